@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* drawing.h - a drawing is a list of marks
+ *
+ * Marks are in millimetres of paper, y upward from the lower edge.  Each has
+ * the role of its pen (ISO 128), the standing of what it shows (existing,
+ * proposed, removed), the id of that thing, and for a dimension the parameter
+ * that it shows.  One list is painted by cairo, written as SVG, and asked
+ * what lies under the pointer.
+ *
+ * A drawing is built, then read; it is not thread-safe while it is built.
+ */
+#pragma once
+
+#include "footpace/scene.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  FP_PEN_CUT,       /* outlines of cut parts: extra wide                     */
+  FP_PEN_OUTLINE,   /* silhouettes, visible edges: wide                      */
+  FP_PEN_EDGE,      /* edges within a thing: narrow                          */
+  FP_PEN_HIDDEN,    /* dashed narrow: hidden, or above the cut               */
+  FP_PEN_AXIS,      /* long dash, dot                                        */
+  FP_PEN_HATCH,
+  FP_PEN_DIMENSION, /* dimension and extension lines, leaders, levels        */
+  FP_PEN_LETTER,
+  FP_PEN_FRAME,     /* frame of the sheet: 0.7                               */
+  FP_PEN_GUIDE,     /* projector lines, mitre line: fine dots                */
+  FP_N_PENS
+} FpPen;
+
+typedef enum { FP_MARK_LINE, FP_MARK_AREA, FP_MARK_CIRCLE, FP_MARK_TEXT } FpMarkType;
+
+typedef enum { FP_FILL_NONE, FP_FILL_PAPER, FP_FILL_CUT, FP_FILL_TINT, FP_FILL_INK } FpFill;
+
+typedef enum { FP_ALIGN_LEFT, FP_ALIGN_MIDDLE, FP_ALIGN_RIGHT } FpAlign;
+
+typedef struct
+{
+  FpMarkType  type;
+  FpPen       pen;
+  FpStanding  standing;
+  const char *item;       /* interned; NULL: belongs to the sheet            */
+  const char *param;      /* interned; the parameter that a dimension shows  */
+  guint       dimension;  /* marks of one dimension or level share a number from 1; 0: none */
+  int         view;       /* FpViewId, -1: the sheet                         */
+  /* LINE: open or closed run; AREA: closed outline, filled, with a border when `pen` is not FP_PEN_HATCH */
+  guint       first, n;   /* into the drawing's points                       */
+  gboolean    closed;
+  FpFill      fill;
+  double      hatch;      /* degrees; 0: none                                */
+  /* CIRCLE, TEXT */
+  FpPoint     at;
+  double      radius;
+  double      height;     /* of capitals, mm                                 */
+  double      turn;       /* degrees counter-clockwise                       */
+  FpAlign     align;
+  const char *text;       /* owned by the drawing                            */
+} FpMark;
+
+typedef struct _FpDrawing FpDrawing;
+
+FpDrawing     *fp_drawing_new   (double width, double height); /* of the paper, mm */
+FpDrawing     *fp_drawing_ref   (FpDrawing *self);
+void           fp_drawing_unref (FpDrawing *self);
+double         fp_drawing_width  (const FpDrawing *self);
+double         fp_drawing_height (const FpDrawing *self);
+const FpMark  *fp_drawing_marks  (const FpDrawing *self, guint *n);
+const FpPoint *fp_drawing_points (const FpDrawing *self);
+
+/* What following marks belong to. */
+void fp_drawing_set_item (FpDrawing *self, const char *item, FpStanding standing, int view);
+void fp_drawing_set_dimension (FpDrawing *self, guint dimension, const char *param);
+
+void fp_drawing_line   (FpDrawing *self, FpPen pen, FpPoint a, FpPoint b);
+void fp_drawing_run    (FpDrawing *self, FpPen pen, const FpPoint *pt, guint n, gboolean closed);
+void fp_drawing_area   (FpDrawing *self, FpPen pen, FpFill fill, double hatch, const FpPoint *pt, guint n);
+void fp_drawing_circle (FpDrawing *self, FpPen pen, FpFill fill, FpPoint at, double radius);
+/* @at is on the base line at the aligned end; turn in degrees. */
+void fp_drawing_text   (FpDrawing *self, FpPoint at, double height, double turn, FpAlign align, const char *text);
+
+/* Width of a text in mm as every surface letters it. */
+double fp_lettering_width (const char *text, double height);
+
+/* Line width in mm, dash pattern (mm, returns its length 0..6) and colour of a pen. */
+double fp_pen_width (FpPen pen);
+guint  fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6]);
+typedef struct { double r, g, b; } FpInk;
+
+typedef enum { FP_SURFACE_PAPER, FP_SURFACE_DARK } FpSurfaceLook;
+FpInk  fp_pen_ink (FpPen pen, FpStanding standing, FpSurfaceLook look);
+FpInk  fp_fill_ink (FpFill fill, FpStanding standing, FpSurfaceLook look);
+
+/* The uppermost mark of a thing or dimension within @tolerance mm of @at; -1. */
+int fp_drawing_pick (const FpDrawing *self, FpPoint at, double tolerance);
+
+/* --- projections: hidden lines taken away -------------------------------- */
+
+/* View coordinates (h to the right, v up, world mm): plan x, y; elevation x, z;
+ * section -y, z (seen from the Gospel side, east on the left). */
+typedef struct _FpProjection FpProjection;
+
+/**
+ * fp_projection_new:
+ *
+ * The plan is cut 1.1 m above the floor on which each FP_KIND_CUT thing
+ * stands, and shows what stands lower; what lies above the cut is dashed.  The elevation looks east
+ * from just before the rail (or the lowest altar step); the section is cut on the axis, x = 0.
+ */
+FpProjection *fp_projection_new   (const FpScene *scene, FpViewId view);
+FpProjection *fp_projection_ref   (FpProjection *self);
+void          fp_projection_unref (FpProjection *self);
+const FpScene *fp_projection_scene (const FpProjection *self);
+FpViewId      fp_projection_view  (const FpProjection *self);
+FpBox         fp_projection_box   (const FpProjection *self); /* world mm    */
+
+typedef struct { FpPoint a, b; guint owner; FpPen pen; } FpProjectedLine;
+typedef struct { FpPoint *outline; guint n; guint owner; } FpProjectedCut;
+const FpProjectedLine *fp_projection_lines (const FpProjection *self, guint *n);
+const FpProjectedCut  *fp_projection_cuts  (const FpProjection *self, guint *n);
+
+FpPoint fp_view_point (FpViewId view, FpVec3 p);
+
+/* How a view lies on the paper: paper = origin + view / scale. */
+typedef struct
+{
+  FpPoint  origin;      /* where view coordinates (0, 0) lie on the paper    */
+  double   scale;       /* 50 for 1:50                                       */
+  FpBox    clip;        /* view coordinates: what lies outside is not drawn; empty: all of it */
+  gboolean dimensions, levels, labels;
+  FpUnits  units;
+} FpViewLayout;
+
+static inline FpPoint
+fp_view_to_paper (const FpViewLayout *layout, FpPoint v)
+{
+  return (FpPoint) { layout->origin.x + v.x / layout->scale, layout->origin.y + v.y / layout->scale };
+}
+
+static inline FpPoint
+fp_view_from_paper (const FpViewLayout *layout, FpPoint p)
+{
+  return (FpPoint) { (p.x - layout->origin.x) * layout->scale, (p.y - layout->origin.y) * layout->scale };
+}
+
+/**
+ * fp_drawing_add_view:
+ *
+ * The view with its dimensions and lettering, which never cross each other:
+ * what finds no room is left out, least rank first.
+ *
+ * Returns: how many dimensions found no room
+ */
+guint fp_drawing_add_view (FpDrawing *self, FpProjection *projection, const FpViewLayout *layout);
+
+/* Room in paper mm that dimensions and titles need around a view: left, below, right, above. */
+typedef struct { double left, below, right, above; } FpMargins;
+FpMargins fp_view_margins (FpProjection *projection, const FpViewLayout *layout);
+
+/* --- the board ----------------------------------------------------------- */
+
+typedef struct
+{
+  FpViewLayout view[FP_N_VIEWS]; /* where each lies: for turning the pointer into mm */
+  FpBox        frame[FP_N_VIEWS]; /* paper mm: what belongs to which view            */
+  FpPoint      mitre_a, mitre_b;  /* the mitre line, paper mm                        */
+} FpBoardLayout;
+
+/**
+ * fp_board_layout:
+ * @sanctuary: world box on which the board is framed; gaps between the views follow from it
+ * @scale: 50 for 1:50; any number
+ * @pan: paper mm by which the whole sheet is moved
+ *
+ * Elevation above plan, section to the right of the elevation, in first-angle
+ * arrangement (ISO 5456-2): x, y and z are shared at every scale.
+ */
+void       fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units, FpBoardLayout *out);
+FpDrawing *fp_board_draw   (FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
+                            double width, double height);
+/* Scale and pan at which the sanctuary (or @whole church) fits width × height mm of paper. */
+void       fp_board_fit    (const FpScene *scene, gboolean whole, double width, double height,
+                            FpUnits units, double *scale, FpPoint *pan);
+
+/* --- sheets -------------------------------------------------------------- */
+
+typedef enum { FP_PAPER_A4, FP_PAPER_A3, FP_PAPER_A2, FP_PAPER_A1, FP_PAPER_LETTER, FP_PAPER_TABLOID, FP_N_PAPERS } FpPaper;
+const char *fp_paper_id (FpPaper paper); /* "a4", "letter" */
+gboolean    fp_paper_find (const char *id, FpPaper *paper);
+void        fp_paper_size (FpPaper paper, gboolean landscape, double *width, double *height); /* mm */
+
+typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
+const char *fp_sheet_id (FpSheetKind kind);
+
+typedef struct
+{
+  FpSheetKind  kind;
+  FpPaper      paper;
+  gboolean     landscape;
+  double       scale;        /* 0: the largest of ISO 5455 that fits         */
+  gboolean     whole;        /* the whole church; otherwise the sanctuary    */
+  const char  *date;         /* ISO 8601 date of issue; NULL: left empty     */
+  const char  *number;       /* identification number; NULL: from the title  */
+  /* Findings for the pastor, set beside or below the drawing where there is room; NULL-terminated; may be NULL */
+  const char *const *findings;
+} FpSheetSpec;
+
+/**
+ * fp_sheet_new:
+ * @scale: (out) (optional): the scale that it was drawn to
+ *
+ * Returns: (transfer full): the page; %FP_ERROR_RANGE when it does not fit the paper at spec->scale, saying which would
+ */
+FpDrawing *fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
+
+/* Frame, title block, scale bar and cautions alone: for sheets composed elsewhere (compare).
+ * @content: (out): the room left, paper mm. */
+FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
+
+/* --- surfaces ------------------------------------------------------------ */
+
+typedef struct _cairo FpCairo; /* cairo_t, without asking every caller for cairo.h */
+
+/* Paints onto a cairo context whose user space is millimetres with y DOWN from the upper edge of the paper. */
+void     fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboolean with_paper);
+gboolean fp_drawing_write_pdf (FpDrawing *const *page, guint n_pages, const char *title, const char *author,
+                               const char *path, GError **error);
+gboolean fp_drawing_write_png (const FpDrawing *self, double dots_per_inch, const char *path, GError **error);
+/* Structured SVG: a group a thing with its id, <title> and <desc>; real text; no raster.
+ * @scene: (nullable): for names */
+char    *fp_drawing_to_svg    (const FpDrawing *self, const FpScene *scene, const char *title, gsize *length);
+gboolean fp_drawing_write_svg (const FpDrawing *self, const FpScene *scene, const char *title,
+                               const char *path, GError **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpDrawing, fp_drawing_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjection, fp_projection_unref)
+
+G_END_DECLS

@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* kind.h - kinds of things, and the table of them
+ *
+ * A kind is one file under src/furnishing/ and one line in
+ * src/furnishing/kinds.list.h; nothing else in the tree names it, except rules and
+ * drawings that ask for a role (see FpRole) or a focus.  Things of the survey
+ * (walls, floors, pews) are kinds like any other.
+ *
+ * A kind works in its own coordinates: its level is z = 0, its front (the
+ * side towards the people) is towards -y, +x is the Epistle side when it is
+ * not turned.  Things that come from the datum (FP_KIND_FROM_DATUM) have
+ * z = 0 at the datum.
+ *
+ * Everything that a kind returns is computed from an FpForm alone: a kind
+ * keeps no state, so any thread may use it.
+ */
+#pragma once
+
+#include "footpace/solid.h"
+#include "footpace/units.h"
+
+G_BEGIN_DECLS
+
+#define FP_PARAM_MAX  24   /* parameters of one kind   */
+#define FP_COUNT_MAX  400  /* of rows, seats, candles … in one thing */
+
+typedef enum
+{
+  FP_PARAM_LENGTH, /* mm                                                   */
+  FP_PARAM_LEVEL,  /* mm above the datum                                   */
+  FP_PARAM_ANGLE,  /* degrees                                              */
+  FP_PARAM_COUNT,  /* a whole number                                       */
+  FP_PARAM_SHARE,  /* a slope or a share; shown in per cent                */
+  FP_PARAM_CHOICE, /* index into choices                                   */
+} FpParamType;
+
+typedef struct { const char *id, *label; } FpChoice;
+
+typedef struct
+{
+  const char     *id;       /* as in the file: lower case, words joined by '-' */
+  const char     *label;    /* as in the window                                */
+  FpParamType     type;
+  double          min, def, max;
+  const FpChoice *choices;  /* ended by { NULL }; only for FP_PARAM_CHOICE     */
+  const char     *source;   /* of the default: a row of the sources, "common practice", "design judgement" */
+} FpParam;
+
+/* What stands where, seen from the kind's own origin. */
+typedef struct
+{
+  FpBox  plan;     /* the room it takes on the plan                        */
+  FpBox  bearing;  /* where other things may stand on it; empty when nothing may */
+  double top;      /* level of that bearing                                */
+  double height;   /* overall                                              */
+} FpExtent;
+
+/* An opening as the wall needs it. */
+typedef struct
+{
+  guint  side;          /* the wall's run between corner `side` and the next, from 0 */
+  double along;         /* from that corner to the middle of the opening   */
+  double width, sill, head; /* sill and head above the foot of the wall    */
+  gboolean arched;      /* head is the springing of a half-round arch      */
+} FpHole;
+
+typedef enum { FP_FACING_EAST, FP_FACING_PEOPLE } FpFacing; /* of the celebrant at the altar */
+
+/* One thing, as its kind sees it. */
+typedef struct
+{
+  const double  *param;      /* in the order of the kind's parameters      */
+  const FpPoint *corner;     /* for kinds that are drawn corner by corner  */
+  guint          n_corners;
+  FpBox          core;       /* of what it is laid round, in its own coordinates (FP_KIND_LAID_ROUND) */
+  const FpHole  *hole;
+  guint          n_holes;
+  FpFacing       facing;
+  /* Height of the floor at a point, relative to the level of the thing; NULL: level throughout. */
+  double       (*ground) (gconstpointer data, FpPoint local);
+  gconstpointer  ground_data;
+} FpForm;
+
+/* What has to be seen (EN 13200-1: point of focus). */
+typedef enum
+{
+  FP_FOCUS_MENSA,
+  FP_FOCUS_HOST,       /* as it is raised                                  */
+  FP_FOCUS_TABERNACLE,
+  FP_FOCUS_CRUCIFIX,
+  FP_FOCUS_AMBO,       /* the reader's head and shoulders                  */
+  FP_FOCUS_CHAIR,      /* the celebrant seated                             */
+  FP_N_FOCUSES
+} FpFocus;
+
+/* A parallelogram to look at: origin and two sides, from one corner. */
+typedef struct
+{
+  FpFocus focus;
+  FpVec3  origin, u, v;
+} FpTarget;
+
+/* Where a minister stands or sits in his office: an obstacle, and a target for others. */
+typedef struct
+{
+  FpPoint at;
+  double  z;          /* of the surface under him, from the thing's level  */
+  double  facing;     /* degrees, 0 = towards +y                           */
+  gboolean seated;
+  double  seat;       /* height of the seat when seated                    */
+} FpMinister;
+
+typedef enum
+{
+  FP_POSTURE_SITTING,
+  FP_POSTURE_KNEELING,
+  FP_POSTURE_STANDING,
+  FP_N_POSTURES
+} FpPosture;
+
+/* Where one of the people sits, kneels or stands. */
+typedef struct
+{
+  FpPoint at;         /* of the middle of the body when seated             */
+  double  z;          /* of the floor there, above what `ground` answers (a raised row) */
+  double  facing;     /* degrees, 0 = towards +y                           */
+  guint   postures;   /* 1 << FpPosture, the ones taken here               */
+  double  seat;       /* height of the seat, 0 where there is none         */
+  double  kneeler;    /* height of the kneeling surface                    */
+  guint   row, number; /* from 1; row 1 is nearest the altar; number from the Gospel side */
+} FpSeat;
+
+typedef enum
+{
+  FP_VIEW_PLAN,
+  FP_VIEW_ELEVATION, /* facing liturgical east                              */
+  FP_VIEW_SECTION,   /* longitudinal, seen from the Gospel side             */
+  FP_N_VIEWS
+} FpViewId;
+
+/* A measure that belongs on the drawing. */
+typedef struct
+{
+  int    param;   /* index of the parameter that it shows; -1: it follows from others */
+  FpVec3 a, b;    /* what it measures between                              */
+  guint  views;   /* 1 << FpViewId where it reads true                     */
+  guint  times;   /* above 1: the distance is this many times the parameter ("2 × 305") */
+  guint  rank;    /* 0 first: what is left out last when there is no room  */
+} FpDimSpec;
+
+/* A line of a symbol that solids do not give (crosses on a mensa, the swing
+ * of a gate, an arrow up a flight). */
+typedef struct
+{
+  FpPoint  a, b;      /* plan coordinates of the kind                      */
+  gboolean dashed;
+} FpStroke;
+
+typedef enum
+{
+  FP_MATERIAL_NONE, FP_MATERIAL_STONE, FP_MATERIAL_WOOD, FP_MATERIAL_METAL, FP_MATERIAL_LINEN, FP_MATERIAL_WAX
+} FpMaterial;
+
+typedef enum { FP_AMOUNT_NUMBER, FP_AMOUNT_LENGTH, FP_AMOUNT_AREA, FP_AMOUNT_VOLUME } FpAmountType;
+
+/* A line of a schedule: number, mm, mm2, mm3, net as fixed, no waste. */
+typedef struct
+{
+  const char  *what;    /* "treads", "mensa", …: static                    */
+  FpMaterial   material;
+  FpAmountType type;
+  double       amount;
+} FpQuantity;
+
+/* Walkable surfaces. */
+typedef enum
+{
+  FP_FLOOR_NONE,
+  FP_FLOOR_PEOPLE,
+  FP_FLOOR_MINISTERS,
+  FP_FLOOR_GALLERY,    /* of the people, but reported on its own           */
+} FpFloorUse;
+
+typedef struct
+{
+  FpFloorUse     use;
+  FpPoint       *outline;  /* kind's coordinates; owned by the GArray's clear function */
+  guint          n_outline;
+  double         z, gx, gy; /* level at the kind's origin and its slope    */
+} FpSurface;
+
+/* Which office a thing holds; at most one each. What a rule asks for by name. */
+typedef enum
+{
+  FP_ROLE_NONE,
+  FP_ROLE_ALTAR, FP_ROLE_FOOTPACE, FP_ROLE_GRADINE, FP_ROLE_TABERNACLE, FP_ROLE_CRUCIFIX,
+  FP_ROLE_CANDLES, FP_ROLE_REREDOS, FP_ROLE_CREDENCE, FP_ROLE_SEDILIA, FP_ROLE_AMBO,
+  FP_ROLE_CHAIR, FP_ROLE_RAIL,
+  FP_ROLE_WALL, FP_ROLE_OPENING, FP_ROLE_PIER, FP_ROLE_FLOOR, FP_ROLE_STEPS,
+  FP_ROLE_PEWS, FP_ROLE_GALLERY, FP_ROLE_STANDING_ROOM
+} FpRole;
+
+typedef enum
+{
+  FP_KIND_SURVEY     = 1 << 0, /* belongs to the survey, not to an alternative         */
+  FP_KIND_OUTLINE    = 1 << 1, /* given by its corners, a closed outline               */
+  FP_KIND_RUN        = 1 << 2, /* given by its corners, an open run (walls)            */
+  FP_KIND_FROM_DATUM = 1 << 3, /* z = 0 is the datum, not the floor beneath            */
+  FP_KIND_LAID_ROUND = 1 << 4, /* follows on the plan the first thing that stands on it */
+  FP_KIND_IN_WALL    = 1 << 5, /* must stand "on" a wall, and cuts it                  */
+  FP_KIND_CUT        = 1 << 6, /* the plan cuts it at 1.1 m instead of showing its top */
+  FP_KIND_ON_FLOOR   = 1 << 7, /* placed by church coordinates even on a footpace      */
+} FpKindFlags;
+
+/* How a thing is aligned, front to back, on the bearing that it stands on. */
+typedef enum { FP_ANCHOR_CENTRE, FP_ANCHOR_BACK, FP_ANCHOR_FRONT } FpAnchor;
+
+/* Where a new one is put (see fp_set_out_new in setting-out.h). */
+typedef enum
+{
+  FP_SPOT_AXIS_ALTAR,    /* on the axis, where the altar goes              */
+  FP_SPOT_ON_SUPPORT,    /* on the axis of its support                     */
+  FP_SPOT_BEHIND_ALTAR,  /* on the axis, behind the altar                  */
+  FP_SPOT_EPISTLE_WALL,  /* on the Epistle side, its back to the wall      */
+  FP_SPOT_GOSPEL_FRONT,  /* Gospel side, near the people                   */
+  FP_SPOT_OPENING,       /* across the opening to the sanctuary            */
+  FP_SPOT_NAVE,          /* the middle of the people's floor               */
+} FpSpot;
+
+typedef struct _FpKind FpKind;
+struct _FpKind
+{
+  const char    *id;           /* as the element in the file                */
+  const char    *label;        /* "Altar"                                   */
+  const char    *tells;        /* one sentence for someone who does not know the thing */
+  FpRole         role;
+  guint          flags;        /* FpKindFlags                               */
+  FpAnchor       anchor;
+  FpSpot         spot;
+  double         clearance;    /* mm, kept from wall or altar by the spot   */
+  const FpRole  *stands_on;    /* best first, ended by FP_ROLE_NONE; NULL: the floor only */
+  const FpParam *params;       /* ended by { NULL }                         */
+
+  /* All but extent and solids may be NULL.  Arrays are appended to. */
+  void (*extent)     (const FpForm *form, FpExtent *extent);
+  void (*solids)     (const FpForm *form, FpSolids *out);
+  void (*strokes)    (const FpForm *form, GArray *out);   /* FpStroke    */
+  void (*dims)       (const FpForm *form, GArray *out);   /* FpDimSpec   */
+  void (*targets)    (const FpForm *form, GArray *out);   /* FpTarget    */
+  void (*ministers)  (const FpForm *form, GArray *out);   /* FpMinister  */
+  void (*seats)      (const FpForm *form, GArray *out);   /* FpSeat      */
+  void (*surfaces)   (const FpForm *form, GArray *out);   /* FpSurface   */
+  void (*quantities) (const FpForm *form, GArray *out);   /* FpQuantity  */
+  /* A relation between parameters that a range cannot say (a gate wider than
+   * its rail); NULL or a sentence, owned by the caller. */
+  char *(*amiss)     (const FpForm *form);
+};
+
+const FpKind *fp_kind_find (const char *id);     /* NULL when there is none  */
+const FpKind *const *fp_kinds (guint *n);        /* all, in the order in which people list them */
+guint         fp_kind_n_params (const FpKind *kind);
+int           fp_kind_param_index (const FpKind *kind, const char *id); /* -1 when there is none */
+void          fp_kind_defaults (const FpKind *kind, double *param); /* fills fp_kind_n_params() values */
+
+/**
+ * fp_param_check:
+ *
+ * Returns: FALSE with %FP_ERROR_RANGE when @value is not a number, outside the
+ *   range, or not whole where it must be
+ */
+gboolean fp_param_check (const FpParam *param, double value, GError **error);
+
+const char *fp_focus_label   (FpFocus focus);     /* "raised Host"           */
+const char *fp_focus_id      (FpFocus focus);     /* "host"                  */
+const char *fp_posture_label (FpPosture posture); /* "kneeling"              */
+
+GArray *fp_surfaces_new (void); /* (element-type FpSurface); frees the outlines */
+void    fp_surfaces_add (GArray *surfaces, FpFloorUse use, const FpPoint *outline, guint n,
+                         double z, double gx, double gy);
+
+G_END_DECLS

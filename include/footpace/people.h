@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* people.h - where people are, and how tall
+ *
+ * Body measures: ANSUR II (Gordon et al., NATICK/TR-15/007, 2014), mixed
+ * 50:50 percentiles computed per person; kneeling derived from standing eye
+ * less tibial height.  United States Army personnel, unshod: not a civilian,
+ * elderly or child population.  The tables and their sources are in people.c.
+ */
+#pragma once
+
+#include "footpace/scene.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  FpPosture posture;
+  double    eye;          /* above the floor there                          */
+  double    crown;        /* above the floor there                          */
+  double    head_breadth, head_length, shoulder;
+} FpBody;
+
+/**
+ * fp_body:
+ * @percentile: 5, 50 or 95 (others take the nearest)
+ * @seat: height of the seat when sitting
+ * @kneeler: height of the kneeling surface when kneeling
+ *
+ * Sitting eyes are lowered by a slump of 40 mm (from memory; common practice).
+ */
+FpBody fp_body (FpPosture posture, guint percentile, double seat, double kneeler);
+
+/* One place of one of the people. */
+typedef struct
+{
+  guint    owner;         /* placed thing (pews, rail, standing room)       */
+  guint    row, number;
+  FpVec3   at;            /* on the floor, church coordinates               */
+  double   facing;        /* degrees, 0 = liturgical east                   */
+  guint    postures;      /* 1 << FpPosture                                 */
+  double   seat, kneeler;
+  gboolean gallery;       /* stands on a gallery: reported on its own       */
+  gboolean at_rail;       /* a communicant's place, empty while others look */
+} FpPersonPlace;
+
+typedef struct _FpPeople FpPeople;
+FpPeople            *fp_people_new   (const FpScene *scene);
+FpPeople            *fp_people_ref   (const FpPeople *self);
+void                 fp_people_unref (const FpPeople *self);
+const FpPersonPlace *fp_people_places (const FpPeople *self, guint *n);
+/* Seats only: neither standing room nor kneeling places. */
+guint                fp_people_seats  (const FpPeople *self);
+FpVec3               fp_people_eye    (const FpPeople *self, guint place, FpPosture posture);
+/* "Pews, Gospel side: row 6, seat 3"; owned by the caller. */
+char                *fp_people_name   (const FpPeople *self, guint place);
+const FpScene       *fp_people_scene  (const FpPeople *self);
+
+/**
+ * fp_people_bodies:
+ * @posture: of all (places that do not take it sit, or stand where they cannot)
+ *
+ * Adds to @out a head (ellipsoid) and a trunk (prism) for each place, the
+ * @owner of each solid being the index of the place.  Kneeling places at the
+ * rail stay empty.
+ */
+void                 fp_people_bodies (const FpPeople *self, FpPosture posture, FpSolids *out);
+
+/* Likewise the ministers at the altar, the ambo and the chair, owner = index of the placed thing;
+ * the celebrant stands at the altar on the side that the brief tells. */
+void                 fp_people_ministers (const FpPeople *self, FpSolids *out);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpPeople, fp_people_unref)
+
+G_END_DECLS

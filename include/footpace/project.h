@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* project.h - the project, a value
+ *
+ * A project never changes after it is made: an edit makes the next one and
+ * shares with it all that did not change.  So anything may hold one, any
+ * thread may read one, and undo is a list of them.
+ *
+ * Ownership: _ref/_unref count; what is read out of a project is borrowed
+ * and lives as long as the project.  fp_project_with_* return a new
+ * reference and leave their arguments alone.
+ *
+ * Invariants of every project (fp_project_check proves them; the _with_
+ * functions keep them or return NULL with an error): ids are unique over
+ * survey and alternative; every reference names something that is there;
+ * nothing stands on itself; every parameter is in its range; outlines are
+ * simple.  Hence every project can be saved and read back.
+ */
+#pragma once
+
+#include "footpace/error.h"
+#include "footpace/kind.h"
+
+G_BEGIN_DECLS
+
+#define FP_TEXT_MAX       2000 /* bytes of a title, a name, a note          */
+#define FP_CORNERS_MAX    2000 /* corners of one outline                    */
+#define FP_ITEMS_MAX      2000 /* things in a survey or an alternative      */
+#define FP_ALTERNATIVES_MAX 40
+
+/* --- a thing ----------------------------------------------------------- */
+
+typedef struct _FpItem FpItem;
+
+/* What an item is made from; pointers are borrowed for the call. */
+typedef struct
+{
+  const char    *id;       /* letters, digits, '-'; starts with a letter; at most 64 bytes */
+  const FpKind  *kind;
+  const char    *name;     /* NULL: the kind's label                        */
+  const char    *on;       /* id of what it stands on; NULL: the floor beneath */
+  FpPlace        place;    /* on the plan: church coordinates, or relative to `on` (see scene.h) */
+  const double  *param;    /* NULL: the defaults                            */
+  const FpPoint *corner;   /* relative to place                             */
+  guint          n_corners;
+} FpItemInit;
+
+/* NULL with an error when id, numbers, or outline are not as they must be. */
+FpItem        *fp_item_new       (const FpItemInit *init, GError **error);
+FpItem        *fp_item_ref       (const FpItem *self);
+void           fp_item_unref     (const FpItem *self);
+const char    *fp_item_id        (const FpItem *self);
+const FpKind  *fp_item_kind      (const FpItem *self);
+const char    *fp_item_name      (const FpItem *self); /* never NULL        */
+gboolean       fp_item_has_name  (const FpItem *self); /* one of its own    */
+const char    *fp_item_on        (const FpItem *self); /* NULL: the floor   */
+FpPlace        fp_item_place     (const FpItem *self);
+const double  *fp_item_params    (const FpItem *self);
+double         fp_item_param     (const FpItem *self, const char *id); /* a programming error if there is none */
+const FpPoint *fp_item_corners   (const FpItem *self, guint *n);
+void           fp_item_init_from (const FpItem *self, FpItemInit *init); /* borrowed from self */
+gboolean       fp_item_equal     (const FpItem *a, const FpItem *b);
+
+/* --- the brief --------------------------------------------------------- */
+
+typedef enum { FP_BOOKS_OLDER, FP_BOOKS_NEWER, FP_BOOKS_BOTH } FpBooks;
+
+/* Celebrations for which the sanctuary must serve. */
+typedef enum
+{
+  FP_CELEBRATION_LOW       = 1 << 0, /* older form: low Mass                 */
+  FP_CELEBRATION_SUNG      = 1 << 1, /* older form: sung Mass                */
+  FP_CELEBRATION_SOLEMN    = 1 << 2, /* older form: solemn Mass              */
+  FP_CELEBRATION_PONTIFICAL = 1 << 3, /* older form: by the Ordinary         */
+  FP_CELEBRATION_WEEKDAY   = 1 << 4, /* newer form                           */
+  FP_CELEBRATION_SUNDAY    = 1 << 5, /* newer form: Sundays and holydays     */
+  FP_CELEBRATION_BISHOP    = 1 << 6, /* newer form: the diocesan bishop      */
+} FpCelebration;
+#define FP_N_CELEBRATIONS 7
+const char *fp_celebration_id    (FpCelebration one); /* "low" …             */
+const char *fp_celebration_label (FpCelebration one); /* "low Mass" …        */
+
+typedef struct
+{
+  const char *title;       /* of the project: "Sanctuary of Saint …"        */
+  const char *place;       /* town                                          */
+  const char *client;      /* legal owner in the title block; may be ""     */
+  const char *author;      /* creator in the title block; may be ""         */
+  const char *note;        /* free text; may be ""                          */
+  FpBooks     books;
+  FpFacing    facing;
+  guint       celebrations; /* FpCelebration bits                           */
+  guint       ministers;   /* in the sanctuary at the greatest celebration, 1..60 */
+  guint       seats;       /* wanted; 0: not said                           */
+  FpUnits     units;
+  double      north;       /* degrees from liturgical east to true north, counter-clockwise on the plan:
+                              90 where liturgical east is true east (north is then to the left) */
+  guint       percentile;  /* of stature, for eyes and crowns: 5, 50 or 95  */
+} FpBrief;
+
+/* --- alternatives ------------------------------------------------------ */
+
+typedef enum { FP_STANDING_EXISTING, FP_STANDING_PROPOSED, FP_STANDING_REMOVED } FpStanding;
+
+/* What an alternative does with something that the survey holds. */
+typedef enum { FP_FATE_KEPT, FP_FATE_MOVED, FP_FATE_REMOVED } FpFate;
+
+typedef struct _FpAlternative FpAlternative;
+const char   *fp_alternative_id      (const FpAlternative *self);
+const char   *fp_alternative_name    (const FpAlternative *self);
+const char   *fp_alternative_note    (const FpAlternative *self); /* never NULL */
+guint         fp_alternative_n_items (const FpAlternative *self);
+const FpItem *fp_alternative_item    (const FpAlternative *self, guint i);
+/* Fate of a thing of the survey; for FP_FATE_MOVED, @moved (out, optional) is where
+ * it stands now and @on (out, optional) on what (NULL: the floor). */
+FpFate        fp_alternative_fate    (const FpAlternative *self, const char *id, FpPlace *moved, const char **on);
+
+/* --- the project ------------------------------------------------------- */
+
+typedef struct _FpProject FpProject;
+
+FpProject     *fp_project_new   (const FpBrief *brief); /* an empty survey, one alternative "a" */
+FpProject     *fp_project_ref   (const FpProject *self);
+void           fp_project_unref (const FpProject *self);
+
+const FpBrief *fp_project_brief (const FpProject *self);
+guint          fp_project_n_survey (const FpProject *self);
+const FpItem  *fp_project_survey   (const FpProject *self, guint i);
+guint          fp_project_n_alternatives (const FpProject *self); /* at least 1 */
+const FpAlternative *fp_project_alternative (const FpProject *self, guint i);
+int            fp_project_find_alternative (const FpProject *self, const char *id); /* -1 */
+
+/**
+ * fp_project_find:
+ * @in_survey: (out) (optional): whether the survey holds it
+ *
+ * The thing of that id in the survey or in the alternative; NULL when there is none.
+ */
+const FpItem  *fp_project_find (const FpProject *self, guint alternative, const char *id, gboolean *in_survey);
+
+/* Equal in every value (not only the same pointer). */
+gboolean       fp_project_equal (const FpProject *a, const FpProject *b);
+
+/* Proves the invariants; FALSE with an error that names the thing. */
+gboolean       fp_project_check (const FpProject *self, GError **error);
+
+/* --- the next project: each returns NULL with an error when the result would
+ * not be a project, and never touches @self ------------------------------- */
+
+FpProject *fp_project_with_brief (const FpProject *self, const FpBrief *brief, GError **error);
+
+/* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
+FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
+FpProject *fp_project_with_item (const FpProject *self, guint alternative, FpItem *item, GError **error);
+
+/* Takes a thing away altogether, and with it all that stands on it; for a thing
+ * of the survey, from every alternative. */
+FpProject *fp_project_without_item (const FpProject *self, guint alternative, const char *id, GError **error);
+
+FpProject *fp_project_with_fate (const FpProject *self, guint alternative, const char *id,
+                                 FpFate fate, const FpPlace *moved, const char *on, GError **error);
+
+/* @copy_of: index of an alternative to start from, or -1 for an empty one.  Added last. */
+FpProject *fp_project_with_new_alternative (const FpProject *self, int copy_of,
+                                            const char *id, const char *name, GError **error);
+FpProject *fp_project_with_alternative_text (const FpProject *self, guint alternative,
+                                             const char *name, const char *note, GError **error);
+FpProject *fp_project_without_alternative (const FpProject *self, guint alternative, GError **error);
+
+/* An id that nothing in the project has: "@stem", "@stem-2", … Owned by the caller. */
+char      *fp_project_free_id (const FpProject *self, const char *stem);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpItem, fp_item_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProject, fp_project_unref)
+
+/* --- making one whole from parts (for the store) ------------------------ */
+
+/* Gathers parts in any order, then proves the invariants once. */
+typedef struct _FpProjectBuilder FpProjectBuilder;
+FpProjectBuilder *fp_project_builder_new  (void);
+void              fp_project_builder_free (FpProjectBuilder *self);
+void              fp_project_builder_brief (FpProjectBuilder *self, const FpBrief *brief);
+gboolean          fp_project_builder_survey (FpProjectBuilder *self, FpItem *item, GError **error);
+gboolean          fp_project_builder_alternative (FpProjectBuilder *self, const char *id, const char *name,
+                                                  const char *note, GError **error);
+/* These two go to the alternative added last. */
+gboolean          fp_project_builder_item (FpProjectBuilder *self, FpItem *item, GError **error);
+gboolean          fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
+                                           const FpPlace *moved, const char *on, GError **error);
+FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)
+
+G_END_DECLS

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* review.h - what is laid before the people who decide
+ *
+ * Findings as text and as data, and the alternatives side by side.
+ */
+#pragma once
+
+#include "footpace/drawing.h"
+#include "footpace/rules.h"
+#include "footpace/schedule.h"
+
+G_BEGIN_DECLS
+
+/* The whole report of one alternative; owned by the caller. */
+char *fp_report_text (const FpFindings *findings);
+/* JSON, schema in DEVELOPERS.md ("footpace.findings", version 1). */
+char *fp_report_json (const FpFindings *findings);
+/* The findings that are short, a line each, for a sheet; (array zero-terminated=1), g_strfreev(). */
+char **fp_report_lines (const FpFindings *findings);
+
+/* The alternatives in columns. */
+typedef struct _FpComparison FpComparison;
+/* @findings: one for each alternative of the project, in order. */
+FpComparison *fp_comparison_new  (FpFindings *const *findings, guint n);
+void          fp_comparison_free (FpComparison *self);
+guint         fp_comparison_columns (const FpComparison *self);
+guint         fp_comparison_rows    (const FpComparison *self);
+const char   *fp_comparison_head    (const FpComparison *self, guint column);
+const char   *fp_comparison_label   (const FpComparison *self, guint row);
+const char   *fp_comparison_cell    (const FpComparison *self, guint row, guint column);
+/* Whether the cell is short of a limit: told by a mark as well as by colour. */
+gboolean      fp_comparison_short   (const FpComparison *self, guint row, guint column);
+char         *fp_comparison_text    (const FpComparison *self); /* as a table of text */
+
+/* The sheet: small elevations and plans to one scale, and the table.  As many pages as it needs; (element-type FpDrawing). */
+GPtrArray    *fp_comparison_sheets  (const FpComparison *self, const FpSheetSpec *spec, GError **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpComparison, fp_comparison_free)
+
+G_END_DECLS

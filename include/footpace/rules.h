@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* rules.h - what is measured, what it is held against, what was found
+ *
+ * A measure is computed in C and has a name.  A rule is data: an XML rulebook
+ * (namespace urn:footpace:rulebook:1) binds a measure to a limit, a weight
+ * and a printed source.  A finding is what a rule says of one alternative.
+ *
+ * Nothing here approves anything: a rule that was not found short says "no
+ * finding", never that something complies.
+ */
+#pragma once
+
+#include "footpace/levels.h"
+#include "footpace/sight.h"
+
+G_BEGIN_DECLS
+
+/* --- measures ------------------------------------------------------------ */
+
+typedef enum { FP_MEASURE_LENGTH, FP_MEASURE_COUNT, FP_MEASURE_SHARE, FP_MEASURE_AREA, FP_MEASURE_YES } FpMeasureType;
+
+/* What measures are taken from. */
+typedef struct
+{
+  const FpScene  *scene;
+  const FpPeople *people;
+  FpLevels        levels;
+  const FpSight  *sight;   /* NULL while it is still being computed          */
+} FpMeasuring;
+
+/* One value: some measures give several (each rail, each row). */
+typedef struct
+{
+  double value;            /* mm, mm2, a number, 0..1, or 0/1                */
+  int    owner;            /* placed thing that it is about, -1: the whole   */
+  FpVec3 at;               /* where to show it                               */
+  gboolean has_at;
+  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned  */
+} FpMeasured;
+
+typedef struct
+{
+  const char   *id;        /* "riser"                                        */
+  const char   *label;     /* "Riser of the altar steps"                     */
+  const char   *tells;     /* definition, one sentence                       */
+  FpMeasureType type;
+  gboolean      needs_sight;
+  void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure */
+} FpMeasure;
+
+const FpMeasure *fp_measures (guint *n);
+const FpMeasure *fp_measure_find (const char *id);
+GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *of); /* (element-type FpMeasured) */
+
+/* --- rulebooks ----------------------------------------------------------- */
+
+typedef enum { FP_WEIGHT_REQUIRED, FP_WEIGHT_RECOMMENDED, FP_WEIGHT_CUSTOMARY, FP_N_WEIGHTS } FpWeight;
+const char *fp_weight_label (FpWeight weight);
+
+typedef enum
+{
+  FP_TEST_AT_LEAST, FP_TEST_AT_MOST, FP_TEST_BETWEEN, FP_TEST_EQUALS, FP_TEST_ODD, FP_TEST_ONE_OF
+} FpTest;
+
+typedef struct
+{
+  const char *id, *title, *measure;
+  FpTest      test;
+  double      low, high;     /* in the printed unit                          */
+  double      one_of[8];     /* FP_TEST_ONE_OF                               */
+  guint       n_one_of;
+  const char *unit;          /* as printed: "mm", "cm", "in", "ft", "%", ""  */
+  FpWeight    weight;
+  const char *source;        /* author, title, page; never empty             */
+  const char *caution;       /* (nullable) who must confirm it               */
+  const char *advice;        /* what to do about it, one sentence            */
+  guint       books;         /* 1 << FpBooks where it holds; older and newer */
+  int         facing;        /* FpFacing, -1: either                         */
+  guint       celebrations;  /* bits; 0: whatever is celebrated              */
+  int         freestanding;  /* 1, 0, -1: either                             */
+} FpRule;
+
+typedef struct _FpRulebook FpRulebook;
+FpRulebook   *fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error);
+FpRulebook   *fp_rulebook_load  (const char *path, GError **error);
+GPtrArray    *fp_rulebooks_built_in (void); /* (element-type FpRulebook), owned by the caller */
+FpRulebook   *fp_rulebook_ref   (FpRulebook *self);
+void          fp_rulebook_unref (FpRulebook *self);
+const char   *fp_rulebook_id    (const FpRulebook *self);
+const char   *fp_rulebook_title (const FpRulebook *self);
+const char   *fp_rulebook_edition (const FpRulebook *self);
+const FpRule *fp_rulebook_rules (const FpRulebook *self, guint *n);
+const char   *fp_rulebook_schema (gsize *length);
+
+/* --- findings ------------------------------------------------------------ */
+
+typedef enum
+{
+  FP_FOUND_SHORT,      /* outside the limit: a finding                       */
+  FP_FOUND_WITHIN,     /* measured, no finding                               */
+  FP_FOUND_WAITING,    /* needs sight, which is still being computed         */
+  FP_FOUND_NOTHING,    /* nothing there to measure                           */
+  FP_FOUND_APART       /* the rule is for another form, celebration, …       */
+} FpFound;
+
+typedef struct
+{
+  const FpRulebook *book;
+  const FpRule     *rule;
+  FpFound           found;
+  double            value;    /* the worst measured, as FpMeasured; NAN when none */
+  guint             times;    /* how many measured values are outside        */
+  int               owner;    /* index in the scene, -1                      */
+  FpVec3            at;
+  gboolean          has_at;
+  char             *measured; /* "160 mm", "287 of 312 seats"                */
+  char             *limit;    /* "about 6 in (152 mm)"                       */
+  char             *detail;   /* (nullable) more about where                 */
+} FpFinding;
+
+typedef struct _FpFindings FpFindings;
+FpFindings      *fp_findings_new   (const FpMeasuring *of, GPtrArray *books);
+FpFindings      *fp_findings_ref   (const FpFindings *self);
+void             fp_findings_unref (const FpFindings *self);
+/* Every rule of every book: short ones first, by weight, then by book order. */
+const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
+guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
+const FpScene   *fp_findings_scene (const FpFindings *self);
+
+/**
+ * fp_findings_of:
+ *
+ * All of it at once, on this thread: scene, people, levels, sight, findings.
+ * @books: (nullable): the built-in ones where NULL
+ *
+ * Returns: (nullable): NULL when cancelled
+ */
+FpFindings      *fp_findings_of (const FpProject *project, guint alternative, GPtrArray *books,
+                                 GCancellable *cancel);
+const FpMeasuring *fp_findings_measuring (const FpFindings *self); /* borrowed */
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRulebook, fp_rulebook_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpFindings, fp_findings_unref)
+
+G_END_DECLS

@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* scene.h - one alternative, standing in space
+ *
+ * A scene is made from a project and never changes.  It answers where
+ * everything stands, at what level, and of what solids it is made.
+ *
+ * Where a thing stands on the plan
+ *  - on the floor, or of a kind that is FP_KIND_ON_FLOOR: its place is in
+ *    church coordinates;
+ *  - on something else: its place is relative to that thing's bearing: x from
+ *    the middle of the bearing, y from the bearing's back, middle or front
+ *    according to the kind's anchor, to the same edge (or middle) of the thing itself;
+ *    so what touched the back still touches it when the altar grows deeper;
+ *  - a kind FP_KIND_LAID_ROUND (a footpace) takes the place of the first
+ *    thing that stands on it, and lies round that thing's plan.
+ *
+ * Its level is the top of what it stands on, or the floor beneath its origin
+ * (the highest floor of the survey there, 0 where there is none).
+ */
+#pragma once
+
+#include "footpace/project.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  const FpItem *item;       /* borrowed from the scene's project            */
+  FpStanding    standing;
+  gboolean      ghost;      /* removed, or where a moved thing stood: drawn, never checked */
+  gboolean      in_survey;
+  gboolean      moved;
+  int           support;    /* index of what it stands on, -1: the floor    */
+  FpPlace       place;      /* in church coordinates                        */
+  double        level;      /* above the datum                              */
+  double        floor;      /* level of the floor (or footpace) on which its lowest support stands */
+  FpForm        form;
+  FpExtent      extent;     /* in its own coordinates                       */
+  FpBox         plan;       /* extent.plan turned and moved: church coordinates */
+  guint         first_solid, n_solids;
+} FpPlaced;
+
+typedef struct
+{
+  guint      owner;         /* index of the placed thing                    */
+  FpFloorUse use;
+  FpPoint   *outline;       /* church coordinates                           */
+  guint      n_outline;
+  double     z, gx, gy;     /* level at (x, y) is z + gx * x + gy * y       */
+} FpFloor;
+
+typedef struct _FpScene FpScene;
+
+FpScene        *fp_scene_new   (const FpProject *project, guint alternative);
+FpScene        *fp_scene_ref   (const FpScene *self);
+void            fp_scene_unref (const FpScene *self);
+
+const FpProject *fp_scene_project     (const FpScene *self);
+guint            fp_scene_alternative (const FpScene *self);
+
+const FpPlaced *fp_scene_placed (const FpScene *self, guint *n);
+int             fp_scene_find   (const FpScene *self, const char *id); /* not a ghost; -1 */
+/* The first of that office that is not a ghost; -1.  For the altar: the one on
+ * the highest level, and of equals the first. */
+int             fp_scene_role   (const FpScene *self, FpRole role);
+const FpSolid  *fp_scene_solids (const FpScene *self, guint *n); /* ghosts' included: see the owner */
+const FpFloor  *fp_scene_floors (const FpScene *self, guint *n); /* not of ghosts */
+
+/* Level of the highest walkable floor of the survey at a point; @found (out, optional)
+ * FALSE where there is none (and 0 is returned). */
+double          fp_scene_floor_at (const FpScene *self, FpPoint at, gboolean *found);
+
+/* Church coordinates of a point given in a thing's own. */
+FpVec3          fp_placed_point (const FpPlaced *placed, FpVec3 local);
+
+FpBox3          fp_scene_box (const FpScene *self);       /* of all that is not a ghost   */
+/* What the board frames first: altar, its steps, the rail, and the ministers' floors. */
+FpBox3          fp_scene_sanctuary (const FpScene *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpScene, fp_scene_unref)
+
+G_END_DECLS

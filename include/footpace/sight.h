@@ -1,0 +1,99 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sight.h - who sees what
+ *
+ * From the eye of each place, in each posture that it takes, rays go to a
+ * fixed pattern of points over each target, past everything that stands in
+ * the way: building, furnishings, ministers, and the heads and bodies of all
+ * other people in the same posture.  The share is the number of points seen
+ * by the number of points.
+ *
+ * A target's own thing does not hide it where the ray ends within 2 mm of it,
+ * and a person does not hide himself.
+ */
+#pragma once
+
+#include "footpace/people.h"
+
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+#define FP_SIGHT_RAYS 24 /* points on one target */
+
+typedef struct _FpSight FpSight;
+
+/* NULL only when @cancel was cancelled. Any thread. */
+FpSight        *fp_sight_new   (const FpPeople *people, GCancellable *cancel);
+FpSight        *fp_sight_ref   (const FpSight *self);
+void            fp_sight_unref (const FpSight *self);
+const FpPeople *fp_sight_people (const FpSight *self);
+
+/* Whether there is such a thing to see in the scene. */
+gboolean fp_sight_has (const FpSight *self, FpFocus focus);
+
+/* Visible share 0..1 from one place; -1 where the place does not take the posture or there is no target. */
+double   fp_sight_share (const FpSight *self, guint place, FpPosture posture, FpFocus focus);
+
+typedef struct
+{
+  guint  places;     /* looked from                                          */
+  double mean;       /* of the shares                                        */
+  guint  all;        /* places that see all of it                            */
+  guint  half;       /* places that see at least half                        */
+  guint  none;       /* places that see nothing of it                        */
+  guint  worst;      /* a place of the least share                           */
+} FpSightSum;
+
+/* Over the whole church; over one placed thing (a block of pews); over one of its rows.
+ * Galleries and kneeling places at the rail are left out of the first. */
+FpSightSum fp_sight_church (const FpSight *self, FpPosture posture, FpFocus focus);
+FpSightSum fp_sight_block  (const FpSight *self, guint owner, FpPosture posture, FpFocus focus);
+FpSightSum fp_sight_row    (const FpSight *self, guint owner, guint row, FpPosture posture, FpFocus focus);
+
+/* The thing that hides most of the target from a place: index of a placed thing,
+ * -1 for other people, -2 where nothing does.  @place_in_front (out, optional): which place. */
+int      fp_sight_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus, int *place_in_front);
+
+/* --- the pieces, for tests and later for the view from the pew ----------- */
+
+/* The points looked at: FP_SIGHT_RAYS of them; 0 when there is no such target. */
+guint    fp_sight_points (const FpScene *scene, FpFocus focus, FpVec3 *points);
+
+/* All that stands in the way in a posture, with the rule of who owns what: solids of the scene keep
+ * their owners, ministers likewise, people's owner is FP_SIGHT_PERSON + place. */
+#define FP_SIGHT_PERSON 0x40000000u
+FpSolids *fp_sight_obstacles (const FpPeople *people, FpPosture posture);
+
+/* A set of solids made ready for rays. @solids must outlive it. */
+typedef struct _FpRayIndex FpRayIndex;
+FpRayIndex *fp_ray_index_new  (const FpSolids *solids);
+void        fp_ray_index_free (FpRayIndex *self);
+/* Index of some solid that blocks the segment, -1 if none.  Solids owned by @skip_owner are passed over. */
+int         fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip_owner);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRayIndex, fp_ray_index_free)
+
+/* --- C-value ------------------------------------------------------------- */
+
+/**
+ * fp_c_value:
+ * @d: horizontal distance, eye of the person in front to the point of focus
+ * @r: height of that eye above the point of focus
+ * @n: rise of the row behind
+ * @t: distance between the rows
+ *
+ * C = D (N + R) / (D + T) - R, with D and R of the person in front
+ * (P. Shepherd, "Sightlines", University of Bath, 2012).  0 when D + T is 0.
+ */
+double fp_c_value (double d, double r, double n, double t);
+/* The rise that gives a wanted C: N = (R + C)(D + T)/D - R (same worksheet); 0 when D is 0. */
+double fp_c_rise  (double d, double r, double c, double t);
+
+typedef struct { guint owner, row; double c; double distance; } FpRowC;
+
+/* C of every row behind another of its block, sitting, to the front edge of
+ * the mensa on the axis of sight of the middle seat; (element-type FpRowC), owned by the caller. */
+GArray *fp_row_c_values (const FpPeople *people);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSight, fp_sight_unref)
+
+G_END_DECLS
