@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* footpace check: the findings of an alternative */
+#include "command.h"
+
+#include "footpace/review.h"
+
+static int
+print_findings (const FpProject *project, guint alternative, gboolean json)
+{
+  g_autoptr (FpFindings) findings = fp_findings_of (project, alternative, NULL, NULL);
+  g_autofree char *text = json ? fp_report_json (findings) : fp_report_text (findings);
+
+  g_print ("%s", text);
+  return fp_findings_short (findings, FP_WEIGHT_REQUIRED) > 0 ? FP_EXIT_SHORT : FP_EXIT_CLEAR;
+}
+
+static int
+run (int argc, char **argv)
+{
+  g_autofree char *file = NULL, *wanted = NULL, *as = NULL;
+  g_autoptr (FpProject) project = NULL;
+  int exit_code, alternative;
+  const GOptionEntry entries[] = {
+    { "alternative", 'a', 0, G_OPTION_ARG_STRING, &wanted, "Which alternative, by id or name (the first)", "ID" },
+    { "as", 0, 0, G_OPTION_ARG_STRING, &as, "text or json (text)", "FORM" },
+    { NULL }
+  };
+
+  if (!fp_command_options (&fp_command_check, argc, argv, entries, &file, &exit_code))
+    return exit_code;
+  if (as != NULL && !g_str_equal (as, "text") && !g_str_equal (as, "json"))
+    return fp_command_fail ("--as is text or json");
+  project = fp_command_load (file);
+  if (project == NULL)
+    return FP_EXIT_ERROR;
+  alternative = fp_command_alternative (project, wanted);
+  if (alternative < 0)
+    return FP_EXIT_ERROR;
+  return print_findings (project, (guint) alternative, g_strcmp0 (as, "json") == 0);
+}
+
+const FpCommand fp_command_check = { "check", "FILE", "tells what was found, and against which printed sources", run };

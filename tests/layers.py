@@ -1,0 +1,54 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Proves that each layer includes only headers of layers before it (DEVELOPERS.md, "Layers"). Prints TAP."""
+import pathlib
+import re
+import sys
+
+ROOT = pathlib.Path(sys.argv[1])
+# Public headers by the layer that implements them.
+HEADERS = {
+    "base": {"error", "units", "geom", "solid"},
+    "furnishing": {"kind"},
+    "project": {"project", "history"},
+    "store": {"store"},
+    "space": {"scene", "setting-out", "people", "levels", "sight"},
+    "rules": {"rules"},
+    "drawing": {"drawing"},
+    "schedule": {"schedule"},
+    "review": {"review"},
+    "cli": set(),
+    "app": set(),
+}
+USES = {
+    "base": set(),
+    "furnishing": {"base"},
+    "project": {"base", "furnishing"},
+    "store": {"base", "furnishing", "project"},
+    "space": {"base", "furnishing", "project"},
+}
+for layer in ("rules", "drawing", "schedule"):
+    USES[layer] = USES["space"] | {"space"}
+USES["review"] = USES["rules"] | {"rules", "drawing", "schedule"}
+USES["cli"] = USES["review"] | {"review", "store"}
+USES["app"] = USES["cli"] | {"cli"}
+BELOW_APP = re.compile(r"#include <gtk/|#include <gdk/")
+
+owner = {name: layer for layer, names in HEADERS.items() for name in names}
+faults = []
+for name in sorted(p.stem for p in (ROOT / "include/footpace").glob("*.h")):
+    if name not in owner:
+        faults.append(f"include/footpace/{name}.h belongs to no layer in tests/layers.py")
+for layer in HEADERS:
+    files = sorted((ROOT / "src" / layer).glob("*.[ch]")) + [ROOT / f"include/footpace/{n}.h" for n in HEADERS[layer]]
+    for path in files:
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            found = re.match(r'#include "footpace/([\w-]+)\.h"', line)
+            if found and owner.get(found[1], layer) not in USES[layer] | {layer}:
+                faults.append(f"{path.relative_to(ROOT)}:{number}: {layer} may not use {owner[found[1]]}")
+            if layer != "app" and BELOW_APP.match(line):
+                faults.append(f"{path.relative_to(ROOT)}:{number}: only app may use the toolkit")
+
+print("1..1")
+for fault in faults:
+    print("#", fault)
+print("not ok 1 layers" if faults else "ok 1 layers")
