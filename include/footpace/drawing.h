@@ -86,6 +86,9 @@ double fp_lettering_width (const char *text, double height);
 /* Line width in mm, dash pattern (mm, returns its length 0..6) and colour of a pen. */
 double fp_pen_width (FpPen pen);
 guint  fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6]);
+/* Line width in mm as drawn: proposed work is a step of ISO 128 heavier, so that it is told without colour.
+ * (Removed work is told by short dashes with crosses, which the surfaces add.) */
+double fp_pen_stroke (FpPen pen, FpStanding standing);
 typedef struct { double r, g, b; } FpInk;
 
 typedef enum { FP_SURFACE_PAPER, FP_SURFACE_DARK } FpSurfaceLook;
@@ -117,8 +120,15 @@ FpBox         fp_projection_box   (const FpProjection *self); /* world mm    */
 
 typedef struct { FpPoint a, b; guint owner; FpPen pen; } FpProjectedLine;
 typedef struct { FpPoint *outline; guint n; guint owner; } FpProjectedCut;
+/* By owner, then pen; each once, however many solids share it. */
 const FpProjectedLine *fp_projection_lines (const FpProjection *self, guint *n);
+/* Cut faces, to be filled without a border: their borders are among the lines, with FP_PEN_CUT.
+ * A face with a hole is one outline with a slit, so fill it by the even-odd rule. */
 const FpProjectedCut  *fp_projection_cuts  (const FpProjection *self, guint *n);
+
+/* The placed thing nearest the viewer at a point of the view (world mm), -1 where there is none.
+ * What is cut away does not answer; ghosts answer only where nothing else does. */
+int                    fp_projection_pick  (const FpProjection *self, FpPoint at);
 
 FpPoint fp_view_point (FpViewId view, FpVec3 p);
 

@@ -43,6 +43,10 @@ gboolean fp_box_overlaps  (const FpBox *a, const FpBox *b); /* touching edges do
 void     fp_box3_add_point (FpBox3 *box, FpVec3 p);
 void     fp_box3_add_box   (FpBox3 *box, const FpBox3 *other);
 
+/* +1 where a, b, c run counter-clockwise (c lies to the left of a-b), -1 where
+ * clockwise, 0 where they lie on one line.  Exact for every finite input. */
+int fp_orient (FpPoint a, FpPoint b, FpPoint c);
+
 /* Signed area in mm2: positive for corners that run counter-clockwise seen
  * from above; 0 for fewer than three corners. */
 double fp_outline_area (const FpPoint *pt, gsize n);
@@ -66,6 +70,9 @@ gboolean fp_outline_is_convex (const FpPoint *pt, gsize n);
  * common corner, and no side of length nothing.
  */
 gboolean fp_outline_crosses_itself (const FpPoint *pt, gsize n, FpPoint *where);
+
+/* The same of an open run of corners, whose last is not joined to its first. */
+gboolean fp_run_crosses_itself (const FpPoint *pt, gsize n, FpPoint *where);
 
 /* Distance from @p to the segment a-b, mm. */
 double fp_segment_distance (FpPoint a, FpPoint b, FpPoint p);

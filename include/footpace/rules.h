@@ -35,7 +35,8 @@ typedef struct
   int    owner;            /* placed thing that it is about, -1: the whole   */
   FpVec3 at;               /* where to show it                               */
   gboolean has_at;
-  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned  */
+  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned.  With a value of NAN: why nothing was measured */
+  char  *text;             /* (nullable) the value in words where a number alone says too little: "287 of 312 places"; owned */
 } FpMeasured;
 
 typedef struct
@@ -46,6 +47,7 @@ typedef struct
   FpMeasureType type;
   gboolean      needs_sight;
   void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure */
+  const char   *unit;      /* of a count that is not a plain number: "kN/m2"; otherwise NULL */
 } FpMeasure;
 
 const FpMeasure *fp_measures (guint *n);
@@ -78,7 +80,22 @@ typedef struct
   int         facing;        /* FpFacing, -1: either                         */
   guint       celebrations;  /* bits; 0: whatever is celebrated              */
   int         freestanding;  /* 1, 0, -1: either                             */
+  const char *printed;       /* (nullable) the limit in the words of the source: "about 6 in" */
 } FpRule;
+
+/**
+ * fp_rule_excess:
+ * @value: as measured: mm, mm2, a number, 0..1
+ *
+ * How far a value lies outside the limit, in the printed unit; 0 or less
+ * when it lies within, the lesser the farther within.  What is not odd, or
+ * none of a list, is outside by at least 1.  NAN is never outside (-INFINITY).
+ *
+ * A limit that was printed in inches or feet gives way by 0.45 mm: the same
+ * norms print 7 in as 178 mm and 36 in as 914 mm, so a nearer value cannot be told from it.
+ */
+double      fp_rule_excess (const FpRule *rule, double value);
+const char *fp_test_id     (FpTest test); /* "at-least" … */
 
 typedef struct _FpRulebook FpRulebook;
 FpRulebook   *fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error);
@@ -102,6 +119,7 @@ typedef enum
   FP_FOUND_NOTHING,    /* nothing there to measure                           */
   FP_FOUND_APART       /* the rule is for another form, celebration, …       */
 } FpFound;
+const char *fp_found_id (FpFound found); /* "short", "within", "waiting", "nothing", "apart" */
 
 typedef struct
 {
@@ -115,7 +133,7 @@ typedef struct
   gboolean          has_at;
   char             *measured; /* "160 mm", "287 of 312 seats"                */
   char             *limit;    /* "about 6 in (152 mm)"                       */
-  char             *detail;   /* (nullable) more about where                 */
+  char             *detail;   /* (nullable) more about where; why nothing was measured, or why the rule is set apart */
 } FpFinding;
 
 typedef struct _FpFindings FpFindings;

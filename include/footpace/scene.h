@@ -70,6 +70,16 @@ const FpFloor  *fp_scene_floors (const FpScene *self, guint *n); /* not of ghost
  * FALSE where there is none (and 0 is returned). */
 double          fp_scene_floor_at (const FpScene *self, FpPoint at, gboolean *found);
 
+/**
+ * fp_scene_place_on:
+ * @on: index of a placed thing, or -1 for the floor
+ * @kind, @plan: of the thing to be put there, and its extent's plan
+ * @church: where it should come, in church coordinates
+ *
+ * The inverse of what a scene does: the place to write into the item.
+ */
+FpPlace         fp_scene_place_on (const FpScene *self, int on, const FpKind *kind, const FpBox *plan, FpPlace church);
+
 /* Church coordinates of a point given in a thing's own. */
 FpVec3          fp_placed_point (const FpPlaced *placed, FpVec3 local);
 

@@ -1,3 +1,311 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib.h>
-typedef int fp_not_empty;
+#include "printed-unit.h"
+
+#include <math.h>
+#include <string.h>
+
+struct _FpFindings
+{
+  gatomicrefcount ref_count;
+  FpMeasuring     of;    /* owns references to scene, people and sight       */
+  GPtrArray      *books; /* own reference, so that rules stay                */
+  GArray         *list;  /* of FpFinding                                     */
+  guint           n_short[FP_N_WEIGHTS];
+};
+
+/* --- whether a rule speaks of this alternative --------------------------- */
+
+static guint
+books_bits (FpBooks books)
+{
+  const guint older = 1u << FP_BOOKS_OLDER, newer = 1u << FP_BOOKS_NEWER;
+
+  switch (books)
+    {
+    case FP_BOOKS_OLDER:
+      return older;
+    case FP_BOOKS_NEWER:
+      return newer;
+    case FP_BOOKS_BOTH:
+      return older | newer;
+    }
+  return older | newer;
+}
+
+/* "solemn Mass or pontifical Mass", of a set of celebrations. */
+static char *
+celebrations_named (guint celebrations)
+{
+  GString *names = g_string_new (NULL);
+
+  for (guint c = 0; c < FP_N_CELEBRATIONS; c++)
+    if (celebrations & (1u << c))
+      g_string_append_printf (names, "%s%s", names->len ? " or " : "", fp_celebration_label ((FpCelebration) (1u << c)));
+  return g_string_free (names, FALSE);
+}
+
+/* Whether the altar of the scene is freestanding: 1, 0; -1 without an altar. */
+static int
+freestanding (const FpMeasuring *of)
+{
+  const FpMeasure *measure = fp_measure_find ("altar-freestanding");
+  g_autoptr (GArray) measured = fp_measure_take (measure, of);
+
+  return measured->len ? g_array_index (measured, FpMeasured, 0).value > 0 : -1;
+}
+
+/* Why the rule does not speak of this alternative; NULL when it does. */
+static char *
+set_apart (const FpRule *rule, const FpBrief *brief, int free_altar)
+{
+  if (!(rule->books & books_bits (brief->books)))
+    return g_strdup (rule->books & (1u << FP_BOOKS_OLDER) ? "for the older form" : "for the newer form");
+  if (rule->facing >= 0 && rule->facing != (int) brief->facing)
+    return g_strdup (rule->facing == FP_FACING_EAST ? "for a celebrant facing liturgical east"
+                                                    : "for a celebrant facing the people");
+  if (rule->celebrations && !(rule->celebrations & brief->celebrations))
+    {
+      g_autofree char *names = celebrations_named (rule->celebrations);
+
+      return g_strdup_printf ("the brief does not ask for %s", names);
+    }
+  if (rule->freestanding >= 0 && free_altar >= 0 && rule->freestanding != free_altar)
+    return g_strdup (rule->freestanding ? "for a freestanding altar" : "for an altar against the wall");
+  return NULL;
+}
+
+/* --- one rule ------------------------------------------------------------ */
+
+/* The value that is farthest outside, or nearest to it; @times (out): how many are outside. */
+static const FpMeasured *
+worst_of (const FpRule *rule, GArray *measured, guint *times)
+{
+  const FpMeasured *worst = NULL;
+  double most = 0;
+
+  *times = 0;
+  for (guint i = 0; i < measured->len; i++)
+    {
+      const FpMeasured *one = &g_array_index (measured, FpMeasured, i);
+      double excess = fp_rule_excess (rule, one->value);
+
+      if (isnan (one->value))
+        continue;
+      *times += excess > 0;
+      if (!worst || excess > most)
+        {
+          worst = one;
+          most = excess;
+        }
+    }
+  return worst;
+}
+
+static char *
+detail_of (const FpMeasured *worst, guint times)
+{
+  if (times <= 1)
+    return g_strdup (worst->detail);
+  if (!worst->detail)
+    return g_strdup_printf ("and in %u more", times - 1);
+  return g_strdup_printf ("%s; and in %u more", worst->detail, times - 1);
+}
+
+static void
+judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, FpUnits units)
+{
+  const FpMeasured *worst = worst_of (finding->rule, measured, &finding->times);
+
+  if (!worst)
+    {
+      finding->found = FP_FOUND_NOTHING;
+      finding->detail = measured->len ? g_strdup (g_array_index (measured, FpMeasured, 0).detail) : NULL;
+      return;
+    }
+  finding->found = finding->times > 0 ? FP_FOUND_SHORT : FP_FOUND_WITHIN;
+  finding->value = worst->value;
+  finding->owner = worst->owner;
+  finding->at = worst->at;
+  finding->has_at = worst->has_at;
+  finding->measured = worst->text ? g_strdup (worst->text)
+                                  : fp_printed_value (measure, finding->rule->unit, worst->value, units);
+  finding->detail = detail_of (worst, finding->times);
+}
+
+/* --- all of them --------------------------------------------------------- */
+
+typedef struct
+{
+  FpFindings    *self;
+  const FpBrief *brief;
+  int            free_altar;
+  GArray       **taken;  /* by measure; several rules share one              */
+} Run;
+
+static GArray *
+take_once (Run *run, const FpMeasure *measure)
+{
+  guint n;
+  gsize i = (gsize) (measure - fp_measures (&n));
+
+  if (!run->taken[i])
+    run->taken[i] = fp_measure_take (measure, &run->self->of);
+  return run->taken[i];
+}
+
+static void
+hold (Run *run, const FpRulebook *book, const FpRule *rule)
+{
+  const FpMeasure *measure = fp_measure_find (rule->measure); /* a book with another one was not read */
+  FpFinding finding = { .book = book, .rule = rule, .value = NAN, .owner = -1 };
+
+  finding.limit = fp_printed_limit (measure, rule, run->brief->units);
+  finding.detail = set_apart (rule, run->brief, run->free_altar);
+  if (finding.detail)
+    finding.found = FP_FOUND_APART;
+  else if (measure->needs_sight && !run->self->of.sight)
+    finding.found = FP_FOUND_WAITING;
+  else
+    judge (&finding, measure, take_once (run, measure), run->brief->units);
+
+  if (!finding.measured)
+    finding.measured = g_strdup ("");
+  if (finding.found == FP_FOUND_SHORT)
+    run->self->n_short[rule->weight]++;
+  g_array_append_val (run->self->list, finding);
+}
+
+/* Short ones first, by weight; what is equal stays in the order of the books. */
+static void
+put_worst_first (GArray *list)
+{
+  g_autoptr (GArray) sorted = g_array_sized_new (FALSE, FALSE, sizeof (FpFinding), list->len);
+
+  for (int weight = 0; weight <= FP_N_WEIGHTS; weight++)
+    for (guint i = 0; i < list->len; i++)
+      {
+        const FpFinding *finding = &g_array_index (list, FpFinding, i);
+        int rank = finding->found == FP_FOUND_SHORT ? (int) finding->rule->weight : FP_N_WEIGHTS;
+
+        if (rank == weight)
+          g_array_append_vals (sorted, finding, 1);
+      }
+  if (list->len)
+    memcpy (list->data, sorted->data, list->len * sizeof (FpFinding));
+}
+
+static void
+finding_clear (gpointer data)
+{
+  FpFinding *finding = data;
+
+  g_free (finding->measured);
+  g_free (finding->limit);
+  g_free (finding->detail);
+}
+
+static FpFindings *
+findings_new_empty (const FpMeasuring *of, GPtrArray *books)
+{
+  FpFindings *self = g_new0 (FpFindings, 1);
+
+  g_atomic_ref_count_init (&self->ref_count);
+  self->of = *of;
+  self->of.scene = fp_scene_ref ((FpScene *) of->scene);
+  self->of.people = fp_people_ref ((FpPeople *) of->people);
+  self->of.sight = of->sight ? fp_sight_ref ((FpSight *) of->sight) : NULL;
+  self->books = g_ptr_array_ref (books);
+  self->list = g_array_new (FALSE, FALSE, sizeof (FpFinding));
+  g_array_set_clear_func (self->list, finding_clear);
+  return self;
+}
+
+FpFindings *
+fp_findings_new (const FpMeasuring *of, GPtrArray *books)
+{
+  FpFindings *self = findings_new_empty (of, books);
+  guint n_measures;
+  Run run = { self, fp_project_brief (fp_scene_project (of->scene)), freestanding (&self->of), NULL };
+
+  fp_measures (&n_measures);
+  run.taken = g_new0 (GArray *, n_measures);
+  for (guint b = 0; b < books->len; b++)
+    {
+      const FpRulebook *book = g_ptr_array_index (books, b);
+      guint n;
+      const FpRule *rule = fp_rulebook_rules (book, &n);
+
+      for (guint r = 0; r < n; r++)
+        hold (&run, book, &rule[r]);
+    }
+  put_worst_first (self->list);
+
+  for (guint i = 0; i < n_measures; i++)
+    g_clear_pointer (&run.taken[i], g_array_unref);
+  g_free (run.taken);
+  return self;
+}
+
+FpFindings *
+fp_findings_ref (const FpFindings *self)
+{
+  FpFindings *mine = (FpFindings *) self; /* only the count changes */
+
+  g_atomic_ref_count_inc (&mine->ref_count);
+  return mine;
+}
+
+void
+fp_findings_unref (const FpFindings *self)
+{
+  FpFindings *mine = (FpFindings *) self;
+
+  if (!mine || !g_atomic_ref_count_dec (&mine->ref_count))
+    return;
+  g_array_unref (mine->list);
+  g_ptr_array_unref (mine->books);
+  if (mine->of.sight)
+    fp_sight_unref ((FpSight *) mine->of.sight);
+  fp_people_unref ((FpPeople *) mine->of.people);
+  fp_scene_unref ((FpScene *) mine->of.scene);
+  g_free (mine);
+}
+
+const FpFinding *
+fp_findings_get (const FpFindings *self, guint *n)
+{
+  *n = self->list->len;
+  return (const FpFinding *) (gpointer) self->list->data;
+}
+
+guint
+fp_findings_short (const FpFindings *self, FpWeight weight)
+{
+  return (guint) weight < FP_N_WEIGHTS ? self->n_short[weight] : 0;
+}
+
+const FpScene *
+fp_findings_scene (const FpFindings *self)
+{
+  return self->of.scene;
+}
+
+const FpMeasuring *
+fp_findings_measuring (const FpFindings *self)
+{
+  return &self->of;
+}
+
+FpFindings *
+fp_findings_of (const FpProject *project, guint alternative, GPtrArray *books, GCancellable *cancel)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
+  g_autoptr (GPtrArray) built_in = books ? NULL : fp_rulebooks_built_in ();
+  FpMeasuring of = { scene, people, fp_levels (people), sight };
+
+  if (!sight)
+    return NULL;
+  return fp_findings_new (&of, books ? books : built_in);
+}

@@ -1,3 +1,245 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib.h>
-typedef int fp_not_empty;
+#include "body.h"
+
+#include <math.h>
+
+struct _FpPeople
+{
+  gatomicrefcount ref_count;
+  const FpScene  *scene;  /* owned reference                    */
+  GArray         *place;  /* (element-type FpPersonPlace)       */
+  guint           percentile;
+};
+
+/* --- places --------------------------------------------------------------- */
+
+static gboolean
+stands_on_gallery (const FpPlaced *placed, guint i, guint n)
+{
+  guint depth = 0;
+  for (int at = (int) i; at >= 0 && depth++ < n; at = placed[at].support)
+    if (fp_item_kind (placed[at].item)->role == FP_ROLE_GALLERY)
+      return TRUE;
+  return FALSE;
+}
+
+static FpPersonPlace
+place_of_seat (const FpPlaced *placed, guint owner, const FpSeat *seat)
+{
+  const FpForm *form = &placed->form;
+  double ground = form->ground != NULL ? form->ground (form->ground_data, seat->at) : 0;
+
+  return (FpPersonPlace) {
+    .owner = owner, .row = seat->row, .number = seat->number,
+    .at = fp_placed_point (placed, (FpVec3) { seat->at.x, seat->at.y, ground + seat->z }),
+    .facing = placed->place.turn + seat->facing,
+    .postures = seat->postures, .seat = seat->seat, .kneeler = seat->kneeler,
+    .at_rail = fp_item_kind (placed->item)->role == FP_ROLE_RAIL,
+  };
+}
+
+static void
+add_places (FpPeople *self, const FpPlaced *placed, guint i, guint n)
+{
+  const FpKind *kind = fp_item_kind (placed[i].item);
+  if (placed[i].ghost || kind->seats == NULL)
+    return;
+  g_autoptr (GArray) seats = g_array_new (FALSE, FALSE, sizeof (FpSeat));
+  kind->seats (&placed[i].form, seats);
+  gboolean gallery = stands_on_gallery (placed, i, n);
+  for (guint k = 0; k < seats->len; k++)
+    {
+      FpPersonPlace place = place_of_seat (&placed[i], i, &g_array_index (seats, FpSeat, k));
+      place.gallery = gallery;
+      g_array_append_val (self->place, place);
+    }
+}
+
+FpPeople *
+fp_people_new (const FpScene *scene)
+{
+  FpPeople *self = g_new0 (FpPeople, 1);
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  g_atomic_ref_count_init (&self->ref_count);
+  self->scene = fp_scene_ref (scene);
+  self->percentile = fp_project_brief (fp_scene_project (scene))->percentile;
+  self->place = g_array_new (FALSE, FALSE, sizeof (FpPersonPlace));
+  for (guint i = 0; i < n; i++)
+    add_places (self, placed, i, n);
+  return self;
+}
+
+FpPeople *
+fp_people_ref (const FpPeople *self)
+{
+  FpPeople *mine = (FpPeople *) self;
+  g_atomic_ref_count_inc (&mine->ref_count);
+  return mine;
+}
+
+void
+fp_people_unref (const FpPeople *self)
+{
+  FpPeople *mine = (FpPeople *) self;
+  if (!g_atomic_ref_count_dec (&mine->ref_count))
+    return;
+  g_array_unref (mine->place);
+  fp_scene_unref (mine->scene);
+  g_free (mine);
+}
+
+const FpPersonPlace *
+fp_people_places (const FpPeople *self, guint *n)
+{
+  if (n != NULL)
+    *n = self->place->len;
+  return (const FpPersonPlace *) (gpointer) self->place->data;
+}
+
+const FpScene *
+fp_people_scene (const FpPeople *self)
+{
+  return self->scene;
+}
+
+static const FpPersonPlace *
+get_place (const FpPeople *self, guint i)
+{
+  return &g_array_index (self->place, FpPersonPlace, i);
+}
+
+guint
+fp_people_seats (const FpPeople *self)
+{
+  guint seats = 0;
+  for (guint i = 0; i < self->place->len; i++)
+    if ((get_place (self, i)->postures & (1u << FP_POSTURE_SITTING)) && !get_place (self, i)->at_rail)
+      seats++;
+  return seats;
+}
+
+char *
+fp_people_name (const FpPeople *self, guint place)
+{
+  if (place >= self->place->len)
+    return g_strdup ("");
+  const FpPersonPlace *at = get_place (self, place);
+  const char *name = fp_item_name (fp_scene_placed (self->scene, NULL)[at->owner].item);
+  if (at->postures & (1u << FP_POSTURE_SITTING))
+    return g_strdup_printf ("%s: row %u, seat %u", name, at->row, at->number);
+  if (at->at_rail)
+    return g_strdup_printf ("%s: place %u", name, at->number);
+  return g_strdup_printf ("%s: row %u, place %u", name, at->row, at->number);
+}
+
+/* --- eyes and bodies ------------------------------------------------------ */
+
+FpPosture
+fp_person_posture (const FpPersonPlace *place, FpPosture posture)
+{
+  static const FpPosture INSTEAD[] = { FP_POSTURE_SITTING, FP_POSTURE_STANDING, FP_POSTURE_KNEELING };
+
+  if (place->postures & (1u << posture))
+    return posture;
+  for (guint i = 0; i < G_N_ELEMENTS (INSTEAD); i++)
+    if (place->postures & (1u << INSTEAD[i]))
+      return INSTEAD[i];
+  return FP_POSTURE_STANDING;
+}
+
+/* The middle of the body on the plan. */
+static FpPlace
+stance (const FpPersonPlace *place, FpPosture posture)
+{
+  FpPlace at = { place->at.x, place->at.y, place->facing };
+  FpPoint middle = fp_place_point (&at, (FpPoint) { 0, fp_body_forward (posture, place->seat) });
+  return (FpPlace) { middle.x, middle.y, place->facing };
+}
+
+FpVec3
+fp_people_eye (const FpPeople *self, guint place, FpPosture posture)
+{
+  const FpPersonPlace *at = get_place (self, place);
+  FpPosture taken = fp_person_posture (at, posture);
+  FpBody body = fp_body (taken, self->percentile, at->seat, at->kneeler);
+  FpPlace middle = stance (at, taken);
+  FpPoint eye = fp_place_point (&middle, (FpPoint) { 0, fp_body_eye_forward (&body) });
+  return (FpVec3) { eye.x, eye.y, at->at.z + body.eye };
+}
+
+/* The body last made: neighbours are alike. */
+typedef struct
+{
+  FpSolids *solids;
+  FpPosture posture;
+  double    seat, kneeler;
+} Pattern;
+
+static const FpSolids *
+pattern_for (Pattern *self, guint percentile, FpPosture posture, double seat, double kneeler)
+{
+  if (self->solids != NULL && self->posture == posture && self->seat == seat && self->kneeler == kneeler)
+    return self->solids;
+  g_clear_pointer (&self->solids, fp_solids_free);
+  *self = (Pattern) { fp_solids_new (), posture, seat, kneeler };
+  FpBody body = fp_body (posture, percentile, seat, kneeler);
+  fp_body_solids (&body, percentile, seat, kneeler, self->solids);
+  return self->solids;
+}
+
+void
+fp_people_add_bodies (const FpPeople *self, FpPosture posture, guint first_owner, FpSolids *out)
+{
+  Pattern pattern = { NULL };
+  for (guint i = 0; i < self->place->len; i++)
+    {
+      const FpPersonPlace *place = get_place (self, i);
+      if (place->at_rail)
+        continue;
+      FpPosture taken = fp_person_posture (place, posture);
+      FpPlace middle = stance (place, taken);
+      fp_solids_append_placed (out, pattern_for (&pattern, self->percentile, taken, place->seat, place->kneeler),
+                               &middle, place->at.z, first_owner + i);
+    }
+  g_clear_pointer (&pattern.solids, fp_solids_free);
+}
+
+void
+fp_people_bodies (const FpPeople *self, FpPosture posture, FpSolids *out)
+{
+  fp_people_add_bodies (self, posture, 0, out);
+}
+
+static void
+add_minister (const FpPeople *self, const FpPlaced *placed, guint owner, const FpMinister *minister, FpSolids *out)
+{
+  FpPosture posture = minister->seated ? FP_POSTURE_SITTING : FP_POSTURE_STANDING;
+  double seat = minister->seated ? minister->seat : 0;
+  FpBody body = fp_body (posture, self->percentile, seat, 0);
+  g_autoptr (FpSolids) solids = fp_solids_new ();
+  FpPlace inner = { minister->at.x, minister->at.y, minister->facing };
+  FpPlace place = fp_place_compose (&placed->place, &inner);
+
+  fp_body_solids (&body, self->percentile, seat, 0, solids);
+  fp_solids_append_placed (out, solids, &place, placed->level + minister->z, owner);
+}
+
+void
+fp_people_ministers (const FpPeople *self, FpSolids *out)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (self->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpKind *kind = fp_item_kind (placed[i].item);
+      if (placed[i].ghost || kind->ministers == NULL)
+        continue;
+      g_autoptr (GArray) ministers = g_array_new (FALSE, FALSE, sizeof (FpMinister));
+      kind->ministers (&placed[i].form, ministers);
+      for (guint k = 0; k < ministers->len; k++)
+        add_minister (self, &placed[i], i, &g_array_index (ministers, FpMinister, k), out);
+    }
+}

@@ -1,3 +1,268 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib.h>
-typedef int fp_not_empty;
+/* store-write.c - a project as XML, the same bytes every time
+ *
+ * One thing a line.  Every parameter is written, also where it equals the
+ * default, so that a later change of defaults changes no file.  Written by
+ * hand and not by a serialiser: the bytes must not depend on a version of a library.
+ */
+#include "store-words.h"
+
+typedef struct
+{
+  GString *out;
+  guint    depth;
+} Writer;
+
+static void
+indent (Writer *w)
+{
+  for (guint i = 0; i < w->depth; i++)
+    g_string_append (w->out, "  ");
+}
+
+static void
+add_escaped (GString *out, const char *text, gboolean in_attribute)
+{
+  for (const char *c = text; *c != '\0'; c++)
+    switch (*c)
+      {
+      case '&': g_string_append (out, "&amp;"); break;
+      case '<': g_string_append (out, "&lt;"); break;
+      case '>': g_string_append (out, "&gt;"); break;
+      case '"': g_string_append (out, in_attribute ? "&quot;" : "\""); break;
+      default: g_string_append_c (out, *c);
+      }
+}
+
+static void
+add_attribute (Writer *w, const char *name, const char *value)
+{
+  g_string_append_printf (w->out, " %s=\"", name);
+  add_escaped (w->out, value, TRUE);
+  g_string_append_c (w->out, '"');
+}
+
+static void
+add_number (Writer *w, const char *name, double value)
+{
+  g_autofree char *text = fp_number_format (value);
+
+  add_attribute (w, name, text);
+}
+
+static void
+begin (Writer *w, const char *element)
+{
+  indent (w);
+  g_string_append_printf (w->out, "<%s", element);
+}
+
+/* Ends a start tag; what follows lies within it. */
+static void
+enter (Writer *w)
+{
+  g_string_append (w->out, ">\n");
+  w->depth++;
+}
+
+static void
+leave (Writer *w, const char *element)
+{
+  w->depth--;
+  indent (w);
+  g_string_append_printf (w->out, "</%s>\n", element);
+}
+
+static void
+end_empty (Writer *w)
+{
+  g_string_append (w->out, "/>\n");
+}
+
+static void
+add_text (Writer *w, const char *element, const char *text)
+{
+  begin (w, element);
+  if (text[0] == '\0')
+    {
+      end_empty (w);
+      return;
+    }
+  g_string_append_c (w->out, '>');
+  add_escaped (w->out, text, FALSE);
+  g_string_append_printf (w->out, "</%s>\n", element);
+}
+
+static void
+add_text_number (Writer *w, const char *element, double value)
+{
+  g_autofree char *text = fp_number_format (value);
+
+  add_text (w, element, text);
+}
+
+/* --- the parts --- */
+
+static char *
+celebrations_text (guint celebrations)
+{
+  g_autoptr (GString) out = g_string_new ("");
+
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    if ((celebrations & 1u << i) != 0)
+      g_string_append_printf (out, "%s%s", out->len > 0 ? " " : "", fp_celebration_id ((FpCelebration) (1u << i)));
+  return g_strdup (out->str);
+}
+
+static void
+write_brief (Writer *w, const FpBrief *brief)
+{
+  g_autofree char *celebrations = celebrations_text (brief->celebrations);
+
+  begin (w, "brief");
+  enter (w);
+  add_text (w, "title", brief->title);
+  add_text (w, "place", brief->place);
+  add_text (w, "client", brief->client);
+  add_text (w, "author", brief->author);
+  add_text (w, "note", brief->note);
+  add_text (w, "books", fp_books_words[brief->books]);
+  add_text (w, "facing", fp_facing_words[brief->facing]);
+  add_text (w, "celebrations", celebrations);
+  add_text_number (w, "ministers", brief->ministers);
+  add_text_number (w, "seats", brief->seats);
+  add_text (w, "units", fp_units_words[brief->units]);
+  add_text_number (w, "north", brief->north);
+  add_text_number (w, "percentile", brief->percentile);
+  leave (w, "brief");
+}
+
+static void
+add_place (Writer *w, FpPlace place)
+{
+  add_number (w, "x", place.x);
+  add_number (w, "y", place.y);
+  add_number (w, "turn", place.turn);
+}
+
+static void
+add_params (Writer *w, const FpItem *item)
+{
+  const FpParam *params = fp_item_kind (item)->params;
+  const double *value = fp_item_params (item);
+
+  for (guint i = 0; params[i].id != NULL; i++)
+    if (params[i].type == FP_PARAM_CHOICE)
+      add_attribute (w, params[i].id, params[i].choices[(guint) value[i]].id);
+    else
+      add_number (w, params[i].id, value[i]);
+}
+
+static void
+write_corners (Writer *w, const FpItem *item)
+{
+  guint n;
+  const FpPoint *corner = fp_item_corners (item, &n);
+
+  enter (w);
+  for (guint i = 0; i < n; i++)
+    {
+      begin (w, "corner");
+      add_number (w, "x", corner[i].x);
+      add_number (w, "y", corner[i].y);
+      end_empty (w);
+    }
+  leave (w, fp_item_kind (item)->id);
+}
+
+static void
+write_item (Writer *w, const FpItem *item)
+{
+  guint n_corners;
+
+  begin (w, fp_item_kind (item)->id);
+  add_attribute (w, "id", fp_item_id (item));
+  if (fp_item_has_name (item))
+    add_attribute (w, "name", fp_item_name (item));
+  if (fp_item_on (item) != NULL)
+    add_attribute (w, "on", fp_item_on (item));
+  add_place (w, fp_item_place (item));
+  add_params (w, item);
+  fp_item_corners (item, &n_corners);
+  if (n_corners > 0)
+    write_corners (w, item);
+  else
+    end_empty (w);
+}
+
+static void
+write_survey (Writer *w, const FpProject *project)
+{
+  const guint n = fp_project_n_survey (project);
+
+  begin (w, "survey");
+  if (n == 0)
+    {
+      end_empty (w);
+      return;
+    }
+  enter (w);
+  for (guint i = 0; i < n; i++)
+    write_item (w, fp_project_survey (project, i));
+  leave (w, "survey");
+}
+
+/* In the order of the survey, so that the order in which they were decided changes no byte. */
+static void
+write_fates (Writer *w, const FpProject *project, const FpAlternative *alternative)
+{
+  for (guint i = 0; i < fp_project_n_survey (project); i++)
+    {
+      const char *id = fp_item_id (fp_project_survey (project, i)), *on = NULL;
+      FpPlace moved = { 0, 0, 0 };
+      const FpFate fate = fp_alternative_fate (alternative, id, &moved, &on);
+
+      if (fate == FP_FATE_KEPT)
+        continue;
+      begin (w, fate == FP_FATE_MOVED ? "moved" : "removed");
+      add_attribute (w, "id", id);
+      if (on != NULL)
+        add_attribute (w, "on", on);
+      if (fate == FP_FATE_MOVED)
+        add_place (w, moved);
+      end_empty (w);
+    }
+}
+
+static void
+write_alternative (Writer *w, const FpProject *project, const FpAlternative *alternative)
+{
+  begin (w, "alternative");
+  add_attribute (w, "id", fp_alternative_id (alternative));
+  add_attribute (w, "name", fp_alternative_name (alternative));
+  enter (w);
+  add_text (w, "note", fp_alternative_note (alternative));
+  write_fates (w, project, alternative);
+  for (guint i = 0; i < fp_alternative_n_items (alternative); i++)
+    write_item (w, fp_alternative_item (alternative, i));
+  leave (w, "alternative");
+}
+
+char *
+fp_store_write (const FpProject *project, gsize *length)
+{
+  Writer w = { g_string_new ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"), 0 };
+
+  begin (&w, "project");
+  add_attribute (&w, "xmlns", FP_STORE_NAMESPACE);
+  add_attribute (&w, "version", "1");
+  enter (&w);
+  write_brief (&w, fp_project_brief (project));
+  write_survey (&w, project);
+  for (guint i = 0; i < fp_project_n_alternatives (project); i++)
+    write_alternative (&w, project, fp_project_alternative (project, i));
+  leave (&w, "project");
+  if (length != NULL)
+    *length = w.out->len;
+  return g_string_free (w.out, FALSE);
+}

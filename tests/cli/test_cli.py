@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Uses the command line as a person or a script does. Prints TAP.
 
-Usage: test_cli.py FOOTPACE SAMPLES
+Usage: test_cli.py FOOTPACE SAMPLES BUILD
 """
 import json
 import os
@@ -12,7 +12,7 @@ import sys
 import tempfile
 import xml.etree.ElementTree as ET
 
-FOOTPACE, SAMPLES = sys.argv[1], pathlib.Path(sys.argv[2])
+FOOTPACE, SAMPLES, BUILD = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3]
 PARISH = SAMPLES / "parish.footpace"
 NO_DISPLAY = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
 # ISO 216 sizes, and the millimetre in points: 72 / 25.4.
@@ -144,6 +144,17 @@ def a_failed_drawing_keeps_the_old_file():
 def all_samples_are_read():
     for sample in sorted(SAMPLES.glob("*.footpace")):
         footpace("check", sample, expect=(0, 1))
+
+
+@test
+def the_first_command_of_the_readme_works_without_a_display():
+    with tempfile.TemporaryDirectory() as folder:
+        env = dict(NO_DISPLAY, FOOTPACE_BUILD=BUILD, TMPDIR=folder)
+        done = subprocess.run([SAMPLES / "run"], capture_output=True, text=True, env=env, timeout=600)
+        assert done.returncode == 0, done.stderr[-400:]
+        written = {path.name for path in pathlib.Path(folder).glob("footpace-*/*")}
+        assert written == {"elevation.pdf", "elevation.svg"}, written
+        assert folder in done.stdout
 
 
 def main():

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board-view-private.h - what the files of the board share */
+#pragma once
+
+#include "board-tool.h"
+#include "board-view.h"
+#include "drafter.h"
+
+G_BEGIN_DECLS
+
+/* Widget pixels to a millimetre of paper: 96 dots an inch, which the toolkit scales for dense screens. */
+#define PX_PER_MM (96.0 / 25.4)
+/* Drawn round what is in view, so that a pan draws anew only now and then; mm of paper. */
+#define MARGIN_MM 60.0
+
+typedef enum { FRAME_BY_HAND, FRAME_SANCTUARY, FRAME_WHOLE } Framing;
+
+struct _FpBoardView
+{
+  GtkWidget      parent_instance;
+  FpDocument    *document;
+  FpDrafter     *drafter;
+
+  FpProjection  *projection[FP_N_VIEWS];
+  FpBoardLayout  layout;       /* in paper mm of the drawing: margin included  */
+  double         scale;        /* 0: nothing framed yet                        */
+  FpPoint        pan;          /* paper mm                                     */
+  FpPoint        laid_pan;     /* the pan for which the layout was made        */
+  Framing        framing;
+  FpDrawing     *drawing;      /* NULL: to be drawn                            */
+  GskRenderNode *page, *chosen_node;
+  gboolean       dark;
+
+  FpBoardTool    tool;
+  FpViewId       anchor;       /* the view that stays put when the layout is made anew */
+  gboolean       held;         /* the layout stays as it is                    */
+  gboolean       own_change;   /* the scene changes by our own doing           */
+  gboolean       space;        /* the space bar is down                        */
+  FpPoint        pointer;      /* widget px; x < 0: not over the board         */
+  double         pinch_scale;
+  char          *hover;        /* id under the pointer                         */
+  GskRenderNode *hover_node;
+
+  gboolean       marked;
+  FpVec3         mark;
+
+  GtkWidget     *typing;       /* popover for a dimension                      */
+  char          *readout;
+};
+
+/* --- board-view.c --- */
+void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */
+FpPoint fp_board_view_to_paper (FpBoardView *self, double x, double y);
+FpPoint fp_board_view_to_widget (FpBoardView *self, FpPoint paper);
+void    fp_board_view_pan_by   (FpBoardView *self, FpPoint by);
+void    fp_board_view_zoom_at  (FpBoardView *self, double factor, double x, double y);
+void    fp_board_view_relayout (FpBoardView *self);
+void    fp_board_view_notice   (FpBoardView *self, const char *text);
+FpUnits fp_board_view_units    (FpBoardView *self);
+
+/* --- board-input.c --- */
+void    fp_board_view_add_controllers (FpBoardView *self);
+/* What lies there; @mark (out, optional): index of the mark, -1. */
+FpToolHit fp_board_view_hit (FpBoardView *self, double x, double y, int *mark);
+
+/* --- board-overlay.c --- */
+void    fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, double width, double height);
+void    fp_board_view_forget_nodes (FpBoardView *self);
+
+/* --- board-dimension.c --- */
+void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+
+/* --- board-access.c --- */
+void    fp_board_view_tell (FpBoardView *self); /* description for a screen reader */
+void    fp_board_view_update_readout (FpBoardView *self);
+
+G_END_DECLS

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board-view.h - the board as a widget
+ *
+ * As large as the window gives it, never as large as the drawing.  The page
+ * is one cairo node with a margin round what is in view; panning moves it,
+ * and it is made anew when the drawing, the zoom or the size changes.  What
+ * is chosen, marked or being moved lies over it in nodes of its own.
+ *
+ * Signal "notice" (text): something could not be done, and why.
+ * Property "readout": scale and what is under the pointer, for a label.
+ */
+#pragma once
+
+#include "document.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define FP_TYPE_BOARD_VIEW (fp_board_view_get_type ())
+G_DECLARE_FINAL_TYPE (FpBoardView, fp_board_view, FP, BOARD_VIEW, GtkWidget)
+
+GtkWidget *fp_board_view_new (void);
+void       fp_board_view_set_document (FpBoardView *self, FpDocument *document); /* NULL: none */
+
+/* Frames the sanctuary, or the whole church. */
+void       fp_board_view_frame (FpBoardView *self, gboolean whole);
+/* About the middle of the board; above 1 is nearer. */
+void       fp_board_view_zoom  (FpBoardView *self, double factor);
+double     fp_board_view_scale (FpBoardView *self); /* 50 for 1:50; 0 with nothing drawn */
+
+/* Where a finding is; NULL takes the mark away. */
+void       fp_board_view_mark  (FpBoardView *self, const FpVec3 *at);
+
+/* Puts back what is being moved; FALSE when nothing is. */
+gboolean   fp_board_view_cancel (FpBoardView *self);
+/* Moves what is chosen, as the arrow keys do. */
+void       fp_board_view_nudge  (FpBoardView *self, double dx, double dy);
+void       fp_board_view_remove_chosen (FpBoardView *self);
+
+/* Where a point of the church lies in a view, in widget coordinates; FALSE before anything is drawn. */
+gboolean   fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, double *y);
+
+G_END_DECLS

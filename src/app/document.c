@@ -1,0 +1,372 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "document.h"
+
+#include "checker.h"
+#include "footpace/store.h"
+
+#include <string.h>
+
+struct _FpDocument
+{
+  GObject     parent_instance;
+  FpHistory  *history;
+  char       *path;
+  FpProject  *preview;
+  const FpScene *scene;       /* owned; of the preview, else of the present    */
+  const FpScene *base;        /* owned; of the present                         */
+  guint       alternative;
+  char       *chosen;
+  FpChecker  *checker;
+  FpFindings *findings, *sighted;
+};
+
+G_DEFINE_FINAL_TYPE (FpDocument, fp_document, G_TYPE_OBJECT)
+
+enum { SCENE, CHOSEN, FINDINGS, STATE, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static void
+emit (FpDocument *self, guint which)
+{
+  g_signal_emit (self, signals[which], 0);
+}
+
+static void
+on_findings (FpFindings *findings, gpointer data)
+{
+  FpDocument *self = data;
+
+  fp_findings_ref (findings);
+  g_clear_pointer (&self->findings, fp_findings_unref);
+  self->findings = findings;
+  if (fp_findings_measuring (findings)->sight != NULL)
+    {
+      g_clear_pointer (&self->sighted, fp_findings_unref);
+      self->sighted = fp_findings_ref (findings);
+    }
+  emit (self, FINDINGS);
+}
+
+static void
+fp_document_dispose (GObject *object)
+{
+  FpDocument *self = FP_DOCUMENT (object);
+
+  g_clear_pointer (&self->checker, fp_checker_free);
+  g_clear_pointer (&self->findings, fp_findings_unref);
+  g_clear_pointer (&self->sighted, fp_findings_unref);
+  G_OBJECT_CLASS (fp_document_parent_class)->dispose (object);
+}
+
+static void
+fp_document_finalize (GObject *object)
+{
+  FpDocument *self = FP_DOCUMENT (object);
+
+  g_clear_pointer (&self->scene, fp_scene_unref);
+  g_clear_pointer (&self->base, fp_scene_unref);
+  g_clear_pointer (&self->preview, fp_project_unref);
+  g_clear_pointer (&self->history, fp_history_free);
+  g_clear_pointer (&self->path, g_free);
+  g_clear_pointer (&self->chosen, g_free);
+  G_OBJECT_CLASS (fp_document_parent_class)->finalize (object);
+}
+
+static void
+fp_document_class_init (FpDocumentClass *klass)
+{
+  static const char *const names[N_SIGNALS] = { "scene", "chosen", "findings", "state" };
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->dispose = fp_document_dispose;
+  object_class->finalize = fp_document_finalize;
+  for (guint i = 0; i < N_SIGNALS; i++)
+    signals[i] = g_signal_new (names[i], FP_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+fp_document_init (FpDocument *self)
+{
+  self->checker = fp_checker_new (on_findings, self);
+}
+
+/* --- what is shown -------------------------------------------------------- */
+
+static void
+take_scene (const FpScene **slot, const FpScene *scene)
+{
+  g_clear_pointer (slot, fp_scene_unref);
+  *slot = scene;
+}
+
+static void
+forget_what_is_gone (FpDocument *self)
+{
+  if (self->chosen == NULL || fp_document_placed (self, self->chosen) != NULL)
+    return;
+  g_clear_pointer (&self->chosen, g_free);
+  emit (self, CHOSEN);
+}
+
+static void
+show (FpDocument *self)
+{
+  const FpProject *project = fp_document_project (self);
+
+  /* Undo may take away the alternative that is shown. */
+  self->alternative = MIN (self->alternative, fp_project_n_alternatives (project) - 1);
+  take_scene (&self->scene, fp_scene_new (project, self->alternative));
+  if (self->preview == NULL)
+    take_scene (&self->base, fp_scene_ref (self->scene));
+  fp_checker_check (self->checker, self->scene);
+  forget_what_is_gone (self);
+  emit (self, SCENE);
+}
+
+FpDocument *
+fp_document_new (FpProject *project, const char *path, gboolean saved)
+{
+  FpDocument *self = g_object_new (FP_TYPE_DOCUMENT, NULL);
+
+  self->history = fp_history_new (project, saved);
+  self->path = g_strdup (path);
+  /* The last is the one that was worked on last. */
+  self->alternative = fp_project_n_alternatives (project) - 1;
+  show (self);
+  return self;
+}
+
+FpDocument *
+fp_document_load (const char *path, GError **error)
+{
+  g_autoptr (FpProject) project = fp_store_load (path, error);
+
+  return project != NULL ? fp_document_new (project, path, TRUE) : NULL;
+}
+
+const FpProject *
+fp_document_project (FpDocument *self)
+{
+  return self->preview != NULL ? self->preview : fp_history_now (self->history);
+}
+
+const FpScene *
+fp_document_scene (FpDocument *self)
+{
+  return self->scene;
+}
+
+const FpScene *
+fp_document_base_scene (FpDocument *self)
+{
+  return self->base;
+}
+
+guint
+fp_document_alternative (FpDocument *self)
+{
+  return self->alternative;
+}
+
+void
+fp_document_set_alternative (FpDocument *self, guint alternative)
+{
+  if (alternative == self->alternative || alternative >= fp_project_n_alternatives (fp_document_project (self)))
+    return;
+  fp_document_drop_preview (self);
+  self->alternative = alternative;
+  /* Sight of another alternative must not be taken for this one's. */
+  g_clear_pointer (&self->sighted, fp_findings_unref);
+  g_clear_pointer (&self->findings, fp_findings_unref);
+  show (self);
+  emit (self, FINDINGS);
+  emit (self, STATE);
+}
+
+const char *
+fp_document_chosen (FpDocument *self)
+{
+  return self->chosen;
+}
+
+void
+fp_document_choose (FpDocument *self, const char *id)
+{
+  if (id != NULL && fp_document_placed (self, id) == NULL)
+    id = NULL;
+  if (g_strcmp0 (id, self->chosen) == 0)
+    return;
+  g_free (self->chosen);
+  self->chosen = g_strdup (id);
+  emit (self, CHOSEN);
+}
+
+const FpPlaced *
+fp_document_placed (FpDocument *self, const char *id)
+{
+  const FpPlaced *ghost = NULL;
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (self->scene, &n);
+
+  if (id == NULL)
+    return NULL;
+  for (guint i = 0; i < n; i++)
+    if (strcmp (fp_item_id (placed[i].item), id) == 0)
+      {
+        if (!placed[i].ghost)
+          return &placed[i];
+        ghost = &placed[i];
+      }
+  return ghost;
+}
+
+const FpPlaced *
+fp_document_chosen_placed (FpDocument *self)
+{
+  return fp_document_placed (self, self->chosen);
+}
+
+/* --- edits ---------------------------------------------------------------- */
+
+gboolean
+fp_document_edit (FpDocument *self, FpProject *next, const char *label, const char *merge)
+{
+  g_autoptr (FpProject) taken = next;
+
+  if (taken == NULL)
+    return FALSE;
+  g_clear_pointer (&self->preview, fp_project_unref);
+  fp_history_push (self->history, taken, label, merge);
+  show (self);
+  emit (self, STATE);
+  return TRUE;
+}
+
+void
+fp_document_preview (FpDocument *self, FpProject *next)
+{
+  g_clear_pointer (&self->preview, fp_project_unref);
+  self->preview = next;
+  show (self);
+}
+
+gboolean
+fp_document_is_previewing (FpDocument *self)
+{
+  return self->preview != NULL;
+}
+
+void
+fp_document_keep_preview (FpDocument *self, const char *label)
+{
+  if (self->preview != NULL)
+    fp_document_edit (self, g_steal_pointer (&self->preview), label, NULL);
+}
+
+void
+fp_document_drop_preview (FpDocument *self)
+{
+  if (self->preview == NULL)
+    return;
+  g_clear_pointer (&self->preview, fp_project_unref);
+  show (self);
+}
+
+gboolean
+fp_document_undo (FpDocument *self)
+{
+  fp_document_drop_preview (self);
+  if (!fp_history_undo (self->history))
+    return FALSE;
+  show (self);
+  emit (self, STATE);
+  return TRUE;
+}
+
+gboolean
+fp_document_redo (FpDocument *self)
+{
+  fp_document_drop_preview (self);
+  if (!fp_history_redo (self->history))
+    return FALSE;
+  show (self);
+  emit (self, STATE);
+  return TRUE;
+}
+
+const char *
+fp_document_undo_label (FpDocument *self)
+{
+  return fp_history_undo_label (self->history);
+}
+
+const char *
+fp_document_redo_label (FpDocument *self)
+{
+  return fp_history_redo_label (self->history);
+}
+
+guint
+fp_document_depth (FpDocument *self)
+{
+  return fp_history_depth (self->history);
+}
+
+/* --- findings ------------------------------------------------------------- */
+
+FpFindings *
+fp_document_findings (FpDocument *self)
+{
+  return self->findings;
+}
+
+FpFindings *
+fp_document_sighted (FpDocument *self)
+{
+  return self->sighted;
+}
+
+gboolean
+fp_document_is_checking (FpDocument *self)
+{
+  return self->sighted == NULL || fp_findings_scene (self->sighted) != self->scene;
+}
+
+/* --- file ----------------------------------------------------------------- */
+
+const char *
+fp_document_path (FpDocument *self)
+{
+  return self->path;
+}
+
+char *
+fp_document_name (FpDocument *self)
+{
+  const FpBrief *brief = fp_project_brief (fp_document_project (self));
+
+  if (*brief->title == '\0')
+    return g_strdup ("Untitled project");
+  return *brief->place != '\0' ? g_strdup_printf ("%s, %s", brief->title, brief->place) : g_strdup (brief->title);
+}
+
+gboolean
+fp_document_is_modified (FpDocument *self)
+{
+  return fp_history_is_modified (self->history);
+}
+
+gboolean
+fp_document_save (FpDocument *self, const char *path, GError **error)
+{
+  if (!fp_store_save (fp_history_now (self->history), path, error))
+    return FALSE;
+  if (g_strcmp0 (path, self->path) != 0)
+    {
+      g_free (self->path);
+      self->path = g_strdup (path);
+    }
+  fp_history_mark_saved (self->history);
+  emit (self, STATE);
+  return TRUE;
+}

@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* document.h - an open project: its history, its file, what is chosen, what was found
+ *
+ * Signals:
+ *  "scene"    what is shown changed: an edit, a preview, another alternative
+ *  "chosen"   another thing (or none) is chosen
+ *  "findings" findings arrived from the background
+ *  "state"    file, unsaved changes, undo and redo
+ *
+ * A preview is shown and checked like an edit, but is no part of the history
+ * until it is kept.  Needs a main loop, no display.
+ */
+#pragma once
+
+#include "footpace/history.h"
+#include "footpace/rules.h"
+
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+#define FP_TYPE_DOCUMENT (fp_document_get_type ())
+G_DECLARE_FINAL_TYPE (FpDocument, fp_document, FP, DOCUMENT, GObject)
+
+/* @path: (nullable): of the file; @saved: whether the file holds just this. */
+FpDocument *fp_document_new  (FpProject *project, const char *path, gboolean saved);
+FpDocument *fp_document_load (const char *path, GError **error);
+
+/* --- what is shown (borrowed until the next change) ---------------------- */
+const FpProject *fp_document_project     (FpDocument *self);
+const FpScene   *fp_document_scene       (FpDocument *self);
+guint            fp_document_alternative (FpDocument *self);
+void             fp_document_set_alternative (FpDocument *self, guint alternative);
+
+/* Id of the thing that is chosen; NULL.  One that is not in the scene is never chosen. */
+const char      *fp_document_chosen (FpDocument *self);
+void             fp_document_choose (FpDocument *self, const char *id);
+/* The thing of that id, or its ghost when there is nothing else; NULL. */
+const FpPlaced  *fp_document_placed (FpDocument *self, const char *id);
+const FpPlaced  *fp_document_chosen_placed (FpDocument *self);
+
+/* --- edits ---------------------------------------------------------------- */
+
+/**
+ * fp_document_edit:
+ * @next: (transfer full) (nullable): what fp_set_out_… returned; NULL does nothing
+ * @merge: (nullable): see fp_history_push()
+ *
+ * Returns: whether there was a project to take
+ */
+gboolean fp_document_edit (FpDocument *self, FpProject *next, const char *label, const char *merge);
+
+void     fp_document_preview (FpDocument *self, FpProject *next); /* (transfer full); replaces the preview before it */
+gboolean fp_document_is_previewing (FpDocument *self);
+void     fp_document_keep_preview (FpDocument *self, const char *label);
+void     fp_document_drop_preview (FpDocument *self);
+/* The scene of the history's present, on which a preview is based; borrowed. */
+const FpScene *fp_document_base_scene (FpDocument *self);
+
+gboolean    fp_document_undo (FpDocument *self);
+gboolean    fp_document_redo (FpDocument *self);
+const char *fp_document_undo_label (FpDocument *self); /* NULL: nothing to undo */
+const char *fp_document_redo_label (FpDocument *self);
+guint       fp_document_depth (FpDocument *self);      /* steps that can be undone */
+
+/* --- findings ------------------------------------------------------------- */
+
+FpFindings *fp_document_findings (FpDocument *self); /* the newest; NULL at first */
+/* The newest that hold sight too: what is shown of sight meanwhile. NULL at first. */
+FpFindings *fp_document_sighted  (FpDocument *self);
+gboolean    fp_document_is_checking (FpDocument *self); /* the newest are not complete yet */
+
+/* --- file ----------------------------------------------------------------- */
+
+const char *fp_document_path  (FpDocument *self);  /* NULL: never saved */
+char       *fp_document_name  (FpDocument *self);  /* for titles: the project's title; owned by the caller */
+gboolean    fp_document_is_modified (FpDocument *self);
+/* On failure nothing changed: the old file is whole and the project still unsaved. */
+gboolean    fp_document_save  (FpDocument *self, const char *path, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "room.h"
+
+#include <math.h>
+
+/* Lines that meet this close to an end only touch. */
+#define TOUCH 0.06
+
+/* The widest cell that still tells lines of a crowded plan apart, at the size of a label. */
+#define CELL 8.0
+
+typedef struct { FpPoint a, b; guint owner; } Line;
+typedef struct { FpBox box; guint owner; } Text;
+typedef struct { guint first, n; FpBox box; } Filled;
+
+struct _FpRoom
+{
+  GArray     *lines;   /* Line    */
+  GArray     *texts;   /* Text    */
+  GArray     *objects; /* Line    */
+  GArray     *filled;  /* Filled  */
+  GArray     *corners; /* FpPoint */
+  GHashTable *cells;   /* of CELL mm: key -> GArray of indices into objects */
+};
+
+FpRoom *
+fp_room_new (void)
+{
+  FpRoom *self = g_new0 (FpRoom, 1);
+
+  self->lines = g_array_new (FALSE, FALSE, sizeof (Line));
+  self->texts = g_array_new (FALSE, FALSE, sizeof (Text));
+  self->objects = g_array_new (FALSE, FALSE, sizeof (Line));
+  self->filled = g_array_new (FALSE, FALSE, sizeof (Filled));
+  self->corners = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  return self;
+}
+
+void
+fp_room_free (FpRoom *self)
+{
+  if (self == NULL)
+    return;
+  g_array_unref (self->lines);
+  g_array_unref (self->texts);
+  g_array_unref (self->objects);
+  g_array_unref (self->filled);
+  g_array_unref (self->corners);
+  g_clear_pointer (&self->cells, g_hash_table_unref);
+  g_free (self);
+}
+
+/* --- segments and boxes ---------------------------------------------------- */
+
+/* Clips p + t d, 0 <= t <= 1, to lo < x < hi; FALSE when nothing is left. */
+static gboolean
+clip_axis (double p, double d, double lo, double hi, double *t0, double *t1)
+{
+  if (fabs (d) < 1e-12)
+    return p > lo && p < hi;
+  const double ta = (lo - p) / d, tb = (hi - p) / d;
+  *t0 = MAX (*t0, MIN (ta, tb));
+  *t1 = MIN (*t1, MAX (ta, tb));
+  return *t0 < *t1;
+}
+
+gboolean
+fp_segment_meets_box (FpPoint a, FpPoint b, const FpBox *box)
+{
+  double t0 = 0, t1 = 1;
+
+  return clip_axis (a.x, b.x - a.x, box->x0, box->x1, &t0, &t1) && clip_axis (a.y, b.y - a.y, box->y0, box->y1, &t0, &t1);
+}
+
+static double
+side_of (FpPoint a, FpPoint b, FpPoint p)
+{
+  const double length = hypot (b.x - a.x, b.y - a.y);
+
+  return length > 0 ? ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length : 0;
+}
+
+gboolean
+fp_segments_cross (FpPoint a, FpPoint b, FpPoint c, FpPoint d)
+{
+  if (MAX (a.x, b.x) < MIN (c.x, d.x) || MIN (a.x, b.x) > MAX (c.x, d.x) || MAX (a.y, b.y) < MIN (c.y, d.y)
+      || MIN (a.y, b.y) > MAX (c.y, d.y))
+    return FALSE;
+  const double c_side = side_of (a, b, c), d_side = side_of (a, b, d);
+  const double a_side = side_of (c, d, a), b_side = side_of (c, d, b);
+  const gboolean cd_apart = (c_side > TOUCH && d_side < -TOUCH) || (c_side < -TOUCH && d_side > TOUCH);
+  const gboolean ab_apart = (a_side > TOUCH && b_side < -TOUCH) || (a_side < -TOUCH && b_side > TOUCH);
+  return cd_apart && ab_apart;
+}
+
+/* --- dimensions and texts --------------------------------------------------- */
+
+void
+fp_room_take_line (FpRoom *self, FpPoint a, FpPoint b, guint owner)
+{
+  const Line line = { a, b, owner };
+
+  g_array_append_val (self->lines, line);
+}
+
+void
+fp_room_take_text (FpRoom *self, const FpBox *box, guint owner)
+{
+  const Text text = { *box, owner };
+
+  g_array_append_val (self->texts, text);
+}
+
+gboolean
+fp_room_line_is_free (const FpRoom *self, FpPoint a, FpPoint b, guint owner)
+{
+  for (guint i = 0; i < self->texts->len; i++)
+    {
+      const Text *text = &g_array_index (self->texts, Text, i);
+      if (text->owner != owner && fp_segment_meets_box (a, b, &text->box))
+        return FALSE;
+    }
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const Line *line = &g_array_index (self->lines, Line, i);
+      if (line->owner != owner && fp_segments_cross (a, b, line->a, line->b))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+fp_room_text_is_free (const FpRoom *self, const FpBox *box, guint owner)
+{
+  for (guint i = 0; i < self->texts->len; i++)
+    {
+      const Text *text = &g_array_index (self->texts, Text, i);
+      if (text->owner != owner && fp_box_overlaps (&text->box, box))
+        return FALSE;
+    }
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const Line *line = &g_array_index (self->lines, Line, i);
+      if (line->owner != owner && fp_segment_meets_box (line->a, line->b, box))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* --- what is drawn ----------------------------------------------------------- */
+
+static int
+cell_of (double at)
+{
+  return (int) floor (CLAMP (at, -1e5, 1e5) / CELL);
+}
+
+static gpointer
+cell_key (int column, int row)
+{
+  return GINT_TO_POINTER (column * 32768 + row + 1);
+}
+
+static void
+unref_array (gpointer array)
+{
+  g_array_unref (array);
+}
+
+static void
+put_in_cell (GHashTable *cells, int column, int row, guint index)
+{
+  gpointer key = cell_key (column, row);
+  GArray *in = g_hash_table_lookup (cells, key);
+
+  if (in == NULL)
+    {
+      in = g_array_new (FALSE, FALSE, sizeof (guint));
+      g_hash_table_insert (cells, key, in);
+    }
+  g_array_append_val (in, index);
+}
+
+void
+fp_room_add_object (FpRoom *self, FpPoint a, FpPoint b)
+{
+  const Line line = { a, b, 0 };
+  const guint index = self->objects->len;
+  const int c0 = cell_of (MIN (a.x, b.x)), c1 = cell_of (MAX (a.x, b.x));
+  const int r0 = cell_of (MIN (a.y, b.y)), r1 = cell_of (MAX (a.y, b.y));
+
+  g_array_append_val (self->objects, line);
+  if (self->cells == NULL)
+    self->cells = g_hash_table_new_full (NULL, NULL, NULL, unref_array);
+  for (int c = c0; c <= c1; c++)
+    for (int r = r0; r <= r1; r++)
+      {
+        /* A long oblique line passes through few of the cells of its box. */
+        const FpBox cell = { c * CELL - 0.1, r * CELL - 0.1, (c + 1) * CELL + 0.1, (r + 1) * CELL + 0.1 };
+        if (c0 == c1 || r0 == r1 || fp_segment_meets_box (a, b, &cell))
+          put_in_cell (self->cells, c, r, index);
+      }
+}
+
+void
+fp_room_add_filled (FpRoom *self, const FpPoint *pt, guint n)
+{
+  const Filled filled = { self->corners->len, n, fp_outline_box (pt, n) };
+
+  g_array_append_vals (self->corners, pt, n);
+  g_array_append_val (self->filled, filled);
+}
+
+static gboolean
+is_on_filled (const FpRoom *self, const FpBox *box)
+{
+  const FpPoint middle = { (box->x0 + box->x1) / 2, (box->y0 + box->y1) / 2 };
+
+  for (guint i = 0; i < self->filled->len; i++)
+    {
+      const Filled *f = &g_array_index (self->filled, Filled, i);
+      if (fp_box_overlaps (&f->box, box)
+          && fp_outline_contains (&g_array_index (self->corners, FpPoint, f->first), f->n, middle))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+cell_is_blank (const FpRoom *self, int column, int row, const FpBox *box)
+{
+  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
+
+  for (guint i = 0; in != NULL && i < in->len; i++)
+    {
+      const Line *line = &g_array_index (self->objects, Line, g_array_index (in, guint, i));
+      if (fp_segment_meets_box (line->a, line->b, box))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+fp_room_is_blank (const FpRoom *self, const FpBox *box)
+{
+  for (int c = cell_of (box->x0); c <= cell_of (box->x1); c++)
+    for (int r = cell_of (box->y0); r <= cell_of (box->y1); r++)
+      if (!cell_is_blank (self, c, r, box))
+        return FALSE;
+  return !is_on_filled (self, box);
+}

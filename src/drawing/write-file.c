@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* write-file.c - a finished document onto the disk
+ *
+ * Documents are made in memory and written in one go, so that a full disk
+ * leaves neither half a drawing nor takes the old one away.
+ */
+#include "drawing-private.h"
+
+#include <errno.h>
+#include <glib/gstdio.h>
+#include <limits.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+gboolean
+fp_write_failed (const char *path, const char *why, GError **error)
+{
+  g_autofree char *shown = g_filename_display_name (path);
+
+  g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "“%s” could not be written: %s", shown, why);
+  return FALSE;
+}
+
+/* A pipe or a device is written into, never replaced by a file. */
+static gboolean
+write_into (const char *path, gconstpointer data, gsize length, GError **error)
+{
+  FILE *file = g_fopen (path, "wb");
+  gboolean whole;
+
+  if (file == NULL)
+    return fp_write_failed (path, g_strerror (errno), error);
+  errno = 0;
+  whole = fwrite (data, 1, length, file) == length;
+  if (fclose (file) != 0)
+    whole = FALSE;
+  return whole || fp_write_failed (path, g_strerror (errno), error);
+}
+
+/* GLib would replace a symbolic link instead of what it points to. */
+static char *
+resolve (const char *path)
+{
+  char *real = realpath (path, NULL);
+  char *copy = g_strdup (real != NULL ? real : path);
+
+  free (real);
+  return copy;
+}
+
+gboolean
+fp_write_file (const char *path, gconstpointer data, gsize length, GError **error)
+{
+  g_autofree char *target = resolve (path);
+  g_autoptr (GError) why = NULL;
+
+  if (g_file_test (target, G_FILE_TEST_IS_DIR))
+    return fp_write_failed (path, g_strerror (EISDIR), error);
+  if (g_file_test (target, G_FILE_TEST_EXISTS) && !g_file_test (target, G_FILE_TEST_IS_REGULAR))
+    return write_into (target, data, length, error);
+  if (length > G_MAXSSIZE
+      || !g_file_set_contents_full (target, data, (gssize) length,
+                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, &why))
+    return fp_write_failed (path, why != NULL ? why->message : g_strerror (EFBIG), error);
+  return TRUE;
+}

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* altar.c - the altar: a mensa on a block, on legs, or on a chest shaped like a tomb
+ *
+ * Origin: middle of the mensa, z = 0 what the celebrant stands on.
+ */
+#include "kind-private.h"
+
+enum { LENGTH, DEPTH, HEIGHT, THICKNESS, OVERHANG, SUPPORT, SETTING };
+enum { BLOCK, LEGS, CHEST };
+enum { FREESTANDING, AGAINST_WALL };
+
+static const FpChoice supports[] = {
+  { "block", "Block" }, { "legs", "Legs" }, { "chest", "Chest, shaped like a tomb" }, { NULL, NULL },
+};
+static const FpChoice settings[] = {
+  { "freestanding", "Freestanding" }, { "against-the-wall", "Against the wall" }, { NULL, NULL },
+};
+
+static const FpParam params[] = {
+  [LENGTH] = FP_LENGTH ("length", "Length of the mensa", 900, 2400, 6000,
+                        FP_JUDGEMENT ", between 1800 (Spanish manual, n. 279) and 9 ft (Hübsch 1838, p. 20)"),
+  [DEPTH] = FP_LENGTH ("depth", "Depth of the mensa", 400, 750, 1600,
+                       FP_JUDGEMENT ", between 600-650 (Spanish manual, n. 279) and 3 ft (Dearmer, later ed., p. 78 n.)"),
+  [HEIGHT] = FP_LENGTH ("height", "Height of the mensa", 600, 990, 1300,
+                        "P. Dearmer, The Parson's Handbook (2nd ed. 1899), p. 57: 3 ft 3 in"),
+  [THICKNESS] = FP_LENGTH ("thickness", "Thickness of the mensa", 20, 120, 400, FP_JUDGEMENT),
+  [OVERHANG] = FP_LENGTH ("overhang", "Overhang of the mensa", 0, 150, 600,
+                          "Christliche Kunstblätter 104 (Linz 1966), no. 3, p. 48: at least 15 cm"),
+  [SUPPORT] = FP_CHOICE ("support", "Stands on", supports, BLOCK, FP_JUDGEMENT),
+  [SETTING] = FP_CHOICE ("setting", "Setting", settings, FREESTANDING, "GIRM 299"),
+  FP_NO_MORE_PARAMS
+};
+
+static const FpRole stands_on[] = { FP_ROLE_FOOTPACE, FP_ROLE_NONE };
+
+static double
+mensa_foot (const FpForm *form)
+{
+  return form->param[HEIGHT] - form->param[THICKNESS];
+}
+
+/* Never less than a fifth of the mensa, however far it is told to overhang (see amiss). */
+static FpBox
+support_box (const FpForm *form)
+{
+  const double *p = form->param;
+  FpBox box = fp_centred_box (p[LENGTH], p[DEPTH]);
+  const double along = MIN (p[OVERHANG], p[LENGTH] * 0.4), across = MIN (p[OVERHANG], p[DEPTH] * 0.4);
+
+  box.x0 += along;
+  box.x1 -= along;
+  box.y0 += across;
+  if (fp_form_is (form, SETTING, FREESTANDING))
+    box.y1 -= across;
+  return box;
+}
+
+static void
+extent (const FpForm *form, FpExtent *out)
+{
+  *out = fp_extent_bearing (fp_centred_box (form->param[LENGTH], form->param[DEPTH]), form->param[HEIGHT]);
+}
+
+/* --- supports ------------------------------------------------------------- */
+
+static void
+add_leg (FpSolids *out, double x, double y, double side, double height)
+{
+  const double block = MIN (side * 0.4, height * 0.15), half = side / 2;
+
+  fp_solids_add_box (out, FP_PART_SUPPORT, x - half, y - half, 0, x + half, y + half, block);
+  fp_solids_add_round (out, FP_PART_SUPPORT, x, y, block, height - block, side * 0.4, side * 0.36);
+  fp_solids_add_box (out, FP_PART_SUPPORT, x - half, y - half, height - block, x + half, y + half, height);
+}
+
+/* A colonnette every metre and a half or so along the front, and as many behind. */
+static void
+add_legs (FpSolids *out, const FpBox *box, double height)
+{
+  const double length = box->x1 - box->x0, depth = box->y1 - box->y0;
+  const double side = MIN (MIN (180, depth * 0.4), length * 0.2);
+  const guint n = 2 + (guint) (length / 1500);
+  const double first = box->x0 + side / 2, step = (length - side) / (n - 1);
+
+  for (guint i = 0; i < n; i++)
+    {
+      add_leg (out, first + i * step, box->y0 + side / 2, side, height);
+      add_leg (out, first + i * step, box->y1 - side / 2, side, height);
+    }
+}
+
+/* Plinth, body between pilasters, cornice. */
+static void
+add_chest (FpSolids *out, const FpBox *box, double height)
+{
+  const double plinth = MIN (110, height * 0.14), cornice = MIN (60, height * 0.08);
+  const double relief = MIN (30, (box->y1 - box->y0) * 0.1), set_back = relief * 0.8;
+  const FpBox body = { box->x0 + set_back, box->y0 + set_back + relief, box->x1 - set_back, box->y1 };
+  const double length = body.x1 - body.x0, width = length * 0.07;
+  const double z0 = plinth, z1 = height - cornice;
+
+  fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, 0, box->x1, box->y1, plinth);
+  fp_solids_add_box (out, FP_PART_SUPPORT, body.x0, body.y0, z0, body.x1, body.y1, z1);
+  for (guint i = 0; i < 4; i++)
+    {
+      const double x = body.x0 + i * (length - width) / 3;
+      fp_solids_add_box (out, FP_PART_SUPPORT, x, body.y0 - relief, z0, x + width, body.y0, z1);
+    }
+  fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, z1, box->x1, box->y1, height);
+}
+
+static void
+solids (const FpForm *form, FpSolids *out)
+{
+  const double *p = form->param;
+  const FpBox box = support_box (form);
+  const double foot = mensa_foot (form);
+
+  if (fp_form_is (form, SUPPORT, LEGS))
+    add_legs (out, &box, foot);
+  else if (fp_form_is (form, SUPPORT, CHEST))
+    add_chest (out, &box, foot);
+  else
+    fp_solids_add_box (out, FP_PART_SUPPORT, box.x0, box.y0, 0, box.x1, box.y1, foot);
+  fp_solids_add_box (out, FP_PART_MENSA, -p[LENGTH] / 2, -p[DEPTH] / 2, foot, p[LENGTH] / 2, p[DEPTH] / 2, p[HEIGHT]);
+}
+
+/* --- symbol and dimensions ------------------------------------------------ */
+
+static void
+add_cross (GArray *out, double x, double y, double arm)
+{
+  fp_strokes_add (out, (FpPoint) { x - arm, y }, (FpPoint) { x + arm, y }, FALSE);
+  fp_strokes_add (out, (FpPoint) { x, y - arm }, (FpPoint) { x, y + arm }, FALSE);
+}
+
+/* Five crosses, cut at the corners and in the middle (sources.md 1.21: Regensburg diocesan guide, p. 253). */
+static void
+strokes (const FpForm *form, GArray *out)
+{
+  const double inset = MIN (150, form->param[DEPTH] / 4), arm = MIN (45, inset / 2);
+  const double x = form->param[LENGTH] / 2 - inset, y = form->param[DEPTH] / 2 - inset;
+
+  add_cross (out, 0, 0, arm);
+  add_cross (out, -x, -y, arm);
+  add_cross (out, x, -y, arm);
+  add_cross (out, x, y, arm);
+  add_cross (out, -x, y, arm);
+}
+
+static void
+dims (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const double x = p[LENGTH] / 2, y = p[DEPTH] / 2;
+  const FpBox box = support_box (form);
+
+  fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_ELEVATION, 0);
+  fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN, 0);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_ELEVATION, 0);
+  fp_dims_add_z (out, THICKNESS, (FpVec3) { x, -y, mensa_foot (form) }, p[THICKNESS], FP_IN_SECTION, 5);
+  if (box.y0 + y == p[OVERHANG])
+    fp_dims_add_y (out, OVERHANG, (FpVec3) { x, -y, mensa_foot (form) }, p[OVERHANG], FP_IN_SECTION, 5);
+}
+
+/* --- people --------------------------------------------------------------- */
+
+static void
+targets (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const FpTarget mensa = {
+    FP_FOCUS_MENSA, { -p[LENGTH] / 2, -p[DEPTH] / 2, p[HEIGHT] }, { p[LENGTH], 0, 0 }, { 0, p[DEPTH], 0 },
+  };
+  const gboolean east = form->facing == FP_FACING_EAST;
+  /* Design judgement: raised above his own head when his back is to the people, before his face otherwise;
+   * a little larger than a Host, so that several rays meet it. */
+  const double side = 200, middle = east ? 2100 : 1700;
+
+  g_array_append_val (out, mensa);
+  fp_targets_add_upright (out, FP_FOCUS_HOST, (FpVec3) { 0, (east ? -1 : 1) * p[DEPTH] / 2, middle - side / 2 }, side,
+                          side);
+}
+
+static void
+ministers (const FpForm *form, GArray *out)
+{
+  const gboolean east = form->facing == FP_FACING_EAST;
+  const double from_middle = form->param[DEPTH] / 2 + 200; /* close to the mensa; design judgement */
+  const FpMinister celebrant = { .at = { 0, east ? -from_middle : from_middle }, .facing = east ? 0 : 180 };
+
+  g_array_append_val (out, celebrant);
+}
+
+static void
+quantities (const FpForm *form, GArray *out)
+{
+  fp_quantities_add_part (out, &fp_kind_altar, form, FP_PART_MENSA, "mensa", FP_MATERIAL_STONE);
+  fp_quantities_add_part (out, &fp_kind_altar, form, FP_PART_SUPPORT, "support of the mensa", FP_MATERIAL_STONE);
+}
+
+static char *
+amiss (const FpForm *form)
+{
+  const double *p = form->param;
+
+  if (p[OVERHANG] > p[DEPTH] * 0.4 || p[OVERHANG] > p[LENGTH] * 0.4)
+    return g_strdup ("The mensa overhangs so far that too little is left to carry it.");
+  return NULL;
+}
+
+const FpKind fp_kind_altar = {
+  .id = "altar",
+  .label = "Altar",
+  .tells = "The table of stone on which the Sacrifice is offered; its top is called the mensa.",
+  .role = FP_ROLE_ALTAR,
+  .flags = FP_KIND_ON_FLOOR,
+  .anchor = FP_ANCHOR_CENTRE,
+  .spot = FP_SPOT_AXIS_ALTAR,
+  .clearance = 900,
+  .stands_on = stands_on,
+  .params = params,
+  .extent = extent,
+  .solids = solids,
+  .strokes = strokes,
+  .dims = dims,
+  .targets = targets,
+  .ministers = ministers,
+  .quantities = quantities,
+  .amiss = amiss,
+};

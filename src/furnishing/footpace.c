@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* footpace.c - the platform of the altar and the steps that lead up to it
+ *
+ * Laid round the altar (FpForm.core).  Step 0 is the footpace itself, step
+ * count - 1 the lowest; each is a block from the floor up to its own top, so
+ * they are nested in each other.
+ */
+#include "kind-private.h"
+
+enum { COUNT, RISER, TREAD, FRONT, BEHIND, ENDS, SIDES };
+enum { FRONT_ONLY, THREE, FOUR };
+
+static const FpChoice sides[] = {
+  { "front", "In front" }, { "three", "On three sides" }, { "four", "All round" }, { NULL, NULL },
+};
+
+#define SCHULTE "Catholic Encyclopedia I (1907), Altar Steps"
+
+static const FpParam params[] = {
+  [COUNT] = FP_COUNT ("count", "Steps, the footpace included", 1, 3, 15, SCHULTE),
+  [RISER] = FP_LENGTH ("riser", "Riser", 50, 152, 250, SCHULTE ": about 6 in"),
+  [TREAD] = FP_LENGTH ("tread", "Tread", 200, 305, 1500, SCHULTE ": about 1 ft"),
+  [FRONT] = FP_LENGTH ("front", "Footpace in front of the altar", 0, 1067, 5000, SCHULTE ": about 3 ft 6 in"),
+  [BEHIND] = FP_LENGTH ("behind", "Footpace behind the altar", 0, 0, 5000, FP_JUDGEMENT),
+  [ENDS] = FP_LENGTH ("ends", "Footpace beyond the ends of the altar", 0, 305, 5000, SCHULTE ": about 1 ft"),
+  [SIDES] = FP_CHOICE ("sides", "Steps pass", sides, THREE, SCHULTE),
+  FP_NO_MORE_PARAMS
+};
+
+static double
+top (const FpForm *form)
+{
+  return form->param[COUNT] * form->param[RISER];
+}
+
+/* Step 0 is the footpace. */
+static FpBox
+step_box (const FpForm *form, guint step)
+{
+  const double *p = form->param;
+  const double out = step * p[TREAD];
+  const double at_ends = fp_form_is (form, SIDES, FRONT_ONLY) ? 0 : out;
+  const double at_back = fp_form_is (form, SIDES, FOUR) ? out : 0;
+
+  return (FpBox) {
+    form->core.x0 - p[ENDS] - at_ends, form->core.y0 - p[FRONT] - out,
+    form->core.x1 + p[ENDS] + at_ends, form->core.y1 + p[BEHIND] + at_back,
+  };
+}
+
+static FpBox
+lowest_box (const FpForm *form)
+{
+  return step_box (form, fp_form_count (form, COUNT) - 1);
+}
+
+static void
+extent (const FpForm *form, FpExtent *out)
+{
+  *out = (FpExtent) {
+    .plan = lowest_box (form), .bearing = step_box (form, 0), .top = top (form), .height = top (form),
+  };
+}
+
+static void
+solids (const FpForm *form, FpSolids *out)
+{
+  const guint n = fp_form_count (form, COUNT);
+
+  for (guint step = 0; step < n; step++)
+    {
+      const FpBox box = step_box (form, step);
+      fp_solids_add_box (out, step == 0 ? FP_PART_FOOTPACE : FP_PART_STEP, box.x0, box.y0, 0, box.x1, box.y1,
+                         (n - step) * form->param[RISER]);
+    }
+}
+
+/* Beside the axis, which is a line of its own. */
+static void
+strokes (const FpForm *form, GArray *out)
+{
+  const FpBox low = lowest_box (form), high = step_box (form, 0);
+  const double x = form->core.x0 + (form->core.x1 - form->core.x0) * 0.75;
+
+  if (fp_form_count (form, COUNT) > 1)
+    fp_strokes_add_arrow (out, (FpPoint) { x, low.y0 }, (FpPoint) { x, high.y0 + MIN (form->param[FRONT], 150) });
+}
+
+static void
+dims (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const guint n = fp_form_count (form, COUNT);
+  const FpBox low = lowest_box (form), high = step_box (form, 0);
+  const double z = top (form);
+
+  fp_dims_add (out, RISER, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, low.y0, z }, FP_IN_SECTION, n, 0);
+  fp_dims_add (out, TREAD, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, high.y0, 0 }, FP_IN_SECTION,
+               MAX (n, 2) - 1, 0);
+  fp_dims_add_y (out, FRONT, (FpVec3) { high.x0, high.y0, z }, p[FRONT], FP_IN_SECTION, 0);
+  fp_dims_add_y (out, BEHIND, (FpVec3) { high.x0, form->core.y1, z }, p[BEHIND], FP_IN_SECTION, 1);
+  fp_dims_add_x (out, ENDS, (FpVec3) { form->core.x1, high.y0, z }, p[ENDS], FP_IN_ELEVATION, 1);
+  fp_dims_add_x (out, -1, (FpVec3) { low.x0, low.y0, 0 }, low.x1 - low.x0, FP_IN_PLAN, 2);
+  fp_dims_add_y (out, -1, (FpVec3) { low.x0, low.y0, 0 }, low.y1 - low.y0, FP_IN_PLAN, 3);
+}
+
+static void
+surfaces (const FpForm *form, GArray *out)
+{
+  const FpBox box = step_box (form, 0);
+  FpPoint corner[4];
+
+  fp_box_corners (&box, corner);
+  fp_surfaces_add (out, FP_FLOOR_MINISTERS, corner, 4, top (form), 0, 0);
+}
+
+static double
+edge_length (const FpForm *form, const FpBox *box)
+{
+  const double width = box->x1 - box->x0, depth = box->y1 - box->y0;
+
+  if (fp_form_is (form, SIDES, FRONT_ONLY))
+    return width;
+  return fp_form_is (form, SIDES, THREE) ? width + 2 * depth : 2 * (width + depth);
+}
+
+static void
+quantities (const FpForm *form, GArray *out)
+{
+  const guint n = fp_form_count (form, COUNT);
+  double volume = 0, edges = 0;
+
+  /* Nested blocks: each counts only the height of its own riser, or the inner ones would be counted twice. */
+  for (guint step = 0; step < n; step++)
+    {
+      const FpBox box = step_box (form, step);
+      volume += fp_box_area (&box) * form->param[RISER];
+      edges += edge_length (form, &box);
+    }
+  const FpBox high = step_box (form, 0);
+  fp_quantities_add (out, "steps and footpace, solid", FP_MATERIAL_STONE, FP_AMOUNT_VOLUME, volume);
+  fp_quantities_add (out, "edges of steps", FP_MATERIAL_STONE, FP_AMOUNT_LENGTH, edges);
+  fp_quantities_add (out, "floor of the footpace", FP_MATERIAL_NONE, FP_AMOUNT_AREA, fp_box_area (&high));
+}
+
+static char *
+amiss (const FpForm *form)
+{
+  if (fp_form_is (form, SIDES, FOUR) && form->param[BEHIND] < 1)
+    return g_strdup ("The steps pass behind the altar, but the footpace ends at its back: nobody can stand there.");
+  return NULL;
+}
+
+const FpKind fp_kind_footpace = {
+  .id = "footpace",
+  .label = "Footpace and steps",
+  .tells = "The platform on which the altar stands and the celebrant moves, with the steps that lead up to it.",
+  .role = FP_ROLE_FOOTPACE,
+  .flags = FP_KIND_LAID_ROUND,
+  .anchor = FP_ANCHOR_CENTRE,
+  .spot = FP_SPOT_AXIS_ALTAR,
+  .params = params,
+  .extent = extent,
+  .solids = solids,
+  .strokes = strokes,
+  .dims = dims,
+  .surfaces = surfaces,
+  .quantities = quantities,
+  .amiss = amiss,
+};

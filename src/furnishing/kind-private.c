@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* kind-private.c - what the files of kinds share */
+#include "kind-private.h"
+
+#include <math.h>
+
+/* --- dimensions ----------------------------------------------------------- */
+
+void
+fp_dims_add (GArray *out, int param, FpVec3 a, FpVec3 b, guint views, guint times, guint rank)
+{
+  const FpDimSpec dim = { param, a, b, views, times, rank };
+
+  if (fp_vec3_length (fp_vec3_sub (b, a)) > 0)
+    g_array_append_val (out, dim);
+}
+
+void
+fp_dims_add_x (GArray *out, int param, FpVec3 from, double length, guint views, guint rank)
+{
+  fp_dims_add (out, param, from, (FpVec3) { from.x + length, from.y, from.z }, views, 1, rank);
+}
+
+void
+fp_dims_add_y (GArray *out, int param, FpVec3 from, double length, guint views, guint rank)
+{
+  fp_dims_add (out, param, from, (FpVec3) { from.x, from.y + length, from.z }, views, 1, rank);
+}
+
+void
+fp_dims_add_z (GArray *out, int param, FpVec3 from, double length, guint views, guint rank)
+{
+  fp_dims_add (out, param, from, (FpVec3) { from.x, from.y, from.z + length }, views, 1, rank);
+}
+
+/* --- strokes -------------------------------------------------------------- */
+
+void
+fp_strokes_add (GArray *out, FpPoint a, FpPoint b, gboolean dashed)
+{
+  const FpStroke stroke = { a, b, dashed };
+
+  g_array_append_val (out, stroke);
+}
+
+void
+fp_strokes_add_outline (GArray *out, const FpPoint *pt, guint n, gboolean dashed)
+{
+  for (guint i = 0; i < n; i++)
+    fp_strokes_add (out, pt[i], pt[(i + 1) % n], dashed);
+}
+
+void
+fp_strokes_add_arrow (GArray *out, FpPoint a, FpPoint b)
+{
+  const double length = hypot (b.x - a.x, b.y - a.y);
+
+  if (!(length > 0))
+    return;
+  const double barb = MIN (120, length / 3);
+  const double ux = (b.x - a.x) / length * barb, uy = (b.y - a.y) / length * barb;
+  fp_strokes_add (out, a, b, FALSE);
+  fp_strokes_add (out, b, (FpPoint) { b.x - ux - uy / 2, b.y - uy + ux / 2 }, FALSE);
+  fp_strokes_add (out, b, (FpPoint) { b.x - ux + uy / 2, b.y - uy - ux / 2 }, FALSE);
+}
+
+/* --- targets and quantities ------------------------------------------------- */
+
+void
+fp_targets_add_upright (GArray *out, FpFocus focus, FpVec3 foot, double width, double height)
+{
+  const FpTarget target = { focus, { foot.x - width / 2, foot.y, foot.z }, { width, 0, 0 }, { 0, 0, height } };
+
+  g_array_append_val (out, target);
+}
+
+void
+fp_quantities_add (GArray *out, const char *what, FpMaterial material, FpAmountType type, double amount)
+{
+  const FpQuantity quantity = { what, material, type, amount };
+
+  if (amount > 0)
+    g_array_append_val (out, quantity);
+}
+
+void
+fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpPart part, const char *what,
+                        FpMaterial material)
+{
+  g_autoptr (FpSolids) solids = fp_solids_new ();
+  const FpSolid *s;
+  double volume = 0;
+  guint n;
+
+  kind->solids (form, solids);
+  s = fp_solids_peek (solids, &n);
+  for (guint i = 0; i < n; i++)
+    if (s[i].part == part)
+      volume += fp_solid_volume (&s[i]);
+  fp_quantities_add (out, what, material, FP_AMOUNT_VOLUME, volume);
+}
+
+/* --- shapes --------------------------------------------------------------- */
+
+void
+fp_solids_add_gable (FpSolids *out, FpPart part, const FpBox *plan, double z0, double rise)
+{
+  const double middle = (plan->x0 + plan->x1) / 2, half = middle - plan->x0;
+  const FpPoint left[4] = { { plan->x0, plan->y0 }, { middle, plan->y0 }, { middle, plan->y1 }, { plan->x0, plan->y1 } };
+  const FpPoint right[4] = { { middle, plan->y0 }, { plan->x1, plan->y0 }, { plan->x1, plan->y1 }, { middle, plan->y1 } };
+
+  if (!(half > 0))
+    return;
+  const double slope = rise / half;
+  fp_solids_add_sloping (out, part, left, 4, z0, z0 - slope * plan->x0, slope, 0);
+  fp_solids_add_sloping (out, part, right, 4, z0, z0 + slope * plan->x1, -slope, 0);
+}
+
+void
+fp_solids_add_bench (FpSolids *out, const FpBox *plan, double z, double seat, double back, double arm)
+{
+  const double board = 40; /* design judgement: framed oak */
+  const double y_back = plan->y1 - board;
+
+  fp_solids_add_box (out, FP_PART_BACK, plan->x0, y_back, z, plan->x1, plan->y1, z + back);
+  fp_solids_add_box (out, FP_PART_BODY, plan->x0, plan->y0, z, plan->x0 + board, y_back, z + arm);
+  fp_solids_add_box (out, FP_PART_BODY, plan->x1 - board, plan->y0, z, plan->x1, y_back, z + arm);
+  fp_solids_add_box (out, FP_PART_SEAT, plan->x0 + board, plan->y0, z + seat - board, plan->x1 - board, y_back, z + seat);
+  fp_solids_add_box (out, FP_PART_BODY, plan->x0 + board, plan->y0 + board, z, plan->x1 - board, plan->y0 + 2 * board,
+                     z + seat - board);
+}

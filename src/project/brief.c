@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* brief.c - what the parish asks for */
+#include "project-private.h"
+
+#include <math.h>
+#include <string.h>
+
+#define MINISTERS_MAX 60
+#define SEATS_MAX     100000
+
+static const struct
+{
+  const char *id, *label;
+} celebrations[FP_N_CELEBRATIONS] = {
+  { "low", "low Mass" },
+  { "sung", "sung Mass" },
+  { "solemn", "solemn Mass" },
+  { "pontifical", "pontifical Mass" },
+  { "weekday", "weekday Mass" },
+  { "sunday", "Sunday Mass" },
+  { "bishop", "Mass of the diocesan bishop" },
+};
+
+static guint
+bit_number (FpCelebration one)
+{
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    if ((guint) one == 1u << i)
+      return i;
+  g_return_val_if_reached (0);
+}
+
+const char *
+fp_celebration_id (FpCelebration one)
+{
+  return celebrations[bit_number (one)].id;
+}
+
+const char *
+fp_celebration_label (FpCelebration one)
+{
+  return celebrations[bit_number (one)].label;
+}
+
+static const char *
+text_or_empty (const char *text)
+{
+  return text != NULL ? text : "";
+}
+
+static gboolean
+texts_are_fair (const FpBrief *brief, GError **error)
+{
+  return fp_text_check (text_or_empty (brief->title), "brief: title", FALSE, error)
+         && fp_text_check (text_or_empty (brief->place), "brief: place", FALSE, error)
+         && fp_text_check (text_or_empty (brief->client), "brief: client", FALSE, error)
+         && fp_text_check (text_or_empty (brief->author), "brief: author", FALSE, error)
+         && fp_text_check (text_or_empty (brief->note), "brief: note", TRUE, error);
+}
+
+static gboolean
+refuse_number (GError **error, const char *what, double found, const char *allowed)
+{
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "brief: %s is %g, allowed %s", what, found, allowed);
+  return FALSE;
+}
+
+gboolean
+fp_brief_check (const FpBrief *brief, GError **error)
+{
+  if (!texts_are_fair (brief, error))
+    return FALSE;
+  if ((guint) brief->books > FP_BOOKS_BOTH)
+    return refuse_number (error, "books", (double) brief->books, "older, newer or both");
+  if ((guint) brief->facing > FP_FACING_PEOPLE)
+    return refuse_number (error, "facing", (double) brief->facing, "east or people");
+  if ((guint) brief->units > FP_UNITS_IMPERIAL)
+    return refuse_number (error, "units", (double) brief->units, "metric or imperial");
+  if (brief->celebrations >= 1u << FP_N_CELEBRATIONS)
+    return refuse_number (error, "celebrations", brief->celebrations, "only known ones");
+  if (brief->ministers < 1 || brief->ministers > MINISTERS_MAX)
+    return refuse_number (error, "ministers", brief->ministers, "1 to 60");
+  if (brief->seats > SEATS_MAX)
+    return refuse_number (error, "seats", brief->seats, "0 to 100000");
+  if (!(fabs (brief->north) <= 360))
+    return refuse_number (error, "north", brief->north, "-360 to 360 degrees");
+  if (brief->percentile != 5 && brief->percentile != 50 && brief->percentile != 95)
+    return refuse_number (error, "percentile", brief->percentile, "5, 50 or 95");
+  return TRUE;
+}
+
+FpBriefPart *
+fp_brief_part_new (const FpBrief *brief)
+{
+  FpBriefPart *self = g_new (FpBriefPart, 1);
+
+  g_atomic_ref_count_init (&self->ref_count);
+  self->brief = *brief;
+  self->brief.title = g_strdup (text_or_empty (brief->title));
+  self->brief.place = g_strdup (text_or_empty (brief->place));
+  self->brief.client = g_strdup (text_or_empty (brief->client));
+  self->brief.author = g_strdup (text_or_empty (brief->author));
+  self->brief.note = g_strdup (text_or_empty (brief->note));
+  self->brief.north = fp_turn_normal (brief->north);
+  return self;
+}
+
+FpBriefPart *
+fp_brief_part_ref (const FpBriefPart *self)
+{
+  FpBriefPart *part = (FpBriefPart *) self;
+
+  g_atomic_ref_count_inc (&part->ref_count);
+  return part;
+}
+
+void
+fp_brief_part_unref (FpBriefPart *self)
+{
+  if (self == NULL || !g_atomic_ref_count_dec (&self->ref_count))
+    return;
+  g_free ((char *) self->brief.title);
+  g_free ((char *) self->brief.place);
+  g_free ((char *) self->brief.client);
+  g_free ((char *) self->brief.author);
+  g_free ((char *) self->brief.note);
+  g_free (self);
+}
+
+gboolean
+fp_brief_equal (const FpBrief *a, const FpBrief *b)
+{
+  return a == b
+         || (strcmp (a->title, b->title) == 0 && strcmp (a->place, b->place) == 0
+             && strcmp (a->client, b->client) == 0 && strcmp (a->author, b->author) == 0
+             && strcmp (a->note, b->note) == 0 && a->books == b->books && a->facing == b->facing
+             && a->celebrations == b->celebrations && a->ministers == b->ministers && a->seats == b->seats
+             && a->units == b->units && a->north == b->north && a->percentile == b->percentile);
+}

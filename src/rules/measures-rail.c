@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The communion rail and its gate. */
+#include "measuring.h"
+
+#include <math.h>
+
+/* Farther back from the edge than this, the people kneel on the rail's own floor and the edge does not concern them. */
+#define LEDGE_MAX 1000.0
+
+/* Face of the rail's own run towards the people, local y (returns lie on the other side). */
+static double
+people_face (const FpMeasuring *of, const FpPlaced *rail)
+{
+  guint n = 0;
+  const FpSolid *solid = fp_scene_solids (of->scene, &n);
+  double face = G_MAXDOUBLE;
+
+  for (guint i = rail->first_solid; i < rail->first_solid + rail->n_solids && i < n; i++)
+    if (solid[i].part == FP_PART_RAIL_TOP)
+      for (guint c = 0; c < solid[i].n_outline; c++)
+        face = MIN (face, fp_placed_local (rail, solid[i].outline[c]).y);
+  return face < G_MAXDOUBLE ? face : rail->extent.plan.y0;
+}
+
+static double
+altar_face (const FpMeasuring *of, const FpPlaced *rail)
+{
+  return people_face (of, rail) + fp_placed_param (rail, "top", 0);
+}
+
+/* The altar's middle as the rail sees it: x along it, y beyond it. */
+static FpPoint
+altar_from (const FpMeasuring *of, const FpPlaced *rail, gboolean *found)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+  FpPoint middle = { 0, 0 };
+
+  *found = altar != NULL;
+  if (altar)
+    {
+      FpVec3 m = fp_placed_middle (altar, 0);
+
+      middle = (FpPoint) { m.x, m.y };
+    }
+  return fp_placed_local (rail, middle);
+}
+
+static gboolean
+before_altar (const FpMeasuring *of, const FpPlaced *rail)
+{
+  gboolean found;
+  FpPoint altar = altar_from (of, rail, &found);
+
+  return !found || altar.y > people_face (of, rail);
+}
+
+static gboolean
+across_axis (const FpMeasuring *of, const FpPlaced *rail)
+{
+  gboolean found;
+  FpPoint altar = altar_from (of, rail, &found);
+
+  return altar.x >= rail->extent.plan.x0 && altar.x <= rail->extent.plan.x1;
+}
+
+static FpVec3
+rail_at (const FpMeasuring *of, const FpPlaced *rail, double x)
+{
+  return fp_placed_point (rail, (FpVec3) { x, people_face (of, rail), fp_placed_param (rail, "height", 0) });
+}
+
+static int
+next_rail (const FpMeasuring *of, int after)
+{
+  int i = after;
+
+  do
+    i = fp_measuring_next (of, FP_ROLE_RAIL, i);
+  while (i >= 0 && !before_altar (of, fp_measuring_placed (of, i)));
+  return i;
+}
+
+static void
+take_param (const FpMeasuring *of, GArray *out, const char *id)
+{
+  for (int i = next_rail (of, -1); i >= 0; i = next_rail (of, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+
+      fp_measured_add_at (out, fp_placed_param (rail, id, NAN), i, rail_at (of, rail, 0));
+    }
+}
+
+void
+fp_take_rail_height (const FpMeasuring *of, GArray *out)
+{
+  take_param (of, out, "height");
+}
+
+void
+fp_take_rail_top (const FpMeasuring *of, GArray *out)
+{
+  take_param (of, out, "top");
+}
+
+void
+fp_take_kneeling_width (const FpMeasuring *of, GArray *out)
+{
+  take_param (of, out, "kneeling");
+}
+
+void
+fp_take_kneeling_places (const FpMeasuring *of, GArray *out)
+{
+  guint n = 0, at_rail = 0;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+  int rail = next_rail (of, -1);
+
+  for (guint i = 0; i < n; i++)
+    at_rail += place[i].at_rail;
+  if (rail >= 0)
+    fp_measured_add_at (out, at_rail, rail, rail_at (of, fp_measuring_placed (of, rail), 0));
+}
+
+/* --- the gate ------------------------------------------------------------ */
+
+typedef struct { double clear, off_axis; int owner; FpVec3 at; } Gate;
+
+/* The gate in a rail that crosses the axis. */
+static gboolean
+gate_in_rail (const FpMeasuring *of, Gate *gate)
+{
+  for (int i = next_rail (of, -1); i >= 0; i = next_rail (of, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+      gboolean found;
+
+      if (!across_axis (of, rail))
+        continue;
+      gate->clear = fp_placed_param (rail, "gate", 0);
+      gate->off_axis = fabs (altar_from (of, rail, &found).x);
+      gate->owner = i;
+      gate->at = rail_at (of, rail, 0);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* Or the gap between one rail and another, on either side of the axis. */
+static gboolean
+gate_between (const FpMeasuring *of, Gate *gate)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+  double axis = altar ? fp_placed_middle (altar, 0).x : 0;
+  double left = -G_MAXDOUBLE, right = G_MAXDOUBLE;
+
+  for (int i = next_rail (of, -1); i >= 0; i = next_rail (of, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+
+      if (rail->plan.x1 < axis && rail->plan.x1 > left)
+        {
+          left = rail->plan.x1;
+          gate->owner = i;
+          gate->at = (FpVec3) { axis, (rail->plan.y0 + rail->plan.y1) / 2, rail->level };
+        }
+      if (rail->plan.x0 > axis)
+        right = MIN (right, rail->plan.x0);
+    }
+  gate->clear = right - left;
+  gate->off_axis = fabs ((right + left) / 2 - axis);
+  return left > -G_MAXDOUBLE && right < G_MAXDOUBLE;
+}
+
+static gboolean
+find_gate (const FpMeasuring *of, Gate *gate)
+{
+  return gate_in_rail (of, gate) || gate_between (of, gate);
+}
+
+void
+fp_take_gate_clear (const FpMeasuring *of, GArray *out)
+{
+  Gate gate;
+
+  if (find_gate (of, &gate))
+    {
+      FpMeasured *measured = fp_measured_add_at (out, gate.clear, gate.owner, gate.at);
+
+      if (!(gate.clear > 0))
+        measured->text = g_strdup ("no gate");
+    }
+}
+
+void
+fp_take_gate_off_axis (const FpMeasuring *of, GArray *out)
+{
+  Gate gate;
+
+  if (find_gate (of, &gate) && gate.clear > 0)
+    fp_measured_add_at (out, gate.off_axis, gate.owner, gate.at);
+}
+
+/* --- its distances ------------------------------------------------------- */
+
+void
+fp_take_step_to_rail (const FpMeasuring *of, GArray *out)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+  int foot = fp_measuring_footpace (of, altar);
+  const FpPlaced *lowest = foot >= 0 ? fp_measuring_placed (of, foot) : altar;
+
+  for (int i = next_rail (of, -1); lowest && i >= 0; i = next_rail (of, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+      FpBox steps = fp_placed_box_in (lowest, rail);
+
+      fp_measured_add_at (out, MAX (0, steps.y0 - altar_face (of, rail)), i,
+                          fp_placed_point (rail, (FpVec3) { 0, (steps.y0 + altar_face (of, rail)) / 2, 0 }));
+    }
+}
+
+void
+fp_take_rail_setback (const FpMeasuring *of, GArray *out)
+{
+  for (int i = next_rail (of, -1); i >= 0; i = next_rail (of, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+      double turn = rail->place.turn * G_PI / 180;
+      /* Beside the gate, where people kneel. */
+      double x = fp_placed_param (rail, "gate", 0) / 2 + 1;
+      FpVec3 face = rail_at (of, rail, x);
+      double edge = fp_measuring_walk (of, (FpPoint) { face.x, face.y }, sin (turn), -cos (turn), LEDGE_MAX, NULL);
+
+      if (edge >= 0)
+        fp_measured_add_at (out, edge, i, face);
+    }
+}

@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the people see, as sight.h computes it: shares of places and of what is looked at. */
+#include "measuring.h"
+
+#include <math.h>
+
+#define HALF 0.5
+
+typedef struct { FpPosture posture; FpFocus focus; } Look;
+
+/* The posture in which people look, or another that the places of this church take. */
+static FpPosture
+posture_taken (const FpMeasuring *of, FpPosture wanted, FpFocus focus)
+{
+  const FpPosture order[] = { wanted, FP_POSTURE_SITTING, FP_POSTURE_STANDING };
+
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    if (fp_sight_church (of->sight, order[i], focus).places > 0)
+      return order[i];
+  return wanted;
+}
+
+static gboolean
+sees_less_than_half (const FpMeasuring *of, guint i, gpointer data)
+{
+  const Look *look = data;
+  double share = fp_sight_share (of->sight, i, look->posture, look->focus);
+
+  return fp_measuring_in_church (of, i) && share >= 0 && share < HALF;
+}
+
+static gboolean
+sees_nothing (const FpMeasuring *of, guint i, gpointer data)
+{
+  const Look *look = data;
+  double share = fp_sight_share (of->sight, i, look->posture, look->focus);
+
+  return fp_measuring_in_church (of, i) && share >= 0 && !(share > 0);
+}
+
+/* @sum is of at least one place. */
+static FpMeasured *
+add_worst (const FpMeasuring *of, GArray *out, double value, const FpSightSum *sum)
+{
+  const FpPersonPlace *place = fp_measuring_place (of, sum->worst);
+
+  return fp_measured_add_at (out, value, (int) place->owner, place->at);
+}
+
+/* Share of the places that see at least half of it. */
+static void
+take_half (const FpMeasuring *of, GArray *out, FpPosture posture, FpFocus focus)
+{
+  Look look = { posture, focus };
+  FpSightSum sum;
+  FpMeasured *measured;
+
+  if (!fp_sight_has (of->sight, focus))
+    return;
+  look.posture = posture_taken (of, posture, focus);
+  sum = fp_sight_church (of->sight, look.posture, focus);
+  if (sum.places == 0)
+    return;
+  measured = add_worst (of, out, (double) sum.half / sum.places, &sum);
+  measured->text = g_strdup_printf ("%u of %u places, %s", sum.half, sum.places, fp_posture_label (look.posture));
+  measured->detail = fp_measuring_where (of, sees_less_than_half, &look);
+}
+
+void
+fp_take_mensa_seen (const FpMeasuring *of, GArray *out)
+{
+  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_MENSA);
+}
+
+void
+fp_take_tabernacle_seen (const FpMeasuring *of, GArray *out)
+{
+  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_TABERNACLE);
+}
+
+void
+fp_take_crucifix_seen (const FpMeasuring *of, GArray *out)
+{
+  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_CRUCIFIX);
+}
+
+void
+fp_take_ambo_seen (const FpMeasuring *of, GArray *out)
+{
+  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_AMBO);
+}
+
+void
+fp_take_chair_seen (const FpMeasuring *of, GArray *out)
+{
+  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_CHAIR);
+}
+
+void
+fp_take_mensa_mean (const FpMeasuring *of, GArray *out)
+{
+  FpPosture posture;
+  FpSightSum sum;
+
+  if (!fp_sight_has (of->sight, FP_FOCUS_MENSA))
+    return;
+  posture = posture_taken (of, FP_POSTURE_SITTING, FP_FOCUS_MENSA);
+  sum = fp_sight_church (of->sight, posture, FP_FOCUS_MENSA);
+  if (sum.places > 0)
+    add_worst (of, out, sum.mean, &sum)->detail
+      = g_strdup_printf ("mean of %u places, %s", sum.places, fp_posture_label (posture));
+}
+
+/* Places from which nothing of the Host is seen as it is raised, the people kneeling. */
+void
+fp_take_host_unseen (const FpMeasuring *of, GArray *out)
+{
+  Look look = { FP_POSTURE_KNEELING, FP_FOCUS_HOST };
+  FpSightSum sum;
+  FpMeasured *measured;
+
+  if (!fp_sight_has (of->sight, look.focus))
+    return;
+  look.posture = posture_taken (of, look.posture, look.focus);
+  sum = fp_sight_church (of->sight, look.posture, look.focus);
+  if (sum.places == 0)
+    return;
+  measured = add_worst (of, out, sum.none, &sum);
+  measured->text = g_strdup_printf ("%u of %u places, %s", sum.none, sum.places, fp_posture_label (look.posture));
+  measured->detail = fp_measuring_where (of, sees_nothing, &look);
+}
+
+static gboolean
+hidden_by_ambo (const FpMeasuring *of, guint i, gpointer data)
+{
+  const int ambo = *(const int *) data;
+  const Look look = { FP_POSTURE_SITTING, FP_FOCUS_MENSA };
+
+  return sees_less_than_half (of, i, (gpointer) &look)
+         && fp_sight_blocker (of->sight, i, look.posture, look.focus, NULL) == ambo;
+}
+
+void
+fp_take_hidden_by_ambo (const FpMeasuring *of, GArray *out)
+{
+  int ambo;
+  const FpPlaced *placed = fp_measuring_role (of, FP_ROLE_AMBO, &ambo);
+  guint n = 0, hidden = 0;
+
+  if (!placed || !fp_sight_has (of->sight, FP_FOCUS_MENSA))
+    return;
+  fp_people_places (of->people, &n);
+  for (guint i = 0; i < n; i++)
+    hidden += hidden_by_ambo (of, i, &ambo);
+  fp_measured_add_at (out, hidden, ambo, fp_placed_middle (placed, 0))->detail
+    = hidden ? fp_measuring_where (of, hidden_by_ambo, &ambo) : NULL;
+}
+
+void
+fp_take_row_c (const FpMeasuring *of, GArray *out)
+{
+  g_autoptr (GArray) rows = fp_row_c_values (of->people);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+      const FpPlaced *pews = fp_measuring_placed (of, (int) row->owner);
+      g_autofree char *name = fp_measuring_name (of, (int) row->owner);
+
+      fp_measured_add_at (out, row->c, (int) row->owner, fp_placed_middle (pews, 0))->detail
+        = g_strdup_printf ("%s: row %u", name, row->row);
+    }
+}
