@@ -140,28 +140,39 @@ on_projections (FpProjection *const *projection, gpointer data)
 
 /* --- looking around ------------------------------------------------------- */
 
+static void
+shift (FpPoint *p, FpPoint by)
+{
+  p->x += by.x;
+  p->y += by.y;
+}
+
+/* The layout is the same wherever the paper lies: so it is, while something is being moved on it. */
+static void
+shift_layout (FpBoardView *self)
+{
+  FpPoint by = { self->pan.x - self->laid_pan.x, self->pan.y - self->laid_pan.y };
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      FpBox *box = &self->layout.frame[v];
+
+      shift (&self->layout.view[v].origin, by);
+      *box = (FpBox) { box->x0 + by.x, box->y0 + by.y, box->x1 + by.x, box->y1 + by.y };
+    }
+  shift (&self->layout.mitre_a, by);
+  shift (&self->layout.mitre_b, by);
+  self->laid_pan = self->pan;
+}
+
 void
 fp_board_view_pan_by (FpBoardView *self, FpPoint by)
 {
   self->framing = FRAME_BY_HAND;
-  self->pan.x += by.x;
-  self->pan.y += by.y;
-  /* What is being moved keeps its layout; the margin is shifted under it all the same. */
+  shift (&self->pan, by);
   if (fabs (self->pan.x - self->laid_pan.x) > MARGIN_MM || fabs (self->pan.y - self->laid_pan.y) > MARGIN_MM)
     {
-      FpPoint shift = { self->pan.x - self->laid_pan.x, self->pan.y - self->laid_pan.y };
-
-      if (self->held)
-        {
-          for (guint v = 0; v < FP_N_VIEWS; v++)
-            {
-              self->layout.view[v].origin.x += shift.x;
-              self->layout.view[v].origin.y += shift.y;
-            }
-          self->laid_pan = self->pan;
-        }
-      else if (has_projections (self))
-        lay_out (self);
+      shift_layout (self);
       forget_drawing (self);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));

@@ -42,10 +42,9 @@ typedef struct
  * fp_wanted_gather:
  * @shows: (array): for each placed thing, whether the view shows it
  * @clip: view coordinates; measures that do not lie in it are not wanted; empty: all are
- * @own_only: only those that their kinds want in this view; otherwise also all
- *   others that read true in it, after them
+ * @own_only: the view is one of three on a board: each measure in the one view that its kind wants it
+ *   in; otherwise all that read true in this view, those of other views after its own
  * @rank_max: measures of a greater rank are not wanted
- * @shown: (nullable): measures already shown by other views of the same board; those of this one are added
  *
  * Returns: (transfer full): (element-type FpWanted), by rank; equal measures once
  */

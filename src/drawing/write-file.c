@@ -4,6 +4,8 @@
  * Documents are made in memory and written in one go, so that a full disk
  * leaves neither half a drawing nor takes the old one away.
  */
+#define _XOPEN_SOURCE 700 /* realpath */
+
 #include "drawing-private.h"
 
 #include <errno.h>

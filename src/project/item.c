@@ -22,7 +22,9 @@ struct _FpItem
 static gboolean
 params_are_fair (const FpItemInit *init, GError **error)
 {
-  for (guint i = 0; init->kind->params[i].id != NULL; i++)
+  const guint n = fp_kind_n_params (init->kind);
+
+  for (guint i = 0; i < n; i++)
     if (!fp_param_check (&init->kind->params[i], init->param[i], error))
       {
         g_prefix_error (error, "%s: ", init->id);

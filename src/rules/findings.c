@@ -40,7 +40,8 @@ celebrations_named (guint celebrations)
 
   for (guint c = 0; c < FP_N_CELEBRATIONS; c++)
     if (celebrations & (1u << c))
-      g_string_append_printf (names, "%s%s", names->len ? " or " : "", fp_celebration_label ((FpCelebration) (1u << c)));
+      g_string_append_printf (names, "%s%s", names->len ? " or " : "",
+                              fp_celebration_label ((FpCelebration) (1u << c)));
   return g_string_free (names, FALSE);
 }
 

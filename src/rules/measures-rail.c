@@ -117,7 +117,7 @@ fp_take_kneeling_places (const FpMeasuring *of, GArray *out)
   int rail = next_rail (of, -1);
 
   for (guint i = 0; i < n; i++)
-    at_rail += place[i].at_rail;
+    at_rail += place[i].at_rail ? 1 : 0;
   if (rail >= 0)
     fp_measured_add_at (out, at_rail, rail, rail_at (of, fp_measuring_placed (of, rail), 0));
 }
@@ -229,10 +229,12 @@ fp_take_rail_setback (const FpMeasuring *of, GArray *out)
       double turn = rail->place.turn * G_PI / 180;
       /* Beside the gate, where people kneel. */
       double x = fp_placed_param (rail, "gate", 0) / 2 + 1;
-      FpVec3 face = rail_at (of, rail, x);
-      double edge = fp_measuring_walk (of, (FpPoint) { face.x, face.y }, sin (turn), -cos (turn), LEDGE_MAX, NULL);
+      /* From the middle of the rail, which stands on the step even where its face is over the edge. */
+      FpVec3 middle = fp_placed_point (rail, (FpVec3) { x, 0, 0 });
+      double edge = fp_measuring_walk (of, (FpPoint) { middle.x, middle.y }, sin (turn), -cos (turn),
+                                       LEDGE_MAX - people_face (of, rail), NULL);
 
       if (edge >= 0)
-        fp_measured_add_at (out, edge, i, face);
+        fp_measured_add_at (out, MAX (0, edge + people_face (of, rail)), i, rail_at (of, rail, x));
     }
 }

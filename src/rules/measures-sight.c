@@ -151,7 +151,7 @@ fp_take_hidden_by_ambo (const FpMeasuring *of, GArray *out)
     return;
   fp_people_places (of->people, &n);
   for (guint i = 0; i < n; i++)
-    hidden += hidden_by_ambo (of, i, &ambo);
+    hidden += hidden_by_ambo (of, i, &ambo) ? 1 : 0;
   fp_measured_add_at (out, hidden, ambo, fp_placed_middle (placed, 0))->detail
     = hidden ? fp_measuring_where (of, hidden_by_ambo, &ambo) : NULL;
 }

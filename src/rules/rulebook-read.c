@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A rulebook from XML.  It may come from anyone: no network, no DTD, limits on size; a fault leaves the whole book out. */
+/* A rulebook from XML.  It may come from anyone: no network, no DTD, limits on size.  A fault leaves the whole book
+ * out. */
 #include "printed-unit.h"
 #include "rulebook-private.h"
 
@@ -29,7 +30,8 @@ fault (const Reader *reader, const xmlNode *node, FpError code, const char *form
   va_start (args, format);
   message = g_strdup_vprintf (format, args);
   va_end (args);
-  g_set_error (reader->error, FP_ERROR, (int) code, "%s:%ld: %s", reader->name, node ? xmlGetLineNo (node) : 1L, message);
+  g_set_error (reader->error, FP_ERROR, (int) code, "%s:%ld: %s", reader->name, node ? xmlGetLineNo (node) : 1L,
+               message);
   return FALSE;
 }
 
@@ -115,7 +117,8 @@ needed_id (const Reader *reader, const xmlNode *node, const char *name, const ch
 
 /* One of a list of words; @found is left alone where the attribute is missing and may be. */
 static gboolean
-word_of (const Reader *reader, const xmlNode *node, const char *name, const char *const *words, gboolean must, int *found)
+word_of (const Reader *reader, const xmlNode *node, const char *name, const char *const *words, gboolean must,
+         int *found)
 {
   g_autofree char *value = attribute (node, name);
   g_autofree char *all = NULL;
@@ -339,7 +342,8 @@ static gboolean
 read_texts (const Reader *reader, const xmlNode *node, FpRule *rule)
 {
   struct { const char *name; const char **into; } texts[]
-    = { { "title", &rule->title }, { "source", &rule->source }, { "advice", &rule->advice }, { "caution", &rule->caution } };
+    = { { "title", &rule->title }, { "source", &rule->source }, { "advice", &rule->advice },
+        { "caution", &rule->caution } };
 
   for (const xmlNode *child = node->children; child; child = child->next)
     {

@@ -106,7 +106,8 @@ static void
 on_document_type (void *data, const xmlChar *name, const xmlChar *external, const xmlChar *system)
 {
   (void) name, (void) external, (void) system;
-  stop (data, FP_ERROR_INVALID, "<!DOCTYPE was found; a Footpace project has no document type and no entities of its own");
+  stop (data, FP_ERROR_INVALID, "<!DOCTYPE was found; a Footpace project has no document type and no entities of its "
+        "own");
 }
 
 /* A whole number; 0 when it is none, the greatest when it is greater than that. */
@@ -166,12 +167,13 @@ on_start (void *data, const xmlChar *element, const xmlChar *prefix, const xmlCh
   if (p->depth == 0)
     check_root (ctxt, (const char *) element, (const char *) ns, version_attribute (attributes, n_attributes));
   if (++p->depth > FP_STORE_DEPTH_MAX)
-    stop (ctxt, FP_ERROR_LIMIT, "elements lie deeper in each other than " G_STRINGIFY (FP_STORE_DEPTH_MAX) ", the most that is read");
+    stop (ctxt, FP_ERROR_LIMIT, "elements lie deeper in each other than " G_STRINGIFY (FP_STORE_DEPTH_MAX)
+          ", the most that is read");
   if (++p->elements > FP_STORE_ELEMENTS_MAX)
     stop (ctxt, FP_ERROR_LIMIT, "more than " G_STRINGIFY (FP_STORE_ELEMENTS_MAX) " elements, the most that are read");
   if (n_attributes > FP_STORE_ATTRIBUTES_MAX || n_namespaces > FP_STORE_ATTRIBUTES_MAX)
-    stop (ctxt, FP_ERROR_LIMIT, "more than " G_STRINGIFY (FP_STORE_ATTRIBUTES_MAX) " attributes in one element, the most "
-          "that are read");
+    stop (ctxt, FP_ERROR_LIMIT, "more than " G_STRINGIFY (FP_STORE_ATTRIBUTES_MAX) " attributes in one element, the "
+          "most that are read");
   if (p->error == NULL)
     xmlSAX2StartElementNs (ctxt, element, prefix, ns, n_namespaces, namespaces, n_attributes, n_defaulted, attributes);
 }
@@ -227,8 +229,8 @@ bytes_are_fair (Parse *p, const char *bytes, gsize length)
     complain (p, 1, FP_ERROR_LIMIT, "it is %" G_GSIZE_FORMAT " bytes long, at most %u are read", length,
               FP_STORE_BYTES_MAX);
   else if (!g_utf8_validate_len (bytes, length, &bad))
-    complain (p, line_at (bytes, bad), FP_ERROR_SYNTAX, "byte 0x%02X is not text in UTF-8; a Footpace project is expected",
-              (guint) (guchar) *bad);
+    complain (p, line_at (bytes, bad), FP_ERROR_SYNTAX, "byte 0x%02X is not text in UTF-8; a Footpace project is "
+              "expected", (guint) (guchar) *bad);
   else if ((bad = find_endless_piece (bytes, length)) != NULL)
     complain (p, line_at (bytes, bad), FP_ERROR_LIMIT, "an element or a text is longer than %d bytes, the most that "
               "is read", FP_STORE_PIECE_MAX);

@@ -3,6 +3,7 @@
 
 #include <embree3/rtcore.h>
 #include <math.h>
+#include <string.h>
 
 #define ROUND_SIDES 256 /* of a frustum: within 0.04 mm of a round one a metre across */
 
@@ -256,9 +257,9 @@ static void
 pass_over (const struct RTCFilterFunctionNArguments *args)
 {
   const Look *look = (const Look *) (const void *) args->context;
-  guint instance = RTCHitN_instID (args->hit, args->N, 0, 0);
-  guint solid = instance != RTC_INVALID_GEOMETRY_ID ? instance : RTCHitN_geomID (args->hit, args->N, 0);
-  const FpSolid *s = &look->solid[solid];
+  /* For a single ray, N is 1 and the hit is an RTCHit. */
+  const struct RTCHit *hit = (const struct RTCHit *) (const void *) args->hit;
+  const FpSolid *s = &look->solid[hit->instID[0] != RTC_INVALID_GEOMETRY_ID ? hit->instID[0] : hit->geomID];
   gboolean body = s->part == FP_PART_HEAD || s->part == FP_PART_TRUNK;
 
   if (s->owner == look->skip_owner || (body && s->owner == look->skip_minister))

@@ -1,0 +1,267 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "level-marks.h"
+
+#include <math.h>
+
+/* All in paper mm. */
+#define FROM      1.5 /* the level line begins this far from the outline       */
+#define APEX      3.5 /* from there to the apex of the triangle                */
+#define TRIANGLE  2.0 /* its height and half its width: 90 degrees at the apex */
+#define TO_TEXT   0.8
+#define OVER_LINE 0.9
+#define BETWEEN   3.0 /* columns                                               */
+#define COLUMNS   2
+/* Owners of dimensions are counted from 1. */
+#define OWNER     100000
+
+/* Levels that differ by less are one. */
+#define EQUAL 1.0
+
+/* --- gathering ---------------------------------------------------------------- */
+
+typedef struct
+{
+  const FpViewLayout *layout;
+  const FpBox        *clip;
+  guint               rank_max;
+  GArray             *out;
+} Gathering;
+
+static FpLevelMark *
+find_level (const Gathering *g, double level)
+{
+  for (guint i = 0; i < g->out->len; i++)
+    if (fabs (g_array_index (g->out, FpLevelMark, i).level - level) < EQUAL)
+      return &g_array_index (g->out, FpLevelMark, i);
+  return NULL;
+}
+
+/* Of two things on one level, the one of lower rank number keeps the mark. */
+static void
+add (Gathering *g, const FpPlaced *of, const char *param, double level, guint rank)
+{
+  const FpPoint at = fp_view_to_paper (g->layout, (FpPoint) { 0, level });
+  const FpKind *kind = fp_item_kind (of->item);
+  const gboolean has_param = param != NULL && fp_kind_param_index (kind, param) >= 0;
+  g_autofree char *text = fp_level_format (level, g->layout->units);
+  FpLevelMark mark = { .level = level, .v = at.y, .rank = rank };
+  FpLevelMark *old = find_level (g, level);
+
+  if (rank > g->rank_max || (!fp_box_is_empty (g->clip) && (level < g->clip->y0 || level > g->clip->y1)))
+    return;
+  if (old != NULL && old->rank <= rank)
+    return;
+  mark.item = g_intern_string (fp_item_id (of->item));
+  mark.param = has_param ? g_intern_string (param) : NULL;
+  g_strlcpy (mark.text, text, sizeof mark.text);
+  mark.width = fp_lettering_width (mark.text, FP_FIGURE_HEIGHT);
+  if (old != NULL)
+    *old = mark;
+  else
+    g_array_append_val (g->out, mark);
+}
+
+static guint
+rank_of_floor (const FpFloor *floor, const FpPlaced *owner)
+{
+  if (fabs (floor->z) < EQUAL)
+    return 0;
+  if (fp_item_kind (owner->item)->role == FP_ROLE_FOOTPACE)
+    return 1;
+  switch (floor->use)
+    {
+    case FP_FLOOR_MINISTERS: return 2;
+    case FP_FLOOR_PEOPLE: return 4;
+    case FP_FLOOR_GALLERY: return 5;
+    case FP_FLOOR_NONE: break;
+    }
+  return 6;
+}
+
+static int
+compare_levels (gconstpointer a, gconstpointer b)
+{
+  const FpLevelMark *p = a, *q = b;
+
+  if (p->rank != q->rank)
+    return p->rank < q->rank ? -1 : 1;
+  return p->level < q->level ? -1 : p->level > q->level;
+}
+
+static void
+add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gboolean *shows)
+{
+  guint n;
+  const FpFloor *floor = fp_scene_floors (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPlaced *owner = &placed[floor[i].owner];
+      /* A sloping floor has no one level; the datum is told even where its floor lies behind. */
+      if (floor[i].gx != 0 || floor[i].gy != 0 || (!shows[floor[i].owner] && fabs (floor[i].z) >= EQUAL))
+        continue;
+      add (g, owner, "level", floor[i].z, rank_of_floor (&floor[i], owner));
+    }
+}
+
+static void
+add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, const gboolean *shows)
+{
+  const int altar = fp_scene_role (scene, FP_ROLE_ALTAR);
+  const FpPlaced *high = NULL;
+
+  if (altar >= 0 && shows[altar])
+    add (g, &placed[altar], "height", placed[altar].level + placed[altar].extent.top, 3);
+  for (guint i = 0; i < n; i++)
+    if (shows[i] && !placed[i].ghost && !(fp_item_kind (placed[i].item)->flags & FP_KIND_SURVEY)
+        && (high == NULL || placed[i].level + placed[i].extent.height > high->level + high->extent.height))
+      high = &placed[i];
+  if (high != NULL)
+    add (g, high, "height", high->level + high->extent.height, 5);
+}
+
+GArray *
+fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *clip,
+                  guint rank_max)
+{
+  Gathering g = { layout, clip, rank_max, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  add_floors (&g, scene, placed, shows);
+  add_tops (&g, scene, placed, n, shows);
+  g_array_sort (g.out, compare_levels);
+  return g.out;
+}
+
+/* --- placing ---------------------------------------------------------------------- */
+
+static double
+mark_length (const FpLevelMark *mark)
+{
+  return APEX + TRIANGLE + TO_TEXT + mark->width;
+}
+
+/* Columns are as wide as the widest mark, so that the marks of a column stand under one another. */
+static double
+column_step (const GArray *levels)
+{
+  double widest = 0;
+
+  for (guint i = 0; i < levels->len; i++)
+    widest = MAX (widest, mark_length (&g_array_index (levels, FpLevelMark, i)));
+  return widest + BETWEEN;
+}
+
+typedef struct
+{
+  FpPoint line[2];
+  FpPoint triangle[3];
+  FpPoint text_at;  /* left end of the base line */
+  FpBox   box;      /* triangle and text         */
+} Shape;
+
+static void
+shape_of (const FpLevelMark *mark, const FpBox *content, double step, Shape *out)
+{
+  const double length = mark_length (mark), from = FROM + mark->column * step;
+  const double x0 = mark->side == FP_SIDE_RIGHT ? content->x1 + from : content->x0 - from - length;
+  const double up = mark->under ? -1 : 1;
+  const double apex = x0 + APEX;
+
+  out->line[0] = (FpPoint) { x0, mark->v };
+  out->line[1] = (FpPoint) { x0 + length, mark->v };
+  out->triangle[0] = (FpPoint) { apex, mark->v };
+  out->triangle[1] = (FpPoint) { apex + TRIANGLE, mark->v + up * TRIANGLE };
+  out->triangle[2] = (FpPoint) { apex - TRIANGLE, mark->v + up * TRIANGLE };
+  out->text_at = (FpPoint) { apex + TRIANGLE + TO_TEXT,
+                             mark->v + (mark->under ? -OVER_LINE - FP_FIGURE_HEIGHT : OVER_LINE) };
+  out->box = fp_lettering_box (out->text_at, mark->width, FP_FIGURE_HEIGHT, 0, FP_ALIGN_LEFT);
+  out->box.x0 = apex - TRIANGLE;
+}
+
+static gboolean
+take_if_free (FpLevelMark *mark, const FpBox *content, double step, FpRoom *room, guint owner)
+{
+  Shape shape;
+
+  shape_of (mark, content, step, &shape);
+  if (!fp_room_text_is_free (room, &shape.box, owner)
+      || !fp_room_line_is_free (room, shape.line[0], shape.line[1], owner))
+    return FALSE;
+  fp_room_take_text (room, &shape.box, owner);
+  fp_room_take_line (room, shape.line[0], shape.line[1], owner);
+  return TRUE;
+}
+
+static gboolean
+place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, FpRoom *room, guint owner)
+{
+  const FpSide sides[2] = { first, first == FP_SIDE_LEFT ? FP_SIDE_RIGHT : FP_SIDE_LEFT };
+
+  /* A level line in the second column has lost its object: last resort, on the first side only. */
+  for (mark->column = 0; mark->column < COLUMNS; mark->column++)
+    for (guint s = 0; s < (mark->column == 0 ? 2u : 1u); s++)
+      {
+        mark->side = sides[s];
+        for (mark->under = FALSE; mark->under <= TRUE; mark->under++)
+          if (take_if_free (mark, content, step, room, owner))
+            return TRUE;
+      }
+  return FALSE;
+}
+
+guint
+fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpRoom *room)
+{
+  const double step = column_step (levels);
+  guint left_out = 0;
+
+  for (guint i = 0; i < levels->len; i++)
+    {
+      FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
+      mark->placed = place_one (mark, content, first, step, room, OWNER + i);
+      left_out += mark->placed ? 0 : 1;
+    }
+  return left_out;
+}
+
+/* --- drawing ------------------------------------------------------------------------ */
+
+void
+fp_levels_draw (FpDrawing *drawing, const GArray *levels, const FpBox *content, FpViewId view, guint *number)
+{
+  const double step = column_step (levels);
+
+  for (guint i = 0; i < levels->len; i++)
+    {
+      const FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
+      Shape shape;
+      if (!mark->placed)
+        continue;
+      shape_of (mark, content, step, &shape);
+      fp_drawing_set_item (drawing, mark->item, FP_STANDING_EXISTING, (int) view);
+      fp_drawing_set_dimension (drawing, ++*number, mark->param);
+      fp_drawing_line (drawing, FP_PEN_DIMENSION, shape.line[0], shape.line[1]);
+      fp_drawing_area (drawing, FP_PEN_DIMENSION, fabs (mark->level) < EQUAL ? FP_FILL_INK : FP_FILL_NONE, 0,
+                       shape.triangle, 3);
+      fp_drawing_text (drawing, shape.text_at, FP_FIGURE_HEIGHT, 0, FP_ALIGN_LEFT, mark->text);
+    }
+  fp_drawing_set_dimension (drawing, 0, NULL);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
+}
+
+double
+fp_levels_reach (const GArray *levels, FpSide side)
+{
+  const double step = column_step (levels);
+  double reach = 0;
+
+  for (guint i = 0; i < levels->len; i++)
+    {
+      const FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
+      if (mark->placed && mark->side == side)
+        reach = MAX (reach, FROM + mark->column * step + mark_length (mark));
+    }
+  return reach;
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* level-marks.h - levels beside an elevation or a section
+ *
+ * A triangle on its level line, with the height above the datum; filled for
+ * the datum itself, open for all others (ISO 129-1 and ISO 7519, from memory).
+ */
+#pragma once
+
+#include "room.h"
+#include "tiers.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  double      level;   /* world mm above the datum                           */
+  double      v;       /* paper mm                                           */
+  guint       rank;
+  const char *item;    /* interned                                           */
+  const char *param;   /* interned; NULL: it follows from others             */
+  char        text[32];
+  double      width;
+  /* Where it was put: */
+  gboolean    placed;
+  FpSide      side;    /* left or right                                      */
+  guint       column;  /* 0 nearest to the outline                           */
+  gboolean    under;   /* the mark hangs under its line                      */
+} FpLevelMark;
+
+/* The distinct levels of a scene that lie in @clip (view coordinates; empty: all), by rank; (element-type FpLevelMark). */
+GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *clip,
+                          guint rank_max);
+
+/* Stacks them beside @content, on @first where there is room; returns how many find none. */
+guint   fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpRoom *room);
+void    fp_levels_draw  (FpDrawing *drawing, const GArray *levels, const FpBox *content, FpViewId view, guint *number);
+
+/* How far the marks of a side reach from the outline, mm; 0 when there are none. */
+double  fp_levels_reach (const GArray *levels, FpSide side);
+
+G_END_DECLS

@@ -1,0 +1,497 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* projection-hide.c - what hides what, and with which pen the rest is drawn
+ *
+ * Along an edge everything is linear: a face hides it where the edge lies
+ * within the face's outline and deeper than its plane.  Both are solved for,
+ * nothing is sampled.  Only the choice of pen looks at one point on either
+ * side of a visible piece.
+ */
+#include "projection-private.h"
+
+#include <math.h>
+
+/* All mm.  Coordinates are good to 1e-9 of them; nothing that is built is finer than 0.1. */
+#define TOUCH 1e-4       /* an edge this near the border of a face lies within it  */
+#define IN_FRONT 0.01    /* a face must lie this much nearer the viewer to hide    */
+#define SHORTEST 0.05    /* a shorter visible piece is not drawn                   */
+#define HIDDEN_LEAST 1e-3
+#define ASIDE 0.05       /* where the sides of a piece are looked at               */
+#define FLUSH 0.2        /* faces that meet at less than this step are one surface */
+#define SAME_TURN 0.978  /* cosine of 12 degrees: facets of one curved surface     */
+
+typedef struct { double a, b; } Span;
+
+struct _FpFaceGrid
+{
+  const FpSketch *sketch;
+  FpBox    box;
+  guint    nx, ny;
+  double   cell_x, cell_y;
+  guint   *start;          /* nx * ny + 1: where each cell's faces begin  */
+  guint   *face;
+  guint   *stamp;          /* of each face: when it was last looked at    */
+  guint    now;
+  GArray  *found;          /* guint                                       */
+  GArray  *hidden;         /* Span                                        */
+  GArray  *breaks;         /* double                                      */
+  double  *across;         /* distances of a face's corners from a line   */
+};
+
+static const FpFace *
+face_at (const FpFaceGrid *self, guint i)
+{
+  return &g_array_index (self->sketch->faces, FpFace, i);
+}
+
+static const FpVec3 *
+corners (const FpFaceGrid *self, const FpFace *face)
+{
+  return &g_array_index (self->sketch->points, FpVec3, face->first);
+}
+
+/* --- the cells ------------------------------------------------------------------ */
+
+static guint
+cell_along (double v, double from, double size, guint n)
+{
+  const double i = floor ((v - from) / size);
+
+  return i < 0 ? 0 : i >= n ? n - 1 : (guint) i;
+}
+
+typedef struct { guint x0, y0, x1, y1; } Cells;
+
+static Cells
+cells_of (const FpFaceGrid *self, const FpBox *box)
+{
+  return (Cells) { cell_along (box->x0 - 2 * ASIDE, self->box.x0, self->cell_x, self->nx),
+                   cell_along (box->y0 - 2 * ASIDE, self->box.y0, self->cell_y, self->ny),
+                   cell_along (box->x1 + 2 * ASIDE, self->box.x0, self->cell_x, self->nx),
+                   cell_along (box->y1 + 2 * ASIDE, self->box.y0, self->cell_y, self->ny) };
+}
+
+static void
+choose_cells (FpFaceGrid *self, guint n_faces)
+{
+  const double w = MAX (self->box.x1 - self->box.x0, 1), h = MAX (self->box.y1 - self->box.y0, 1);
+  const double per_side = sqrt (MAX (n_faces, 1));
+
+  self->nx = (guint) CLAMP (ceil (per_side * sqrt (w / h)), 1, 400);
+  self->ny = (guint) CLAMP (ceil (per_side * sqrt (h / w)), 1, 400);
+  self->cell_x = w / self->nx;
+  self->cell_y = h / self->ny;
+}
+
+/* Counting sort: @place FALSE counts into start[], TRUE places by it. */
+static void
+sort_faces (FpFaceGrid *self, gboolean place)
+{
+  for (guint i = 0; i < self->sketch->faces->len; i++)
+    {
+      const Cells c = cells_of (self, &face_at (self, i)->box);
+      for (guint y = c.y0; y <= c.y1; y++)
+        for (guint x = c.x0; x <= c.x1; x++)
+          {
+            guint *slot = &self->start[y * self->nx + x];
+            if (place)
+              self->face[--*slot] = i;
+            else
+              ++*slot;
+          }
+    }
+}
+
+FpFaceGrid *
+fp_face_grid_new (const FpSketch *sketch)
+{
+  FpFaceGrid *self = g_new0 (FpFaceGrid, 1);
+  guint largest = 1, sum = 0;
+
+  self->sketch = sketch;
+  self->box = FP_BOX_EMPTY;
+  for (guint i = 0; i < sketch->faces->len; i++)
+    {
+      fp_box_add_box (&self->box, &face_at (self, i)->box);
+      largest = MAX (largest, face_at (self, i)->n);
+    }
+  if (fp_box_is_empty (&self->box))
+    self->box = (FpBox) { 0, 0, 1, 1 };
+  choose_cells (self, sketch->faces->len);
+  self->start = g_new0 (guint, (gsize) self->nx * self->ny + 1);
+  sort_faces (self, FALSE);
+  for (gsize i = 0; i <= (gsize) self->nx * self->ny; i++)
+    self->start[i] = sum += self->start[i];
+  self->face = g_new (guint, MAX (sum, 1));
+  sort_faces (self, TRUE);
+  self->stamp = g_new0 (guint, MAX (sketch->faces->len, 1));
+  self->across = g_new (double, largest);
+  self->found = g_array_new (FALSE, FALSE, sizeof (guint));
+  self->hidden = g_array_new (FALSE, FALSE, sizeof (Span));
+  self->breaks = g_array_new (FALSE, FALSE, sizeof (double));
+  return self;
+}
+
+void
+fp_face_grid_free (FpFaceGrid *self)
+{
+  if (self == NULL)
+    return;
+  g_free (self->start);
+  g_free (self->face);
+  g_free (self->stamp);
+  g_free (self->across);
+  g_array_unref (self->found);
+  g_array_unref (self->hidden);
+  g_array_unref (self->breaks);
+  g_free (self);
+}
+
+static gboolean
+boxes_touch (const FpBox *a, const FpBox *b)
+{
+  return a->x0 <= b->x1 + 2 * ASIDE && b->x0 <= a->x1 + 2 * ASIDE
+         && a->y0 <= b->y1 + 2 * ASIDE && b->y0 <= a->y1 + 2 * ASIDE;
+}
+
+/* Every face near a box, once, into self->found. */
+static void
+find_faces (FpFaceGrid *self, const FpBox *box)
+{
+  const Cells c = cells_of (self, box);
+
+  self->now++;
+  g_array_set_size (self->found, 0);
+  for (guint y = c.y0; y <= c.y1; y++)
+    for (guint x = c.x0; x <= c.x1; x++)
+      for (guint i = self->start[y * self->nx + x]; i < self->start[y * self->nx + x + 1]; i++)
+        {
+          const guint face = self->face[i];
+          if (self->stamp[face] != self->now && boxes_touch (&face_at (self, face)->box, box))
+            g_array_append_val (self->found, face);
+          self->stamp[face] = self->now;
+        }
+}
+
+/* --- points ----------------------------------------------------------------------- */
+
+static double
+depth_at (const FpFaceGrid *self, const FpFace *face, FpPoint p)
+{
+  const FpVec3 o = corners (self, face)[0];
+
+  return o.z + face->slope_h * (p.x - o.x) + face->slope_v * (p.y - o.y);
+}
+
+static gboolean
+face_contains (const FpFaceGrid *self, const FpFace *face, FpPoint p)
+{
+  const FpVec3 *pt = corners (self, face);
+  gboolean inside = FALSE;
+
+  if (p.x < face->box.x0 || p.x > face->box.x1 || p.y < face->box.y0 || p.y > face->box.y1)
+    return FALSE;
+  for (guint i = 0, k = face->n - 1; i < face->n; k = i++)
+    if ((pt[i].y > p.y) != (pt[k].y > p.y)
+        && p.x < pt[k].x + (pt[i].x - pt[k].x) * (p.y - pt[k].y) / (pt[i].y - pt[k].y))
+      inside = !inside;
+  return inside;
+}
+
+int
+fp_face_grid_nearest (const FpFaceGrid *self, FpPoint p)
+{
+  const guint cell = cell_along (p.y, self->box.y0, self->cell_y, self->ny) * self->nx
+                     + cell_along (p.x, self->box.x0, self->cell_x, self->nx);
+  double nearest = -G_MAXDOUBLE;
+  int found = -1;
+
+  for (guint i = self->start[cell]; i < self->start[cell + 1]; i++)
+    {
+      const FpFace *face = face_at (self, self->face[i]);
+      if (face->depth_max > nearest && face_contains (self, face, p) && depth_at (self, face, p) > nearest)
+        {
+          nearest = depth_at (self, face, p);
+          found = (int) self->face[i];
+        }
+    }
+  return found;
+}
+
+/* --- along an edge ------------------------------------------------------------------ */
+
+/* An edge in the view: from a, along the unit vector u, length long; t is in mm. */
+typedef struct
+{
+  const FpEdge *edge;
+  FpPoint a, u;
+  double  length, depth, slope; /* of the depth, per mm */
+} Course;
+
+static FpPoint
+point_at (const Course *c, double t)
+{
+  return (FpPoint) { c->a.x + t * c->u.x, c->a.y + t * c->u.y };
+}
+
+static int
+compare_doubles (gconstpointer a, gconstpointer b)
+{
+  const double d = *(const double *) a - *(const double *) b;
+
+  return (d > 0) - (d < 0);
+}
+
+static int
+compare_spans (gconstpointer a, gconstpointer b)
+{
+  return compare_doubles (&((const Span *) a)->a, &((const Span *) b)->a);
+}
+
+/* Signed distances of the face's corners from the course, left of it positive. */
+static void
+measure_across (FpFaceGrid *self, const FpFace *face, const Course *c)
+{
+  const FpVec3 *pt = corners (self, face);
+
+  for (guint i = 0; i < face->n; i++)
+    self->across[i] = c->u.x * (pt[i].y - c->a.y) - c->u.y * (pt[i].x - c->a.x);
+}
+
+static double
+along (const Course *c, FpVec3 p)
+{
+  return c->u.x * (p.x - c->a.x) + c->u.y * (p.y - c->a.y);
+}
+
+/* Where the course, moved sideways by @shift, enters and leaves the face's outline: into self->breaks, sorted. */
+static void
+cross_outline (FpFaceGrid *self, const FpFace *face, const Course *c, double shift)
+{
+  const FpVec3 *pt = corners (self, face);
+
+  g_array_set_size (self->breaks, 0);
+  for (guint i = 0, k = face->n - 1; i < face->n; k = i++)
+    {
+      const double si = self->across[i] - shift, sk = self->across[k] - shift;
+      if ((si > 0) != (sk > 0))
+        {
+          const double ti = along (c, pt[i]), tk = along (c, pt[k]);
+          const double t = tk + (ti - tk) * sk / (sk - si);
+          g_array_append_val (self->breaks, t);
+        }
+    }
+  g_array_sort (self->breaks, compare_doubles);
+}
+
+/* Where the face's plane lies in front of the course. */
+static Span
+in_front (const FpFaceGrid *self, const FpFace *face, const Course *c)
+{
+  const double slope = face->slope_h * c->u.x + face->slope_v * c->u.y - c->slope;
+  const double margin = depth_at (self, face, c->a) - c->depth - IN_FRONT;
+  Span span = { 0, c->length };
+
+  if (slope > 0)
+    span.a = MAX (span.a, -margin / slope);
+  else if (slope < 0)
+    span.b = MIN (span.b, margin / -slope);
+  else if (!(margin > 0))
+    span.b = span.a;
+  return span;
+}
+
+static void
+hide_behind (FpFaceGrid *self, const FpFace *face, const Course *c)
+{
+  const Span front = in_front (self, face, c);
+
+  if (!(front.a < front.b))
+    return;
+  measure_across (self, face, c);
+  /* Just left and just right: so a face hides what runs along its very border. */
+  for (int side = -1; side <= 1; side += 2)
+    {
+      cross_outline (self, face, c, side * TOUCH);
+      for (guint i = 0; i + 1 < self->breaks->len; i += 2)
+        {
+          const Span span = { MAX (g_array_index (self->breaks, double, i), front.a),
+                              MIN (g_array_index (self->breaks, double, i + 1), front.b) };
+          if (span.b - span.a > HIDDEN_LEAST)
+            g_array_append_val (self->hidden, span);
+        }
+    }
+}
+
+/* A solid without hollows hides none of the edges that border its front faces. */
+static gboolean
+may_hide (const FpFace *face, guint index, const FpEdge *edge)
+{
+  if ((int) index == edge->beside[0] || (int) index == edge->beside[1])
+    return FALSE;
+  return !(face->solid == edge->solid && face->convex);
+}
+
+static void
+find_hidden (FpFaceGrid *self, const Course *c)
+{
+  const double deepest = MIN (c->depth, c->depth + c->slope * c->length);
+
+  g_array_set_size (self->hidden, 0);
+  for (guint i = 0; i < self->found->len; i++)
+    {
+      const guint index = g_array_index (self->found, guint, i);
+      const FpFace *face = face_at (self, index);
+      if (face->depth_max > deepest + IN_FRONT && may_hide (face, index, c->edge))
+        hide_behind (self, face, c);
+    }
+  g_array_sort (self->hidden, compare_spans);
+}
+
+/* --- which pen ------------------------------------------------------------------------- */
+
+/* Whether two faces are one surface where they meet at @p. */
+static gboolean
+run_on (const FpFaceGrid *self, const FpFace *one, const FpFace *two, FpPoint p)
+{
+  const double l1 = sqrt (1 + one->slope_h * one->slope_h + one->slope_v * one->slope_v);
+  const double l2 = sqrt (1 + two->slope_h * two->slope_h + two->slope_v * two->slope_v);
+  const double cosine = (1 + one->slope_h * two->slope_h + one->slope_v * two->slope_v) / (l1 * l2);
+
+  return cosine > SAME_TURN && fabs (depth_at (self, one, p) - depth_at (self, two, p)) < FLUSH;
+}
+
+/* FALSE where there is nothing to draw: a seam in one surface. */
+static gboolean
+choose_pen (const FpFaceGrid *self, const Course *c, double t, FpPen *pen)
+{
+  const FpPoint p = point_at (c, t);
+  const int left = fp_face_grid_nearest (self, (FpPoint) { p.x - ASIDE * c->u.y, p.y + ASIDE * c->u.x });
+  const int right = fp_face_grid_nearest (self, (FpPoint) { p.x + ASIDE * c->u.y, p.y - ASIDE * c->u.x });
+  const FpFace *one = left >= 0 ? face_at (self, (guint) left) : NULL;
+  const FpFace *two = right >= 0 ? face_at (self, (guint) right) : NULL;
+  const gboolean both = one != NULL && two != NULL;
+
+  if (c->edge->cut)
+    {
+      *pen = FP_PEN_CUT;
+      return !(both && one->fabric != 0 && one->fabric == two->fabric);
+    }
+  *pen = both && one->owner == two->owner ? FP_PEN_EDGE : FP_PEN_OUTLINE;
+  return !(both && one->owner == two->owner && run_on (self, one, two, p));
+}
+
+static void
+add_break (FpFaceGrid *self, GArray *breaks, const FpFace *face, const Course *c)
+{
+  const FpVec3 *pt = corners (self, face);
+
+  measure_across (self, face, c);
+  for (guint i = 0, k = face->n - 1; i < face->n; k = i++)
+    {
+      const double si = self->across[i], sk = self->across[k], ti = along (c, pt[i]);
+      if (fabs (si) <= 2 * ASIDE)
+        g_array_append_val (breaks, ti);
+      if ((si > 0) != (sk > 0))
+        {
+          const double t = ti + (along (c, pt[k]) - ti) * si / (si - sk);
+          g_array_append_val (breaks, t);
+        }
+    }
+}
+
+/* Where what lies beside the course may change: at the borders of faces of the same thing. */
+static void
+find_breaks (FpFaceGrid *self, const Course *c, GArray *breaks)
+{
+  g_array_set_size (breaks, 0);
+  for (guint i = 0; i < self->found->len; i++)
+    {
+      const FpFace *face = face_at (self, g_array_index (self->found, guint, i));
+      if (c->edge->cut ? face->cut : face->owner == c->edge->owner)
+        add_break (self, breaks, face, c);
+    }
+  g_array_sort (breaks, compare_doubles);
+}
+
+static void
+append_piece (const Course *c, Span span, FpPen pen, gboolean ghost, GArray *out)
+{
+  const FpPiece piece = { point_at (c, span.a), point_at (c, span.b), c->edge->owner, pen,
+                          c->depth + c->slope * (span.a + span.b) / 2, ghost };
+
+  g_array_append_val (out, piece);
+}
+
+/* A visible span, from break to break. */
+static void
+draw_span (FpFaceGrid *self, const Course *c, Span span, const GArray *breaks, gboolean ghost, GArray *out)
+{
+  double from = span.a;
+
+  for (guint i = 0; i <= breaks->len && from < span.b; i++)
+    {
+      const double to = i < breaks->len ? MIN (g_array_index (breaks, double, i), span.b) : span.b;
+      FpPen pen;
+      if (to - from <= (i < breaks->len ? 2 * ASIDE : HIDDEN_LEAST))
+        continue;
+      if (choose_pen (self, c, (from + to) / 2, &pen))
+        append_piece (c, (Span) { from, to }, pen, ghost, out);
+      from = to;
+    }
+}
+
+static void
+draw_edge (FpFaceGrid *self, const Course *c, GArray *breaks, gboolean ghost, GArray *out)
+{
+  double from = 0;
+
+  find_hidden (self, c);
+  if (!c->edge->fixed)
+    find_breaks (self, c, breaks);
+  for (guint i = 0; i <= self->hidden->len; i++)
+    {
+      const Span hidden = i < self->hidden->len ? g_array_index (self->hidden, Span, i)
+                                                : (Span) { c->length, c->length };
+      const Span seen = { from, MIN (hidden.a, c->length) };
+      if (seen.b - seen.a > SHORTEST && c->edge->fixed)
+        append_piece (c, seen, c->edge->pen, ghost, out);
+      else if (seen.b - seen.a > SHORTEST)
+        draw_span (self, c, seen, breaks, ghost, out);
+      from = MAX (from, hidden.b);
+    }
+}
+
+static gboolean
+course_of (const FpEdge *edge, Course *c, FpBox *box)
+{
+  const double dx = edge->b.x - edge->a.x, dy = edge->b.y - edge->a.y;
+
+  c->edge = edge;
+  c->length = hypot (dx, dy);
+  if (!(c->length > SHORTEST))
+    return FALSE;
+  c->a = (FpPoint) { edge->a.x, edge->a.y };
+  c->u = (FpPoint) { dx / c->length, dy / c->length };
+  c->depth = edge->a.z;
+  c->slope = (edge->b.z - edge->a.z) / c->length;
+  *box = FP_BOX_EMPTY;
+  fp_box_add_point (box, c->a);
+  fp_box_add_point (box, (FpPoint) { edge->b.x, edge->b.y });
+  return TRUE;
+}
+
+void
+fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GArray *out)
+{
+  g_autoptr (GArray) breaks = g_array_new (FALSE, FALSE, sizeof (double));
+
+  for (guint i = 0; i < self->sketch->edges->len; i++)
+    {
+      Course c;
+      FpBox box;
+      if (!course_of (&g_array_index (self->sketch->edges, FpEdge, i), &c, &box))
+        continue;
+      find_faces (self, &box);
+      draw_edge (self, &c, breaks, ghost, out);
+    }
+}

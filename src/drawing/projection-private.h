@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* projection-private.h - from solids to visible lines
+ *
+ * A sketch is a view in the making: the faces that look towards the viewer,
+ * and the edges that may be seen.  Its points are h to the right, v up, and
+ * depth towards the viewer (x, y, z of an FpVec3), world millimetres; faces
+ * run counter-clockwise as the viewer sees them.
+ *
+ * A point is hidden when a face lies in front of it.  Faces are closed: an
+ * edge behind the very border of a face is hidden too, since that border is
+ * drawn, or else is a seam through which nothing may show.
+ */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  guint    first, n;          /* corners, in the sketch's points              */
+  FpBox    box;
+  double   depth_max;
+  double   slope_h, slope_v;  /* of the depth, from the first corner          */
+  guint    owner, solid;
+  gboolean convex;            /* of a solid that is                           */
+  gboolean cut;               /* a cut face                                   */
+  guint    fabric;            /* cut faces of one number above 0 are of one piece: no line parts them */
+} FpFace;
+
+typedef struct
+{
+  FpVec3   a, b;
+  guint    owner, solid;
+  gboolean convex;
+  int      beside[2];         /* faces that it borders: they never hide it; -1 */
+  gboolean cut;               /* border of a cut face                         */
+  gboolean fixed;             /* has its pen already: a stroke of a symbol    */
+  FpPen    pen;
+} FpEdge;
+
+/* A cut face before those of one thing are made one. */
+typedef struct { FpPoint *pt; guint n; guint owner, fabric; double depth; } FpCutPiece;
+
+typedef struct
+{
+  FpViewId view;
+  double   near;              /* depth of the cutting plane: nothing nearer is kept */
+  GArray  *points;            /* FpVec3     */
+  GArray  *faces;             /* FpFace     */
+  GArray  *edges;             /* FpEdge     */
+  GArray  *cuts;              /* FpCutPiece */
+  GArray  *overhead;          /* FpCutPiece: outlines of what lies above the cut of a plan */
+} FpSketch;
+
+FpSketch *fp_sketch_new  (FpViewId view, double near);
+void      fp_sketch_free (FpSketch *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSketch, fp_sketch_free)
+
+/* How a solid enters a sketch. */
+typedef struct
+{
+  guint    index;       /* of the solid                                         */
+  double   plan_cut;    /* level at which a plan cuts it; G_MAXDOUBLE: not at all */
+  gboolean cut_face;    /* where it is cut, the face is filled and has the pen of cuts */
+  guint    fabric;      /* see FpFace                                           */
+} FpSketchHow;
+
+void fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how);
+void fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPen pen);
+/* Outline of what hangs above the cut: drawn dashed, merged by owner. */
+void fp_sketch_add_overhead (FpSketch *self, const FpSolid *solid);
+/* @world in the sketch's coordinates. */
+FpVec3 fp_sketch_point (FpViewId view, FpVec3 world);
+
+/**
+ * fp_sketch_join_cuts:
+ * @out: (element-type FpProjectedCut): the outlines, owned by the caller
+ * @overhead: (element-type FpProjectedLine): dashed lines
+ *
+ * Makes the cut faces of each thing one, and adds their borders to the edges.
+ */
+void fp_sketch_join_cuts (FpSketch *self, GArray *out, GArray *overhead);
+
+/* --- what hides what --------------------------------------------------------- */
+
+/* Faces sorted into cells; @sketch must outlive it and not change. */
+typedef struct _FpFaceGrid FpFaceGrid;
+FpFaceGrid *fp_face_grid_new  (const FpSketch *sketch);
+void        fp_face_grid_free (FpFaceGrid *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpFaceGrid, fp_face_grid_free)
+
+/* Index of the face nearest the viewer at a point; -1 where there is none. */
+int  fp_face_grid_nearest (const FpFaceGrid *self, FpPoint p);
+
+/* A visible piece, with what the order of drawing needs. */
+typedef struct
+{
+  FpPoint  a, b;
+  guint    owner;
+  FpPen    pen;
+  double   depth;
+  gboolean ghost;
+} FpPiece;
+
+/* Appends what is seen of all edges (FpPiece). */
+void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GArray *out);
+
+/* Draws coincident lines once, joins what continues, sorts by owner and pen: FpPiece in, FpProjectedLine out. */
+void fp_pieces_merge (GArray *pieces, GArray *lines);
+
+G_END_DECLS

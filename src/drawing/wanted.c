@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "wanted.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Measures that differ by less are equal; what does not lie along an axis within this does not read true. */
+#define EQUAL 0.5
+
+/* A measure of another view comes after all of this view's own. */
+#define FOREIGN_RANK 6
+
+/* Below this length on paper the two strokes of a dimension line run into each other, mm. */
+#define SHORTEST 1.6
+
+typedef struct
+{
+  const FpScene      *scene;
+  const FpPlaced     *placed;
+  guint               n_placed;
+  const FpViewLayout *layout;
+  FpViewId            view;
+  const FpBox        *clip;
+  gboolean            own_only;
+  guint               rank_max;
+  GArray             *out;
+} Gathering;
+
+/* --- what a measure says ------------------------------------------------------- */
+
+static void
+letter (FpWanted *w, guint times, FpUnits units)
+{
+  g_autofree char *one = fp_length_format (w->length / MAX (times, 1u), units);
+
+  if (times > 1)
+    g_snprintf (w->text, sizeof w->text, "%u × %s", times, one);
+  else
+    g_strlcpy (w->text, one, sizeof w->text);
+  w->width = fp_lettering_width (w->text, FP_FIGURE_HEIGHT);
+}
+
+/* The one view of a board in which a measure is shown: what several could show is left to the
+ * elevations, where it crosses least. */
+static guint
+preferred_view (guint views)
+{
+  for (int v = FP_N_VIEWS - 1; v > 0; v--)
+    if (views & (1u << v))
+      return 1u << v;
+  return views;
+}
+
+static gboolean
+is_wanted (const Gathering *g, const FpDimSpec *spec, guint *rank)
+{
+  const guint here = 1u << g->view;
+  const guint views = g->own_only ? preferred_view (spec->views) : spec->views;
+
+  *rank = spec->rank + (views & here ? 0 : FOREIGN_RANK);
+  return (views & here || !g->own_only) && *rank <= g->rank_max;
+}
+
+/* --- where it lies ----------------------------------------------------------------- */
+
+static gboolean
+lies_in (const FpBox *clip, FpPoint p)
+{
+  return fp_box_is_empty (clip)
+         || (p.x >= clip->x0 - 1 && p.x <= clip->x1 + 1 && p.y >= clip->y0 - 1 && p.y <= clip->y1 + 1);
+}
+
+/* FALSE where the measure does not read true in the view, or lies outside of it. */
+static gboolean
+lay (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
+{
+  const FpPoint a = fp_view_point (g->view, from), b = fp_view_point (g->view, to);
+  const double length = fp_vec3_length (fp_vec3_sub (to, from));
+  const double h = fabs (b.x - a.x), v = fabs (b.y - a.y);
+
+  w->upright = v > h;
+  w->length = MAX (h, v);
+  if (MIN (h, v) > EQUAL || fabs (w->length - length) > EQUAL || !lies_in (g->clip, a) || !lies_in (g->clip, b))
+    return FALSE;
+  w->a = fp_view_to_paper (g->layout, a);
+  w->b = fp_view_to_paper (g->layout, b);
+  w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
+  w->hi = w->upright ? MAX (w->a.y, w->b.y) : MAX (w->a.x, w->b.x);
+  return w->hi - w->lo >= SHORTEST;
+}
+
+/* Measures over the same stretch say the same, and so do two of one parameter: the first stays. */
+static gboolean
+is_shown (const Gathering *g, const FpWanted *w)
+{
+  const double equal = MAX (EQUAL / g->layout->scale, 1e-6);
+
+  for (guint i = 0; i < g->out->len; i++)
+    {
+      const FpWanted *o = &g_array_index (g->out, FpWanted, i);
+      if (o->upright == w->upright && fabs (o->lo - w->lo) < equal && fabs (o->hi - w->hi) < equal)
+        return TRUE;
+      if (w->param != NULL && o->param == w->param && o->item == w->item)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add (Gathering *g, const char *item, const char *param, const FpDimSpec *spec, FpVec3 from, FpVec3 to)
+{
+  FpWanted w = { .item = g_intern_string (item), .param = g_intern_string (param) };
+
+  if (!is_wanted (g, spec, &w.rank) || !lay (g, from, to, &w))
+    return;
+  letter (&w, spec->times, g->layout->units);
+  g_array_append_val (g->out, w);
+}
+
+/* --- gathering --------------------------------------------------------------------- */
+
+static void
+add_of_thing (Gathering *g, const FpPlaced *placed)
+{
+  const FpKind *kind = fp_item_kind (placed->item);
+  g_autoptr (GArray) specs = g_array_new (FALSE, FALSE, sizeof (FpDimSpec));
+
+  if (kind->dims == NULL)
+    return;
+  kind->dims (&placed->form, specs);
+  for (guint i = 0; i < specs->len; i++)
+    {
+      const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
+      add (g, fp_item_id (placed->item), spec->param < 0 ? NULL : kind->params[spec->param].id, spec,
+           fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b));
+    }
+}
+
+static void
+add_between (Gathering *g)
+{
+  g_autoptr (GArray) between = fp_between_things (g->scene);
+
+  for (guint i = 0; i < between->len; i++)
+    {
+      const FpBetween *one = &g_array_index (between, FpBetween, i);
+      add (g, one->item, NULL, &one->spec, one->spec.a, one->spec.b);
+    }
+}
+
+/* By rank, then the longer first: it says more. */
+static int
+compare_wanted (gconstpointer a, gconstpointer b)
+{
+  const FpWanted *p = a, *q = b;
+
+  if (p->rank != q->rank)
+    return p->rank < q->rank ? -1 : 1;
+  if (fabs (p->length - q->length) > EQUAL)
+    return p->length > q->length ? -1 : 1;
+  if (p->lo != q->lo)
+    return p->lo < q->lo ? -1 : 1;
+  return p->item == q->item ? g_strcmp0 (p->param, q->param) : g_strcmp0 (p->item, q->item);
+}
+
+static GArray *
+without_repeats (Gathering *g)
+{
+  GArray *all = g->out;
+
+  g->out = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+  for (guint i = 0; i < all->len; i++)
+    if (!is_shown (g, &g_array_index (all, FpWanted, i)))
+      g_array_append_vals (g->out, &g_array_index (all, FpWanted, i), 1);
+  g_array_unref (all);
+  return g->out;
+}
+
+GArray *
+fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
+                  const FpBox *clip, gboolean own_only, guint rank_max)
+{
+  Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = clip, .own_only = own_only, .rank_max = rank_max };
+
+  g.placed = fp_scene_placed (scene, &g.n_placed);
+  g.out = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+  for (guint i = 0; i < g.n_placed; i++)
+    if (!g.placed[i].ghost && shows[i])
+      add_of_thing (&g, &g.placed[i]);
+  add_between (&g);
+  g_array_sort (g.out, compare_wanted);
+  return without_repeats (&g);
+}

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* opening.c - a door, an arch or a window in a wall
+ *
+ * It has no body of its own: the wall is cut by it.  Origin: middle of the
+ * opening on the inner face of the wall at the foot of the wall; +x runs as the wall was walked.
+ */
+#include "kind-private.h"
+
+enum { SIDE, ALONG, WIDTH, SILL, HEAD, ARCH };
+
+static const FpChoice arches[] = { { "square", "Square" }, { "arched", "Half-round arch" }, { NULL, NULL } };
+
+static const FpParam params[] = {
+  [SIDE] = FP_COUNT ("side", "Side of the wall", 1, 1, 2000, "as measured"),
+  [ALONG] = FP_LENGTH ("along", "From the first corner of that side to its middle", 0, 1500, 200000, "as measured"),
+  [WIDTH] = FP_LENGTH ("width", "Width", 50, 1500, 60000, "as measured"),
+  [SILL] = FP_LENGTH ("sill", "Sill above the foot of the wall", 0, 0, 60000, "as measured"),
+  [HEAD] = FP_LENGTH ("head", "Head, or springing of the arch", 0, 2100, 60000, "as measured"),
+  [ARCH] = FP_CHOICE ("arch", "Head", arches, 0, "as measured"),
+  FP_NO_MORE_PARAMS
+};
+
+static const FpRole stands_on[] = { FP_ROLE_WALL, FP_ROLE_NONE };
+
+static double
+crown (const FpForm *form)
+{
+  return MAX (form->param[HEAD], form->param[SILL]) + (fp_form_is (form, ARCH, 1) ? form->param[WIDTH] / 2 : 0);
+}
+
+static void
+extent (const FpForm *form, FpExtent *out)
+{
+  *out = fp_extent_bare (fp_centred_box (form->param[WIDTH], 0), crown (form));
+}
+
+static void
+solids (const FpForm *form, FpSolids *out)
+{
+  (void) form;
+  (void) out;
+}
+
+static void
+dims (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const double x = p[WIDTH] / 2;
+
+  fp_dims_add_x (out, WIDTH, (FpVec3) { -x, 0, p[SILL] }, p[WIDTH], FP_IN_PLAN, 6);
+  fp_dims_add_z (out, SILL, (FpVec3) { x, 0, 0 }, p[SILL], FP_IN_ELEVATION, 8);
+  fp_dims_add_z (out, HEAD, (FpVec3) { x, 0, 0 }, p[HEAD], FP_IN_ELEVATION, 7);
+}
+
+static void
+quantities (const FpForm *form, GArray *out)
+{
+  (void) form;
+  fp_quantities_add (out, "openings", FP_MATERIAL_NONE, FP_AMOUNT_NUMBER, 1);
+}
+
+static char *
+amiss (const FpForm *form)
+{
+  if (form->param[HEAD] < form->param[SILL])
+    return g_strdup ("The head of the opening is lower than its sill.");
+  return NULL;
+}
+
+const FpKind fp_kind_opening = {
+  .id = "opening",
+  .label = "Opening",
+  .tells = "A door, an arch or a window in a wall, as it was measured.",
+  .role = FP_ROLE_OPENING,
+  .flags = FP_KIND_SURVEY | FP_KIND_IN_WALL,
+  .spot = FP_SPOT_ON_SUPPORT,
+  .stands_on = stands_on,
+  .params = params,
+  .extent = extent,
+  .solids = solids,
+  .dims = dims,
+  .quantities = quantities,
+  .amiss = amiss,
+};

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* reredos.c - the upright panel behind an altar: base, framed bays, cornice, and a gable if it has one */
+#include "kind-private.h"
+
+enum { WIDTH, HEIGHT, DEPTH, TOP };
+enum { FLAT, GABLED };
+
+static const FpChoice tops[] = { { "flat", "Flat" }, { "gabled", "Gabled" }, { NULL, NULL } };
+
+static const FpParam params[] = {
+  [WIDTH] = FP_LENGTH ("width", "Width", 500, 3000, 15000, FP_JUDGEMENT),
+  [HEIGHT] = FP_LENGTH ("height", "Height", 500, 3500, 20000, FP_JUDGEMENT),
+  [DEPTH] = FP_LENGTH ("depth", "Depth", 40, 200, 2000, FP_JUDGEMENT),
+  [TOP] = FP_CHOICE ("top", "Top", tops, FLAT, FP_JUDGEMENT),
+  FP_NO_MORE_PARAMS
+};
+
+static const FpRole stands_on[] = { FP_ROLE_FOOTPACE, FP_ROLE_NONE };
+
+static void
+extent (const FpForm *form, FpExtent *out)
+{
+  *out = fp_extent_bare (fp_centred_box (form->param[WIDTH], form->param[DEPTH]), form->param[HEIGHT]);
+}
+
+/* The panel lies back by half its depth behind base, posts and cornice. */
+static void
+add_bays (FpSolids *out, const FpBox *box, double z0, double z1)
+{
+  const double length = box->x1 - box->x0, middle = (box->y0 + box->y1) / 2, post = length * 0.05;
+  const double left[4] = { 0, 0.3, 0.65, 0.95 }; /* the middle bay is the widest */
+
+  fp_solids_add_box (out, FP_PART_PANEL, box->x0, middle, z0, box->x1, box->y1, z1);
+  for (guint i = 0; i < G_N_ELEMENTS (left); i++)
+    {
+      const double x = box->x0 + left[i] * length;
+      fp_solids_add_box (out, FP_PART_PANEL, x, box->y0, z0, x + post, middle, z1);
+    }
+}
+
+static void
+solids (const FpForm *form, FpSolids *out)
+{
+  const double *p = form->param;
+  const FpBox box = fp_centred_box (p[WIDTH], p[DEPTH]);
+  const double gable = fp_form_is (form, TOP, GABLED) ? MIN (p[WIDTH] * 0.3, p[HEIGHT] * 0.35) : 0;
+  const double eaves = p[HEIGHT] - gable, base = p[HEIGHT] * 0.1, cornice = p[HEIGHT] * 0.04;
+
+  fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, 0, box.x1, box.y1, base);
+  add_bays (out, &box, base, eaves - cornice);
+  fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, eaves - cornice, box.x1, box.y1, eaves);
+  if (gable > 0)
+    fp_solids_add_gable (out, FP_PART_PANEL, &box, eaves, gable);
+}
+
+static void
+dims (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const double x = p[WIDTH] / 2, y = p[DEPTH] / 2;
+
+  fp_dims_add_x (out, WIDTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[WIDTH], FP_IN_ELEVATION, 2);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_ELEVATION, 1);
+  fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN, 5);
+}
+
+static void
+quantities (const FpForm *form, GArray *out)
+{
+  fp_quantities_add_part (out, &fp_kind_reredos, form, FP_PART_PANEL, "reredos", FP_MATERIAL_WOOD);
+}
+
+const FpKind fp_kind_reredos = {
+  .id = "reredos",
+  .label = "Reredos",
+  .tells = "A wall of panelling or stone that rises behind the altar and frames it.",
+  .role = FP_ROLE_REREDOS,
+  .anchor = FP_ANCHOR_BACK,
+  .spot = FP_SPOT_BEHIND_ALTAR,
+  .stands_on = stands_on,
+  .params = params,
+  .extent = extent,
+  .solids = solids,
+  .dims = dims,
+  .quantities = quantities,
+};

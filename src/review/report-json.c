@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The findings as data, for other programs: JSON (RFC 8259), UTF-8.
+ *
+ * format "footpace.findings", version 1.  Names are only ever added within a version.
+ *
+ *   { "format", "version", "project": { "title", "place" }, "alternative": { "id", "name" },
+ *     "findings": [
+ *       { "rule", "book", "title", "measure",
+ *         "weight":   "required" | "recommended" | "customary",
+ *         "found":    "short" | "within" | "waiting" | "nothing" | "apart",
+ *         "measured": { "value": number or null, "unit": "mm" | "mm2" | "kN/m2" | "share" | "yes" | "", "text" },
+ *         "times":    number of measured values outside the limit,
+ *         "limit":    text,
+ *         "test":     { "is", "low", "high", "of", "unit" }  as printed; what the test does not use is null
+ *         "source", "advice", "caution": text or null,
+ *         "where":    { "item": id or null, "at": [x, y, z] mm or null, "text": text or null },
+ *         "reason":   why it was not held, or null } ],
+ *     "books":   [ { "id", "title", "edition", "rules" } ],
+ *     "summary": { "rules", "held", "short": { "required", "recommended", "customary" }, "says" } }
+ */
+#include "footpace/review.h"
+
+#include <math.h>
+
+/* --- writing ------------------------------------------------------------- */
+
+typedef struct
+{
+  GString *out;
+  guint    depth;
+  gboolean begun; /* something stands already in the innermost bracket        */
+} Json;
+
+static void
+put_escaped (GString *out, const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+
+  g_string_append_c (out, '"');
+  for (const char *p = valid; *p; p++)
+    switch (*p)
+      {
+      case '"':
+        g_string_append (out, "\\\"");
+        break;
+      case '\\':
+        g_string_append (out, "\\\\");
+        break;
+      case '\n':
+        g_string_append (out, "\\n");
+        break;
+      case '\t':
+        g_string_append (out, "\\t");
+        break;
+      default:
+        if ((guchar) *p < 0x20 || *p == 0x7f)
+          g_string_append_printf (out, "\\u%04x", (guint) (guchar) *p);
+        else
+          g_string_append_c (out, *p);
+      }
+  g_string_append_c (out, '"');
+}
+
+/* Comma, new line and indent before the next value, and its name where it has one. */
+static void
+put_lead (Json *json, const char *name)
+{
+  g_string_append (json->out, json->begun ? ",\n" : json->depth ? "\n" : "");
+  g_string_append_printf (json->out, "%*s", (int) json->depth * 2, "");
+  if (name)
+    {
+      put_escaped (json->out, name);
+      g_string_append (json->out, ": ");
+    }
+  json->begun = TRUE;
+}
+
+static void
+open_bracket (Json *json, const char *name, char bracket)
+{
+  put_lead (json, name);
+  g_string_append_c (json->out, bracket);
+  json->depth++;
+  json->begun = FALSE;
+}
+
+static void
+close_bracket (Json *json, char bracket)
+{
+  json->depth--;
+  if (json->begun)
+    g_string_append_printf (json->out, "\n%*s", (int) json->depth * 2, "");
+  g_string_append_c (json->out, bracket);
+  json->begun = TRUE;
+}
+
+static void
+put_text (Json *json, const char *name, const char *text)
+{
+  put_lead (json, name);
+  if (text)
+    put_escaped (json->out, text);
+  else
+    g_string_append (json->out, "null");
+}
+
+static void
+put_number (Json *json, const char *name, double value)
+{
+  put_lead (json, name);
+  if (isfinite (value))
+    {
+      g_autofree char *text = fp_number_format (value);
+
+      g_string_append (json->out, text);
+    }
+  else
+    g_string_append (json->out, "null");
+}
+
+/* --- what is written ----------------------------------------------------- */
+
+static const char *
+unit_of (const FpMeasure *measure)
+{
+  switch (measure->type)
+    {
+    case FP_MEASURE_LENGTH:
+      return "mm";
+    case FP_MEASURE_AREA:
+      return "mm2";
+    case FP_MEASURE_SHARE:
+      return "share";
+    case FP_MEASURE_YES:
+      return "yes";
+    case FP_MEASURE_COUNT:
+      return measure->unit ? measure->unit : "";
+    }
+  return "";
+}
+
+static void
+put_test (Json *json, const FpRule *rule)
+{
+  gboolean low = rule->test == FP_TEST_AT_LEAST || rule->test == FP_TEST_BETWEEN || rule->test == FP_TEST_EQUALS;
+  gboolean high = rule->test == FP_TEST_AT_MOST || rule->test == FP_TEST_BETWEEN;
+
+  open_bracket (json, "test", '{');
+  put_text (json, "is", fp_test_id (rule->test));
+  put_number (json, "low", low ? rule->low : NAN);
+  put_number (json, "high", high ? rule->high : NAN);
+  if (rule->test == FP_TEST_ONE_OF)
+    {
+      open_bracket (json, "of", '[');
+      for (guint i = 0; i < rule->n_one_of; i++)
+        put_number (json, NULL, rule->one_of[i]);
+      close_bracket (json, ']');
+    }
+  else
+    put_text (json, "of", NULL);
+  put_text (json, "unit", rule->unit);
+  close_bracket (json, '}');
+}
+
+static void
+put_where (Json *json, const FpFindings *findings, const FpFinding *finding)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (fp_findings_scene (findings), &n);
+  gboolean held = finding->found == FP_FOUND_SHORT || finding->found == FP_FOUND_WITHIN;
+
+  open_bracket (json, "where", '{');
+  put_text (json, "item",
+            finding->owner >= 0 && (guint) finding->owner < n ? fp_item_id (placed[finding->owner].item) : NULL);
+  if (finding->has_at)
+    {
+      open_bracket (json, "at", '[');
+      put_number (json, NULL, finding->at.x);
+      put_number (json, NULL, finding->at.y);
+      put_number (json, NULL, finding->at.z);
+      close_bracket (json, ']');
+    }
+  else
+    put_text (json, "at", NULL);
+  put_text (json, "text", held ? finding->detail : NULL);
+  close_bracket (json, '}');
+  put_text (json, "reason", held ? NULL : finding->detail);
+}
+
+static void
+put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
+{
+  const FpMeasure *measure = fp_measure_find (finding->rule->measure);
+
+  open_bracket (json, NULL, '{');
+  put_text (json, "rule", finding->rule->id);
+  put_text (json, "book", fp_rulebook_id (finding->book));
+  put_text (json, "title", finding->rule->title);
+  put_text (json, "measure", measure->id);
+  put_text (json, "weight", fp_weight_label (finding->rule->weight));
+  put_text (json, "found", fp_found_id (finding->found));
+  open_bracket (json, "measured", '{');
+  put_number (json, "value", finding->value);
+  put_text (json, "unit", unit_of (measure));
+  put_text (json, "text", finding->measured);
+  close_bracket (json, '}');
+  put_number (json, "times", finding->times);
+  put_text (json, "limit", finding->limit);
+  put_test (json, finding->rule);
+  put_text (json, "source", finding->rule->source);
+  put_text (json, "advice", finding->rule->advice);
+  put_text (json, "caution", finding->rule->caution);
+  put_where (json, findings, finding);
+  close_bracket (json, '}');
+}
+
+static void
+put_books (Json *json, const FpFinding *finding, guint n)
+{
+  g_autoptr (GPtrArray) named = g_ptr_array_new ();
+
+  open_bracket (json, "books", '[');
+  for (guint i = 0; i < n; i++)
+    if (!g_ptr_array_find (named, finding[i].book, NULL))
+      {
+        guint rules;
+
+        fp_rulebook_rules (finding[i].book, &rules);
+        open_bracket (json, NULL, '{');
+        put_text (json, "id", fp_rulebook_id (finding[i].book));
+        put_text (json, "title", fp_rulebook_title (finding[i].book));
+        put_text (json, "edition", fp_rulebook_edition (finding[i].book));
+        put_number (json, "rules", rules);
+        close_bracket (json, '}');
+        g_ptr_array_add (named, (gpointer) finding[i].book);
+      }
+  close_bracket (json, ']');
+}
+
+static void
+put_summary (Json *json, const FpFindings *findings, const FpFinding *finding, guint n)
+{
+  guint held = 0, shorts = 0;
+  g_autofree char *says = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      shorts += finding[i].found == FP_FOUND_SHORT;
+      held += finding[i].found == FP_FOUND_SHORT || finding[i].found == FP_FOUND_WITHIN;
+    }
+  says = shorts ? g_strdup_printf ("%u of the %u rules held were found short", shorts, held)
+                : g_strdup_printf ("no finding against the %u rules listed", held);
+
+  open_bracket (json, "summary", '{');
+  put_number (json, "rules", n);
+  put_number (json, "held", held);
+  open_bracket (json, "short", '{');
+  for (int weight = 0; weight < FP_N_WEIGHTS; weight++)
+    put_number (json, fp_weight_label ((FpWeight) weight), fp_findings_short (findings, (FpWeight) weight));
+  close_bracket (json, '}');
+  put_text (json, "says", says);
+  close_bracket (json, '}');
+}
+
+char *
+fp_report_json (const FpFindings *findings)
+{
+  Json json = { g_string_new (NULL), 0, FALSE };
+  const FpScene *scene = fp_findings_scene (findings);
+  const FpProject *project = fp_scene_project (scene);
+  const FpBrief *brief = fp_project_brief (project);
+  const FpAlternative *alternative = fp_project_alternative (project, fp_scene_alternative (scene));
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  open_bracket (&json, NULL, '{');
+  put_text (&json, "format", "footpace.findings");
+  put_number (&json, "version", 1);
+  open_bracket (&json, "project", '{');
+  put_text (&json, "title", brief->title);
+  put_text (&json, "place", brief->place);
+  close_bracket (&json, '}');
+  open_bracket (&json, "alternative", '{');
+  put_text (&json, "id", fp_alternative_id (alternative));
+  put_text (&json, "name", fp_alternative_name (alternative));
+  close_bracket (&json, '}');
+  open_bracket (&json, "findings", '[');
+  for (guint i = 0; i < n; i++)
+    put_finding (&json, findings, &finding[i]);
+  close_bracket (&json, ']');
+  put_books (&json, finding, n);
+  put_summary (&json, findings, finding, n);
+  close_bracket (&json, '}');
+  g_string_append_c (json.out, '\n');
+  return g_string_free (json.out, FALSE);
+}

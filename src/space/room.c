@@ -1,0 +1,334 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "room.h"
+
+#include <math.h>
+
+#define TOUCHING 100.0      /* mm2: what overlaps less only touches           */
+#define DOOR_ROOM 900.0     /* kept free before a doorway (design judgement)  */
+#define DOOR_SILL 300.0     /* an opening with a higher sill is no doorway    */
+#define GRID 100.0
+#define HALL_WIDTH 8000.0   /* of a church of which nothing is measured yet   */
+#define HALL_LENGTH 12000.0
+#define CHANCEL_LENGTH 6000.0
+
+/* --- what there is -------------------------------------------------------- */
+
+static gboolean
+is_ministers_floor (const FpRoom *self, const FpFloor *floor)
+{
+  return floor->use == FP_FLOOR_MINISTERS
+         && fp_item_kind (self->placed[floor->owner].item)->role == FP_ROLE_FLOOR;
+}
+
+static void
+measure_floors (FpRoom *self)
+{
+  guint n;
+  const FpFloor *floor = fp_scene_floors (self->scene, &n);
+
+  self->sanctuary = self->nave = FP_BOX_EMPTY;
+  for (guint i = 0; i < n; i++)
+    {
+      const FpBox box = fp_outline_box (floor[i].outline, floor[i].n_outline);
+      if (is_ministers_floor (self, &floor[i]))
+        fp_box_add_box (&self->sanctuary, &box);
+      else if (floor[i].use == FP_FLOOR_PEOPLE)
+        fp_box_add_box (&self->nave, &box);
+    }
+  self->has_sanctuary = !fp_box_is_empty (&self->sanctuary);
+  self->has_nave = !fp_box_is_empty (&self->nave);
+}
+
+/* An unmeasured part of the church is taken to adjoin the measured one. */
+static void
+guess_floors (FpRoom *self)
+{
+  if (!self->has_nave && !self->has_sanctuary)
+    self->nave = (FpBox) { -HALL_WIDTH / 2, -HALL_LENGTH, HALL_WIDTH / 2, 0 };
+  else if (!self->has_nave)
+    self->nave = (FpBox) { self->sanctuary.x0, self->sanctuary.y0 - HALL_LENGTH, self->sanctuary.x1, self->sanctuary.y0 };
+  if (self->has_sanctuary)
+    return;
+  self->sanctuary = self->nave;
+  if (self->has_nave)
+    self->sanctuary.y0 = MAX (self->nave.y0, self->nave.y1 - CHANCEL_LENGTH); /* the east end of one hall */
+  else
+    {
+      self->sanctuary.y0 = 0;
+      self->sanctuary.y1 = CHANCEL_LENGTH;
+    }
+}
+
+static int
+find_footpace (const FpRoom *self)
+{
+  if (self->altar >= 0)
+    for (int i = self->placed[self->altar].support; i >= 0; i = self->placed[i].support)
+      if (fp_placed_has_role (&self->placed[i], FP_ROLE_FOOTPACE))
+        return i;
+  return fp_scene_role (self->scene, FP_ROLE_FOOTPACE);
+}
+
+void
+fp_room_init (FpRoom *self, const FpScene *scene)
+{
+  self->scene = scene;
+  self->placed = fp_scene_placed (scene, &self->n_placed);
+  self->altar = fp_scene_role (scene, FP_ROLE_ALTAR);
+  self->footpace = find_footpace (self);
+  measure_floors (self);
+  guess_floors (self);
+}
+
+/* --- how far it is -------------------------------------------------------- */
+
+static gboolean
+bounds_room (const FpRoom *self, const FpSolid *s)
+{
+  return (s->part == FP_PART_WALL || s->part == FP_PART_PIER || s->part == FP_PART_PANEL)
+         && !self->placed[s->owner].ghost;
+}
+
+static double
+reach_at_level (const FpRoom *self, FpVec3 from, FpVec3 to, double most)
+{
+  guint n;
+  const FpSolid *s = fp_scene_solids (self->scene, &n);
+  double reach = most, t;
+
+  for (guint i = 0; i < n; i++)
+    if (bounds_room (self, &s[i]) && fp_solid_ray (&s[i], from, to, &t))
+      reach = MIN (reach, t * most);
+  return reach;
+}
+
+double
+fp_room_reach (const FpRoom *self, FpPoint from, FpPoint way, double most)
+{
+  /* At three heights: over a dwarf wall, and under a window, there is still a wall. */
+  static const double heights[] = { 300, 1000, 1800 };
+  const double floor = fp_scene_floor_at (self->scene, from, NULL);
+  double reach = most;
+
+  for (guint i = 0; i < G_N_ELEMENTS (heights); i++)
+    {
+      const FpVec3 a = { from.x, from.y, floor + heights[i] };
+      const FpVec3 b = { from.x + most * way.x, from.y + most * way.y, a.z };
+      reach = MIN (reach, reach_at_level (self, a, b, most));
+    }
+  return reach;
+}
+
+/* Widens lo..hi by where a line across the church (or along it) crosses the sides of an outline. */
+static void
+add_crossings (const FpPoint *pt, guint n, gboolean across, double line, double *lo, double *hi)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint a = pt[i], b = pt[(i + 1) % n];
+      const double ua = across ? a.y : a.x, ub = across ? b.y : b.x;
+      const double va = across ? a.x : a.y, vb = across ? b.x : b.y;
+      double v;
+      if ((ua > line) == (ub > line))
+        continue;
+      v = va + (line - ua) / (ub - ua) * (vb - va);
+      *lo = MIN (*lo, v);
+      *hi = MAX (*hi, v);
+    }
+}
+
+static gboolean
+floor_stretch (const FpRoom *self, gboolean across, double line, double *lo, double *hi)
+{
+  guint n;
+  const FpFloor *floor = fp_scene_floors (self->scene, &n);
+
+  *lo = G_MAXDOUBLE;
+  *hi = -G_MAXDOUBLE;
+  for (guint i = 0; i < n; i++)
+    if (is_ministers_floor (self, &floor[i]))
+      add_crossings (floor[i].outline, floor[i].n_outline, across, line, lo, hi);
+  return *hi > *lo;
+}
+
+void
+fp_room_across (const FpRoom *self, double y, double *x0, double *x1)
+{
+  const FpPoint axis = { 0, y };
+
+  if (!floor_stretch (self, TRUE, y, x0, x1))
+    {
+      *x0 = self->sanctuary.x0;
+      *x1 = self->sanctuary.x1;
+    }
+  *x0 = MIN (*x0, 0.0);
+  *x1 = MAX (*x1, 0.0);
+  *x0 = -fp_room_reach (self, axis, (FpPoint) { -1, 0 }, -*x0);
+  *x1 = fp_room_reach (self, axis, (FpPoint) { 1, 0 }, *x1);
+}
+
+void
+fp_room_along (const FpRoom *self, double *y0, double *y1)
+{
+  double middle;
+
+  if (!floor_stretch (self, FALSE, 0, y0, y1))
+    {
+      *y0 = self->sanctuary.y0;
+      *y1 = self->sanctuary.y1;
+    }
+  middle = (*y0 + *y1) / 2;
+  *y1 = middle + fp_room_reach (self, (FpPoint) { 0, middle }, (FpPoint) { 0, 1 }, *y1 - middle);
+}
+
+/* --- what is taken -------------------------------------------------------- */
+
+static void
+plan_corners (const FpBox *plan, const FpPlace *place, double gap, FpPoint corner[4])
+{
+  corner[0] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y0 - gap });
+  corner[1] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y0 - gap });
+  corner[2] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y1 + gap });
+  corner[3] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y1 + gap });
+}
+
+static gboolean
+overlaps_box (const FpPoint corner[4], const FpBox *plan, const FpPlace *place)
+{
+  FpPoint other[4];
+
+  if (fp_box_is_empty (plan))
+    return FALSE;
+  plan_corners (plan, place, 0, other);
+  return fp_outlines_common_area (corner, 4, other, 4) > TOUCHING;
+}
+
+/* The room before a doorway, on the side of the church: the wall lies to the left of its run. */
+static gboolean
+blocks_door (const FpPoint corner[4], const FpPlaced *opening)
+{
+  const double half = fp_item_param (opening->item, "width") / 2;
+  const FpBox before = { -half, -DOOR_ROOM, half, 0 };
+
+  return fp_item_param (opening->item, "sill") < DOOR_SILL && overlaps_box (corner, &before, &opening->place);
+}
+
+static gboolean
+is_in_the_way (const FpPoint corner[4], const FpPlaced *other)
+{
+  switch (fp_item_kind (other->item)->role)
+    {
+    case FP_ROLE_FLOOR:
+    case FP_ROLE_GALLERY:
+    case FP_ROLE_STANDING_ROOM:
+    case FP_ROLE_WALL: /* by its solids */
+      return FALSE;
+    case FP_ROLE_OPENING:
+      return blocks_door (corner, other);
+    default:
+      return overlaps_box (corner, &other->extent.plan, &other->place);
+    }
+}
+
+static gboolean
+runs_into_wall (const FpRoom *self, const FpPoint corner[4])
+{
+  guint n;
+  const FpSolid *s = fp_scene_solids (self->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (s[i].part == FP_PART_WALL && s[i].shape == FP_SOLID_PRISM && !self->placed[s[i].owner].ghost
+        && fp_outlines_common_area (corner, 4, s[i].outline, s[i].n_outline) > TOUCHING)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_room_stands_on (const FpRoom *self, int thing, int support)
+{
+  for (int i = thing; i >= 0; i = self->placed[i].support)
+    if (i == support)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on)
+{
+  FpPoint corner[4], bare[4];
+
+  plan_corners (plan, place, gap, corner);
+  plan_corners (plan, place, 0, bare);
+  for (guint i = 0; i < self->n_placed; i++)
+    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (corner, &self->placed[i]))
+      return FALSE;
+  return !runs_into_wall (self, bare);
+}
+
+gboolean
+fp_room_overlaps (const FpBox *plan, const FpPlace *place, const FpPlaced *other)
+{
+  FpPoint corner[4];
+
+  plan_corners (plan, place, 0, corner);
+  return overlaps_box (corner, &other->extent.plan, &other->place);
+}
+
+static gboolean
+lies_within (const FpBox *plan, const FpPlace *place, const FpBox *bounds)
+{
+  FpPoint corner[4];
+  FpBox box;
+
+  plan_corners (plan, place, 0, corner);
+  box = fp_outline_box (corner, 4);
+  return box.x0 >= bounds->x0 && box.y0 >= bounds->y0 && box.x1 <= bounds->x1 && box.y1 <= bounds->y1;
+}
+
+FpPlace
+fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const FpBox *bounds, double gap)
+{
+  const double far = MAX (bounds->x1 - bounds->x0, bounds->y1 - bounds->y0);
+  /* A wide hall is searched in longer strides. */
+  const double stride = MAX (GRID, far / 60);
+
+  for (int ring = 0; ring * stride <= far; ring++)
+    for (int i = -ring; i <= ring; i++)
+      for (int k = -ring; k <= ring; k += (i == -ring || i == ring || ring == 0) ? 1 : 2 * ring)
+        {
+          const FpPlace place = { wish.x + i * stride, wish.y + k * stride, wish.turn };
+          if (lies_within (plan, &place, bounds) && fp_room_is_free (self, plan, &place, gap, -1))
+            return place;
+        }
+  return wish;
+}
+
+int
+fp_room_footpace_under (const FpRoom *self, const FpBox *plan, const FpPlace *place)
+{
+  const FpPlace as_is = { 0, 0, 0 };
+  const FpPlaced *footpace;
+  FpPoint corner[4];
+  FpBox box;
+
+  if (self->footpace < 0)
+    return -1;
+  footpace = &self->placed[self->footpace];
+  plan_corners (plan, place, 0, corner);
+  for (guint i = 0; i < 4; i++)
+    corner[i] = fp_place_unpoint (&footpace->place, corner[i]);
+  box = fp_outline_box (corner, 4);
+  return lies_within (&box, &as_is, &footpace->extent.bearing) ? self->footpace : -1;
+}
+
+static double
+tidy (double v)
+{
+  return round (v * 1e6) / 1e6;
+}
+
+FpPlace
+fp_place_tidy (const FpPlace *place)
+{
+  return (FpPlace) { tidy (place->x), tidy (place->y), tidy (place->turn) };
+}

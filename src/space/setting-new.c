@@ -1,0 +1,99 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* setting-new.c - adding a thing where it belongs */
+#include "footpace/setting-out.h"
+
+#include "setting-spot.h"
+
+static gboolean
+find_spot (FpDraft *draft, GError **error)
+{
+  switch (draft->kind->spot)
+    {
+    case FP_SPOT_AXIS_ALTAR: fp_spot_axis_altar (draft); return TRUE;
+    case FP_SPOT_BEHIND_ALTAR: fp_spot_behind_altar (draft); return TRUE;
+    case FP_SPOT_EPISTLE_WALL: fp_spot_epistle_wall (draft); return TRUE;
+    case FP_SPOT_GOSPEL_FRONT: fp_spot_gospel_front (draft); return TRUE;
+    case FP_SPOT_OPENING: fp_spot_opening (draft); return TRUE;
+    case FP_SPOT_ON_SUPPORT: return fp_spot_on_support (draft, error);
+    case FP_SPOT_NAVE: return fp_spot_nave (draft, error);
+    }
+  return TRUE;
+}
+
+static FpProject *
+add_draft (const FpDraft *draft, const char *id, GError **error)
+{
+  const FpScene *scene = draft->room->scene;
+  const FpProject *project = fp_scene_project (scene);
+  const FpPlaced *support = draft->on >= 0 ? &draft->room->placed[draft->on] : NULL;
+  const FpPlace place = (draft->kind->flags & FP_KIND_IN_WALL) != 0 ? draft->place
+                        : fp_scene_place_on (scene, draft->on, draft->kind, &draft->plan, draft->place);
+  const FpItemInit init = {
+    .id = id, .kind = draft->kind, .on = support != NULL ? fp_item_id (support->item) : NULL,
+    .place = fp_place_tidy (&place),
+    .param = draft->param, .corner = draft->n_corners > 0 ? draft->corner : NULL, .n_corners = draft->n_corners,
+  };
+  g_autoptr (FpItem) item = fp_item_new (&init, error);
+
+  if (item == NULL)
+    return NULL;
+  if ((draft->kind->flags & FP_KIND_SURVEY) != 0)
+    return fp_project_with_survey_item (project, item, error);
+  return fp_project_with_item (project, fp_scene_alternative (scene), item, error);
+}
+
+/* An altar that stands on the floor is raised onto its new footpace. */
+static FpProject *
+raise_altar (const FpProject *project, const FpRoom *room, const char *footpace, GError **error)
+{
+  const FpPlaced *altar = &room->placed[room->altar];
+  const guint alternative = fp_scene_alternative (room->scene);
+  g_autoptr (FpItem) raised = NULL;
+  FpItemInit init;
+
+  if (altar->in_survey)
+    return fp_project_with_fate (project, alternative, fp_item_id (altar->item), FP_FATE_MOVED, &altar->place, footpace,
+                                 error);
+  fp_item_init_from (altar->item, &init);
+  init.on = footpace;
+  init.place = altar->place;
+  raised = fp_item_new (&init, error);
+  return raised != NULL ? fp_project_with_item (project, alternative, raised, error) : NULL;
+}
+
+static FpProject *
+add_footpace (FpDraft *draft, const char *id, GError **error)
+{
+  const FpRoom *room = draft->room;
+  const gboolean raises = room->altar >= 0 && room->placed[room->altar].support < 0
+                          && fp_kind_may_stand_on (fp_item_kind (room->placed[room->altar].item), FP_ROLE_FOOTPACE);
+  g_autoptr (FpProject) with_footpace = NULL;
+
+  if (raises)
+    draft->place = room->placed[room->altar].place;
+  else
+    fp_spot_axis_altar (draft);
+  with_footpace = add_draft (draft, id, error);
+  if (with_footpace == NULL || !raises)
+    return g_steal_pointer (&with_footpace);
+  return raise_altar (with_footpace, room, id, error);
+}
+
+FpProject *
+fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, GError **error)
+{
+  g_autofree char *free_id = fp_project_free_id (fp_scene_project (scene), kind->id);
+  FpProject *next = NULL;
+  FpRoom room;
+  FpDraft draft;
+
+  fp_room_init (&room, scene);
+  fp_draft_init (&draft, &room, kind);
+  if (kind->role == FP_ROLE_FOOTPACE)
+    next = add_footpace (&draft, free_id, error);
+  else if (find_spot (&draft, error))
+    next = add_draft (&draft, free_id, error);
+  if (next != NULL && id != NULL)
+    *id = g_steal_pointer (&free_id);
+  return next;
+}

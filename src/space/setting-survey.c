@@ -1,0 +1,271 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* setting-survey.c - where a new part of the building goes
+ *
+ * A newly measured part gets a shape that can be pulled into the right one:
+ * the first floor is a nave, the second a sanctuary before it, the first walls
+ * stand round both.  Sizes are design judgement.
+ */
+#include "setting-spot.h"
+
+#include <math.h>
+
+#define SANCTUARY_LENGTH 6000.0
+#define SANCTUARY_RISE   300.0
+#define RISER            150.0 /* towards which the risers between two levels are divided */
+#define BEFORE_PEWS      2000.0
+#define SIDE_AISLE       1200.0
+
+static FpPoint
+middle_of (const FpBox *box)
+{
+  return (FpPoint) { (box->x0 + box->x1) / 2, (box->y0 + box->y1) / 2 };
+}
+
+/* Counter-clockwise from the south-west corner, about the middle of the box. */
+static void
+draw_rectangle (FpDraft *self, const FpBox *box)
+{
+  const FpPoint m = middle_of (box);
+  const double hx = (box->x1 - box->x0) / 2, hy = (box->y1 - box->y0) / 2;
+  const FpPoint corner[4] = { { -hx, -hy }, { hx, -hy }, { hx, hy }, { -hx, hy } };
+
+  for (guint i = 0; i < 4; i++)
+    self->corner[i] = corner[i];
+  self->n_corners = 4;
+  self->place = (FpPlace) { m.x, m.y, 0 };
+  fp_draft_measure (self);
+}
+
+/* Of so many mm in the middle of the nave, or as much of it as there is. */
+static FpBox
+middle_of_nave (const FpRoom *room, double width, double length)
+{
+  const FpPoint m = middle_of (&room->nave);
+  const double hx = MIN (width, room->nave.x1 - room->nave.x0) / 2, hy = MIN (length, room->nave.y1 - room->nave.y0) / 2;
+
+  return (FpBox) { m.x - hx, m.y - hy, m.x + hx, m.y + hy };
+}
+
+static void
+spot_free_in_nave (FpDraft *self, FpPoint wish, double gap)
+{
+  self->place = fp_room_nearest_free (self->room, &self->plan, (FpPlace) { wish.x, wish.y, 0 }, &self->room->nave, gap);
+}
+
+static double
+nave_level (const FpRoom *room)
+{
+  return fp_scene_floor_at (room->scene, middle_of (&room->nave), NULL);
+}
+
+static void
+spot_floor (FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  FpBox box;
+
+  if (!room->has_nave)
+    draw_rectangle (self, &room->nave);
+  else if (!room->has_sanctuary)
+    {
+      fp_draft_set (self, "use", 1);
+      fp_draft_set (self, "level", nave_level (room) + SANCTUARY_RISE);
+      box = (FpBox) { room->nave.x0, room->nave.y1, room->nave.x1, room->nave.y1 + SANCTUARY_LENGTH };
+      draw_rectangle (self, &box);
+    }
+  else
+    {
+      box = middle_of_nave (room, 4000, 3000);
+      fp_draft_set (self, "level", nave_level (room) + RISER);
+      draw_rectangle (self, &box);
+    }
+}
+
+static gboolean
+has_walls (const FpRoom *room)
+{
+  return fp_scene_role (room->scene, FP_ROLE_WALL) >= 0;
+}
+
+/* Clockwise round all floors, so that the church lies to the right of the run. */
+static void
+wall_round (FpDraft *self)
+{
+  FpBox box = self->room->nave;
+  FpPoint swap;
+
+  if (self->room->has_sanctuary)
+    fp_box_add_box (&box, &self->room->sanctuary);
+  draw_rectangle (self, &box);
+  swap = self->corner[1];
+  self->corner[1] = self->corner[3];
+  self->corner[3] = swap;
+  fp_draft_set (self, "closed", 1);
+}
+
+static void
+spot_wall (FpDraft *self)
+{
+  const FpPoint m = middle_of (&self->room->nave);
+
+  if (!has_walls (self->room))
+    {
+      wall_round (self);
+      return;
+    }
+  self->corner[0] = (FpPoint) { -1500, 0 };
+  self->corner[1] = (FpPoint) { 1500, 0 };
+  self->n_corners = 2;
+  fp_draft_measure (self);
+  self->place = (FpPlace) { m.x, m.y, 0 };
+}
+
+/* Across the west end; its front towards the altar. */
+static void
+spot_gallery (FpDraft *self)
+{
+  const FpBox *nave = &self->room->nave;
+  const FpBox box = { nave->x0, nave->y0, nave->x1, nave->y0 + MIN (3000, (nave->y1 - nave->y0) / 2) };
+
+  fp_draft_set (self, "front-side", 3);
+  draw_rectangle (self, &box);
+}
+
+static void
+spot_standing_room (FpDraft *self)
+{
+  const FpBox box = middle_of_nave (self->room, 3000, 2000);
+  const FpPoint m = middle_of (&box);
+
+  draw_rectangle (self, &box);
+  spot_free_in_nave (self, m, 0);
+}
+
+/* From the nave up to the edge of the sanctuary, the rise divided evenly. */
+static void
+spot_steps (FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  const double edge = room->sanctuary.y0;
+  const double rise = fp_scene_floor_at (room->scene, (FpPoint) { 0, edge + 1 }, NULL)
+                      - fp_scene_floor_at (room->scene, (FpPoint) { 0, edge - 1 }, NULL);
+
+  if (!room->has_sanctuary || rise < 50)
+    {
+      spot_free_in_nave (self, (FpPoint) { 0, middle_of (&room->nave).y }, 0);
+      return;
+    }
+  fp_draft_set (self, "count", MAX (round (rise / RISER), 1));
+  fp_draft_set (self, "riser", rise / fp_draft_get (self, "count"));
+  self->place = (FpPlace) { 0, edge - (fp_draft_get (self, "count") - 1) * fp_draft_get (self, "tread"), 0 };
+}
+
+/* On the axis from a little before the sanctuary; as many rows and seats as the nave takes. */
+static void
+spot_pews (FpDraft *self)
+{
+  const FpBox *nave = &self->room->nave;
+  const FpPoint m = middle_of (nave);
+  const double free_width = nave->x1 - nave->x0 - 2 * SIDE_AISLE;
+  const double free_length = nave->y1 - nave->y0 - BEFORE_PEWS - SIDE_AISLE;
+
+  fp_draft_set (self, "length", MIN (fp_draft_get (self, "length"), MAX (free_width, 1000)));
+  fp_draft_set (self, "rows", CLAMP (floor (free_length / fp_draft_get (self, "spacing")), 1, fp_draft_get (self, "rows")));
+  spot_free_in_nave (self, (FpPoint) { m.x, nave->y1 - BEFORE_PEWS }, 300);
+}
+
+/* --- openings ------------------------------------------------------------- */
+
+static double
+side_length (const FpPlaced *wall, guint side)
+{
+  const guint n = wall->form.n_corners;
+  const FpPoint a = wall->form.corner[side], b = wall->form.corner[(side + 1) % n];
+
+  return hypot (b.x - a.x, b.y - a.y);
+}
+
+static guint
+n_sides (const FpPlaced *wall)
+{
+  return fp_item_param (wall->item, "closed") != 0 ? wall->form.n_corners : wall->form.n_corners - 1;
+}
+
+static gboolean
+meets_hole (const FpPlaced *wall, guint side, double along, double width)
+{
+  for (guint i = 0; i < wall->form.n_holes; i++)
+    if (wall->form.hole[i].side == side
+        && fabs (wall->form.hole[i].along - along) < (wall->form.hole[i].width + width) / 2 + 200)
+      return TRUE;
+  return FALSE;
+}
+
+/* As near to the middle of the side as other openings allow. */
+static gboolean
+fit_into_side (FpDraft *self, const FpPlaced *wall, guint side)
+{
+  const double length = side_length (wall, side), width = fp_draft_get (self, "width");
+
+  for (double off = 0; off <= (length - width) / 2; off += 100)
+    for (int way = -1; way <= 1; way += 2)
+      if (!meets_hole (wall, side, length / 2 + way * off, width))
+        {
+          fp_draft_set (self, "side", side + 1);
+          fp_draft_set (self, "along", length / 2 + way * off);
+          return TRUE;
+        }
+  return FALSE;
+}
+
+/* In the longest side that has room for it, of any wall. */
+static gboolean
+spot_opening_in_wall (FpDraft *self, GError **error)
+{
+  double best = 0;
+
+  for (guint i = 0; i < self->room->n_placed; i++)
+    {
+      const FpPlaced *wall = &self->room->placed[i];
+      if (!fp_placed_has_role (wall, FP_ROLE_WALL))
+        continue;
+      for (guint side = 0; side < n_sides (wall); side++)
+        if (side_length (wall, side) > best && fit_into_side (self, wall, side))
+          {
+            best = side_length (wall, side);
+            self->on = (int) i;
+          }
+    }
+  if (best > 0)
+    return TRUE;
+  g_set_error_literal (error, FP_ERROR, FP_ERROR_REFERENCE, has_walls (self->room)
+                       ? "No wall has room for another opening" : "There is no wall yet in which an opening could be");
+  return FALSE;
+}
+
+gboolean
+fp_spot_nave (FpDraft *self, GError **error)
+{
+  const FpBox *nave = &self->room->nave;
+
+  if ((self->kind->flags & FP_KIND_IN_WALL) != 0)
+    return spot_opening_in_wall (self, error);
+  switch (self->kind->role)
+    {
+    case FP_ROLE_FLOOR: spot_floor (self); break;
+    case FP_ROLE_WALL: spot_wall (self); break;
+    case FP_ROLE_GALLERY: spot_gallery (self); break;
+    case FP_ROLE_STEPS: spot_steps (self); break;
+    case FP_ROLE_PEWS: spot_pews (self); break;
+    case FP_ROLE_PIER:
+      spot_free_in_nave (self, (FpPoint) { nave->x1 - (nave->x1 - nave->x0) / 5, middle_of (nave).y }, 0);
+      break;
+    default:
+      if ((self->kind->flags & (FP_KIND_OUTLINE | FP_KIND_RUN)) != 0)
+        spot_standing_room (self);
+      else
+        spot_free_in_nave (self, middle_of (nave), 0);
+      break;
+    }
+  return TRUE;
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* read-parts.h - the parts of a project, one file each
+ *
+ * Private to src/store.
+ */
+#pragma once
+
+#include "read-node.h"
+
+G_BEGIN_DECLS
+
+/* Texts of @brief belong to the reader. */
+gboolean fp_read_brief (FpReader *r, const xmlNode *node, FpBrief *brief);
+
+/**
+ * fp_read_item:
+ * @in_survey: where it was found: an alternative holds no parts of the building
+ *
+ * Returns: (transfer full): NULL with the reader's error set
+ */
+FpItem  *fp_read_item  (FpReader *r, const xmlNode *node, gboolean in_survey);
+
+/* x, y and turn; each is 0 where it is not given. */
+gboolean fp_read_place (FpReader *r, const xmlNode *node, FpPlace *place);
+
+G_END_DECLS
