@@ -214,6 +214,7 @@ typedef struct
   const char  *number;       /* identification number; NULL: from the title  */
   /* Findings for the pastor, set beside or below the drawing where there is room; NULL-terminated; may be NULL */
   const char *const *findings;
+  guint        page, pages;  /* sheet number and number of sheets; 0: one of one */
 } FpSheetSpec;
 
 /**

@@ -235,14 +235,9 @@ fp_param_row_param (FpParamRow *self)
 void
 fp_param_row_show_text (FpParamRow *self, const char *text)
 {
-  gboolean typing = g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->entry)), self->shown) != 0
-                    && gtk_widget_has_focus (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry))));
-
-  if (g_strcmp0 (self->shown, text) == 0 && !typing)
-    {
-      clear_failure (self);
-      return;
-    }
+  /* What is just being typed is left alone as long as the value stays as it was. */
+  if (g_strcmp0 (self->shown, text) == 0)
+    return;
   g_free (self->shown);
   self->shown = g_strdup (text);
   put_back (self);
@@ -273,6 +268,13 @@ fp_param_row_show (FpParamRow *self, double value, FpUnits units)
     }
   text = fp_typing_show (self->param, value, units);
   fp_param_row_show_text (self, text);
+}
+
+void
+fp_param_row_settle (FpParamRow *self)
+{
+  if (self->entry != NULL)
+    put_back (self);
 }
 
 void

@@ -3,7 +3,7 @@
  *
  * Signal "entered" (text): Enter was pressed or the field left with something
  * new in it.  For choices the text is the index.  The receiver answers with
- * fp_param_row_show() or fp_param_row_fail().
+ * fp_param_row_settle() or fp_param_row_fail().
  */
 #pragma once
 
@@ -24,6 +24,7 @@ const FpParam *fp_param_row_param (FpParamRow *self); /* NULL for a text */
 void           fp_param_row_show (FpParamRow *self, double value, FpUnits units);
 void           fp_param_row_show_text (FpParamRow *self, const char *text);
 void           fp_param_row_fail (FpParamRow *self, const char *message);
+void           fp_param_row_settle (FpParamRow *self); /* what was typed was taken: shown as the value reads now */
 void           fp_param_row_focus (FpParamRow *self);
 
 G_END_DECLS

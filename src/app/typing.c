@@ -95,6 +95,8 @@ fp_typing_about (const FpParam *param, FpUnits units)
   g_autofree char *min = NULL, *max = NULL;
   const char *unit = fp_typing_unit (param, units);
 
+  if (param->source == NULL)
+    return g_strdup (param->label);
   if (param->type == FP_PARAM_CHOICE)
     return g_strdup_printf ("Source of the default: %s", param->source);
   min = fp_typing_show (param, param->min, units);

@@ -245,7 +245,8 @@ read_number (Reader *r, double *value)
   if (take_fraction_before_unit (&r->at, value))
     return TRUE;
   if (!take_digits (&r->at, digits) && *r->at != '.' && *r->at != ',')
-    return refuse (r, FP_ERROR_SYNTAX, start, *start == '\0' ? "a number is missing at the end" : "a number is wanted here");
+    return refuse (r, FP_ERROR_SYNTAX, start, *start == '\0' ? "a number is missing at the end"
+                   : "a number is wanted here");
   if (*r->at == '.' || *r->at == ',')
     {
       if (!read_decimals (r, digits))

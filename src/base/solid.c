@@ -230,7 +230,8 @@ fp_solid_box (const FpSolid *s)
     return box_of_prism (s);
   if (s->shape == FP_SOLID_ELLIPSOID)
     {
-      const FpPoint u = turned (&(FpPlace) { 0, 0, s->turn }, s->rx, 0), v = turned (&(FpPlace) { 0, 0, s->turn }, 0, s->ry);
+      const FpPlace turn = { 0, 0, s->turn };
+      const FpPoint u = turned (&turn, s->rx, 0), v = turned (&turn, 0, s->ry);
       rx = hypot (u.x, v.x);
       ry = hypot (u.y, v.y);
     }

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "labels.h"
 
+#include "text-fit.h"
 #include "tiers.h"
-
-#include <math.h>
 
 /* Paper mm kept between a text and any line. */
 #define CLEAR 0.5
@@ -21,7 +20,7 @@ typedef struct
   const FpScene      *scene;
   const FpViewLayout *layout;
   const FpBox        *content;
-  FpRoom             *room;
+  FpCover             *room;
   GArray             *out;
 } Lettering;
 
@@ -38,8 +37,8 @@ text_is_free (const Lettering *l, const FpBox *box)
 {
   const FpBox kept = { box->x0 - CLEAR, box->y0 - CLEAR, box->x1 + CLEAR, box->y1 + CLEAR };
 
-  return lies_within (&kept, l->content) && fp_room_text_is_free (l->room, &kept, OWNER + l->out->len)
-         && fp_room_is_blank (l->room, &kept);
+  return lies_within (&kept, l->content) && fp_cover_text_is_free (l->room, &kept, OWNER + l->out->len)
+         && fp_cover_is_blank (l->room, &kept);
 }
 
 /* @middle: of the text's box */
@@ -60,13 +59,13 @@ try_at (Lettering *l, FpLabel *label, FpPoint middle, double width, double turn)
   const guint owner = OWNER + l->out->len;
 
   if (!text_is_free (l, &box)
-      || (label->has_leader && !fp_room_line_is_free (l->room, label->leader[0], label->leader[1], owner)))
+      || (label->has_leader && !fp_cover_line_is_free (l->room, label->leader[0], label->leader[1], owner)))
     return FALSE;
   label->turn = turn;
   label->at = turn == 0 ? (FpPoint) { middle.x, middle.y - half } : (FpPoint) { middle.x + half, middle.y };
-  fp_room_take_text (l->room, &box, owner);
+  fp_cover_take_text (l->room, &box, owner);
   if (label->has_leader)
-    fp_room_take_line (l->room, label->leader[0], label->leader[1], owner);
+    fp_cover_take_line (l->room, label->leader[0], label->leader[1], owner);
   return TRUE;
 }
 
@@ -264,7 +263,7 @@ clear_label (gpointer label)
 
 GArray *
 fp_labels_place (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
-                 FpRoom *room)
+                 FpCover *room)
 {
   Lettering l = { scene, layout, content, room, g_array_new (FALSE, FALSE, sizeof (FpLabel)) };
 

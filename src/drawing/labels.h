@@ -7,7 +7,7 @@
  */
 #pragma once
 
-#include "room.h"
+#include "cover.h"
 #include "wanted.h"
 
 G_BEGIN_DECLS
@@ -27,7 +27,7 @@ typedef struct
 
 /* Letters what the plan shows within @content (paper mm); (element-type FpLabel). */
 GArray *fp_labels_place (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
-                         FpRoom *room);
+                         FpCover *room);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 
 G_END_DECLS

@@ -181,21 +181,21 @@ shape_of (const FpLevelMark *mark, const FpBox *content, double step, Shape *out
 }
 
 static gboolean
-take_if_free (FpLevelMark *mark, const FpBox *content, double step, FpRoom *room, guint owner)
+take_if_free (FpLevelMark *mark, const FpBox *content, double step, FpCover *room, guint owner)
 {
   Shape shape;
 
   shape_of (mark, content, step, &shape);
-  if (!fp_room_text_is_free (room, &shape.box, owner)
-      || !fp_room_line_is_free (room, shape.line[0], shape.line[1], owner))
+  if (!fp_cover_text_is_free (room, &shape.box, owner)
+      || !fp_cover_line_is_free (room, shape.line[0], shape.line[1], owner))
     return FALSE;
-  fp_room_take_text (room, &shape.box, owner);
-  fp_room_take_line (room, shape.line[0], shape.line[1], owner);
+  fp_cover_take_text (room, &shape.box, owner);
+  fp_cover_take_line (room, shape.line[0], shape.line[1], owner);
   return TRUE;
 }
 
 static gboolean
-place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, FpRoom *room, guint owner)
+place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, FpCover *room, guint owner)
 {
   const FpSide sides[2] = { first, first == FP_SIDE_LEFT ? FP_SIDE_RIGHT : FP_SIDE_LEFT };
 
@@ -212,7 +212,7 @@ place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, F
 }
 
 guint
-fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpRoom *room)
+fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *room)
 {
   const double step = column_step (levels);
   guint left_out = 0;
@@ -264,4 +264,22 @@ fp_levels_reach (const GArray *levels, FpSide side)
         reach = MAX (reach, FROM + mark->column * step + mark_length (mark));
     }
   return reach;
+}
+
+void
+fp_levels_add_boxes (const GArray *levels, const FpBox *content, FpBox *box)
+{
+  const double step = column_step (levels);
+
+  for (guint i = 0; i < levels->len; i++)
+    {
+      const FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
+      Shape shape;
+      if (!mark->placed)
+        continue;
+      shape_of (mark, content, step, &shape);
+      fp_box_add_box (box, &shape.box);
+      fp_box_add_point (box, shape.line[0]);
+      fp_box_add_point (box, shape.line[1]);
+    }
 }

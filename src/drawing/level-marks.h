@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "room.h"
+#include "cover.h"
 #include "tiers.h"
 
 G_BEGIN_DECLS
@@ -32,10 +32,13 @@ GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, cons
                           guint rank_max);
 
 /* Stacks them beside @content, on @first where there is room; returns how many find none. */
-guint   fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpRoom *room);
+guint   fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *room);
 void    fp_levels_draw  (FpDrawing *drawing, const GArray *levels, const FpBox *content, FpViewId view, guint *number);
 
 /* How far the marks of a side reach from the outline, mm; 0 when there are none. */
 double  fp_levels_reach (const GArray *levels, FpSide side);
+
+/* Adds to @box what the marks cover. */
+void    fp_levels_add_boxes (const GArray *levels, const FpBox *content, FpBox *box);
 
 G_END_DECLS

@@ -74,10 +74,10 @@ static void
 choose_cells (FpFaceGrid *self, guint n_faces)
 {
   const double w = MAX (self->box.x1 - self->box.x0, 1), h = MAX (self->box.y1 - self->box.y0, 1);
-  const double per_side = sqrt (MAX (n_faces, 1));
+  const double per_side = 3 * sqrt (MAX (n_faces, 1));
 
-  self->nx = (guint) CLAMP (ceil (per_side * sqrt (w / h)), 1, 400);
-  self->ny = (guint) CLAMP (ceil (per_side * sqrt (h / w)), 1, 400);
+  self->nx = (guint) CLAMP (ceil (per_side * sqrt (w / h)), 1, 600);
+  self->ny = (guint) CLAMP (ceil (per_side * sqrt (h / w)), 1, 600);
   self->cell_x = w / self->nx;
   self->cell_y = h / self->ny;
 }
@@ -336,7 +336,6 @@ find_hidden (FpFaceGrid *self, const Course *c)
 {
   const double deepest = MIN (c->depth, c->depth + c->slope * c->length);
 
-  g_array_set_size (self->hidden, 0);
   for (guint i = 0; i < self->found->len; i++)
     {
       const guint index = g_array_index (self->found, guint, i);
@@ -371,12 +370,17 @@ choose_pen (const FpFaceGrid *self, const Course *c, double t, FpPen *pen)
   const FpFace *two = right >= 0 ? face_at (self, (guint) right) : NULL;
   const gboolean both = one != NULL && two != NULL;
 
-  if (c->edge->cut)
+  if (c->edge->type == FP_EDGE_CUT)
     {
       *pen = FP_PEN_CUT;
       return !(both && one->fabric != 0 && one->fabric == two->fabric);
     }
-  *pen = both && one->owner == two->owner ? FP_PEN_EDGE : FP_PEN_OUTLINE;
+  if (c->edge->type == FP_EDGE_OVERHEAD)
+    {
+      *pen = FP_PEN_HIDDEN;
+      return !(both && one->cut && two->cut);
+    }
+  *pen = both && one->owner == two->owner ? FP_PEN_EDGE : c->edge->pen;
   return !(both && one->owner == two->owner && run_on (self, one, two, p));
 }
 
@@ -407,7 +411,7 @@ find_breaks (FpFaceGrid *self, const Course *c, GArray *breaks)
   for (guint i = 0; i < self->found->len; i++)
     {
       const FpFace *face = face_at (self, g_array_index (self->found, guint, i));
-      if (c->edge->cut ? face->cut : face->owner == c->edge->owner)
+      if (c->edge->type == FP_EDGE_SHARP ? face->owner == c->edge->owner : face->cut)
         add_break (self, breaks, face, c);
     }
   g_array_sort (breaks, compare_doubles);
@@ -445,15 +449,17 @@ draw_edge (FpFaceGrid *self, const Course *c, GArray *breaks, gboolean ghost, GA
 {
   double from = 0;
 
-  find_hidden (self, c);
-  if (!c->edge->fixed)
+  g_array_set_size (self->hidden, 0);
+  if (c->edge->type != FP_EDGE_OVERHEAD)
+    find_hidden (self, c);
+  if (c->edge->type != FP_EDGE_STROKE)
     find_breaks (self, c, breaks);
   for (guint i = 0; i <= self->hidden->len; i++)
     {
       const Span hidden = i < self->hidden->len ? g_array_index (self->hidden, Span, i)
                                                 : (Span) { c->length, c->length };
       const Span seen = { from, MIN (hidden.a, c->length) };
-      if (seen.b - seen.a > SHORTEST && c->edge->fixed)
+      if (seen.b - seen.a > SHORTEST && c->edge->type == FP_EDGE_STROKE)
         append_piece (c, seen, c->edge->pen, ghost, out);
       else if (seen.b - seen.a > SHORTEST)
         draw_span (self, c, seen, breaks, ghost, out);

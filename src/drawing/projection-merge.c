@@ -264,7 +264,7 @@ follow (const LineEnd *ends, guint n_ends, const FpProjectedLine *line, gboolean
     {
       const FpProjectedLine l = line[next->line];
       used[next->line] = TRUE;
-      current = (FpProjectedLine) { current.b, next->at_b ? l.a : l.b, l.owner, l.pen };
+      current = next->at_b ? (FpProjectedLine) { l.b, l.a, l.owner, l.pen } : l;
       g_array_append_val (out, current);
     }
 }

@@ -24,19 +24,27 @@ typedef struct
   double   slope_h, slope_v;  /* of the depth, from the first corner          */
   guint    owner, solid;
   gboolean convex;            /* of a solid that is                           */
+  gboolean slight;            /* of a slender solid: no heavy lines           */
   gboolean cut;               /* a cut face                                   */
   guint    fabric;            /* cut faces of one number above 0 are of one piece: no line parts them */
 } FpFace;
 
+typedef enum
+{
+  FP_EDGE_SHARP,    /* of a solid                                       */
+  FP_EDGE_CUT,      /* border of a cut face                             */
+  FP_EDGE_STROKE,   /* of a symbol: has its pen already                 */
+  FP_EDGE_OVERHEAD, /* of what hangs above the cut: nothing hides it, but it is not drawn over cut faces */
+} FpEdgeType;
+
 typedef struct
 {
-  FpVec3   a, b;
-  guint    owner, solid;
-  gboolean convex;
-  int      beside[2];         /* faces that it borders: they never hide it; -1 */
-  gboolean cut;               /* border of a cut face                         */
-  gboolean fixed;             /* has its pen already: a stroke of a symbol    */
-  FpPen    pen;
+  FpVec3     a, b;
+  guint      owner, solid;
+  gboolean   convex;
+  int        beside[2];       /* faces that it borders: they never hide it; -1 */
+  FpEdgeType type;
+  FpPen      pen;             /* of a stroke; the heaviest that a sharp edge may have */
 } FpEdge;
 
 /* A cut face before those of one thing are made one. */
@@ -75,12 +83,11 @@ FpVec3 fp_sketch_point (FpViewId view, FpVec3 world);
 
 /**
  * fp_sketch_join_cuts:
- * @out: (element-type FpProjectedCut): the outlines, owned by the caller
- * @overhead: (element-type FpProjectedLine): dashed lines
+ * @cuts: (element-type FpProjectedCut): the outlines are appended; they are the caller's
  *
- * Makes the cut faces of each thing one, and adds their borders to the edges.
+ * Makes the cut faces of each thing one, likewise what hangs above the cut, and adds their borders to the edges.
  */
-void fp_sketch_join_cuts (FpSketch *self, GArray *out, GArray *overhead);
+void fp_sketch_join_cuts (FpSketch *self, GArray *cuts);
 
 /* --- what hides what --------------------------------------------------------- */
 

@@ -13,9 +13,13 @@
 #define EDGE_ON 1e-5
 
 /* Corners of a circle: in a plan it is seen; elsewhere only its extremes are, and they are exact. */
-#define PLAN_SAGITTA 0.2
+#define PLAN_SAGITTA 0.4
 #define CORNERS_EDGE_ON 16
 #define CORNERS_MAX 72
+
+/* mm: what is slighter than this is drawn with the narrow pen alone.  At 1:50 it is 2 mm on paper, where two
+ * wide lines would all but touch (ISO 128: never less than 0.7 mm between lines). */
+#define SLIGHT 100.0
 
 /* Rings of the half of an ellipsoid that faces the viewer. */
 #define ELLIPSOID_RINGS 4
@@ -129,6 +133,8 @@ add_face (FpSketch *self, const FpVec3 *pt, guint n, const FpFace *like)
 
   if (!(normal.z > EDGE_ON * fp_vec3_length (normal)))
     return -1;
+  if (!face.cut)
+    face.fabric = 0;
   face.first = self->points->len;
   face.n = append_beyond (self, pt, n);
   if (face.n < 3)
@@ -153,7 +159,8 @@ add_face (FpSketch *self, const FpVec3 *pt, guint n, const FpFace *like)
 static void
 add_edge (FpSketch *self, FpVec3 a, FpVec3 b, int left, int right, const FpFace *like)
 {
-  FpEdge edge = { a, b, like->owner, like->solid, like->convex, { left, right }, FALSE, FALSE, FP_PEN_OUTLINE };
+  FpEdge edge = { a, b, like->owner, like->solid, like->convex, { left, right }, FP_EDGE_SHARP,
+                  like->slight ? FP_PEN_EDGE : FP_PEN_OUTLINE };
   const gboolean keep_a = a.z <= self->near, keep_b = b.z <= self->near;
 
   if (!keep_a && !keep_b)
@@ -186,7 +193,6 @@ add_cap (FpSketch *self, const FpPoint *pt, guint n, const FpFace *like, gboolea
   for (guint i = 0; i < n; i++)
     corner[i] = (FpVec3) { pt[i].x, pt[i].y, self->near };
   face.cut = cut;
-  face.fabric = cut ? like->fabric : 0;
   index = add_face (self, corner, n, &face);
   if (index < 0)
     return;
@@ -322,7 +328,6 @@ add_rings (FpSketch *self, const Rings *r, const FpFace *like)
   int top, foot;
 
   top_like.cut = r->top_cut;
-  top_like.fabric = r->top_cut ? like->fabric : 0;
   for (guint i = 0; i < r->n; i++)
     side[i] = add_side (self, r, i, like);
   top = add_face (self, r->high, r->n, &top_like);
@@ -502,10 +507,29 @@ add_ellipsoid (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace 
 
 /* --- one solid ------------------------------------------------------------------------ */
 
+static gboolean
+is_slight (const FpSketch *self, const FpSolid *solid)
+{
+  const FpBox3 box = fp_solid_box (solid);
+  const FpVec3 a = fp_sketch_point (self->view, box.lo), b = fp_sketch_point (self->view, box.hi);
+
+  switch ((int) solid->part)
+    {
+    case FP_PART_WALL:
+    case FP_PART_PIER:
+    case FP_PART_FLOOR:
+    case FP_PART_STEP:
+    case FP_PART_FOOTPACE:
+      return FALSE;
+    }
+  return MIN (fabs (a.x - b.x), fabs (a.y - b.y)) < SLIGHT;
+}
+
 void
 fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how)
 {
-  FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric };
+  FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric,
+                  .slight = is_slight (self, solid) };
 
   switch (solid->shape)
     {
@@ -518,7 +542,7 @@ fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *ho
 void
 fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPen pen)
 {
-  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FALSE, TRUE, pen };
+  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FP_EDGE_STROKE, pen };
 
   g_array_append_val (self->edges, edge);
 }

@@ -1,3 +1,353 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib.h>
-typedef int fp_not_empty;
+/* projection.c - a scene seen in plan, elevation and section
+ *
+ * A pure function of the scene, so any thread may make one.  What the
+ * alternative takes away (ghosts) is sketched apart: it hides nothing that
+ * stands, and nothing that stands hides it.
+ */
+#include "projection-private.h"
+
+#include <math.h>
+
+/* A plan is cut about 1.0 to 1.2 m above the floor (ISO 7519, from memory). */
+#define PLAN_CUT 1100.0
+
+/* The elevation is cut this far before the foremost thing of the sanctuary. */
+#define BEFORE 100.0
+/* An ambo this far before the rail still belongs to the elevation; a font at the door does not. */
+#define FORE_SANCTUARY 3000.0
+/* Steps this near before the rail are seen from their foot. */
+#define STEPS_NEAR 600.0
+
+/* The section is cut on the axis; a hair beside it, so that what begins on the axis is cut too. */
+#define OFF_AXIS 1e-3
+
+typedef struct
+{
+  FpSketch   *sketch;
+  FpFaceGrid *grid;
+} Layer;
+
+enum { LIVE, GHOSTS, N_LAYERS };
+
+struct _FpProjection
+{
+  gatomicrefcount ref_count;
+  FpScene  *scene;
+  FpViewId  view;
+  Layer     layer[N_LAYERS];
+  GArray   *lines; /* FpProjectedLine */
+  GArray   *cuts;  /* FpProjectedCut  */
+  FpBox     box;
+};
+
+FpPoint
+fp_view_point (FpViewId view, FpVec3 p)
+{
+  const FpVec3 q = fp_sketch_point (view, p);
+
+  return (FpPoint) { q.x, q.y };
+}
+
+/* --- where the elevation is cut ------------------------------------------------ */
+
+static gboolean
+has_role (const FpPlaced *placed, FpRole role)
+{
+  return !placed->ghost && fp_item_kind (placed->item)->role == role;
+}
+
+static double
+front_of (const FpScene *scene, FpRole role)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  double front = G_MAXDOUBLE;
+
+  for (guint i = 0; i < n; i++)
+    if (has_role (&placed[i], role))
+      front = MIN (front, placed[i].plan.y0);
+  return front;
+}
+
+/* Front of the rail, or of the lowest step of the altar, or of the altar; G_MAXDOUBLE where there is none. */
+static double
+front_of_sanctuary (const FpScene *scene)
+{
+  const double rail = front_of (scene, FP_ROLE_RAIL);
+
+  if (rail < G_MAXDOUBLE)
+    return rail;
+  return MIN (front_of (scene, FP_ROLE_FOOTPACE), front_of (scene, FP_ROLE_ALTAR));
+}
+
+static double
+elevation_cut (const FpScene *scene)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  const double sanctuary = front_of_sanctuary (scene);
+  double front = sanctuary;
+
+  if (sanctuary == G_MAXDOUBLE)
+    return -G_MAXDOUBLE;
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && (fp_item_kind (placed[i].item)->flags & FP_KIND_SURVEY) == 0
+        && placed[i].plan.y0 > sanctuary - FORE_SANCTUARY)
+      front = MIN (front, placed[i].plan.y0);
+  for (guint i = 0; i < n; i++)
+    if (has_role (&placed[i], FP_ROLE_STEPS) && placed[i].plan.y0 < front && placed[i].plan.y1 > front - STEPS_NEAR)
+      front = placed[i].plan.y0;
+  return front - BEFORE;
+}
+
+/* Depth of the cutting plane. */
+static double
+nearest_depth (const FpScene *scene, FpViewId view)
+{
+  switch (view)
+    {
+    case FP_VIEW_PLAN: return G_MAXDOUBLE;
+    case FP_VIEW_ELEVATION: return -elevation_cut (scene);
+    case FP_VIEW_SECTION: return -OFF_AXIS;
+    case FP_N_VIEWS: break;
+    }
+  return G_MAXDOUBLE;
+}
+
+/* --- what enters a view, and how --------------------------------------------------- */
+
+/* A gallery, or something that stands on one: a plan of the church below does not show it from above. */
+static gboolean
+is_aloft (const FpPlaced *placed, guint index)
+{
+  const FpPlaced *p = &placed[index];
+
+  while (p->support >= 0)
+    {
+      p = &placed[p->support];
+      if (fp_item_kind (p->item)->role == FP_ROLE_GALLERY)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Building: where cut parts of it meet, no line parts them. */
+static gboolean
+is_fabric (const FpPlaced *owner, FpPart part)
+{
+  return (fp_item_kind (owner->item)->flags & FP_KIND_SURVEY) != 0
+         && (part == FP_PART_WALL || part == FP_PART_PIER || part == FP_PART_FLOOR || part == FP_PART_STEP);
+}
+
+/* What the section on the axis shows as cut.  Slender and movable things are shown whole, as
+ * shafts and the like are on any drawing (ISO 128-3, from memory). */
+static gboolean
+is_cut_part (FpPart part)
+{
+  static const FpPart cut[] = { FP_PART_WALL, FP_PART_PIER, FP_PART_FLOOR, FP_PART_STEP, FP_PART_FOOTPACE,
+                                FP_PART_MENSA, FP_PART_SUPPORT, FP_PART_SHELF, FP_PART_PANEL };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cut); i++)
+    if (part == cut[i])
+      return TRUE;
+  return FALSE;
+}
+
+static void
+sketch_in_plan (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, FpSketchHow *how)
+{
+  const FpPlaced *owner = &placed[solid->owner];
+  const FpKind *kind = fp_item_kind (owner->item);
+  const FpBox3 box = fp_solid_box (solid);
+  const double cut = owner->floor + PLAN_CUT;
+
+  if (is_aloft (placed, solid->owner))
+    return;
+  if (kind->role == FP_ROLE_GALLERY)
+    {
+      fp_sketch_add_overhead (sketch, solid);
+      return;
+    }
+  if ((kind->flags & FP_KIND_CUT) != 0)
+    how->plan_cut = cut;
+  if (box.lo.z >= how->plan_cut)
+    fp_sketch_add_overhead (sketch, solid);
+  else
+    fp_sketch_add_solid (sketch, solid, how);
+}
+
+static void
+sketch_solid (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, guint index)
+{
+  const gboolean ghost = placed[solid->owner].ghost;
+  FpSketchHow how = { index, G_MAXDOUBLE, FALSE, 0 };
+
+  /* What is taken away is drawn in outline, not as cut. */
+  if (!ghost)
+    {
+      how.cut_face = sketch->view == FP_VIEW_PLAN || is_cut_part (solid->part);
+      how.fabric = is_fabric (&placed[solid->owner], solid->part) ? 1 + (guint) placed[solid->owner].standing : 0;
+    }
+  if (sketch->view == FP_VIEW_PLAN)
+    sketch_in_plan (sketch, placed, solid, &how);
+  else
+    fp_sketch_add_solid (sketch, solid, &how);
+}
+
+/* Strokes of a symbol lie on top of their own thing; what stands on it hides them. */
+static void
+sketch_strokes (FpSketch *sketch, const FpPlaced *placed, guint owner)
+{
+  const FpPlaced *p = &placed[owner];
+  const FpKind *kind = fp_item_kind (p->item);
+  g_autoptr (GArray) strokes = g_array_new (FALSE, FALSE, sizeof (FpStroke));
+
+  if (sketch->view != FP_VIEW_PLAN || kind->strokes == NULL || is_aloft (placed, owner))
+    return;
+  kind->strokes (&p->form, strokes);
+  for (guint i = 0; i < strokes->len; i++)
+    {
+      const FpStroke s = g_array_index (strokes, FpStroke, i);
+      fp_sketch_add_stroke (sketch, fp_placed_point (p, (FpVec3) { s.a.x, s.a.y, p->extent.height }),
+                            fp_placed_point (p, (FpVec3) { s.b.x, s.b.y, p->extent.height }), owner,
+                            s.dashed ? FP_PEN_HIDDEN : FP_PEN_EDGE);
+    }
+}
+
+static FpSketch *
+sketch_layer (const FpScene *scene, FpViewId view, gboolean ghosts)
+{
+  FpSketch *sketch = fp_sketch_new (view, nearest_depth (scene, view));
+  guint n_solids, n_placed;
+  const FpSolid *solid = fp_scene_solids (scene, &n_solids);
+  const FpPlaced *placed = fp_scene_placed (scene, &n_placed);
+
+  for (guint i = 0; i < n_solids; i++)
+    if (placed[solid[i].owner].ghost == ghosts)
+      sketch_solid (sketch, placed, &solid[i], i);
+  for (guint i = 0; i < n_placed; i++)
+    if (placed[i].ghost == ghosts)
+      sketch_strokes (sketch, placed, i);
+  return sketch;
+}
+
+/* --- the projection ------------------------------------------------------------------ */
+
+static void
+clear_cut (gpointer data)
+{
+  FpProjectedCut *cut = data;
+
+  g_free (cut->outline);
+}
+
+static void
+measure_box (FpProjection *self)
+{
+  self->box = FP_BOX_EMPTY;
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const FpProjectedLine *l = &g_array_index (self->lines, FpProjectedLine, i);
+      fp_box_add_point (&self->box, l->a);
+      fp_box_add_point (&self->box, l->b);
+    }
+  for (guint i = 0; i < self->cuts->len; i++)
+    {
+      const FpProjectedCut *c = &g_array_index (self->cuts, FpProjectedCut, i);
+      const FpBox box = fp_outline_box (c->outline, c->n);
+      fp_box_add_box (&self->box, &box);
+    }
+}
+
+FpProjection *
+fp_projection_new (const FpScene *scene, FpViewId view)
+{
+  FpProjection *self = g_new0 (FpProjection, 1);
+  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
+
+  g_atomic_ref_count_init (&self->ref_count);
+  self->scene = fp_scene_ref (scene);
+  self->view = view;
+  self->lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
+  self->cuts = g_array_new (FALSE, FALSE, sizeof (FpProjectedCut));
+  g_array_set_clear_func (self->cuts, clear_cut);
+  for (guint i = 0; i < N_LAYERS; i++)
+    {
+      Layer *layer = &self->layer[i];
+      layer->sketch = sketch_layer (scene, view, i == GHOSTS);
+      fp_sketch_join_cuts (layer->sketch, self->cuts);
+      layer->grid = fp_face_grid_new (layer->sketch);
+      fp_face_grid_visible (layer->grid, i == GHOSTS, pieces);
+    }
+  fp_pieces_merge (pieces, self->lines);
+  measure_box (self);
+  return self;
+}
+
+FpProjection *
+fp_projection_ref (FpProjection *self)
+{
+  g_atomic_ref_count_inc (&self->ref_count);
+  return self;
+}
+
+void
+fp_projection_unref (FpProjection *self)
+{
+  if (self == NULL || !g_atomic_ref_count_dec (&self->ref_count))
+    return;
+  for (guint i = 0; i < N_LAYERS; i++)
+    {
+      fp_face_grid_free (self->layer[i].grid);
+      fp_sketch_free (self->layer[i].sketch);
+    }
+  g_array_unref (self->lines);
+  g_array_unref (self->cuts);
+  fp_scene_unref (self->scene);
+  g_free (self);
+}
+
+const FpScene *
+fp_projection_scene (const FpProjection *self)
+{
+  return self->scene;
+}
+
+FpViewId
+fp_projection_view (const FpProjection *self)
+{
+  return self->view;
+}
+
+FpBox
+fp_projection_box (const FpProjection *self)
+{
+  return self->box;
+}
+
+const FpProjectedLine *
+fp_projection_lines (const FpProjection *self, guint *n)
+{
+  *n = self->lines->len;
+  return (const FpProjectedLine *) (gconstpointer) self->lines->data;
+}
+
+const FpProjectedCut *
+fp_projection_cuts (const FpProjection *self, guint *n)
+{
+  *n = self->cuts->len;
+  return (const FpProjectedCut *) (gconstpointer) self->cuts->data;
+}
+
+int
+fp_projection_pick (const FpProjection *self, FpPoint at)
+{
+  for (guint i = 0; i < N_LAYERS; i++)
+    {
+      const int face = fp_face_grid_nearest (self->layer[i].grid, at);
+      if (face >= 0)
+        return (int) g_array_index (self->layer[i].sketch->faces, FpFace, face).owner;
+    }
+  return -1;
+}

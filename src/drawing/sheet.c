@@ -1,3 +1,401 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib.h>
-typedef int fp_not_empty;
+/* sheet.c - a page with frame, title block and drawings to scale
+ *
+ * Frame: 20 mm from the left edge, 10 mm from the others, 0.7 mm (ISO 5457:1999,
+ * from memory).  The strip at its foot has the title block on the right and
+ * the notes on the left of it, or above it where the paper is narrow.
+ */
+#include "annotation.h"
+#include "board.h"
+#include "regions.h"
+#include "sheet-parts.h"
+#include "text-fit.h"
+
+#include <math.h>
+#include <string.h>
+
+/* All in paper mm. */
+#define FRAME_LEFT    20.0
+#define FRAME_OTHERS  10.0
+#define CENTRING      5.0  /* the marks in the middle of each side reach so far into the margin and the frame */
+#define NOTES_LEAST   84.0 /* notes narrower than this go above the title block */
+#define BLOCK_LEAST   150.0
+#define NOTES_HEIGHT  30.0 /* above the title block                             */
+#define INSET         4.0
+#define FINDINGS_SIDE 76.0 /* width beside the drawing                          */
+#define FINDINGS_FOOT 58.0 /* height below it                                   */
+#define BAR_MOST      80.0
+
+typedef struct
+{
+  double width, height; /* of the paper          */
+  FpBox  frame, block, notes, content, findings; /* findings: empty when there are none */
+} Page;
+
+const char *
+fp_sheet_id (FpSheetKind kind)
+{
+  switch (kind)
+    {
+    case FP_SHEET_PLAN: return "plan";
+    case FP_SHEET_ELEVATION: return "elevation";
+    case FP_SHEET_SECTION: return "section";
+    case FP_SHEET_BOARD: return "board";
+    case FP_N_SHEETS: break;
+    }
+  return "";
+}
+
+static const char *
+document_type (FpSheetKind kind)
+{
+  switch (kind)
+    {
+    case FP_SHEET_PLAN: return "Plan";
+    case FP_SHEET_ELEVATION: return "Elevation";
+    case FP_SHEET_SECTION: return "Section";
+    case FP_SHEET_BOARD: return "Plan, elevation, section";
+    case FP_N_SHEETS: break;
+    }
+  return "";
+}
+
+/* --- the page ---------------------------------------------------------------------- */
+
+static void
+set_findings_room (Page *page)
+{
+  FpBox *c = &page->content;
+
+  page->findings = *c;
+  if (page->width > page->height)
+    {
+      page->findings.x0 = c->x1 - FINDINGS_SIDE;
+      c->x1 = page->findings.x0;
+    }
+  else
+    {
+      page->findings.y1 = c->y0 + FINDINGS_FOOT;
+      c->y0 = page->findings.y1;
+    }
+}
+
+static void
+lay_page (const FpSheetSpec *spec, Page *page)
+{
+  FpBox *f = &page->frame;
+  double beside, block;
+
+  fp_paper_size (spec->paper, spec->landscape, &page->width, &page->height);
+  *f = (FpBox) { FRAME_LEFT, FRAME_OTHERS, page->width - FRAME_OTHERS, page->height - FRAME_OTHERS };
+  /* Rather a narrower title block than notes above it. */
+  block = MIN (FP_TITLE_BLOCK_WIDTH, f->x1 - f->x0);
+  if (f->x1 - f->x0 - block < NOTES_LEAST && f->x1 - f->x0 - BLOCK_LEAST >= NOTES_LEAST)
+    block = f->x1 - f->x0 - NOTES_LEAST;
+  page->block = (FpBox) { f->x1 - block, f->y0, f->x1, f->y0 + FP_TITLE_BLOCK_HEIGHT };
+  beside = page->block.x0 - f->x0;
+  page->notes = (FpBox) { f->x0, f->y0, page->block.x0, page->block.y1 };
+  if (beside < NOTES_LEAST)
+    page->notes = (FpBox) { f->x0, page->block.y1, f->x1, page->block.y1 + NOTES_HEIGHT };
+  page->content = (FpBox) { f->x0, page->notes.y1, f->x1, f->y1 };
+  page->findings = FP_BOX_EMPTY;
+  if (spec->findings != NULL)
+    set_findings_room (page);
+}
+
+/* --- frame ----------------------------------------------------------------------------- */
+
+static void
+draw_frame (FpDrawing *drawing, const Page *page)
+{
+  const FpBox *f = &page->frame;
+  const FpPoint corner[4] = { { f->x0, f->y0 }, { f->x1, f->y0 }, { f->x1, f->y1 }, { f->x0, f->y1 } };
+  /* Centring marks stand in the middle of the trimmed sheet (ISO 5457, from memory). */
+  const double x = page->width / 2, y = page->height / 2;
+
+  fp_drawing_run (drawing, FP_PEN_FRAME, corner, 4, TRUE);
+  fp_drawing_line (drawing, FP_PEN_FRAME, (FpPoint) { x, f->y0 - CENTRING }, (FpPoint) { x, f->y0 });
+  fp_drawing_line (drawing, FP_PEN_FRAME, (FpPoint) { x, f->y1 }, (FpPoint) { x, f->y1 + CENTRING });
+  fp_drawing_line (drawing, FP_PEN_FRAME, (FpPoint) { f->x0 - CENTRING, y }, (FpPoint) { f->x0, y });
+  fp_drawing_line (drawing, FP_PEN_FRAME, (FpPoint) { f->x1, y }, (FpPoint) { f->x1 + CENTRING, y });
+}
+
+/* --- title block ------------------------------------------------------------------------- */
+
+/* The first letters of the title's words, the alternative and the sheet: "SHR-B-EL". */
+static char *
+number_from_title (const char *title, const char *alternative, const char *type)
+{
+  g_autoptr (GString) s = g_string_new (NULL);
+  gboolean at_word = TRUE;
+
+  for (const char *p = title; *p != '\0' && s->len < 6; p++)
+    {
+      if (g_ascii_isalpha (*p) && at_word)
+        g_string_append_c (s, g_ascii_toupper (*p));
+      at_word = !g_ascii_isalnum (*p) && !(*p & 0x80) && *p != '\'';
+    }
+  g_string_append_printf (s, "%s%.4s-%.2s", s->len > 0 ? "-" : "", alternative, type);
+  return g_ascii_strup (s->str, -1);
+}
+
+static char *
+paper_name (FpPaper paper)
+{
+  char *name = g_strdup (fp_paper_id (paper));
+
+  name[0] = g_ascii_toupper (name[0]);
+  return name;
+}
+
+static void
+draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, const char *type,
+            const char *supplementary, double scale)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
+  g_autofree char *title = *brief->place != '\0' ? g_strdup_printf ("%s, %s", brief->title, brief->place)
+                                                 : g_strdup (brief->title);
+  g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), type);
+  g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
+  g_autofree char *paper = paper_name (spec->paper);
+  g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
+  const FpTitleBlock fields = {
+    .owner = brief->client, .title = title, .supplementary = supplementary, .creator = brief->author,
+    .document_type = type, .number = spec->number != NULL ? spec->number : own_number, .date = spec->date,
+    .sheet = sheet, .scale = scale_text, .paper = paper,
+  };
+
+  fp_draw_title_block (drawing, (FpPoint) { page->block.x1, page->block.y0 }, page->block.x1 - page->block.x0, &fields);
+}
+
+/* --- notes ------------------------------------------------------------------------------------ */
+
+/* The bar and the legend; the cautions beside them where it is wide enough, or above. */
+static void
+draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, double scale)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+  const FpBox in = { page->notes.x0 + INSET, page->notes.y0 + 2, page->notes.x1 - INSET, page->notes.y1 - 3 };
+  const gboolean wide = in.x1 - in.x0 >= 150;
+  const double bar_most = wide ? BAR_MOST : MIN (BAR_MOST, in.x1 - in.x0);
+  FpBox cautions = in;
+  double y = in.y0;
+
+  if (scale > 0)
+    {
+      fp_draw_scale_bar (drawing, (FpPoint) { in.x0 - 1.5, y }, bar_most, scale, brief->units);
+      y += FP_SCALE_BAR_HEIGHT + 1.5;
+    }
+  if (fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene))
+    y += 5;
+  if (wide)
+    cautions.x0 = in.x0 + bar_most + 8;
+  else
+    cautions.y0 = y;
+  fp_draw_cautions (drawing, &cautions, brief->units);
+}
+
+static void
+draw_findings (FpDrawing *drawing, const Page *page, const FpSheetSpec *spec)
+{
+  const FpBox *r = &page->findings;
+  const FpBox in = { r->x0 + INSET, r->y0 + INSET, r->x1 - INSET, r->y1 - INSET };
+
+  if (fp_box_is_empty (r))
+    return;
+  if (page->width > page->height)
+    fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { r->x0, r->y0 }, (FpPoint) { r->x0, r->y1 });
+  else
+    fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { r->x0, r->y1 }, (FpPoint) { r->x1, r->y1 });
+  fp_draw_findings (drawing, &in, spec->findings);
+}
+
+static FpDrawing *
+draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, const char *type, const char *supplementary,
+           double scale)
+{
+  FpDrawing *drawing = fp_drawing_new (page->width, page->height);
+  const double top = page->notes.y1;
+
+  draw_block (drawing, page, scene, spec, type, supplementary, scale);
+  draw_notes (drawing, page, scene, scale);
+  draw_findings (drawing, page, spec);
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { page->frame.x0, top }, (FpPoint) { page->frame.x1, top });
+  draw_frame (drawing, page);
+  return drawing;
+}
+
+FpDrawing *
+fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content)
+{
+  Page page;
+
+  lay_page (spec, &page);
+  *content = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET, page.content.y1 - INSET };
+  return draw_page (scene, spec, &page, title, "", scale);
+}
+
+/* --- one view ------------------------------------------------------------------------------------ */
+
+static FpViewId
+view_of (FpSheetKind kind)
+{
+  return kind == FP_SHEET_PLAN ? FP_VIEW_PLAN : kind == FP_SHEET_SECTION ? FP_VIEW_SECTION : FP_VIEW_ELEVATION;
+}
+
+typedef struct
+{
+  const FpScene     *scene;
+  const FpSheetSpec *spec;
+  FpUnits            units;
+  FpBox              area;   /* paper mm */
+  FpProjection      *projection[FP_N_VIEWS]; /* those that the sheet shows */
+  FpBox              clip;
+} Composing;
+
+static FpViewLayout
+layout_at (const Composing *c, double scale)
+{
+  return (FpViewLayout) { .scale = scale, .clip = c->clip, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units };
+}
+
+/* The view in the middle of the area, with its margins; FALSE when it is too large. */
+static gboolean
+place_view (const Composing *c, double scale, FpViewLayout *layout)
+{
+  FpProjection *projection = c->projection[view_of (c->spec->kind)];
+  FpBox outline;
+  FpMargins m;
+  double width, height;
+
+  *layout = layout_at (c, scale);
+  outline = fp_view_outline (projection, layout);
+  if (outline.x1 - outline.x0 > c->area.x1 - c->area.x0 || outline.y1 - outline.y0 > c->area.y1 - c->area.y0)
+    return FALSE;
+  m = fp_view_margins (projection, layout);
+  width = m.left + outline.x1 - outline.x0 + m.right;
+  height = m.below + outline.y1 - outline.y0 + m.above;
+  layout->origin.x = (c->area.x0 + c->area.x1 - width) / 2 + m.left - outline.x0;
+  layout->origin.y = (c->area.y0 + c->area.y1 - height) / 2 + m.below - outline.y0;
+  return width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0;
+}
+
+static void
+draw_view (const Composing *c, FpDrawing *drawing, double scale)
+{
+  const FpViewId view = view_of (c->spec->kind);
+  FpProjection *projection = c->projection[view];
+  FpViewLayout layout;
+  g_autoptr (FpAnnotation) annotation = NULL;
+  guint number = 0;
+
+  place_view (c, scale, &layout);
+  annotation = fp_annotation_new (projection, &layout, &FP_SURROUNDINGS_ALONE);
+  fp_view_draw_lines (drawing, projection, &layout, &annotation->around.seen, &annotation->sides.content);
+  fp_view_draw_breaks (drawing, projection, &layout);
+  fp_annotation_draw (annotation, drawing, &number);
+  if (view == FP_VIEW_PLAN)
+    fp_draw_north_point (drawing, fp_annotation_after_title (annotation, 9), 3.4,
+                         fp_project_brief (fp_scene_project (c->scene))->north);
+}
+
+/* --- scale --------------------------------------------------------------------------------------------- */
+
+/* ISO 5455 (from memory), carried on so that every church fits some paper. */
+static const double SCALES[] = { 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000 };
+
+static gboolean
+fits (const Composing *c, double scale)
+{
+  FpViewLayout layout;
+  double width, height;
+
+  if (c->spec->kind != FP_SHEET_BOARD)
+    return place_view (c, scale, &layout);
+  fp_board_size (c->scene, c->spec->whole, scale, &width, &height);
+  return width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0;
+}
+
+/* 0 when none does. */
+static double
+largest_scale (const Composing *c)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (SCALES); i++)
+    if (fits (c, SCALES[i]))
+      return SCALES[i];
+  return 0;
+}
+
+static gboolean
+choose_scale (const Composing *c, double *scale, GError **error)
+{
+  const double wanted = c->spec->scale;
+  g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec->paper);
+
+  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) ? wanted : largest_scale (c);
+  if (*scale > 0 && (wanted == 0 || *scale == wanted))
+    return TRUE;
+  asked = fp_scale_text (wanted);
+  largest = fp_scale_text (*scale);
+  if (*scale > 0)
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s does not fit %s %s at %s; the largest scale that fits is %s",
+                 fp_sheet_id (c->spec->kind), paper, c->spec->landscape ? "landscape" : "portrait", asked, largest);
+  else
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s fits %s at no scale; choose larger paper",
+                 fp_sheet_id (c->spec->kind), paper);
+  return FALSE;
+}
+
+/* --- the sheet --------------------------------------------------------------------------------------------- */
+
+static void
+make_projections (Composing *c)
+{
+  FpRegions r;
+
+  fp_regions_of (c->scene, &r);
+  for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
+    if (c->spec->kind == FP_SHEET_BOARD || v == view_of (c->spec->kind))
+      c->projection[v] = fp_projection_new (c->scene, v);
+  c->clip = c->spec->whole || c->spec->kind == FP_SHEET_BOARD ? FP_BOX_EMPTY
+                                                              : fp_region_in_view (&r.sanctuary, view_of (c->spec->kind));
+}
+
+static FpDrawing *
+compose (const Composing *c, const Page *page, double scale)
+{
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene), fp_scene_alternative (c->scene));
+  FpDrawing *drawing = draw_page (c->scene, c->spec, page, document_type (c->spec->kind),
+                                  fp_alternative_name (alternative), scale);
+
+  if (c->spec->kind == FP_SHEET_BOARD)
+    {
+      FpBoardLayout layout;
+      fp_board_place (c->scene, c->spec->whole, scale, &c->area, c->units, &layout);
+      fp_board_draw_on (drawing, c->projection, &layout, &c->area);
+    }
+  else
+    draw_view (c, drawing, scale);
+  return drawing;
+}
+
+FpDrawing *
+fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  Composing c = { .scene = scene, .spec = spec, .units = fp_project_brief (fp_scene_project (scene))->units };
+  FpDrawing *drawing = NULL;
+  double chosen = 0;
+  Page page;
+
+  lay_page (spec, &page);
+  c.area = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET, page.content.y1 - INSET };
+  make_projections (&c);
+  if (choose_scale (&c, &chosen, error))
+    drawing = compose (&c, &page, chosen);
+  if (scale != NULL && drawing != NULL)
+    *scale = chosen;
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (c.projection[v]);
+  return drawing;
+}

@@ -195,8 +195,8 @@ typedef struct
 {
   GArray            *wanted;
   const FpTierSides *sides;
-  FpRoom            *room;   /* of the sheet                                     */
-  FpRoom            *inside; /* extension lines, from the feature to the outline */
+  FpCover            *room;   /* of the sheet                                     */
+  FpCover            *inside; /* extension lines, from the feature to the outline */
   GArray            *on[FP_N_SIDES]; /* Setting, the shorter first               */
 } Placer;
 
@@ -281,7 +281,7 @@ extensions_are_free (const Placer *p, const FpWanted *w)
     {
       FpPoint line[2];
       inside_line (p, w, end, line);
-      if (!fp_room_line_is_free (p->inside, line[0], line[1], 0) || !fp_room_line_is_free (p->room, line[0], line[1], 0))
+      if (!fp_cover_line_is_free (p->inside, line[0], line[1], 0) || !fp_cover_line_is_free (p->room, line[0], line[1], 0))
         return FALSE;
     }
   return TRUE;
@@ -307,7 +307,7 @@ take_inside (Placer *p, const FpWanted *w)
     {
       FpPoint line[2];
       inside_line (p, w, end, line);
-      fp_room_take_line (p->inside, line[0], line[1], 1);
+      fp_cover_take_line (p->inside, line[0], line[1], 1);
     }
 }
 
@@ -363,25 +363,25 @@ store_settings (Placer *p)
 /* --- proof ------------------------------------------------------------------------------- */
 
 static gboolean
-line_is_free (const FpRoom *room, const FpDimensionLine *d, guint owner)
+line_is_free (const FpCover *room, const FpDimensionLine *d, guint owner)
 {
-  return fp_room_text_is_free (room, &d->figure, owner) && fp_room_line_is_free (room, d->line_a, d->line_b, owner)
-         && fp_room_line_is_free (room, d->extension[0][0], d->extension[0][1], owner)
-         && fp_room_line_is_free (room, d->extension[1][0], d->extension[1][1], owner);
+  return fp_cover_text_is_free (room, &d->figure, owner) && fp_cover_line_is_free (room, d->line_a, d->line_b, owner)
+         && fp_cover_line_is_free (room, d->extension[0][0], d->extension[0][1], owner)
+         && fp_cover_line_is_free (room, d->extension[1][0], d->extension[1][1], owner);
 }
 
 static void
-take_line (FpRoom *room, const FpDimensionLine *d, guint owner)
+take_line (FpCover *room, const FpDimensionLine *d, guint owner)
 {
-  fp_room_take_text (room, &d->figure, owner);
-  fp_room_take_line (room, d->line_a, d->line_b, owner);
-  fp_room_take_line (room, d->extension[0][0], d->extension[0][1], owner);
-  fp_room_take_line (room, d->extension[1][0], d->extension[1][1], owner);
+  fp_cover_take_text (room, &d->figure, owner);
+  fp_cover_take_line (room, d->line_a, d->line_b, owner);
+  fp_cover_take_line (room, d->extension[0][0], d->extension[0][1], owner);
+  fp_cover_take_line (room, d->extension[1][0], d->extension[1][1], owner);
 }
 
 /* Sides were set out one by one; whatever still meets something at a corner is left out. */
 static guint
-prove (GArray *wanted, const FpTierSides *sides, FpRoom *room)
+prove (GArray *wanted, const FpTierSides *sides, FpCover *room)
 {
   guint left_out = 0;
 
@@ -401,9 +401,9 @@ prove (GArray *wanted, const FpTierSides *sides, FpRoom *room)
 }
 
 guint
-fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpRoom *room)
+fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpCover *room)
 {
-  Placer p = { .wanted = wanted, .sides = sides, .room = room, .inside = fp_room_new () };
+  Placer p = { .wanted = wanted, .sides = sides, .room = room, .inside = fp_cover_new () };
 
   for (FpSide side = 0; side < FP_N_SIDES; side++)
     p.on[side] = g_array_new (FALSE, FALSE, sizeof (Setting));
@@ -412,7 +412,7 @@ fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpRoom *room)
   store_settings (&p);
   for (FpSide side = 0; side < FP_N_SIDES; side++)
     g_array_unref (p.on[side]);
-  fp_room_free (p.inside);
+  fp_cover_free (p.inside);
   return prove (wanted, sides, room);
 }
 

@@ -9,7 +9,7 @@
  */
 #pragma once
 
-#include "room.h"
+#include "cover.h"
 #include "wanted.h"
 
 G_BEGIN_DECLS
@@ -37,7 +37,7 @@ typedef struct
 
 /* Sets side, tier and figure of every measure that finds room, and takes that room.
  * Returns: how many find none */
-guint  fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpRoom *room);
+guint  fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpCover *room);
 
 void   fp_dimension_line (const FpWanted *wanted, const FpTierSides *sides, FpDimensionLine *out);
 

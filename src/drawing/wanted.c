@@ -21,8 +21,8 @@ typedef struct
   const FpViewLayout *layout;
   FpViewId            view;
   const FpBox        *clip;
-  gboolean            own_only;
   guint               rank_max;
+  const GArray       *shown;
   GArray             *out;
 } Gathering;
 
@@ -40,25 +40,13 @@ letter (FpWanted *w, guint times, FpUnits units)
   w->width = fp_lettering_width (w->text, FP_FIGURE_HEIGHT);
 }
 
-/* The one view of a board in which a measure is shown: what several could show is left to the
- * elevations, where it crosses least. */
-static guint
-preferred_view (guint views)
-{
-  for (int v = FP_N_VIEWS - 1; v > 0; v--)
-    if (views & (1u << v))
-      return 1u << v;
-  return views;
-}
-
 static gboolean
 is_wanted (const Gathering *g, const FpDimSpec *spec, guint *rank)
 {
-  const guint here = 1u << g->view;
-  const guint views = g->own_only ? preferred_view (spec->views) : spec->views;
+  const gboolean own = (spec->views & (1u << g->view)) != 0;
 
-  *rank = spec->rank + (views & here ? 0 : FOREIGN_RANK);
-  return (views & here || !g->own_only) && *rank <= g->rank_max;
+  *rank = spec->rank + (own || g->shown != NULL ? 0 : FOREIGN_RANK);
+  return *rank <= g->rank_max;
 }
 
 /* --- where it lies ----------------------------------------------------------------- */
@@ -68,6 +56,16 @@ lies_in (const FpBox *clip, FpPoint p)
 {
   return fp_box_is_empty (clip)
          || (p.x >= clip->x0 - 1 && p.x <= clip->x1 + 1 && p.y >= clip->y0 - 1 && p.y <= clip->y1 + 1);
+}
+
+static void
+set_axis (FpWanted *w, FpVec3 from, FpVec3 to)
+{
+  const double x = fabs (to.x - from.x), y = fabs (to.y - from.y), z = fabs (to.z - from.z);
+
+  w->axis = z > x && z > y ? 2 : y > x ? 1 : 0;
+  w->from = w->axis == 2 ? MIN (from.z, to.z) : w->axis == 1 ? MIN (from.y, to.y) : MIN (from.x, to.x);
+  w->to = w->from + w->length;
 }
 
 /* FALSE where the measure does not read true in the view, or lies outside of it. */
@@ -82,6 +80,7 @@ lay (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
   w->length = MAX (h, v);
   if (MIN (h, v) > EQUAL || fabs (w->length - length) > EQUAL || !lies_in (g->clip, a) || !lies_in (g->clip, b))
     return FALSE;
+  set_axis (w, from, to);
   w->a = fp_view_to_paper (g->layout, a);
   w->b = fp_view_to_paper (g->layout, b);
   w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
@@ -91,16 +90,26 @@ lay (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
 
 /* Measures over the same stretch say the same, and so do two of one parameter: the first stays. */
 static gboolean
+says_the_same (guint axis, double lo, double hi, const char *item, const char *param, const FpWanted *w)
+{
+  if (axis == w->axis && fabs (lo - w->from) < EQUAL && fabs (hi - w->to) < EQUAL)
+    return TRUE;
+  return w->param != NULL && param == w->param && item == w->item;
+}
+
+static gboolean
 is_shown (const Gathering *g, const FpWanted *w)
 {
-  const double equal = MAX (EQUAL / g->layout->scale, 1e-6);
-
   for (guint i = 0; i < g->out->len; i++)
     {
       const FpWanted *o = &g_array_index (g->out, FpWanted, i);
-      if (o->upright == w->upright && fabs (o->lo - w->lo) < equal && fabs (o->hi - w->hi) < equal)
+      if (says_the_same (o->axis, o->from, o->to, o->item, o->param, w))
         return TRUE;
-      if (w->param != NULL && o->param == w->param && o->item == w->item)
+    }
+  for (guint i = 0; g->shown != NULL && i < g->shown->len; i++)
+    {
+      const FpShown *o = &g_array_index (g->shown, FpShown, i);
+      if (says_the_same (o->axis, o->lo, o->hi, o->item, o->param, w))
         return TRUE;
     }
   return FALSE;
@@ -178,9 +187,9 @@ without_repeats (Gathering *g)
 
 GArray *
 fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                  const FpBox *clip, gboolean own_only, guint rank_max)
+                  const FpBox *clip, guint rank_max, const GArray *shown)
 {
-  Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = clip, .own_only = own_only, .rank_max = rank_max };
+  Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = clip, .rank_max = rank_max, .shown = shown };
 
   g.placed = fp_scene_placed (scene, &g.n_placed);
   g.out = g_array_new (FALSE, FALSE, sizeof (FpWanted));
@@ -190,4 +199,16 @@ fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId vie
   add_between (&g);
   g_array_sort (g.out, compare_wanted);
   return without_repeats (&g);
+}
+
+void
+fp_wanted_note (const GArray *wanted, GArray *shown)
+{
+  for (guint i = 0; i < wanted->len; i++)
+    {
+      const FpWanted *w = &g_array_index (wanted, FpWanted, i);
+      const FpShown one = { w->axis, w->from, w->to, w->item, w->param };
+      if (w->placed)
+        g_array_append_val (shown, one);
+    }
 }

@@ -22,6 +22,8 @@ typedef struct
   double      lo, hi;     /* paper mm along the measured direction          */
   double      length;     /* world mm                                       */
   guint       rank;       /* 0 first                                        */
+  guint       axis;       /* of the church: 0 x, 1 y, 2 z                   */
+  double      from, to;   /* along that axis, world mm, from <= to          */
   const char *item;       /* interned; what a click on it edits             */
   const char *param;      /* interned; NULL: it follows from others         */
   char        text[64];
@@ -38,18 +40,29 @@ typedef struct
 /* Height of the figures, mm: ISO 3098 (capitals of at least 2.5 for reproduction). */
 #define FP_FIGURE_HEIGHT 2.5
 
+/* Measures that other views of one board show already; (element-type FpShown). */
+typedef struct
+{
+  guint       axis;       /* of the church: 0 x, 1 y, 2 z                   */
+  double      lo, hi;     /* world mm                                       */
+  const char *item, *param;
+} FpShown;
+
 /**
  * fp_wanted_gather:
  * @shows: (array): for each placed thing, whether the view shows it
  * @clip: view coordinates; measures that do not lie in it are not wanted; empty: all are
- * @own_only: the view is one of three on a board: each measure in the one view that its kind wants it
- *   in; otherwise all that read true in this view, those of other views after its own
  * @rank_max: measures of a greater rank are not wanted
+ * @shown: (nullable): what other views of the board show is not wanted again, and all that reads true
+ *   here is wanted alike; %NULL for a view alone, where what its kind wants in another view comes after the rest
  *
  * Returns: (transfer full): (element-type FpWanted), by rank; equal measures once
  */
 GArray *fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                          const FpBox *clip, gboolean own_only, guint rank_max);
+                          const FpBox *clip, guint rank_max, const GArray *shown);
+
+/* Adds those that were placed. */
+void    fp_wanted_note   (const GArray *wanted, GArray *shown);
 
 /* A measure between things, for which no kind can speak. */
 typedef struct

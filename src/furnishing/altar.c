@@ -20,7 +20,8 @@ static const FpParam params[] = {
   [LENGTH] = FP_LENGTH ("length", "Length of the mensa", 900, 2400, 6000,
                         FP_JUDGEMENT ", between 1800 (Spanish manual, n. 279) and 9 ft (Hübsch 1838, p. 20)"),
   [DEPTH] = FP_LENGTH ("depth", "Depth of the mensa", 400, 750, 1600,
-                       FP_JUDGEMENT ", between 600-650 (Spanish manual, n. 279) and 3 ft (Dearmer, later ed., p. 78 n.)"),
+                       FP_JUDGEMENT ", between 600-650 (Spanish manual, n. 279) and 3 ft (Dearmer, later edition, "
+                       "p. 78 n.)"),
   [HEIGHT] = FP_LENGTH ("height", "Height of the mensa", 600, 990, 1300,
                         "P. Dearmer, The Parson's Handbook (2nd ed. 1899), p. 57: 3 ft 3 in"),
   [THICKNESS] = FP_LENGTH ("thickness", "Thickness of the mensa", 20, 120, 400, FP_JUDGEMENT),

@@ -78,7 +78,7 @@ solids (const FpForm *form, FpSolids *out)
   const double cheek[2] = { b->x0, b->x1 - BOARD };
 
   fp_solids_add_box (out, FP_PART_BODY, b->x0, b->y0, 0, b->x1, of.back, step);
-  fp_solids_add_box (out, FP_PART_BODY, b->x0, b->y0, step, b->x1, of.desk0, front_top (form, &of));
+  fp_solids_add_framed (out, FP_PART_BODY, &(FpBox) { b->x0, b->y0, b->x1, of.desk0 }, step, front_top (form, &of));
   fp_solids_add_sloping (out, FP_PART_SHELF, desk, 4, edge - BOARD, at_origin, 0, slope);
   for (guint i = 0; i < 2; i++)
     {

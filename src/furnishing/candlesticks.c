@@ -15,7 +15,8 @@ static const FpChoice gradings[] = {
 };
 
 static const FpParam params[] = {
-  [COUNT] = FP_COUNT ("count", "Number", 1, 6, 40, "Catholic Encyclopedia I (1907), Altar Candles, p. 348: solemn Mass"),
+  [COUNT] = FP_COUNT ("count", "Number", 1, 6, 40,
+                       "Catholic Encyclopedia I (1907), Altar Candles, p. 348: solemn Mass"),
   [SPACING] = FP_LENGTH ("spacing", "Spacing", 60, 250, 4000, FP_JUDGEMENT),
   [GAP] = FP_LENGTH ("gap", "Between the two middle ones", 60, 600, 8000, FP_JUDGEMENT),
   [HEIGHT] = FP_LENGTH ("height", "Height of the outermost stick", 60, 500, 3000, FP_JUDGEMENT),

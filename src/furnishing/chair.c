@@ -17,7 +17,8 @@ static const FpParam params[] = {
   FP_NO_MORE_PARAMS
 };
 
-/* Room on the platform before and beside the chair, and the middle of a seated body before the back; design judgement. */
+/* Room on the platform before and beside the chair, and the middle of a seated body before the back: design
+ * judgement. */
 #define BEFORE 500.0
 #define BESIDE 150.0
 #define BODY   200.0
@@ -49,7 +50,8 @@ solids (const FpForm *form, FpSolids *out)
   const FpBox platform = plan (form), chair = fp_centred_box (p[WIDTH], p[DEPTH]);
 
   fp_solids_add_box (out, FP_PART_BODY, platform.x0, platform.y0, 0, platform.x1, platform.y1, p[STEP]);
-  fp_solids_add_bench (out, &chair, p[STEP], p[SEAT_HEIGHT], p[BACK_HEIGHT], MIN (p[BACK_HEIGHT], p[SEAT_HEIGHT] + 230));
+  fp_solids_add_bench (out, &chair, p[STEP], p[SEAT_HEIGHT], p[BACK_HEIGHT],
+                       MIN (p[BACK_HEIGHT], p[SEAT_HEIGHT] + 230));
 }
 
 static void

@@ -19,12 +19,16 @@ static const FpParam params[] = {
 static const FpRole stands_on[] = { FP_ROLE_GRADINE, FP_ROLE_ALTAR, FP_ROLE_NONE };
 
 /* Proportions: design judgement. */
+#define SHOULDERS 0.84 /* of the height of the figure                        */
+#define BREAST    0.085 /* half its breadth there, of its build              */
+
 typedef struct
 {
   double beam;         /* thickness of the timbers                          */
   double foot, foot_top; /* side and height of the foot                     */
   double arms;         /* level of the middle of the arms                   */
   double figure;       /* height of the corpus, foot to head                */
+  double build;        /* what its breadths go by: less where the arms are narrow */
   double front;        /* y of the foremost point of the corpus             */
 } Parts;
 
@@ -38,8 +42,9 @@ parts (const FpForm *form)
   of.foot = CLAMP (p[HEIGHT] * 0.16, 2 * of.beam, 600);
   of.foot_top = MIN (p[HEIGHT] * 0.09, 180);
   of.arms = p[HEIGHT] - MAX (MIN (p[WIDTH] * 0.36, p[HEIGHT] * 0.3), of.beam);
-  of.figure = MAX (of.arms + of.beam * 0.5 - p[CORPUS], 0);
-  of.front = -of.beam / 2 - of.figure * 0.18;
+  of.figure = CLAMP ((of.arms - p[CORPUS]) / SHOULDERS, 0, MAX (p[HEIGHT] - p[CORPUS], 0));
+  of.build = MIN (of.figure, p[WIDTH] * 1.6);
+  of.front = -of.beam / 2 - 2 * BREAST * of.build;
   return of;
 }
 
@@ -65,20 +70,22 @@ add_cross (const FpForm *form, const Parts *of, FpSolids *out)
   fp_solids_add_box (out, FP_PART_CROSS, b, -b, of->arms - b, half, b, of->arms + b);
 }
 
-/* Legs, trunk, head, and arms laid along the beam. */
+/* Legs, cloth about the loins, trunk, head, and arms laid along the beam. */
 static void
 add_corpus (const FpForm *form, const Parts *of, FpSolids *out)
 {
-  const double h = of->figure, z = form->param[CORPUS], y = -of->beam / 2 - h * 0.09;
-  const double reach = form->param[WIDTH] / 2 * 0.84, arm = h * 0.035, from = h * 0.1;
+  const double h = of->figure, w = of->build, z = form->param[CORPUS], y = -of->beam / 2 - w * BREAST;
+  const double reach = form->param[WIDTH] / 2 * 0.88, arm = MIN (w * 0.03, of->beam), from = w * BREAST;
 
-  fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { 0, y, z + h * 0.24 }, h * 0.065, h * 0.06, h * 0.24, 0);
-  fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { 0, y, z + h * 0.645 }, h * 0.11, h * 0.08, h * 0.205, 0);
-  fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { 0, y, z + h * 0.925 }, h * 0.055, h * 0.065, h * 0.075, 0);
+  fp_solids_add_round (out, FP_PART_CORPUS, 0, y, z, z + h * 0.40, w * 0.022, w * 0.058);
+  fp_solids_add_round (out, FP_PART_CORPUS, 0, y, z + h * 0.40, z + h * 0.52, w * 0.078, w * 0.066);
+  fp_solids_add_round (out, FP_PART_CORPUS, 0, y, z + h * 0.52, z + h * SHOULDERS, w * 0.055, w * BREAST);
+  fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { 0, y, z + h * (SHOULDERS + 1) / 2 }, w * 0.045, w * 0.055,
+                           h * (1 - SHOULDERS) / 2, 0);
   if (reach > from)
     for (int side = -1; side <= 1; side += 2)
-      fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { side * (reach + from) / 2, y, of->arms }, (reach - from) / 2,
-                               arm, arm, 0);
+      fp_solids_add_ellipsoid (out, FP_PART_CORPUS, (FpVec3) { side * (reach + from) / 2, y, of->arms - arm },
+                               (reach - from) / 2, arm, arm, 0);
 }
 
 static void

@@ -27,6 +27,13 @@ static const FpParam params[] = {
   FP_NO_MORE_PARAMS
 };
 
+/* What it lies round; a common altar where nothing stands on it yet (design judgement). */
+static FpBox
+core_box (const FpForm *form)
+{
+  return fp_box_is_empty (&form->core) ? fp_centred_box (2400, 900) : form->core;
+}
+
 static double
 top (const FpForm *form)
 {
@@ -38,13 +45,13 @@ static FpBox
 step_box (const FpForm *form, guint step)
 {
   const double *p = form->param;
+  const FpBox core = core_box (form);
   const double out = step * p[TREAD];
   const double at_ends = fp_form_is (form, SIDES, FRONT_ONLY) ? 0 : out;
   const double at_back = fp_form_is (form, SIDES, FOUR) ? out : 0;
 
   return (FpBox) {
-    form->core.x0 - p[ENDS] - at_ends, form->core.y0 - p[FRONT] - out,
-    form->core.x1 + p[ENDS] + at_ends, form->core.y1 + p[BEHIND] + at_back,
+    core.x0 - p[ENDS] - at_ends, core.y0 - p[FRONT] - out, core.x1 + p[ENDS] + at_ends, core.y1 + p[BEHIND] + at_back,
   };
 }
 
@@ -79,8 +86,8 @@ solids (const FpForm *form, FpSolids *out)
 static void
 strokes (const FpForm *form, GArray *out)
 {
-  const FpBox low = lowest_box (form), high = step_box (form, 0);
-  const double x = form->core.x0 + (form->core.x1 - form->core.x0) * 0.75;
+  const FpBox low = lowest_box (form), high = step_box (form, 0), core = core_box (form);
+  const double x = core.x0 + (core.x1 - core.x0) * 0.75;
 
   if (fp_form_count (form, COUNT) > 1)
     fp_strokes_add_arrow (out, (FpPoint) { x, low.y0 }, (FpPoint) { x, high.y0 + MIN (form->param[FRONT], 150) });
@@ -91,15 +98,15 @@ dims (const FpForm *form, GArray *out)
 {
   const double *p = form->param;
   const guint n = fp_form_count (form, COUNT);
-  const FpBox low = lowest_box (form), high = step_box (form, 0);
+  const FpBox low = lowest_box (form), high = step_box (form, 0), core = core_box (form);
   const double z = top (form);
 
   fp_dims_add (out, RISER, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, low.y0, z }, FP_IN_SECTION, n, 0);
   fp_dims_add (out, TREAD, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, high.y0, 0 }, FP_IN_SECTION,
                MAX (n, 2) - 1, 0);
   fp_dims_add_y (out, FRONT, (FpVec3) { high.x0, high.y0, z }, p[FRONT], FP_IN_SECTION, 0);
-  fp_dims_add_y (out, BEHIND, (FpVec3) { high.x0, form->core.y1, z }, p[BEHIND], FP_IN_SECTION, 1);
-  fp_dims_add_x (out, ENDS, (FpVec3) { form->core.x1, high.y0, z }, p[ENDS], FP_IN_ELEVATION, 1);
+  fp_dims_add_y (out, BEHIND, (FpVec3) { high.x0, core.y1, z }, p[BEHIND], FP_IN_SECTION, 1);
+  fp_dims_add_x (out, ENDS, (FpVec3) { core.x1, high.y0, z }, p[ENDS], FP_IN_ELEVATION, 1);
   fp_dims_add_x (out, -1, (FpVec3) { low.x0, low.y0, 0 }, low.x1 - low.x0, FP_IN_PLAN, 2);
   fp_dims_add_y (out, -1, (FpVec3) { low.x0, low.y0, 0 }, low.y1 - low.y0, FP_IN_PLAN, 3);
 }

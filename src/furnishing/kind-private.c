@@ -106,14 +106,28 @@ void
 fp_solids_add_gable (FpSolids *out, FpPart part, const FpBox *plan, double z0, double rise)
 {
   const double middle = (plan->x0 + plan->x1) / 2, half = middle - plan->x0;
-  const FpPoint left[4] = { { plan->x0, plan->y0 }, { middle, plan->y0 }, { middle, plan->y1 }, { plan->x0, plan->y1 } };
-  const FpPoint right[4] = { { middle, plan->y0 }, { plan->x1, plan->y0 }, { plan->x1, plan->y1 }, { middle, plan->y1 } };
+  FpPoint left[4], right[4];
+
+  fp_box_corners (&(FpBox) { plan->x0, plan->y0, middle, plan->y1 }, left);
+  fp_box_corners (&(FpBox) { middle, plan->y0, plan->x1, plan->y1 }, right);
 
   if (!(half > 0))
     return;
   const double slope = rise / half;
   fp_solids_add_sloping (out, part, left, 4, z0, z0 - slope * plan->x0, slope, 0);
   fp_solids_add_sloping (out, part, right, 4, z0, z0 + slope * plan->x1, -slope, 0);
+}
+
+void
+fp_solids_add_framed (FpSolids *out, FpPart part, const FpBox *plan, double z0, double z1)
+{
+  const double frame = MIN (plan->x1 - plan->x0, z1 - z0) * 0.12, y = plan->y0 + (plan->y1 - plan->y0) * 0.4;
+
+  fp_solids_add_box (out, part, plan->x0, y, z0, plan->x1, plan->y1, z1);
+  fp_solids_add_box (out, part, plan->x0, plan->y0, z0, plan->x0 + frame, y, z1);
+  fp_solids_add_box (out, part, plan->x1 - frame, plan->y0, z0, plan->x1, y, z1);
+  fp_solids_add_box (out, part, plan->x0 + frame, plan->y0, z0, plan->x1 - frame, y, z0 + frame);
+  fp_solids_add_box (out, part, plan->x0 + frame, plan->y0, z1 - frame, plan->x1 - frame, y, z1);
 }
 
 void
@@ -125,7 +139,8 @@ fp_solids_add_bench (FpSolids *out, const FpBox *plan, double z, double seat, do
   fp_solids_add_box (out, FP_PART_BACK, plan->x0, y_back, z, plan->x1, plan->y1, z + back);
   fp_solids_add_box (out, FP_PART_BODY, plan->x0, plan->y0, z, plan->x0 + board, y_back, z + arm);
   fp_solids_add_box (out, FP_PART_BODY, plan->x1 - board, plan->y0, z, plan->x1, y_back, z + arm);
-  fp_solids_add_box (out, FP_PART_SEAT, plan->x0 + board, plan->y0, z + seat - board, plan->x1 - board, y_back, z + seat);
+  fp_solids_add_box (out, FP_PART_SEAT, plan->x0 + board, plan->y0, z + seat - board, plan->x1 - board, y_back,
+                     z + seat);
   fp_solids_add_box (out, FP_PART_BODY, plan->x0 + board, plan->y0 + board, z, plan->x1 - board, plan->y0 + 2 * board,
                      z + seat - board);
 }

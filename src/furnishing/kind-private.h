@@ -114,6 +114,9 @@ void fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form
 /* A gable over @plan from @z0, ridge towards the people, @rise high in the middle. */
 void fp_solids_add_gable (FpSolids *out, FpPart part, const FpBox *plan, double z0, double rise);
 
+/* An upright board over @plan whose middle lies back from its frame, seen from -y. */
+void fp_solids_add_framed (FpSolids *out, FpPart part, const FpBox *plan, double z0, double z1);
+
 /* A bench that faces -y, its seat @seat and its back @back above z = @z. */
 void fp_solids_add_bench (FpSolids *out, const FpBox *plan, double z, double seat, double back, double arm);
 

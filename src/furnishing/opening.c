@@ -16,7 +16,7 @@ static const FpParam params[] = {
   [WIDTH] = FP_LENGTH ("width", "Width", 50, 1500, 60000, "as measured"),
   [SILL] = FP_LENGTH ("sill", "Sill above the foot of the wall", 0, 0, 60000, "as measured"),
   [HEAD] = FP_LENGTH ("head", "Head, or springing of the arch", 0, 2100, 60000, "as measured"),
-  [ARCH] = FP_CHOICE ("arch", "Head", arches, 0, "as measured"),
+  [ARCH] = FP_CHOICE ("arch", "Shape of its head", arches, 0, "as measured"),
   FP_NO_MORE_PARAMS
 };
 

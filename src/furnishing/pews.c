@@ -136,35 +136,63 @@ row_floor (const FpForm *form, guint row)
 
 /* --- solids --------------------------------------------------------------- */
 
-typedef struct { double s0, s1, d0, d1; } Band; /* part of a row on the plan */
+typedef struct { double s0, s1, d0, d1; } Band; /* part of a row on the plan, before it is shifted */
+
+/* All of a row is broken at the same places, so that the edges of seat, back and ends lie on the same lines. */
+static guint
+row_pieces (const FpForm *form, guint row)
+{
+  const double half = form->param[LENGTH] / 2;
+  const double angle = row_angle (form, row, half) - row_angle (form, row, -half);
+
+  return CLAMP ((guint) ceil (angle * 180 / G_PI / SEGMENT), 1, SEGMENTS_MAX);
+}
+
+/* Where (s, d) lies on the straight pieces of a row. */
+static FpPoint
+broken_point (const FpForm *form, guint row, guint pieces, double s, double d)
+{
+  const double half = form->param[LENGTH] / 2, step = form->param[LENGTH] / pieces, shift = row_shift (form, row);
+  const double piece = CLAMP (floor ((s + half) / step), 0, pieces - 1.0), t = (s + half) / step - piece;
+  const FpPoint a = row_point (form, row, piece * step - half + shift, d);
+  const FpPoint b = row_point (form, row, (piece + 1) * step - half + shift, d);
+
+  return (FpPoint) { a.x + t * (b.x - a.x), a.y + t * (b.y - a.y) };
+}
 
 static guint
 band_outline (const FpForm *form, guint row, const Band *band, FpPoint out[2 * (SEGMENTS_MAX + 1)])
 {
-  const double angle = row_angle (form, row, band->s1) - row_angle (form, row, band->s0);
-  const guint pieces = CLAMP ((guint) ceil (angle * 180 / G_PI / SEGMENT), 1, SEGMENTS_MAX);
-  const guint n = pieces + 1;
+  const double half = form->param[LENGTH] / 2, hair = 1e-3;
+  const guint pieces = row_pieces (form, row);
+  double s[SEGMENTS_MAX + 1];
+  guint n = 0;
 
+  s[n++] = band->s0;
+  for (guint i = 1; i < pieces; i++)
+    {
+      const double at = form->param[LENGTH] * i / pieces - half;
+      if (at > band->s0 + hair && at < band->s1 - hair)
+        s[n++] = at;
+    }
+  s[n++] = band->s1;
   for (guint i = 0; i < n; i++)
     {
-      const double s = band->s0 + (band->s1 - band->s0) * i / pieces;
-      out[i] = row_point (form, row, s, band->d1);
-      out[2 * n - 1 - i] = row_point (form, row, s, band->d0);
+      out[i] = broken_point (form, row, pieces, s[i], band->d1);
+      out[2 * n - 1 - i] = broken_point (form, row, pieces, s[i], band->d0);
     }
   return 2 * n;
 }
 
 /* From @z0 to @z1 above the row's floor; a foot of 0 reaches down to where that floor is lowest. */
 static void
-add_band (const FpForm *form, guint row, const Plane *floor, FpPart part, Band band, double z0, double z1, FpSolids *out)
+add_band (const FpForm *form, guint row, const Plane *floor, FpPart part, Band band, double z0, double z1,
+          FpSolids *out)
 {
   FpPoint pt[2 * (SEGMENTS_MAX + 1)];
-  const double shift = row_shift (form, row);
-
-  band.s0 += shift;
-  band.s1 += shift;
   const guint n = band_outline (form, row, &band, pt);
   double lowest = G_MAXDOUBLE;
+
   for (guint i = 0; i < n; i++)
     lowest = MIN (lowest, floor->z + floor->gx * pt[i].x + floor->gy * pt[i].y);
   fp_solids_add_sloping (out, part, pt, n, lowest + z0, floor->z + z1, floor->gx, floor->gy);
@@ -197,8 +225,7 @@ add_row (const FpForm *form, guint row, FpSolids *out)
     {
       double near, far;
       kneeler_range (form, &near, &far);
-      add_band (form, row, &floor, FP_PART_BODY, (Band) { -inner, inner, -far, -near },
-                MAX (p[KNEELER] - BOARD, 0), p[KNEELER], out);
+      add_band (form, row, &floor, FP_PART_BODY, (Band) { -inner, inner, -far, -near }, 0, p[KNEELER], out);
     }
   if (row > 0 && p[RISE] > 0)
     add_platform (form, row, &floor, out);
@@ -270,9 +297,9 @@ dims (const FpForm *form, GArray *out)
     fp_dims_add_x (out, LENGTH, (FpVec3) { -half, 0, p[SEAT_HEIGHT] }, p[LENGTH], FP_IN_PLAN, 3);
   if (fp_form_count (form, ROWS) > 1)
     {
-      const FpPoint a = row_point (form, 0, half, 0);
-      fp_dims_add_y (out, SPACING, (FpVec3) { is_curved (form) ? 0 : a.x, 0, p[SEAT_HEIGHT] }, -p[SPACING], FP_IN_PLAN, 3);
-      fp_dims_add (out, RISE, (FpVec3) { 0, -p[SPACING], 0 }, (FpVec3) { 0, -p[SPACING], p[RISE] }, FP_IN_SECTION, 1, 4);
+      const double x = is_curved (form) ? 0 : half;
+      fp_dims_add_y (out, SPACING, (FpVec3) { x, 0, p[SEAT_HEIGHT] }, -p[SPACING], FP_IN_PLAN, 3);
+      fp_dims_add_z (out, RISE, (FpVec3) { 0, -p[SPACING], 0 }, p[RISE], FP_IN_SECTION, 4);
     }
   fp_dims_add_y (out, DEPTH, (FpVec3) { 0, 0, p[SEAT_HEIGHT] }, -p[DEPTH], FP_IN_SECTION, 6);
   fp_dims_add_z (out, SEAT_HEIGHT, (FpVec3) { 0, 0, 0 }, p[SEAT_HEIGHT], FP_IN_SECTION, 5);
@@ -301,8 +328,8 @@ amiss (const FpForm *form)
   if (p[BACK_HEIGHT] < p[SEAT_HEIGHT])
     return g_strdup ("The backs are lower than the seats.");
   if (is_curved (form) && p[RADIUS] < RADIUS_MIN)
-    return g_strdup_printf ("The first row is curved too sharply: the radius should be at least %g mm, or 0 for straight "
-                            "rows.", RADIUS_MIN);
+    return g_strdup_printf ("The first row is curved too sharply: its radius should be at least %g mm, or 0 for "
+                            "straight rows.", RADIUS_MIN);
   if (is_curved (form) && p[LENGTH] > 2 * ANGLE_MAX * p[RADIUS])
     return g_strdup ("The first row is longer than the circle on which it lies.");
   return NULL;

@@ -18,7 +18,8 @@ static const FpParam params[] = {
   [HEIGHT] = FP_LENGTH ("height", "Height", 400, 762, 1300, SCHULTE ": about 2 ft 6 in"),
   [TOP] = FP_LENGTH ("top", "Width of the top", 40, 200, 600, SCHULTE ": 6 to 9 in"),
   [GATE] = FP_LENGTH ("gate", "Gate, clear (0: none)", 0, 1200, 6000,
-                      FP_JUDGEMENT "; J. T. Micklethwaite, Modern Parish Churches (1874), XIII, has only \"a wide gate\""),
+                      FP_JUDGEMENT "; J. T. Micklethwaite, Modern Parish Churches (1874), XIII, has only \"a wide "
+                      "gate\""),
   [RETURNS] = FP_LENGTH ("returns", "Length of each return (0: straight)", 0, 0, 20000, FP_JUDGEMENT),
   [POSTS] = FP_LENGTH ("posts", "Spacing of posts, at most", 300, 1200, 4000, FP_JUDGEMENT),
   [KNEELING] = FP_LENGTH ("kneeling", "Length for each communicant", 400, 600, 1200, FP_JUDGEMENT),
@@ -97,14 +98,15 @@ bays (const Run *run, double post, double spacing)
 
 /* Sill and balusters from one post to the next. */
 static void
-add_bay (FpSolids *out, const Run *run, double s0, double s1, double under)
+add_bay (FpSolids *out, const Run *run, double s0, double s1, double wide, double under)
 {
-  add_piece (out, run, FP_PART_RAIL_POST, s0, s1, SILL, SILL, 2 * SILL);
+  add_piece (out, run, FP_PART_RAIL_POST, s0, s1, MIN (SILL, wide), SILL, 2 * SILL);
   for (guint i = 1; i <= BALUSTERS; i++)
     {
-      const double s = s0 + (s1 - s0) * i / (BALUSTERS + 1), r = MIN (22, (s1 - s0) / 12);
-      fp_solids_add_round (out, FP_PART_RAIL_POST, run->along_y ? run->x : run->x + s, run->along_y ? run->y + s : run->y,
-                           2 * SILL, under, r, r);
+      const double s = s0 + (s1 - s0) * i / (BALUSTERS + 1);
+      const double x = run->x + (run->along_y ? 0 : s), y = run->y + (run->along_y ? s : 0);
+      const double r = MIN (MIN (22, wide / 2), (s1 - s0) / 12);
+      fp_solids_add_round (out, FP_PART_RAIL_POST, x, y, 2 * SILL, under, r, r);
     }
 }
 
@@ -120,19 +122,37 @@ add_run (const FpForm *form, const Run *run, FpSolids *out)
   for (guint i = 0; i <= n; i++)
     add_piece (out, run, FP_PART_RAIL_POST, i * step, i * step + post, post, 0, under);
   for (guint i = 0; i < n; i++)
-    add_bay (out, run, i * step + post, (i + 1) * step, under);
+    add_bay (out, run, i * step + post, (i + 1) * step, post_side (form), under);
   add_piece (out, run, FP_PART_RAIL_TOP, 0, run->length, form->param[TOP], under, form->param[HEIGHT]);
 }
 
-/* Shut: two leaves that meet in the middle, a hand's breadth lower than the rail. */
+/* Stiles, two rails, and bars as close as the balusters. */
+static void
+add_leaf (FpSolids *out, double x0, double x1, double thick, double z1)
+{
+  const double frame = MIN (50, (x1 - x0) / 4), z0 = SILL, half = thick / 2;
+  const guint bars = (guint) ((x1 - x0 - 2 * frame) / 160);
+
+  fp_solids_add_box (out, FP_PART_GATE, x0, -half, z0, x0 + frame, half, z1);
+  fp_solids_add_box (out, FP_PART_GATE, x1 - frame, -half, z0, x1, half, z1);
+  fp_solids_add_box (out, FP_PART_GATE, x0 + frame, -half, z0, x1 - frame, half, z0 + frame);
+  fp_solids_add_box (out, FP_PART_GATE, x0 + frame, -half, z1 - frame, x1 - frame, half, z1);
+  for (guint i = 1; i <= bars; i++)
+    {
+      const double r = MIN (12, half), x = x0 + frame + (x1 - x0 - 2 * frame) * i / (bars + 1);
+      fp_solids_add_round (out, FP_PART_GATE, x, 0, z0 + frame, z1 - frame, r, r);
+    }
+}
+
+/* Shut: two leaves that meet in the middle, no higher than the underside of the rail's top. */
 static void
 add_gate (const FpForm *form, FpSolids *out)
 {
   const double half = MIN (form->param[GATE], form->param[LENGTH]) / 2, top = form->param[HEIGHT] - TOP_THICK;
-  const double air = MIN (5, half / 10);
+  const double air = MIN (5, half / 10), thick = MIN (LEAF, form->param[TOP]);
 
-  fp_solids_add_box (out, FP_PART_GATE, -half + air, -LEAF / 2, SILL, -air, LEAF / 2, top);
-  fp_solids_add_box (out, FP_PART_GATE, air, -LEAF / 2, SILL, half - air, LEAF / 2, top);
+  add_leaf (out, -half + air, -air, thick, top);
+  add_leaf (out, air, half - air, thick, top);
 }
 
 static void

@@ -63,14 +63,16 @@ dims (const FpForm *form, GArray *out)
   fp_dims_add_x (out, WIDTH, (FpVec3) { -half, 0, 0 }, p[WIDTH], FP_IN_PLAN, 3);
   fp_dims_add (out, RISER, (FpVec3) { half, 0, 0 }, (FpVec3) { half, 0, rise (form) }, FP_IN_SECTION, n, 2);
   if (n > 1)
-    fp_dims_add (out, TREAD, (FpVec3) { half, 0, 0 }, (FpVec3) { half, (n - 1) * p[TREAD], 0 }, FP_IN_SECTION, n - 1, 2);
+    fp_dims_add (out, TREAD, (FpVec3) { half, 0, 0 }, (FpVec3) { half, (n - 1) * p[TREAD], 0 }, FP_IN_SECTION, n - 1,
+                 2);
 }
 
 static void
 quantities (const FpForm *form, GArray *out)
 {
   fp_quantities_add (out, "steps", FP_MATERIAL_STONE, FP_AMOUNT_NUMBER, form->param[COUNT]);
-  fp_quantities_add (out, "edges of steps", FP_MATERIAL_STONE, FP_AMOUNT_LENGTH, form->param[COUNT] * form->param[WIDTH]);
+  fp_quantities_add (out, "edges of steps", FP_MATERIAL_STONE, FP_AMOUNT_LENGTH,
+                     form->param[COUNT] * form->param[WIDTH]);
   fp_quantities_add_part (out, &fp_kind_steps, form, FP_PART_STEP, "steps, solid", FP_MATERIAL_STONE);
 }
 

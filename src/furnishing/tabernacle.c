@@ -25,7 +25,7 @@ static const FpParam params[] = {
 static const FpRole stands_on[] = { FP_ROLE_ALTAR, FP_ROLE_GRADINE, FP_ROLE_NONE };
 
 #define DOOR_RELIEF  15.0 /* the door stands proud of the body by this; design judgement */
-#define DOME_RINGS   6
+#define DOME_RINGS   4
 
 typedef struct
 {

@@ -251,7 +251,8 @@ dims (const FpForm *form, GArray *out)
     {
       const FpPoint inner = side_point (&side, side.length / 2, 0);
       const FpPoint outer = side_point (&side, side.length / 2, side.thickness);
-      fp_dims_add (out, THICKNESS, (FpVec3) { inner.x, inner.y, z }, (FpVec3) { outer.x, outer.y, z }, FP_IN_PLAN, 1, 8);
+      fp_dims_add (out, THICKNESS, (FpVec3) { inner.x, inner.y, z }, (FpVec3) { outer.x, outer.y, z }, FP_IN_PLAN, 1,
+                   8);
       fp_dims_add_z (out, HEIGHT, (FpVec3) { inner.x, inner.y, z }, form->param[HEIGHT], FP_IN_SECTION, 7);
     }
 }
@@ -283,7 +284,8 @@ amiss (const FpForm *form)
         {
           const FpHole *hole = &g_array_index (holes, FpHole, h);
           if (hole->along - hole->width / 2 < done - 1e-6 || hole->along + hole->width / 2 > length + 1e-6)
-            return g_strdup_printf ("An opening in side %u runs past the end of that side or into another opening.", i + 1);
+            return g_strdup_printf ("An opening in side %u runs past the end of that side or into another opening.",
+                                    i + 1);
           done = hole->along + hole->width / 2;
         }
     }

@@ -57,7 +57,8 @@ add_item (GPtrArray *list, FpItem *item, GError **error)
 {
   if (list->len >= FP_ITEMS_MAX)
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "%s: more than %d things in one list", fp_item_id (item), FP_ITEMS_MAX);
+      g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "%s: more than %d things in one list", fp_item_id (item),
+                   FP_ITEMS_MAX);
       return FALSE;
     }
   g_ptr_array_add (list, fp_item_ref (item));

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* item.c - one thing of a project */
-#include "text.h"
+#include "project-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -37,7 +37,7 @@ static gboolean
 relation_is_fair (const FpItemInit *init, GError **error)
 {
   const FpForm form = { .param = init->param, .corner = init->corner, .n_corners = init->n_corners,
-                        .core = FP_BOX_EMPTY };
+                        .core = FP_CORE_COMMON };
   g_autofree char *amiss = init->kind->amiss != NULL ? init->kind->amiss (&form) : NULL;
 
   if (amiss != NULL)

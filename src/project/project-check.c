@@ -27,7 +27,8 @@ static gboolean
 gather (const FpItemList *list, GHashTable *all, GError **error)
 {
   if (list->n > FP_ITEMS_MAX)
-    return refuse (error, FP_ERROR_LIMIT, "there are %u things in one list, at most %d are taken", list->n, FP_ITEMS_MAX);
+    return refuse (error, FP_ERROR_LIMIT, "there are %u things in one list, at most %d are taken", list->n,
+                   FP_ITEMS_MAX);
   for (guint i = 0; i < list->n; i++)
     if (!g_hash_table_insert (all, (gpointer) fp_item_id (list->item[i]), (gpointer) list->item[i]))
       return refuse (error, FP_ERROR_REFERENCE, "%s: there are two things with this id", fp_item_id (list->item[i]));
@@ -39,7 +40,7 @@ gather (const FpItemList *list, GHashTable *all, GError **error)
 static gboolean
 bears_things (const FpItem *support)
 {
-  FpForm form = { .param = fp_item_params (support), .core = FP_BOX_EMPTY };
+  FpForm form = { .param = fp_item_params (support), .core = FP_CORE_COMMON };
   FpExtent extent = { FP_BOX_EMPTY, FP_BOX_EMPTY, 0, 0 };
 
   form.corner = fp_item_corners (support, &form.n_corners);
@@ -241,7 +242,8 @@ alternatives_differ (const FpProject *self, GError **error)
                    FP_ALTERNATIVES_MAX);
   for (guint i = 0; i < self->n_alternatives; i++)
     if (fp_project_find_alternative (self, self->alternative[i]->id) != (int) i)
-      return refuse (error, FP_ERROR_REFERENCE, "%s: there are two alternatives with this id", self->alternative[i]->id);
+      return refuse (error, FP_ERROR_REFERENCE, "%s: there are two alternatives with this id",
+                     self->alternative[i]->id);
   return TRUE;
 }
 

@@ -11,6 +11,9 @@
 
 G_BEGIN_DECLS
 
+/* What a kind is laid round while it is judged by itself: a common altar, 2400 x 900 (design judgement). */
+#define FP_CORE_COMMON ((FpBox) { -1200, -450, 1200, 450 })
+
 /* --- lists of things --- */
 
 typedef struct

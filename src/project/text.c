@@ -43,7 +43,8 @@ fp_text_check (const char *text, const char *whose, gboolean lines, GError **err
 {
   if (strlen (text) > FP_TEXT_MAX)
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "%s: the text is %" G_GSIZE_FORMAT " bytes long, at most %d are taken",
+      g_set_error (error, FP_ERROR, FP_ERROR_LIMIT,
+                   "%s: the text is %" G_GSIZE_FORMAT " bytes long, at most %d are taken",
                    whose, strlen (text), FP_TEXT_MAX);
       return FALSE;
     }

@@ -248,7 +248,7 @@ put_summary (Json *json, const FpFindings *findings, const FpFinding *finding, g
       shorts += finding[i].found == FP_FOUND_SHORT;
       held += finding[i].found == FP_FOUND_SHORT || finding[i].found == FP_FOUND_WITHIN;
     }
-  says = shorts ? g_strdup_printf ("%u of the %u rules held were found short", shorts, held)
+  says = shorts ? g_strdup_printf ("%u of the %u rules held found short", shorts, held)
                 : g_strdup_printf ("no finding against the %u rules listed", held);
 
   open_bracket (json, "summary", '{');

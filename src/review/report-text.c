@@ -208,8 +208,8 @@ put_books (GString *out, const FpFindings *findings)
         guint rules;
 
         fp_rulebook_rules (book, &rules);
-        line = g_strdup_printf ("%s [%s], %u rules. Edition: %s", fp_rulebook_title (book), fp_rulebook_id (book), rules,
-                                fp_rulebook_edition (book));
+        line = g_strdup_printf ("%s [%s], %u rule%s. Edition: %s", fp_rulebook_title (book), fp_rulebook_id (book), rules,
+                                rules == 1 ? "" : "s", fp_rulebook_edition (book));
         g_ptr_array_add (named, (gpointer) book);
         put (out, 0, "-", 2, line);
       }
@@ -251,10 +251,11 @@ put_closing (GString *out, const FpFindings *findings)
       held += !why_not (&finding[i]);
     }
   if (shorts == 0)
-    text = g_strdup_printf ("No finding against the %u rules listed.", held);
+    text = g_strdup_printf ("No finding against the %u rule%s listed.", held, held == 1 ? "" : "s");
   else
-    text = g_strdup_printf ("%u of the %u rules held were found short: %u required, %u recommended, %u customary.",
-                            shorts, held, fp_findings_short (findings, FP_WEIGHT_REQUIRED),
+    text = g_strdup_printf ("%u of the %u rule%s held %s found short: %u required, %u recommended, %u customary.",
+                            shorts, held, held == 1 ? "" : "s", shorts == 1 ? "was" : "were",
+                            fp_findings_short (findings, FP_WEIGHT_REQUIRED),
                             fp_findings_short (findings, FP_WEIGHT_RECOMMENDED),
                             fp_findings_short (findings, FP_WEIGHT_CUSTOMARY));
   g_string_append_c (out, '\n');

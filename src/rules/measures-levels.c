@@ -213,6 +213,6 @@ fp_take_steps_lacking_for_rows (const FpMeasuring *of, GArray *out)
     }
   have = MAX (0, floor ((altar->level - front_row_level (of) + 1) / TABLE_STEP));
   measured = fp_measured_add_at (out, MAX (0, wanted - have), -1, fp_placed_middle (altar, 0));
-  measured->text = g_strdup_printf ("the height of %.0f for %.0f rows", have, rows);
+  measured->text = g_strdup_printf ("as high as %.0f step%s", have, have > 0 && have < 2 ? "" : "s");
   measured->detail = g_strdup_printf ("%.0f wanted for %.0f rows of seats one behind another", wanted, rows);
 }

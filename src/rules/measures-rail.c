@@ -146,30 +146,37 @@ gate_in_rail (const FpMeasuring *of, Gate *gate)
   return FALSE;
 }
 
-/* Or the gap between one rail and another, on either side of the axis. */
+/* Or the gap between one rail and another, on either side of the altar's axis. */
 static gboolean
 gate_between (const FpMeasuring *of, Gate *gate)
 {
   const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
-  double axis = altar ? fp_placed_middle (altar, 0).x : 0;
-  double left = -G_MAXDOUBLE, right = G_MAXDOUBLE;
+  double left = -G_MAXDOUBLE, right = G_MAXDOUBLE, y = 0;
 
   for (int i = next_rail (of, -1); i >= 0; i = next_rail (of, i))
     {
       const FpPlaced *rail = fp_measuring_placed (of, i);
+      FpBox box = altar ? fp_placed_box_in (rail, altar) : rail->plan;
 
-      if (rail->plan.x1 < axis && rail->plan.x1 > left)
+      if (box.x1 < 0 && box.x1 > left)
         {
-          left = rail->plan.x1;
+          left = box.x1;
+          y = (box.y0 + box.y1) / 2;
           gate->owner = i;
-          gate->at = (FpVec3) { axis, (rail->plan.y0 + rail->plan.y1) / 2, rail->level };
         }
-      if (rail->plan.x0 > axis)
-        right = MIN (right, rail->plan.x0);
+      if (box.x0 > 0)
+        right = MIN (right, box.x0);
     }
+  if (!(left > -G_MAXDOUBLE && right < G_MAXDOUBLE))
+    return FALSE;
+
   gate->clear = right - left;
-  gate->off_axis = fabs ((right + left) / 2 - axis);
-  return left > -G_MAXDOUBLE && right < G_MAXDOUBLE;
+  gate->off_axis = fabs ((right + left) / 2);
+  gate->at = (FpVec3) { (left + right) / 2, y, 0 };
+  if (altar)
+    gate->at = fp_placed_point (altar, gate->at);
+  gate->at.z = fp_measuring_placed (of, gate->owner)->level;
+  return TRUE;
 }
 
 static gboolean

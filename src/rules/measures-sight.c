@@ -62,7 +62,8 @@ take_half (const FpMeasuring *of, GArray *out, FpPosture posture, FpFocus focus)
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, (double) sum.half / sum.places, &sum);
-  measured->text = g_strdup_printf ("%u of %u places, %s", sum.half, sum.places, fp_posture_label (look.posture));
+  measured->text = g_strdup_printf ("%u of %u places see half of it or more, %s", sum.half, sum.places,
+                                    fp_posture_label (look.posture));
   measured->detail = fp_measuring_where (of, sees_less_than_half, &look);
 }
 
@@ -126,7 +127,8 @@ fp_take_host_unseen (const FpMeasuring *of, GArray *out)
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, sum.none, &sum);
-  measured->text = g_strdup_printf ("%u of %u places, %s", sum.none, sum.places, fp_posture_label (look.posture));
+  measured->text = g_strdup_printf ("%u of %u places see nothing of it, %s", sum.none, sum.places,
+                                    fp_posture_label (look.posture));
   measured->detail = fp_measuring_where (of, sees_nothing, &look);
 }
 

@@ -116,7 +116,7 @@ FP_MEASURE (ambo_desk, "ambo-desk", LENGTH, FALSE, "Height of the ambo's desk",
             "Height of the front edge of the desk above the ambo's floor.")
 FP_MEASURE (chairs, "chairs", COUNT, FALSE, "Celebrant's chair", "How many chairs for the celebrant there are.")
 FP_MEASURE (crucifixes, "crucifixes", COUNT, FALSE, "Crucifix",
-            "How many crucifixes there are on or about the altar.")
+            "How many crucifixes there are.")
 FP_MEASURE (crucifix_off_middle, "crucifix-off-middle", LENGTH, FALSE, "Place of the crucifix",
             "How far the crucifix stands from the middle of the altar, to either side.")
 FP_MEASURE (corpus_over_sticks, "corpus-over-sticks", LENGTH, FALSE, "Figure on the crucifix above the candlesticks",

@@ -173,7 +173,7 @@ turned (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit,
   gboolean metric = !unit->rounded && strcmp (unit->id, "ft-baden") != 0;
 
   /* "In the middle" is not said better by the number that stands for it. */
-  if (rule->printed && !strpbrk (rule->printed, "0123456789"))
+  if (rule->printed && (!strpbrk (rule->printed, "0123456789") || strstr (rule->printed, "mm")))
     return NULL;
   if ((measure->type != FP_MEASURE_LENGTH && measure->type != FP_MEASURE_AREA) || rule->test == FP_TEST_ONE_OF
       || rule->test == FP_TEST_ODD)

@@ -46,7 +46,8 @@ guess_floors (FpRoom *self)
   if (!self->has_nave && !self->has_sanctuary)
     self->nave = (FpBox) { -HALL_WIDTH / 2, -HALL_LENGTH, HALL_WIDTH / 2, 0 };
   else if (!self->has_nave)
-    self->nave = (FpBox) { self->sanctuary.x0, self->sanctuary.y0 - HALL_LENGTH, self->sanctuary.x1, self->sanctuary.y0 };
+    self->nave = (FpBox) { self->sanctuary.x0, self->sanctuary.y0 - HALL_LENGTH, self->sanctuary.x1,
+                           self->sanctuary.y0 };
   if (self->has_sanctuary)
     return;
   self->sanctuary = self->nave;

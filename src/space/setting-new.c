@@ -7,6 +7,8 @@
 static gboolean
 find_spot (FpDraft *draft, GError **error)
 {
+  if ((draft->kind->flags & FP_KIND_SURVEY) != 0)
+    return fp_spot_nave (draft, error);
   switch (draft->kind->spot)
     {
     case FP_SPOT_AXIS_ALTAR: fp_spot_axis_altar (draft); return TRUE;

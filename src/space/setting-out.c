@@ -245,7 +245,8 @@ fp_set_out_place (const FpScene *scene, const char *id, const FpPlace *place, GE
     return NULL;
   if (has_flag (&s, FP_KIND_IN_WALL))
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "%s: its place is given by its side of the wall and how far along",
+      g_set_error (error, FP_ERROR, FP_ERROR_INVALID,
+                   "%s: its place is given by its side of the wall and how far along",
                    id);
       return NULL;
     }

@@ -14,6 +14,7 @@
 #define BESIDE_ALTAR  600.0  /* between the altar's end and what stands beside it          */
 #define USELESS_SLOT  1000.0 /* narrower than this, the way behind a reredos serves nobody */
 #define ROOM_BEFORE   900.0  /* before a seat                                              */
+#define OFF_THE_WALL  50.0
 /* Micklethwaite, Modern Parish Churches (1874), section XIII: a rail stands a foot back from the edge of its step. */
 #define RAIL_SET_BACK 305.0
 
@@ -208,11 +209,14 @@ epistle_limit (const FpDraft *self, double y)
   return limit;
 }
 
-/* Turned so that its front faces into the sanctuary: its own -y towards the Gospel side. */
+/* Turned so that its front faces into the sanctuary: its own -y towards the Gospel side.
+ * What belongs elsewhere has a clearance that counts there, not from a wall. */
 static FpPlace
 against_epistle_wall (const FpDraft *self, double y)
 {
-  return (FpPlace) { epistle_limit (self, y) - self->kind->clearance - self->plan.y1, y, -90 };
+  const double clearance = self->kind->spot == FP_SPOT_EPISTLE_WALL ? self->kind->clearance : OFF_THE_WALL;
+
+  return (FpPlace) { epistle_limit (self, y) - clearance - self->plan.y1, y, -90 };
 }
 
 static double

@@ -41,7 +41,8 @@ static FpBox
 middle_of_nave (const FpRoom *room, double width, double length)
 {
   const FpPoint m = middle_of (&room->nave);
-  const double hx = MIN (width, room->nave.x1 - room->nave.x0) / 2, hy = MIN (length, room->nave.y1 - room->nave.y0) / 2;
+  const double hx = MIN (width, room->nave.x1 - room->nave.x0) / 2;
+  const double hy = MIN (length, room->nave.y1 - room->nave.y0) / 2;
 
   return (FpBox) { m.x - hx, m.y - hy, m.x + hx, m.y + hy };
 }
@@ -141,7 +142,7 @@ spot_standing_room (FpDraft *self)
   spot_free_in_nave (self, m, 0);
 }
 
-/* From the nave up to the edge of the sanctuary, the rise divided evenly. */
+/* From the nave up to the edge of the sanctuary, as wide as that is, the rise divided evenly. */
 static void
 spot_steps (FpDraft *self)
 {
@@ -149,12 +150,16 @@ spot_steps (FpDraft *self)
   const double edge = room->sanctuary.y0;
   const double rise = fp_scene_floor_at (room->scene, (FpPoint) { 0, edge + 1 }, NULL)
                       - fp_scene_floor_at (room->scene, (FpPoint) { 0, edge - 1 }, NULL);
+  double x0, x1;
 
   if (!room->has_sanctuary || rise < 50)
     {
       spot_free_in_nave (self, (FpPoint) { 0, middle_of (&room->nave).y }, 0);
       return;
     }
+  fp_room_across (room, edge + 1, &x0, &x1);
+  if (MIN (-x0, x1) > 0)
+    fp_draft_set (self, "width", 2 * MIN (-x0, x1));
   fp_draft_set (self, "count", MAX (round (rise / RISER), 1));
   fp_draft_set (self, "riser", rise / fp_draft_get (self, "count"));
   self->place = (FpPlace) { 0, edge - (fp_draft_get (self, "count") - 1) * fp_draft_get (self, "tread"), 0 };
@@ -170,7 +175,8 @@ spot_pews (FpDraft *self)
   const double free_length = nave->y1 - nave->y0 - BEFORE_PEWS - SIDE_AISLE;
 
   fp_draft_set (self, "length", MIN (fp_draft_get (self, "length"), MAX (free_width, 1000)));
-  fp_draft_set (self, "rows", CLAMP (floor (free_length / fp_draft_get (self, "spacing")), 1, fp_draft_get (self, "rows")));
+  fp_draft_set (self, "rows", CLAMP (floor (free_length / fp_draft_get (self, "spacing")), 1,
+                                     fp_draft_get (self, "rows")));
   spot_free_in_nave (self, (FpPoint) { m.x, nave->y1 - BEFORE_PEWS }, 300);
 }
 

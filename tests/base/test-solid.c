@@ -81,7 +81,8 @@ test_ray_concave (void)
   g_assert_false (fp_solid_ray (s, (FpVec3) { 3, 8, 5 }, (FpVec3) { 3, 2.5, 5 }, NULL)); /* into the notch */
   g_assert_true (fp_solid_ray (s, (FpVec3) { 3, 8, 5 }, (FpVec3) { 3, 0, 5 }, &t));
   g_assert_cmpfloat_with_epsilon (t, 0.75, 1e-12);
-  g_assert_true (fp_solid_ray (s, (FpVec3) { 3, 3, 5 }, (FpVec3) { 9, 3, 5 }, &t)); /* out of the notch through an arm */
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 3, 3, 5 }, (FpVec3) { 9, 3, 5 },
+                               &t)); /* out of the notch through an arm */
   g_assert_cmpfloat_with_epsilon (t, 1.0 / 6, 1e-12);
   /* Over an arm, down into the notch: it is above the arm while it is over it. */
   g_assert_false (fp_solid_ray (s, (FpVec3) { -4, 3, 16 }, (FpVec3) { 3, 3, 9 }, NULL));
@@ -102,7 +103,8 @@ test_ray_sloping (void)
   s = fp_solids_get (list, 0);
   g_assert_cmpfloat (fp_solid_top_at (s, 4, 99), ==, 3);
   g_assert_cmpfloat_with_epsilon (fp_solid_volume (s), 350, 1e-9);
-  g_assert_true (fp_solid_ray (s, (FpVec3) { 0, 5, 3 }, (FpVec3) { 10, 5, 3 }, &t)); /* level: meets the rise at x = 4 */
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 0, 5, 3 }, (FpVec3) { 10, 5, 3 },
+                               &t)); /* level: meets the rise at x = 4 */
   g_assert_cmpfloat_with_epsilon (t, 0.4, 1e-12);
   g_assert_false (fp_solid_ray (s, (FpVec3) { 0, 5, 1.1 }, (FpVec3) { 10, 5, 6.1 }, NULL)); /* keeps above it */
   g_assert_true (fp_solid_ray (s, (FpVec3) { 0, 5, 0.9 }, (FpVec3) { 10, 5, 5.9 }, &t));
@@ -206,7 +208,8 @@ add_random (FpSolids *list)
     }
   fp_solids_add_sloping (list, FP_PART_BODY, outline, n, -9, g_test_rand_double_range (2, 5),
                          g_test_rand_double_range (-0.5, 0.5), g_test_rand_double_range (-0.5, 0.5));
-  fp_solids_add_round (list, FP_PART_BODY, 1, -2, -3, 4, g_test_rand_double_range (0, 6), g_test_rand_double_range (0.1, 6));
+  fp_solids_add_round (list, FP_PART_BODY, 1, -2, -3, 4, g_test_rand_double_range (0, 6),
+                       g_test_rand_double_range (0.1, 6));
   fp_solids_add_ellipsoid (list, FP_PART_BODY, (FpVec3) { -1, 2, 1 }, g_test_rand_double_range (1, 6),
                            g_test_rand_double_range (1, 6), g_test_rand_double_range (1, 6), turn);
 }

@@ -140,8 +140,8 @@ test_unreadable (void)
     {
       g_autoptr (GError) error = NULL;
       double mm = 12345;
-
-      g_test_message ("%s", unreadable[i].text);
+      g_autofree char *printable = g_strescape (unreadable[i].text, NULL);
+      g_test_message ("%s", printable);
       g_assert_false (fp_length_parse (unreadable[i].text, FP_UNITS_METRIC, &mm, &error));
       g_assert_error (error, FP_ERROR, unreadable[i].code);
       g_assert_nonnull (strstr (error->message, unreadable[i].says));

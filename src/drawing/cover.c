@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "room.h"
+#include "cover.h"
 
 #include <math.h>
 
@@ -13,7 +13,7 @@ typedef struct { FpPoint a, b; guint owner; } Line;
 typedef struct { FpBox box; guint owner; } Text;
 typedef struct { guint first, n; FpBox box; } Filled;
 
-struct _FpRoom
+struct _FpCover
 {
   GArray     *lines;   /* Line    */
   GArray     *texts;   /* Text    */
@@ -23,10 +23,10 @@ struct _FpRoom
   GHashTable *cells;   /* of CELL mm: key -> GArray of indices into objects */
 };
 
-FpRoom *
-fp_room_new (void)
+FpCover *
+fp_cover_new (void)
 {
-  FpRoom *self = g_new0 (FpRoom, 1);
+  FpCover *self = g_new0 (FpCover, 1);
 
   self->lines = g_array_new (FALSE, FALSE, sizeof (Line));
   self->texts = g_array_new (FALSE, FALSE, sizeof (Text));
@@ -37,7 +37,7 @@ fp_room_new (void)
 }
 
 void
-fp_room_free (FpRoom *self)
+fp_cover_free (FpCover *self)
 {
   if (self == NULL)
     return;
@@ -96,7 +96,7 @@ fp_segments_cross (FpPoint a, FpPoint b, FpPoint c, FpPoint d)
 /* --- dimensions and texts --------------------------------------------------- */
 
 void
-fp_room_take_line (FpRoom *self, FpPoint a, FpPoint b, guint owner)
+fp_cover_take_line (FpCover *self, FpPoint a, FpPoint b, guint owner)
 {
   const Line line = { a, b, owner };
 
@@ -104,7 +104,7 @@ fp_room_take_line (FpRoom *self, FpPoint a, FpPoint b, guint owner)
 }
 
 void
-fp_room_take_text (FpRoom *self, const FpBox *box, guint owner)
+fp_cover_take_text (FpCover *self, const FpBox *box, guint owner)
 {
   const Text text = { *box, owner };
 
@@ -112,7 +112,7 @@ fp_room_take_text (FpRoom *self, const FpBox *box, guint owner)
 }
 
 gboolean
-fp_room_line_is_free (const FpRoom *self, FpPoint a, FpPoint b, guint owner)
+fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner)
 {
   for (guint i = 0; i < self->texts->len; i++)
     {
@@ -130,7 +130,7 @@ fp_room_line_is_free (const FpRoom *self, FpPoint a, FpPoint b, guint owner)
 }
 
 gboolean
-fp_room_text_is_free (const FpRoom *self, const FpBox *box, guint owner)
+fp_cover_text_is_free (const FpCover *self, const FpBox *box, guint owner)
 {
   for (guint i = 0; i < self->texts->len; i++)
     {
@@ -182,7 +182,7 @@ put_in_cell (GHashTable *cells, int column, int row, guint index)
 }
 
 void
-fp_room_add_object (FpRoom *self, FpPoint a, FpPoint b)
+fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b)
 {
   const Line line = { a, b, 0 };
   const guint index = self->objects->len;
@@ -203,7 +203,7 @@ fp_room_add_object (FpRoom *self, FpPoint a, FpPoint b)
 }
 
 void
-fp_room_add_filled (FpRoom *self, const FpPoint *pt, guint n)
+fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n)
 {
   const Filled filled = { self->corners->len, n, fp_outline_box (pt, n) };
 
@@ -212,7 +212,7 @@ fp_room_add_filled (FpRoom *self, const FpPoint *pt, guint n)
 }
 
 static gboolean
-is_on_filled (const FpRoom *self, const FpBox *box)
+is_on_filled (const FpCover *self, const FpBox *box)
 {
   const FpPoint middle = { (box->x0 + box->x1) / 2, (box->y0 + box->y1) / 2 };
 
@@ -227,7 +227,7 @@ is_on_filled (const FpRoom *self, const FpBox *box)
 }
 
 static gboolean
-cell_is_blank (const FpRoom *self, int column, int row, const FpBox *box)
+cell_is_blank (const FpCover *self, int column, int row, const FpBox *box)
 {
   const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
 
@@ -241,7 +241,7 @@ cell_is_blank (const FpRoom *self, int column, int row, const FpBox *box)
 }
 
 gboolean
-fp_room_is_blank (const FpRoom *self, const FpBox *box)
+fp_cover_is_blank (const FpCover *self, const FpBox *box)
 {
   for (int c = cell_of (box->x0); c <= cell_of (box->x1); c++)
     for (int r = cell_of (box->y0); r <= cell_of (box->y1); r++)

@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "alternatives-strip.h"
+
+#include "drawing-view.h"
+#include "latest.h"
+#include "small-drawing.h"
+
+/* Small drawings wait for each other, newest first; nobody watches them during a drag. */
+#define GRACE_MS 1500
+
+struct _FpAlternativesStrip
+{
+  GtkWidget   parent_instance;
+  FpDocument *document;
+  FpLatest   *latest;
+  const FpProject *drawn;  /* owned: the project that the pictures show or are being made of */
+  gboolean    filling;
+  GtkWidget  *cards;
+};
+
+G_DEFINE_FINAL_TYPE (FpAlternativesStrip, fp_alternatives_strip, GTK_TYPE_WIDGET)
+
+typedef struct { GtkWidget *picture, *name, *levels; } Card;
+
+static void
+on_toggled (GtkToggleButton *button, FpAlternativesStrip *self)
+{
+  guint i = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "index"));
+
+  if (!self->filling && gtk_toggle_button_get_active (button))
+    fp_document_set_alternative (self->document, i);
+}
+
+static GtkWidget *
+card_label (GtkWidget *box, const char *css)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
+  gtk_widget_add_css_class (label, css);
+  gtk_box_append (GTK_BOX (box), label);
+  return label;
+}
+
+static GtkWidget *
+card_new (FpAlternativesStrip *self, guint index, GtkWidget *group)
+{
+  GtkWidget *button = gtk_toggle_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  Card *card = g_new0 (Card, 1);
+
+  card->picture = fp_drawing_view_new ("Elevation");
+  fp_drawing_view_set_size (FP_DRAWING_VIEW (card->picture), 112, 70);
+  gtk_box_append (GTK_BOX (box), card->picture);
+  card->name = card_label (box, "caption-heading");
+  card->levels = card_label (box, "caption");
+  gtk_widget_add_css_class (card->levels, "dim-label");
+  gtk_button_set_child (GTK_BUTTON (button), box);
+  gtk_widget_add_css_class (button, "alternative");
+  g_object_set_data_full (G_OBJECT (button), "card", card, g_free);
+  g_object_set_data (G_OBJECT (button), "index", GUINT_TO_POINTER (index));
+  if (group != NULL)
+    gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), GTK_TOGGLE_BUTTON (group));
+  g_signal_connect (button, "toggled", G_CALLBACK (on_toggled), self);
+  return button;
+}
+
+static guint
+set_card_count (FpAlternativesStrip *self, guint n)
+{
+  guint have = 0;
+  GtkWidget *card = gtk_widget_get_first_child (self->cards), *next;
+
+  for (; card != NULL; card = next, have++)
+    {
+      next = gtk_widget_get_next_sibling (card);
+      if (have >= n)
+        gtk_box_remove (GTK_BOX (self->cards), card);
+    }
+  for (; have < n; have++)
+    gtk_box_append (GTK_BOX (self->cards), card_new (self, have, gtk_widget_get_first_child (self->cards)));
+  return n;
+}
+
+static void
+show_names (FpAlternativesStrip *self)
+{
+  const FpProject *project = fp_document_project (self->document);
+  guint i = 0;
+
+  self->filling = TRUE;
+  set_card_count (self, fp_project_n_alternatives (project));
+  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL; w = gtk_widget_get_next_sibling (w), i++)
+    {
+      const Card *card = g_object_get_data (G_OBJECT (w), "card");
+      const FpAlternative *alternative = fp_project_alternative (project, i);
+      const char *name = fp_alternative_name (alternative), *note = fp_alternative_note (alternative);
+
+      gtk_label_set_text (GTK_LABEL (card->name), name);
+      gtk_widget_set_tooltip_text (w, *note != '\0' ? note : name);
+      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (w), i == fp_document_alternative (self->document));
+      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+    }
+  self->filling = FALSE;
+}
+
+static void
+show (FpAlternativesStrip *self)
+{
+  const FpProject *project = fp_document_project (self->document);
+
+  if (fp_document_is_previewing (self->document))
+    return;
+  show_names (self);
+  if (project == self->drawn)
+    return;
+  g_clear_pointer (&self->drawn, fp_project_unref);
+  self->drawn = fp_project_ref (project);
+  fp_latest_ask (self->latest, (gpointer) fp_project_ref (project));
+}
+
+/* --- pictures ------------------------------------------------------------- */
+
+static void
+draw (FpLatestJob *job, gpointer request, gpointer data)
+{
+  FpOverview *overview = fp_overview_new (request, FALSE, fp_latest_job_cancellable (job));
+
+  (void) data;
+  if (overview != NULL)
+    fp_latest_job_post (job, overview);
+}
+
+static void
+receive (gpointer result, gpointer data)
+{
+  FpAlternativesStrip *self = data;
+  const FpOverview *overview = result;
+  guint i = 0;
+
+  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL && i < overview->n;
+       w = gtk_widget_get_next_sibling (w), i++)
+    {
+      const Card *card = g_object_get_data (G_OBJECT (w), "card");
+
+      fp_drawing_view_set (FP_DRAWING_VIEW (card->picture), overview->elevation[i], FALSE);
+      gtk_label_set_text (GTK_LABEL (card->levels), overview->levels[i]);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, overview->levels[i], -1);
+    }
+}
+
+static const FpLatestWork drawing = {
+  draw, receive, (GDestroyNotify) fp_project_unref, (GDestroyNotify) fp_overview_free, GRACE_MS
+};
+
+void
+fp_alternatives_strip_set_document (FpAlternativesStrip *self, FpDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  g_clear_pointer (&self->latest, fp_latest_free);
+  g_clear_pointer (&self->drawn, fp_project_unref);
+  if (document == NULL)
+    return;
+  self->latest = fp_latest_new ("alternatives", &drawing, self);
+  g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
+  show (self);
+}
+
+/* --- the widget ----------------------------------------------------------- */
+
+static void
+fp_alternatives_strip_dispose (GObject *object)
+{
+  FpAlternativesStrip *self = FP_ALTERNATIVES_STRIP (object);
+  GtkWidget *child;
+
+  fp_alternatives_strip_set_document (self, NULL);
+  self->filling = TRUE;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (fp_alternatives_strip_parent_class)->dispose (object);
+}
+
+static void
+fp_alternatives_strip_class_init (FpAlternativesStripClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fp_alternatives_strip_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "alternatives");
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/alternatives-strip.ui");
+  gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, cards);
+}
+
+static void
+fp_alternatives_strip_init (FpAlternativesStrip *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+fp_alternatives_strip_new (void)
+{
+  return g_object_new (FP_TYPE_ALTERNATIVES_STRIP, NULL);
+}

@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "compat-4-8.h"
+
+/* --- files ---------------------------------------------------------------- */
+
+typedef struct
+{
+  FpFileAnswer answer;
+  gpointer     data;
+} FileAsk;
+
+/* A native chooser is not kept alive by being shown: this reference is what does. */
+static void
+on_file_response (GtkNativeDialog *dialog, int response, FileAsk *ask)
+{
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  ask->answer (file, ask->data);
+  g_free (ask);
+  gtk_native_dialog_destroy (dialog);
+  g_object_unref (dialog);
+}
+
+static void
+add_filters (GtkFileChooser *chooser, const FpFileQuestion *q)
+{
+  GtkFileFilter *ours = gtk_file_filter_new (), *all = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (ours, q->filter_name);
+  gtk_file_filter_add_suffix (ours, q->filter_suffix);
+  gtk_file_filter_set_name (all, "All files");
+  gtk_file_filter_add_pattern (all, "*");
+  gtk_file_chooser_add_filter (chooser, ours);
+  gtk_file_chooser_add_filter (chooser, all);
+  g_object_unref (ours);
+  g_object_unref (all);
+}
+
+void
+fp_ask_file (GtkWindow *parent, const FpFileQuestion *q, FpFileAnswer answer, gpointer data)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (q->title, parent,
+                                                              q->save ? GTK_FILE_CHOOSER_ACTION_SAVE
+                                                              : GTK_FILE_CHOOSER_ACTION_OPEN, q->accept, "_Cancel");
+  FileAsk *ask = g_new (FileAsk, 1);
+
+  *ask = (FileAsk) { answer, data };
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  if (q->filter_suffix != NULL)
+    add_filters (GTK_FILE_CHOOSER (dialog), q);
+  if (q->folder != NULL)
+    gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (dialog), q->folder, NULL);
+  if (q->save && q->name != NULL)
+    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), q->name);
+  g_signal_connect (dialog, "response", G_CALLBACK (on_file_response), ask);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+/* --- questions ------------------------------------------------------------ */
+
+typedef struct
+{
+  FpChoiceAnswer answer;
+  gpointer       data;
+} ChoiceAsk;
+
+static void
+on_choice_response (GtkDialog *dialog, int response, ChoiceAsk *ask)
+{
+  ask->answer (response >= 0 ? response : -1, ask->data);
+  g_free (ask);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+void
+fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
+        FpChoiceAnswer answer, gpointer data)
+{
+  GtkWidget *dialog = gtk_message_dialog_new (parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s", heading);
+  ChoiceAsk *ask = g_new (ChoiceAsk, 1);
+  int n = 0;
+
+  *ask = (ChoiceAsk) { answer, data };
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", body);
+  for (; buttons[n] != NULL; n++)
+    {
+      GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), buttons[n], n);
+
+      if (n == destructive)
+        gtk_widget_add_css_class (button, "destructive-action");
+    }
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), n - 1);
+  g_signal_connect (dialog, "response", G_CALLBACK (on_choice_response), ask);
+  gtk_window_present (GTK_WINDOW (dialog));
+}

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* compat-4-8.h - what later versions of the toolkit replace: choosing files, and questions
+ *
+ * Callers are written for the later way: one call, one answer.  Nothing else
+ * in the window uses the classes behind this.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* @file: (nullable) (transfer none): NULL when it was given up. */
+typedef void (*FpFileAnswer) (GFile *file, gpointer data);
+
+typedef struct
+{
+  const char *title, *accept;
+  gboolean    save;
+  const char *name;                 /* proposed, for saving; NULL              */
+  GFile      *folder;               /* NULL: where the last one was            */
+  const char *filter_name, *filter_suffix; /* "Footpace projects", "footpace" */
+} FpFileQuestion;
+
+void fp_ask_file (GtkWindow *parent, const FpFileQuestion *question, FpFileAnswer answer, gpointer data);
+
+/* @choice: index of the button, -1 when the question was put away. */
+typedef void (*FpChoiceAnswer) (int choice, gpointer data);
+
+/* @buttons: NULL-terminated, the safe one first, the usual one last; @destructive: index of one that loses something, -1. */
+void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
+             FpChoiceAnswer answer, gpointer data);
+
+G_END_DECLS

@@ -1,0 +1,286 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "findings-list.h"
+
+#include "shown-findings.h"
+
+struct _FpFindingsList
+{
+  GtkWidget   parent_instance;
+  FpDocument *document;
+  GArray     *shown;       /* FpShown, one for each row */
+  char       *picked;      /* key of the chosen one     */
+  gboolean    filling;
+
+  GtkWidget  *summary, *list, *rest, *spinner;
+};
+
+G_DEFINE_FINAL_TYPE (FpFindingsList, fp_findings_list, GTK_TYPE_WIDGET)
+
+static guint picked_signal;
+
+/* --- rows ----------------------------------------------------------------- */
+
+typedef struct
+{
+  GtkWidget *icon, *title, *measure, *detail, *source, *more, *caution;
+} Row;
+
+static GtkWidget *
+text_line (GtkWidget *box, const char *css)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (css != NULL)
+    gtk_widget_add_css_class (label, css);
+  gtk_box_append (GTK_BOX (box), label);
+  return label;
+}
+
+static GtkWidget *
+row_new (void)
+{
+  GtkWidget *list_row = gtk_list_box_row_new (), *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *text = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  Row *row = g_new0 (Row, 1);
+
+  row->icon = gtk_image_new ();
+  gtk_widget_set_valign (row->icon, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (line), row->icon);
+  gtk_box_append (GTK_BOX (line), text);
+  gtk_widget_set_hexpand (text, TRUE);
+  row->title = text_line (text, "heading");
+  row->measure = text_line (text, NULL);
+  row->detail = text_line (text, NULL);
+  row->source = text_line (text, "caption");
+  row->more = text_line (text, "remedy");
+  row->caution = text_line (text, "caution");
+  gtk_widget_add_css_class (row->source, "dim-label");
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (list_row), line);
+  g_object_set_data_full (G_OBJECT (list_row), "row", row, g_free);
+  return list_row;
+}
+
+static const char *const icons[FP_N_WEIGHTS] = {
+  [FP_WEIGHT_REQUIRED] = "footpace-required-symbolic",
+  [FP_WEIGHT_RECOMMENDED] = "footpace-recommended-symbolic",
+  [FP_WEIGHT_CUSTOMARY] = "footpace-customary-symbolic",
+};
+static const char *const weight_css[FP_N_WEIGHTS] = {
+  [FP_WEIGHT_REQUIRED] = "required",
+  [FP_WEIGHT_RECOMMENDED] = "recommended",
+  [FP_WEIGHT_CUSTOMARY] = "customary",
+};
+
+static void
+set_line (GtkWidget *label, const char *text, gboolean visible)
+{
+  gtk_label_set_text (GTK_LABEL (label), text != NULL ? text : "");
+  gtk_widget_set_visible (label, visible && text != NULL && *text != '\0');
+}
+
+static void
+row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
+{
+  const Row *row = g_object_get_data (G_OBJECT (list_row), "row");
+  const FpFinding *f = shown->finding;
+  g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown);
+
+  gtk_image_set_from_icon_name (GTK_IMAGE (row->icon), icons[f->rule->weight]);
+  for (guint w = 0; w < FP_N_WEIGHTS; w++)
+    if (w == (guint) f->rule->weight)
+      gtk_widget_add_css_class (row->icon, weight_css[w]);
+    else
+      gtk_widget_remove_css_class (row->icon, weight_css[w]);
+  gtk_widget_set_tooltip_text (row->icon, fp_weight_label (f->rule->weight));
+  set_line (row->title, f->rule->title, TRUE);
+  set_line (row->measure, measure, TRUE);
+  set_line (row->detail, f->detail, TRUE);
+  set_line (row->source, f->rule->source, TRUE);
+  set_line (row->more, f->rule->advice, open);
+  set_line (row->caution, f->rule->caution, open);
+  if (shown->stale)
+    gtk_widget_add_css_class (list_row, "stale");
+  else
+    gtk_widget_remove_css_class (list_row, "stale");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list_row), GTK_ACCESSIBLE_PROPERTY_LABEL, speech, -1);
+}
+
+static GtkListBoxRow *
+row_at (FpFindingsList *self, guint i)
+{
+  return gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), (int) i);
+}
+
+static void
+set_row_count (FpFindingsList *self, guint n)
+{
+  GtkListBoxRow *extra;
+
+  while ((extra = row_at (self, n)) != NULL)
+    gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (extra));
+  for (guint i = 0; i < n; i++)
+    if (row_at (self, i) == NULL)
+      gtk_list_box_append (GTK_LIST_BOX (self->list), row_new ());
+}
+
+/* --- showing -------------------------------------------------------------- */
+
+static gboolean
+is_picked (FpFindingsList *self, guint i)
+{
+  g_autofree char *key = fp_shown_key (&g_array_index (self->shown, FpShown, i));
+
+  return g_strcmp0 (key, self->picked) == 0;
+}
+
+static void
+show_rows (FpFindingsList *self)
+{
+  GtkListBoxRow *picked = NULL;
+
+  self->filling = TRUE;
+  set_row_count (self, self->shown->len);
+  for (guint i = 0; i < self->shown->len; i++)
+    {
+      row_show (GTK_WIDGET (row_at (self, i)), &g_array_index (self->shown, FpShown, i), is_picked (self, i));
+      if (is_picked (self, i))
+        picked = row_at (self, i);
+    }
+  if (gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list)) != picked)
+    gtk_list_box_select_row (GTK_LIST_BOX (self->list), picked);
+  self->filling = FALSE;
+}
+
+static void
+show (FpFindingsList *self)
+{
+  FpFindings *newest = fp_document_findings (self->document);
+  g_autofree char *summary = NULL, *rest = NULL;
+
+  g_array_unref (self->shown);
+  self->shown = fp_shown_new (newest, fp_document_sighted (self->document));
+  show_rows (self);
+  summary = fp_shown_summary (self->shown);
+  rest = newest != NULL ? fp_shown_rest (newest, self->shown) : g_strdup ("Being measured …");
+  gtk_label_set_text (GTK_LABEL (self->summary), summary);
+  gtk_label_set_text (GTK_LABEL (self->rest), rest);
+  gtk_widget_set_visible (self->list, self->shown->len > 0);
+}
+
+static void
+show_busy (FpFindingsList *self)
+{
+  gboolean busy = fp_document_is_checking (self->document);
+
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), busy);
+  gtk_widget_set_opacity (self->spinner, busy ? 1.0 : 0.0);
+}
+
+static void
+on_findings (FpFindingsList *self)
+{
+  show (self);
+  show_busy (self);
+}
+
+static void
+on_row_selected (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
+{
+  (void) list;
+  if (self->filling || row == NULL)
+    return;
+  g_free (self->picked);
+  self->picked = fp_shown_key (&g_array_index (self->shown, FpShown, gtk_list_box_row_get_index (row)));
+  show_rows (self);
+  g_signal_emit (self, picked_signal, 0);
+}
+
+/* A click on the one that is chosen already: its mark may have been taken away meanwhile. */
+static void
+on_row_activated (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
+{
+  (void) list, (void) row;
+  g_signal_emit (self, picked_signal, 0);
+}
+
+gboolean
+fp_findings_list_picked (FpFindingsList *self, const char **id, FpVec3 *at, gboolean *has_at)
+{
+  for (guint i = 0; i < self->shown->len; i++)
+    if (is_picked (self, i))
+      {
+        const FpShown *shown = &g_array_index (self->shown, FpShown, i);
+        const FpFinding *f = shown->finding;
+        const FpPlaced *placed = fp_scene_placed (fp_findings_scene (shown->of), NULL);
+
+        *id = f->owner >= 0 ? g_intern_string (fp_item_id (placed[f->owner].item)) : NULL;
+        *at = f->at;
+        *has_at = f->has_at;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+void
+fp_findings_list_set_document (FpFindingsList *self, FpDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  g_clear_pointer (&self->picked, g_free);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "findings", G_CALLBACK (on_findings), self);
+  g_signal_connect_swapped (document, "scene", G_CALLBACK (show_busy), self);
+  on_findings (self);
+}
+
+/* --- the widget ----------------------------------------------------------- */
+
+static void
+fp_findings_list_dispose (GObject *object)
+{
+  FpFindingsList *self = FP_FINDINGS_LIST (object);
+  GtkWidget *child;
+
+  fp_findings_list_set_document (self, NULL);
+  self->filling = TRUE;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_pointer (&self->shown, g_array_unref);
+  G_OBJECT_CLASS (fp_findings_list_parent_class)->dispose (object);
+}
+
+static void
+fp_findings_list_class_init (FpFindingsListClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fp_findings_list_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "findings");
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/findings-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, summary);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, list);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, rest);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, spinner);
+  gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_row_activated);
+  picked_signal = g_signal_new ("picked", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+fp_findings_list_init (FpFindingsList *self)
+{
+  self->shown = fp_shown_new (NULL, NULL);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+fp_findings_list_new (void)
+{
+  return g_object_new (FP_TYPE_FINDINGS_LIST, NULL);
+}

@@ -1,0 +1,421 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "inspector.h"
+
+#include "param-row.h"
+#include "place-edit.h"
+#include "things.h"
+#include "typing.h"
+
+#include "footpace/setting-out.h"
+
+/* An outline with more corners is surveyed by file, not typed. */
+#define CORNER_ROWS_MAX 60
+
+struct _FpInspector
+{
+  GtkWidget   parent_instance;
+  FpDocument *document;
+  char       *built_for;   /* what the rows were built for: see built_key()  */
+
+  GtkWidget  *title, *standing, *where, *tells;
+  GtkWidget  *measures, *place, *corners, *corner_rows, *support;
+  GtkWidget  *keep, *remove;
+  GtkWidget  *name;
+  GPtrArray  *rows;        /* FpParamRow of the measures, in their order     */
+  GtkWidget  *field[FP_N_FIELDS];
+  GPtrArray  *corner;      /* FpParamRow: across, along, across, …           */
+  GPtrArray  *supports;    /* ids in the order of the choices                */
+  gboolean    filling;
+};
+
+G_DEFINE_FINAL_TYPE (FpInspector, fp_inspector, GTK_TYPE_WIDGET)
+
+static FpUnits
+units_of (FpInspector *self)
+{
+  return fp_project_brief (fp_document_project (self->document))->units;
+}
+
+static const char *
+chosen (FpInspector *self)
+{
+  return fp_document_chosen (self->document);
+}
+
+static void
+answer (FpParamRow *row, gboolean taken, const GError *error)
+{
+  if (taken)
+    fp_param_row_settle (row);
+  else
+    fp_param_row_fail (row, error->message);
+}
+
+/* --- what is typed -------------------------------------------------------- */
+
+static void
+on_measure (FpParamRow *row, const char *text, FpInspector *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
+  gboolean taken = fp_typing_enter (self->document, id, fp_param_row_param (row)->id, text, &error);
+
+  answer (row, taken, error);
+}
+
+static void
+on_place (FpParamRow *row, const char *text, FpInspector *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
+  FpPlaceField field = FP_FIELD_ACROSS;
+
+  while (fp_place_field (field) != fp_param_row_param (row))
+    field++;
+  answer (row, fp_place_enter (self->document, id, field, text, &error), error);
+}
+
+static void
+on_corner (FpParamRow *row, const char *text, FpInspector *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
+  guint i = 0;
+
+  if (!g_ptr_array_find (self->corner, row, &i))
+    return;
+  answer (row, fp_corner_enter (self->document, id, i / 2, i % 2 == 1, text, &error), error);
+}
+
+static void
+on_name (FpParamRow *row, const char *text, FpInspector *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
+  FpProject *next = fp_set_out_name (fp_document_base_scene (self->document), id, text, &error);
+
+  answer (row, fp_document_edit (self->document, next, "Rename", NULL), error);
+}
+
+static void
+on_support (GtkDropDown *choices, GParamSpec *pspec, FpInspector *self)
+{
+  guint i = gtk_drop_down_get_selected (choices);
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GError) error = NULL;
+
+  (void) pspec;
+  if (self->filling || i >= self->supports->len)
+    return;
+  if (!fp_support_enter (self->document, id, g_ptr_array_index (self->supports, i), &error))
+    {
+      gtk_label_set_text (GTK_LABEL (self->where), error->message);
+      gtk_widget_add_css_class (self->where, "error");
+    }
+}
+
+static void
+on_keep (GtkButton *button, FpInspector *self)
+{
+  g_autofree char *id = g_strdup (chosen (self));
+  g_autoptr (GError) error = NULL;
+
+  (void) button;
+  if (!fp_document_edit (self->document, fp_set_out_restore (fp_document_base_scene (self->document), id, &error),
+                         "Keep it again", NULL))
+    gtk_label_set_text (GTK_LABEL (self->where), error->message);
+}
+
+/* --- rows ----------------------------------------------------------------- */
+
+static void
+empty (GtkWidget *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (box)) != NULL)
+    gtk_box_remove (GTK_BOX (box), child);
+}
+
+static GtkWidget *
+add_row (FpInspector *self, GtkWidget *box, const FpParam *param, GCallback entered)
+{
+  GtkWidget *row = fp_param_row_new (param);
+
+  g_signal_connect (row, "entered", entered, self);
+  gtk_box_append (GTK_BOX (box), row);
+  return row;
+}
+
+static void
+build_measures (FpInspector *self, const FpPlaced *placed)
+{
+  const FpKind *kind = fp_item_kind (placed->item);
+
+  g_ptr_array_set_size (self->rows, 0);
+  empty (self->measures);
+  for (const FpParam *p = kind->params; p != NULL && p->id != NULL; p++)
+    g_ptr_array_add (self->rows, add_row (self, self->measures, p, G_CALLBACK (on_measure)));
+  gtk_widget_set_visible (self->measures, self->rows->len > 0);
+  gtk_widget_set_sensitive (self->measures, !placed->ghost);
+}
+
+static const char *
+support_name (FpInspector *self, const char *id)
+{
+  const FpPlaced *placed = fp_document_placed (self->document, id);
+
+  return *id == '\0' ? "the floor" : placed != NULL ? fp_item_name (placed->item) : id;
+}
+
+static void
+build_support (FpInspector *self)
+{
+  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+  GtkWidget *line, *label;
+
+  if (self->supports->len < 2)
+    return;
+  for (guint i = 0; i < self->supports->len; i++)
+    g_ptr_array_add (names, (gpointer) support_name (self, g_ptr_array_index (self->supports, i)));
+  g_ptr_array_add (names, NULL);
+  line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_add_css_class (line, "paramrow");
+  label = gtk_label_new ("Stands on");
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_widget_set_hexpand (label, TRUE);
+  self->support = gtk_drop_down_new_from_strings ((const char *const *) names->pdata);
+  gtk_widget_add_css_class (self->support, "flat");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->support), GTK_ACCESSIBLE_PROPERTY_LABEL, "Stands on", -1);
+  gtk_box_append (GTK_BOX (line), label);
+  gtk_box_append (GTK_BOX (line), self->support);
+  gtk_box_append (GTK_BOX (self->place), line);
+  g_signal_connect (self->support, "notify::selected", G_CALLBACK (on_support), self);
+}
+
+static void
+build_place (FpInspector *self, const FpPlaced *placed)
+{
+  gboolean own = fp_place_is_own (fp_document_scene (self->document), placed);
+
+  empty (self->place);
+  self->support = NULL;
+  self->name = fp_param_row_new_text ("Name");
+  g_signal_connect (self->name, "entered", G_CALLBACK (on_name), self);
+  gtk_box_append (GTK_BOX (self->place), self->name);
+  build_support (self);
+  for (guint i = 0; i < FP_N_FIELDS; i++)
+    self->field[i] = own ? add_row (self, self->place, fp_place_field ((FpPlaceField) i), G_CALLBACK (on_place)) : NULL;
+  gtk_widget_set_sensitive (self->place, !placed->ghost);
+}
+
+static void
+build_corners (FpInspector *self, const FpPlaced *placed)
+{
+  guint n;
+
+  fp_item_corners (placed->item, &n);
+  g_ptr_array_set_size (self->corner, 0);
+  empty (self->corner_rows);
+  for (guint i = 0; i < MIN (n, CORNER_ROWS_MAX); i++)
+    {
+      g_autofree char *text = g_strdup_printf ("Corner %u", i + 1);
+      GtkWidget *label = gtk_label_new (text);
+
+      gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+      gtk_widget_add_css_class (label, "corner");
+      gtk_box_append (GTK_BOX (self->corner_rows), label);
+      for (guint k = 0; k < 2; k++)
+        g_ptr_array_add (self->corner, add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
+    }
+  gtk_widget_set_visible (self->corners, n > 0);
+  gtk_widget_set_sensitive (self->corners, !placed->ghost);
+}
+
+/* Rows are kept as long as they fit, so that typing and focus survive every edit. */
+static char *
+built_key (FpInspector *self, const FpPlaced *placed)
+{
+  GString *key = g_string_new (fp_item_id (placed->item));
+  guint n;
+
+  fp_item_corners (placed->item, &n);
+  g_string_append_printf (key, " %s %d %u %d", fp_item_kind (placed->item)->id, placed->ghost, n,
+                          fp_place_is_own (fp_document_scene (self->document), placed));
+  for (guint i = 0; i < self->supports->len; i++)
+    {
+      const char *id = g_ptr_array_index (self->supports, i);
+
+      g_string_append_printf (key, " %s=%s", id, support_name (self, id));
+    }
+  return g_string_free (key, FALSE);
+}
+
+static void
+build (FpInspector *self, const FpPlaced *placed)
+{
+  g_autofree char *key = NULL;
+
+  g_clear_pointer (&self->supports, g_ptr_array_unref);
+  self->supports = fp_supports_new (fp_document_scene (self->document), placed);
+  key = built_key (self, placed);
+  if (g_strcmp0 (key, self->built_for) == 0)
+    return;
+  g_free (self->built_for);
+  self->built_for = g_steal_pointer (&key);
+  build_measures (self, placed);
+  build_place (self, placed);
+  build_corners (self, placed);
+}
+
+/* --- showing -------------------------------------------------------------- */
+
+static void
+show_place (FpInspector *self, const FpPlaced *placed)
+{
+  const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document),
+                                                             fp_document_alternative (self->document));
+  FpPlace place = fp_item_place (placed->item), moved;
+  const char *on = fp_item_on (placed->item);
+
+  if (placed->in_survey && !placed->ghost
+      && fp_alternative_fate (alternative, fp_item_id (placed->item), &moved, &on) == FP_FATE_MOVED)
+    place = moved;
+  for (guint i = 0; i < FP_N_FIELDS; i++)
+    if (self->field[i] != NULL)
+      fp_param_row_show (FP_PARAM_ROW (self->field[i]), fp_place_field_get (&place, (FpPlaceField) i), units_of (self));
+  fp_param_row_show_text (FP_PARAM_ROW (self->name), fp_item_name (placed->item));
+  if (self->support == NULL)
+    return;
+  self->filling = TRUE;
+  for (guint i = 0; i < self->supports->len; i++)
+    if (g_strcmp0 (g_ptr_array_index (self->supports, i), on != NULL ? on : "") == 0)
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->support), i);
+  self->filling = FALSE;
+}
+
+static void
+show_heading (FpInspector *self, const FpPlaced *placed)
+{
+  const FpScene *scene = fp_document_scene (self->document);
+  const FpKind *kind = fp_item_kind (placed->item);
+  const char *standing = fp_thing_standing (scene, placed);
+  g_autofree char *where = fp_thing_where (scene, placed, units_of (self));
+  g_autofree char *kind_and_standing = fp_item_has_name (placed->item)
+                                       ? g_strdup_printf ("%s, %s", kind->label, standing) : g_strdup (standing);
+
+  gtk_label_set_text (GTK_LABEL (self->title), fp_item_name (placed->item));
+  gtk_label_set_text (GTK_LABEL (self->standing), kind_and_standing);
+  gtk_label_set_text (GTK_LABEL (self->where), where);
+  gtk_widget_remove_css_class (self->where, "error");
+  gtk_label_set_text (GTK_LABEL (self->tells), kind->tells);
+  gtk_widget_set_visible (self->keep, placed->in_survey && (placed->ghost || placed->moved));
+  gtk_widget_set_visible (self->remove, !placed->ghost);
+}
+
+static void
+show_values (FpInspector *self, const FpPlaced *placed)
+{
+  guint n;
+  const FpPoint *corner = fp_item_corners (placed->item, &n);
+
+  for (guint i = 0; i < self->rows->len; i++)
+    fp_param_row_show (g_ptr_array_index (self->rows, i), fp_item_params (placed->item)[i], units_of (self));
+  for (guint i = 0; i < self->corner->len; i++)
+    fp_param_row_show (g_ptr_array_index (self->corner, i), i % 2 == 1 ? corner[i / 2].y : corner[i / 2].x,
+                       units_of (self));
+}
+
+static void
+show (FpInspector *self)
+{
+  const FpPlaced *placed = fp_document_chosen_placed (self->document);
+
+  if (placed == NULL)
+    return;
+  build (self, placed);
+  show_heading (self, placed);
+  show_values (self, placed);
+  show_place (self, placed);
+}
+
+void
+fp_inspector_set_document (FpInspector *self, FpDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  g_clear_pointer (&self->built_for, g_free);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
+  g_signal_connect_swapped (document, "chosen", G_CALLBACK (show), self);
+  show (self);
+}
+
+void
+fp_inspector_focus (FpInspector *self)
+{
+  if (self->rows->len > 0)
+    fp_param_row_focus (g_ptr_array_index (self->rows, 0));
+  else
+    fp_param_row_focus (FP_PARAM_ROW (self->name));
+}
+
+/* --- the widget ----------------------------------------------------------- */
+
+static void
+fp_inspector_dispose (GObject *object)
+{
+  FpInspector *self = FP_INSPECTOR (object);
+  GtkWidget *child;
+
+  fp_inspector_set_document (self, NULL);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_pointer (&self->rows, g_ptr_array_unref);
+  g_clear_pointer (&self->corner, g_ptr_array_unref);
+  g_clear_pointer (&self->supports, g_ptr_array_unref);
+  G_OBJECT_CLASS (fp_inspector_parent_class)->dispose (object);
+}
+
+static void
+fp_inspector_class_init (FpInspectorClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = fp_inspector_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "inspector");
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/inspector.ui");
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, title);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, standing);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, where);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, tells);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, measures);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, place);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, corners);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, corner_rows);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, keep);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, remove);
+  gtk_widget_class_bind_template_callback (widget_class, on_keep);
+}
+
+static void
+fp_inspector_init (FpInspector *self)
+{
+  self->rows = g_ptr_array_new ();
+  self->corner = g_ptr_array_new ();
+  self->supports = g_ptr_array_new ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+fp_inspector_new (void)
+{
+  return g_object_new (FP_TYPE_INSPECTOR, NULL);
+}

@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "place-edit.h"
+
+#include "typing.h"
+
+#include "footpace/setting-out.h"
+
+#include <string.h>
+
+static const FpParam fields[FP_N_FIELDS] = {
+  [FP_FIELD_ACROSS] = { "across", "Across (Epistle side +)", FP_PARAM_LENGTH, -FP_LENGTH_MAX, 0.0, FP_LENGTH_MAX },
+  [FP_FIELD_ALONG] = { "along", "Along (east +)", FP_PARAM_LENGTH, -FP_LENGTH_MAX, 0.0, FP_LENGTH_MAX },
+  [FP_FIELD_TURN] = { "turn", "Turned (to the left +)", FP_PARAM_ANGLE, -360.0, 0.0, 360.0 },
+};
+static const FpParam corner_fields[2] = {
+  { "corner-across", "across", FP_PARAM_LENGTH, -FP_LENGTH_MAX, 0.0, FP_LENGTH_MAX },
+  { "corner-along", "along", FP_PARAM_LENGTH, -FP_LENGTH_MAX, 0.0, FP_LENGTH_MAX },
+};
+
+const FpParam *
+fp_place_field (FpPlaceField field)
+{
+  return &fields[field];
+}
+
+const FpParam *
+fp_corner_field (gboolean along)
+{
+  return &corner_fields[along ? 1 : 0];
+}
+
+static double *
+slot (FpPlace *place, FpPlaceField field)
+{
+  return field == FP_FIELD_ACROSS ? &place->x : field == FP_FIELD_ALONG ? &place->y : &place->turn;
+}
+
+double
+fp_place_field_get (const FpPlace *place, FpPlaceField field)
+{
+  FpPlace copy = *place;
+
+  return *slot (&copy, field);
+}
+
+gboolean
+fp_place_is_own (const FpScene *scene, const FpPlaced *placed)
+{
+  guint flags = fp_item_kind (placed->item)->flags, n;
+  const FpPlaced *all = fp_scene_placed (scene, &n);
+
+  if ((flags & FP_KIND_IN_WALL) != 0)
+    return FALSE;
+  if ((flags & FP_KIND_LAID_ROUND) == 0)
+    return TRUE;
+  for (guint i = 0; i < n; i++)
+    if (!all[i].ghost && all[i].support >= 0 && &all[all[i].support] == placed)
+      return FALSE;
+  return TRUE;
+}
+
+static FpUnits
+units_of (FpDocument *document)
+{
+  return fp_project_brief (fp_document_project (document))->units;
+}
+
+static gboolean
+is_gone (const FpPlaced *placed, GError **error)
+{
+  if (placed != NULL)
+    return FALSE;
+  g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "This thing is not there any more.");
+  return TRUE;
+}
+
+/* What is shown may be rounded: the same text means the same value. */
+static gboolean
+read_field (const FpParam *field, double was, const char *text, FpUnits units, double *value, GError **error)
+{
+  g_autofree char *shown = fp_typing_show (field, was, units);
+
+  *value = was;
+  return strcmp (shown, text) == 0 || fp_typing_read (field, text, units, value, error);
+}
+
+/* Where it stands in this alternative: a thing of the survey may have been moved. */
+static FpPlace
+place_now (FpDocument *document, const FpPlaced *placed)
+{
+  const FpAlternative *alternative = fp_project_alternative (fp_document_project (document),
+                                                             fp_document_alternative (document));
+  FpPlace place;
+
+  if (placed->in_survey
+      && fp_alternative_fate (alternative, fp_item_id (placed->item), &place, NULL) == FP_FATE_MOVED)
+    return place;
+  return fp_item_place (placed->item);
+}
+
+gboolean
+fp_place_enter (FpDocument *document, const char *id, FpPlaceField field, const char *text, GError **error)
+{
+  const FpPlaced *placed = fp_document_placed (document, id);
+  FpPlace place;
+  g_autofree char *label = NULL;
+
+  if (is_gone (placed, error))
+    return FALSE;
+  place = place_now (document, placed);
+  if (!read_field (&fields[field], *slot (&place, field), text, units_of (document), slot (&place, field), error))
+    return FALSE;
+  label = g_strdup_printf ("Move %s", fp_item_name (placed->item));
+  return fp_document_edit (document, fp_set_out_place (fp_document_base_scene (document), id, &place, error), label, NULL);
+}
+
+static FpProject *
+with_corners (FpDocument *document, const FpPlaced *placed, const FpPoint *corner, guint n, GError **error)
+{
+  g_autoptr (FpItem) item = NULL;
+  FpItemInit init;
+  const FpProject *project = fp_document_project (document);
+
+  fp_item_init_from (placed->item, &init);
+  init.corner = corner;
+  init.n_corners = n;
+  item = fp_item_new (&init, error);
+  if (item == NULL)
+    return NULL;
+  return placed->in_survey ? fp_project_with_survey_item (project, item, error)
+         : fp_project_with_item (project, fp_document_alternative (document), item, error);
+}
+
+gboolean
+fp_corner_enter (FpDocument *document, const char *id, guint i, gboolean along, const char *text, GError **error)
+{
+  const FpPlaced *placed = fp_document_placed (document, id);
+  g_autofree FpPoint *corner = NULL;
+  g_autofree char *label = NULL;
+  double *value;
+  guint n;
+
+  if (is_gone (placed, error))
+    return FALSE;
+  corner = g_memdup2 (fp_item_corners (placed->item, &n), sizeof (FpPoint) * n);
+  if (i >= n)
+    return !is_gone (NULL, error);
+  value = along ? &corner[i].y : &corner[i].x;
+  if (!read_field (&corner_fields[along ? 1 : 0], *value, text, units_of (document), value, error))
+    return FALSE;
+  label = g_strdup_printf ("Corner of %s", fp_item_name (placed->item));
+  return fp_document_edit (document, with_corners (document, placed, corner, n, error), label, NULL);
+}
+
+gboolean
+fp_support_enter (FpDocument *document, const char *id, const char *on, GError **error)
+{
+  const FpPlaced *placed = fp_document_placed (document, id);
+  g_autofree char *label = NULL;
+
+  if (is_gone (placed, error))
+    return FALSE;
+  label = g_strdup_printf ("Put %s elsewhere", fp_item_name (placed->item));
+  return fp_document_edit (document,
+                           fp_set_out_on (fp_document_base_scene (document), id, *on != '\0' ? on : NULL, error),
+                           label, NULL);
+}
+
+/* Standing on itself, however indirectly, is no choice. */
+static gboolean
+is_carried_by (const FpPlaced *all, guint i, const FpPlaced *what)
+{
+  for (int at = (int) i; at >= 0; at = all[at].support)
+    if (&all[at] == what)
+      return TRUE;
+  return FALSE;
+}
+
+GPtrArray *
+fp_supports_new (const FpScene *scene, const FpPlaced *placed)
+{
+  GPtrArray *out = g_ptr_array_new ();
+  const FpRole *role = fp_item_kind (placed->item)->stands_on;
+  guint n;
+  const FpPlaced *all = fp_scene_placed (scene, &n);
+
+  for (; role != NULL && *role != FP_ROLE_NONE; role++)
+    {
+      if (*role == FP_ROLE_FLOOR)
+        g_ptr_array_add (out, (gpointer) g_intern_string (""));
+      for (guint i = 0; *role != FP_ROLE_FLOOR && i < n; i++)
+        if (!all[i].ghost && fp_item_kind (all[i].item)->role == *role && !is_carried_by (all, i, placed))
+          g_ptr_array_add (out, (gpointer) g_intern_string (fp_item_id (all[i].item)));
+    }
+  if (role != NULL && placed->support < 0 && !g_ptr_array_find (out, g_intern_string (""), NULL))
+    g_ptr_array_add (out, (gpointer) g_intern_string (""));
+  return out;
+}

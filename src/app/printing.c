@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "printing.h"
+
+static void
+on_begin (GtkPrintOperation *operation, GtkPrintContext *context, GPtrArray *pages)
+{
+  (void) context;
+  gtk_print_operation_set_n_pages (operation, (int) pages->len);
+}
+
+static GtkPageSetup *
+setup_for (FpDrawing *page)
+{
+  GtkPageSetup *setup = gtk_page_setup_new ();
+  double w = fp_drawing_width (page), h = fp_drawing_height (page);
+  GtkPaperSize *size = gtk_paper_size_new_custom ("sheet", "Sheet", MIN (w, h), MAX (w, h), GTK_UNIT_MM);
+
+  /* Printers know papers by name: A3 and Letter are found again by their size. */
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_page_setup_set_orientation (setup, w > h ? GTK_PAGE_ORIENTATION_LANDSCAPE : GTK_PAGE_ORIENTATION_PORTRAIT);
+  gtk_page_setup_set_top_margin (setup, 0.0, GTK_UNIT_MM);
+  gtk_page_setup_set_bottom_margin (setup, 0.0, GTK_UNIT_MM);
+  gtk_page_setup_set_left_margin (setup, 0.0, GTK_UNIT_MM);
+  gtk_page_setup_set_right_margin (setup, 0.0, GTK_UNIT_MM);
+  gtk_paper_size_free (size);
+  return setup;
+}
+
+static void
+on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, GPtrArray *pages)
+{
+  (void) operation;
+  fp_drawing_paint (g_ptr_array_index (pages, page), gtk_print_context_get_cairo_context (context), FP_SURFACE_PAPER, FALSE);
+}
+
+GtkPrintOperation *
+fp_print_operation_new (GPtrArray *pages, const char *name)
+{
+  GtkPrintOperation *operation = gtk_print_operation_new ();
+  g_autoptr (GtkPageSetup) setup = setup_for (g_ptr_array_index (pages, 0));
+
+  gtk_print_operation_set_unit (operation, GTK_UNIT_MM);
+  gtk_print_operation_set_use_full_page (operation, TRUE);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  gtk_print_operation_set_embed_page_setup (operation, TRUE);
+  gtk_print_operation_set_job_name (operation, name);
+  g_signal_connect_data (operation, "begin-print", G_CALLBACK (on_begin), g_ptr_array_ref (pages),
+                         (GClosureNotify) (void (*) (void)) g_ptr_array_unref, 0);
+  g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), pages);
+  return operation;
+}
+
+typedef struct
+{
+  FpPrintAnswer answer;
+  gpointer      data;
+} Print;
+
+static void
+on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, Print *print)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
+    gtk_print_operation_get_error (operation, &error);
+  print->answer (error, print->data);
+  g_free (print);
+}
+
+void
+fp_print (GtkWindow *parent, GPtrArray *pages, const char *name, FpPrintAnswer answer, gpointer data)
+{
+  g_autoptr (GtkPrintOperation) operation = fp_print_operation_new (pages, name);
+  Print *print = g_new (Print, 1);
+
+  *print = (Print) { answer, data };
+  gtk_print_operation_set_allow_async (operation, TRUE);
+  g_signal_connect (operation, "done", G_CALLBACK (on_done), print);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, NULL);
+}

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sheet-dialog.h - a sheet is chosen, seen, and printed or exported
+ *
+ * Signal "told" (text): what became of it, for the window to show.
+ */
+#pragma once
+
+#include "document.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define FP_TYPE_SHEET_DIALOG (fp_sheet_dialog_get_type ())
+G_DECLARE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, FP, SHEET_DIALOG, GtkWindow)
+
+/* @sheet: FpSheetKind or FP_SHEET_COMPARE, chosen at first. */
+GtkWidget *fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet);
+
+G_END_DECLS

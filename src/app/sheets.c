@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sheets.h"
+
+#include <string.h>
+
+#define PNG_DOTS_PER_INCH 200.0
+
+FpSheetOrder *
+fp_sheet_order_copy (const FpSheetOrder *order)
+{
+  FpSheetOrder *copy = g_memdup2 (order, sizeof *order);
+
+  copy->project = fp_project_ref (order->project);
+  copy->number = g_strdup (order->number);
+  return copy;
+}
+
+void
+fp_sheet_order_free (FpSheetOrder *order)
+{
+  if (order == NULL)
+    return;
+  fp_project_unref (order->project);
+  g_free (order->number);
+  g_free (order);
+}
+
+static FpSheetSpec
+spec_of (const FpSheetOrder *order, const char *date)
+{
+  return (FpSheetSpec) {
+    .kind = order->sheet < FP_N_SHEETS ? (FpSheetKind) order->sheet : FP_SHEET_ELEVATION,
+    .paper = order->paper, .landscape = order->landscape, .scale = order->scale, .whole = order->whole,
+    .date = date,
+    .number = order->number != NULL && *order->number != '\0' ? order->number : NULL,
+  };
+}
+
+static void
+draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable *cancel)
+{
+  g_auto (GStrv) lines = NULL;
+  g_autoptr (FpFindings) findings = NULL;
+  FpDrawing *page;
+
+  if (order->with_findings)
+    {
+      findings = fp_findings_of (order->project, order->alternative, NULL, cancel);
+      if (findings == NULL)
+        return;
+      lines = fp_report_lines (findings);
+      spec->findings = (const char *const *) lines;
+    }
+  page = fp_sheet_new (self->scene, spec, &self->scale, &self->error);
+  if (page == NULL)
+    return;
+  self->pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+  g_ptr_array_add (self->pages, page);
+}
+
+static void
+draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
+{
+  guint n = fp_project_n_alternatives (order->project), found = 0;
+  g_autofree FpFindings **findings = g_new0 (FpFindings *, n);
+
+  while (found < n && (findings[found] = fp_findings_of (order->project, found, NULL, cancel)) != NULL)
+    found++;
+  if (found == n)
+    {
+      g_autoptr (FpComparison) comparison = fp_comparison_new (findings, n);
+
+      self->pages = fp_comparison_sheets (comparison, spec, &self->error);
+    }
+  for (guint i = 0; i < found; i++)
+    fp_findings_unref (findings[i]);
+}
+
+FpSheets *
+fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
+{
+  FpSheets *self = g_new0 (FpSheets, 1);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  FpSheetSpec spec = spec_of (order, date);
+
+  self->scene = fp_scene_new (order->project, order->alternative);
+  if (order->sheet == FP_SHEET_COMPARE)
+    draw_comparison (self, order, &spec, cancel);
+  else
+    draw_sheet (self, order, &spec, cancel);
+  if (g_cancellable_is_cancelled (cancel) || (self->pages == NULL && self->error == NULL))
+    g_clear_pointer (&self, fp_sheets_free);
+  return self;
+}
+
+void
+fp_sheets_free (FpSheets *self)
+{
+  if (self == NULL)
+    return;
+  g_clear_pointer (&self->pages, g_ptr_array_unref);
+  g_clear_pointer (&self->scene, fp_scene_unref);
+  g_clear_error (&self->error);
+  g_free (self);
+}
+
+/* --- files ---------------------------------------------------------------- */
+
+static char *
+numbered (const char *path, guint page)
+{
+  const char *dot = strrchr (path, '.');
+
+  if (page == 0 || dot == NULL)
+    return g_strdup (path);
+  return g_strdup_printf ("%.*s-%u%s", (int) (dot - path), path, page + 1, dot);
+}
+
+static gboolean
+write_page (const FpSheets *self, guint i, const char *format, const char *path, GError **error)
+{
+  FpDrawing *page = g_ptr_array_index (self->pages, i);
+  g_autofree char *name = numbered (path, i);
+
+  if (strcmp (format, "png") == 0)
+    return fp_drawing_write_png (page, PNG_DOTS_PER_INCH, name, error);
+  return fp_drawing_write_svg (page, self->scene, fp_project_brief (fp_scene_project (self->scene))->title, name, error);
+}
+
+gboolean
+fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (self->scene));
+
+  if (strcmp (format, "pdf") == 0)
+    return fp_drawing_write_pdf ((FpDrawing *const *) self->pages->pdata, self->pages->len, brief->title,
+                                 brief->author, path, error);
+  for (guint i = 0; i < self->pages->len; i++)
+    if (!write_page (self, i, format, path, error))
+      return FALSE;
+  return TRUE;
+}
+
+const char *
+fp_sheets_label (guint sheet)
+{
+  static const char *const labels[] = { "plan", "elevation", "section", "board", "comparison" };
+
+  return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
+}
+
+char *
+fp_sheets_file_name (const FpSheetOrder *order, const char *format)
+{
+  const char *title = fp_project_brief (order->project)->title;
+  char *name = g_strdup_printf ("%s, %s.%s", *title != '\0' ? title : "Untitled", fp_sheets_label (order->sheet), format);
+
+  return g_strdelimit (name, "/\\:\n\r\t", '-');
+}

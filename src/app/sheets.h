@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sheets.h - the pages to print or export, made on any thread; knows no toolkit */
+#pragma once
+
+#include "footpace/review.h"
+
+G_BEGIN_DECLS
+
+/* The sheets of drawing.h, and the comparison after them. */
+#define FP_SHEET_COMPARE FP_N_SHEETS
+
+typedef struct
+{
+  const FpProject *project;     /* owned */
+  guint            alternative;
+  guint            sheet;       /* FpSheetKind, or FP_SHEET_COMPARE          */
+  FpPaper          paper;
+  gboolean         landscape, whole, with_findings;
+  double           scale;       /* 0: the largest that fits                  */
+  char            *number;      /* owned; NULL or "": from the title         */
+} FpSheetOrder;
+
+FpSheetOrder *fp_sheet_order_copy (const FpSheetOrder *order);
+void          fp_sheet_order_free (FpSheetOrder *order);
+
+typedef struct
+{
+  GPtrArray     *pages;         /* FpDrawing; NULL when it failed            */
+  const FpScene *scene;         /* owned: for names in an SVG                */
+  double         scale;         /* that it was drawn to                      */
+  GError        *error;
+} FpSheets;
+
+FpSheets *fp_sheets_new  (const FpSheetOrder *order, GCancellable *cancel); /* NULL: cancelled */
+void      fp_sheets_free (FpSheets *self);
+
+/* "pdf", "svg" or "png". Pages after the first of an SVG or PNG go to NAME-2.svg … */
+gboolean  fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error);
+/* "Holy Rood, elevation, A3.pdf" without what no file name may have; owned by the caller. */
+char     *fp_sheets_file_name (const FpSheetOrder *order, const char *format);
+const char *fp_sheets_label (guint sheet);
+
+G_END_DECLS

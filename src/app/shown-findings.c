@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "shown-findings.h"
+
+#include <string.h>
+
+static void
+shown_clear (gpointer data)
+{
+  FpShown *shown = data;
+
+  g_clear_pointer (&shown->of, fp_findings_unref);
+}
+
+static void
+add (GArray *out, FpFindings *of, const FpFinding *finding, gboolean stale)
+{
+  FpShown shown = { fp_findings_ref (of), finding, stale };
+
+  g_array_append_val (out, shown);
+}
+
+/* Rules of one book lie in one array, in its order. */
+static int
+by_weight_then_book (gconstpointer a, gconstpointer b)
+{
+  const FpFinding *x = ((const FpShown *) a)->finding, *y = ((const FpShown *) b)->finding;
+
+  if (x->rule->weight != y->rule->weight)
+    return x->rule->weight < y->rule->weight ? -1 : 1;
+  if (x->book != y->book)
+    return strcmp (fp_rulebook_id (x->book), fp_rulebook_id (y->book));
+  return x->rule < y->rule ? -1 : x->rule > y->rule;
+}
+
+static const FpFinding *
+find_rule (FpFindings *findings, const FpRule *rule)
+{
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (finding[i].rule == rule)
+      return &finding[i];
+  return NULL;
+}
+
+GArray *
+fp_shown_new (FpFindings *newest, FpFindings *sighted)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpShown));
+  guint n = 0;
+  const FpFinding *finding = newest != NULL ? fp_findings_get (newest, &n) : NULL;
+
+  g_array_set_clear_func (out, shown_clear);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpFinding *before = NULL;
+
+      if (finding[i].found == FP_FOUND_SHORT)
+        add (out, newest, &finding[i], FALSE);
+      else if (finding[i].found == FP_FOUND_WAITING && sighted != NULL)
+        before = find_rule (sighted, finding[i].rule);
+      if (before != NULL && before->found == FP_FOUND_SHORT)
+        add (out, sighted, before, TRUE);
+    }
+  g_array_sort (out, by_weight_then_book);
+  return out;
+}
+
+char *
+fp_shown_key (const FpShown *shown)
+{
+  return g_strdup_printf ("%s/%s", fp_rulebook_id (shown->finding->book), shown->finding->rule->id);
+}
+
+char *
+fp_shown_summary (const GArray *shown)
+{
+  guint count[FP_N_WEIGHTS] = { 0 };
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < shown->len; i++)
+    count[g_array_index (shown, FpShown, i).finding->rule->weight]++;
+  for (guint w = 0; w < FP_N_WEIGHTS; w++)
+    if (count[w] > 0)
+      g_string_append_printf (text, "%s%u %s", text->len > 0 ? ", " : "", count[w], fp_weight_label ((FpWeight) w));
+  return g_string_free (text, FALSE);
+}
+
+char *
+fp_shown_rest (FpFindings *newest, const GArray *shown)
+{
+  guint n, waiting = 0, judged = 0;
+  const FpFinding *finding = fp_findings_get (newest, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      waiting += finding[i].found == FP_FOUND_WAITING;
+      judged += finding[i].found == FP_FOUND_WITHIN;
+    }
+  if (waiting > 0)
+    return g_strdup_printf ("Rules of sight are being computed: %u.", waiting);
+  return g_strdup_printf ("No finding against %s%u %s listed.", shown->len > 0 ? "the other " : "the ", judged,
+                          judged == 1 ? "rule" : "rules");
+}
+
+char *
+fp_shown_measure (const FpFinding *finding)
+{
+  GString *text = g_string_new (finding->measured);
+
+  if (finding->limit != NULL && *finding->limit != '\0')
+    g_string_append_printf (text, "; limit: %s", finding->limit);
+  if (finding->times > 1)
+    g_string_append_printf (text, " (%u times)", finding->times);
+  return g_string_free (text, FALSE);
+}
+
+char *
+fp_shown_speech (const FpShown *shown)
+{
+  const FpFinding *f = shown->finding;
+  g_autofree char *measure = fp_shown_measure (f);
+  GString *text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%s: %s. %s.", fp_weight_label (f->rule->weight), f->rule->title, measure);
+  if (f->detail != NULL)
+    g_string_append_printf (text, " %s.", f->detail);
+  g_string_append_printf (text, " %s.", f->rule->source);
+  if (shown->stale)
+    g_string_append (text, " Being computed anew.");
+  return g_string_free (text, FALSE);
+}

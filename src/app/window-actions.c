@@ -1,0 +1,377 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window-actions.c - what can be done to the open project */
+#include "window-private.h"
+
+#include "brief-dialog.h"
+#include "sheet-dialog.h"
+#include "sheets.h"
+#include "text-dialog.h"
+
+#include "footpace/setting-out.h"
+
+#include <string.h>
+
+static FpBoardView *
+board (FpWindow *self)
+{
+  return FP_BOARD_VIEW (self->board);
+}
+
+/* --- what can be done now ------------------------------------------------- */
+
+static void
+set_history_tooltip (GtkWidget *button, const char *verb, const char *label)
+{
+  g_autofree char *text = label != NULL ? g_strdup_printf ("%s: %s", verb, label) : g_strdup (verb);
+
+  gtk_widget_set_tooltip_text (button, text);
+}
+
+static gboolean
+on_compare_page (FpWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->pages)), "compare") == 0;
+}
+
+static void
+enable (FpWindow *self, const char *action, gboolean enabled)
+{
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), action, enabled);
+}
+
+void
+fp_window_update_actions (FpWindow *self)
+{
+  static const char *const need_project[] = {
+    "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
+    "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
+    "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing"
+  };
+  FpDocument *d = self->document;
+  const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (need_project); i++)
+    enable (self, need_project[i], d != NULL);
+  enable (self, "win.undo", d != NULL && fp_document_undo_label (d) != NULL);
+  enable (self, "win.redo", d != NULL && fp_document_redo_label (d) != NULL);
+  enable (self, "win.remove", chosen != NULL && !chosen->ghost);
+  enable (self, "win.alternative-remove", d != NULL && fp_project_n_alternatives (fp_document_project (d)) > 1);
+  set_history_tooltip (self->undo_button, "Undo", d != NULL ? fp_document_undo_label (d) : NULL);
+  set_history_tooltip (self->redo_button, "Redo", d != NULL ? fp_document_redo_label (d) : NULL);
+  gtk_widget_set_sensitive (self->add_button, d != NULL);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->compare_button), on_compare_page (self));
+}
+
+/* Says why nothing came of an edit. */
+static gboolean
+edit (FpWindow *self, FpProject *next, const char *label, const GError *error)
+{
+  if (fp_document_edit (self->document, next, label, NULL))
+    return TRUE;
+  fp_window_notice (self, error->message, TRUE);
+  return FALSE;
+}
+
+/* --- history and things --------------------------------------------------- */
+
+static void
+undo (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (!fp_board_view_cancel (board (self)))
+    fp_document_undo (self->document);
+}
+
+static void
+redo (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  fp_document_redo (FP_WINDOW (widget)->document);
+}
+
+static void
+remove_thing (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  fp_board_view_remove_chosen (board (FP_WINDOW (widget)));
+}
+
+static void
+choose_nothing (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  g_autofree char *was = g_strdup (fp_document_chosen (self->document));
+
+  (void) name, (void) parameter;
+  fp_board_view_mark (board (self), NULL);
+  fp_document_choose (self->document, NULL);
+  fp_things_list_focus (FP_THINGS_LIST (self->things), was);
+}
+
+static void
+add (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  const FpKind *kind = fp_kind_find (g_variant_get_string (parameter, NULL));
+  g_autofree char *id = NULL, *label = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) name;
+  if (kind == NULL)
+    return;
+  label = g_strdup_printf ("Add %s", kind->label);
+  if (edit (self, fp_set_out_new (fp_document_base_scene (self->document), kind, &id, &error), label, error))
+    fp_document_choose (self->document, id);
+}
+
+/* --- alternatives --------------------------------------------------------- */
+
+/* Ids of alternatives are letters as people call them: a, b, c. */
+static char *
+free_alternative_id (const FpProject *project)
+{
+  for (char c = 'a'; c <= 'z'; c++)
+    {
+      char id[] = { c, '\0' };
+
+      if (fp_project_find_alternative (project, id) < 0)
+        return g_strdup (id);
+    }
+  return fp_project_free_id (project, "alternative");
+}
+
+static char *
+on_alternative_new (const char *name, const char *note, gpointer data)
+{
+  FpWindow *self = data;
+  const FpProject *project = fp_document_project (self->document);
+  g_autofree char *id = free_alternative_id (project);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) copy = NULL;
+  FpProject *next;
+  guint n = fp_project_n_alternatives (project);
+
+  copy = fp_project_with_new_alternative (project, (int) fp_document_alternative (self->document), id, name, &error);
+  next = copy != NULL ? fp_project_with_alternative_text (copy, n, name, note, &error) : NULL;
+  if (!fp_document_edit (self->document, next, "New alternative", NULL))
+    return g_strdup (error->message);
+  fp_document_set_alternative (self->document, n);
+  return NULL;
+}
+
+static void
+alternative_new (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  const FpProject *project = fp_document_project (self->document);
+  const FpAlternative *from = fp_project_alternative (project, fp_document_alternative (self->document));
+  g_autofree char *name = g_strdup_printf ("%s, varied", fp_alternative_name (from));
+
+  (void) action, (void) parameter;
+  fp_text_dialog_show (GTK_WINDOW (self), "New Alternative", "_Make", name, "", on_alternative_new,
+                       g_object_ref (self), g_object_unref);
+}
+
+static char *
+on_alternative_text (const char *name, const char *note, gpointer data)
+{
+  FpWindow *self = data;
+  g_autoptr (GError) error = NULL;
+  FpProject *next = fp_project_with_alternative_text (fp_document_project (self->document),
+                                                      fp_document_alternative (self->document), name, note, &error);
+
+  return fp_document_edit (self->document, next, "Name and note of the alternative", NULL) ? NULL : g_strdup (error->message);
+}
+
+static void
+alternative_rename (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document),
+                                                             fp_document_alternative (self->document));
+
+  (void) action, (void) parameter;
+  fp_text_dialog_show (GTK_WINDOW (self), "Alternative", "_Apply", fp_alternative_name (alternative),
+                       fp_alternative_note (alternative), on_alternative_text, g_object_ref (self), g_object_unref);
+}
+
+static void
+alternative_remove (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+
+  (void) action, (void) parameter;
+  edit (self, fp_project_without_alternative (fp_document_project (self->document),
+                                              fp_document_alternative (self->document), &error),
+        "Remove the alternative", error);
+}
+
+/* --- pages and views ------------------------------------------------------ */
+
+static void
+show_page (FpWindow *self, const char *page)
+{
+  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), page);
+  fp_window_update_actions (self);
+}
+
+static void
+compare (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  fp_board_view_cancel (board (self));
+  show_page (self, on_compare_page (self) ? "board" : "compare");
+}
+
+static void
+show_board (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  show_page (FP_WINDOW (widget), "board");
+}
+
+static void
+show_things (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_board (widget, name, parameter);
+  choose_nothing (widget, name, parameter);
+}
+
+static void
+look (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) parameter;
+  if (strcmp (name, "win.zoom-in") == 0)
+    fp_board_view_zoom (board (self), 1.25);
+  else if (strcmp (name, "win.zoom-out") == 0)
+    fp_board_view_zoom (board (self), 0.8);
+  else
+    fp_board_view_frame (board (self), strcmp (name, "win.frame-whole") == 0);
+}
+
+static void
+brief (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  fp_brief_dialog_show (GTK_WINDOW (widget), FP_WINDOW (widget)->document);
+}
+
+static void
+on_told (FpSheetDialog *dialog, const char *text, FpWindow *self)
+{
+  (void) dialog;
+  fp_window_notice (self, text, FALSE);
+}
+
+static void
+sheet (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  gboolean comparison = strcmp (name, "win.sheet-compare") == 0 || on_compare_page (self);
+  GtkWidget *dialog = fp_sheet_dialog_new (GTK_WINDOW (self), self->document,
+                                           comparison ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION);
+
+  (void) parameter;
+  g_signal_connect_object (dialog, "told", G_CALLBACK (on_told), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* --- the list of kinds ---------------------------------------------------- */
+
+static void
+on_kind (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
+{
+  const char *id = g_object_get_data (G_OBJECT (row), "kind");
+  GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (list), GTK_TYPE_POPOVER);
+
+  if (popover != NULL)
+    gtk_popover_popdown (GTK_POPOVER (popover));
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.add", "s", id);
+}
+
+static GtkWidget *
+kind_row (const FpKind *kind)
+{
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
+  GtkWidget *name = gtk_label_new (kind->label), *tells = gtk_label_new (kind->tells);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
+  gtk_label_set_xalign (GTK_LABEL (tells), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (tells), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (tells), 46);
+  gtk_widget_add_css_class (tells, "dim-label");
+  gtk_widget_add_css_class (tells, "caption");
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), tells);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  g_object_set_data (G_OBJECT (row), "kind", (gpointer) kind->id);
+  g_object_set_data (G_OBJECT (row), "survey", GINT_TO_POINTER ((kind->flags & FP_KIND_SURVEY) != 0));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, kind->label,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, kind->tells, -1);
+  return row;
+}
+
+static void
+kind_heading (GtkListBoxRow *row, GtkListBoxRow *before, gpointer data)
+{
+  gboolean survey = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (row), "survey"));
+  GtkWidget *label;
+
+  (void) data;
+  if (before != NULL && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (before), "survey")) == survey)
+    {
+      gtk_list_box_row_set_header (row, NULL);
+      return;
+    }
+  label = gtk_label_new (survey ? "Building, for all alternatives" : "Furnishings of this alternative");
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_widget_add_css_class (label, "group-title");
+  gtk_list_box_row_set_header (row, label);
+}
+
+void
+fp_window_fill_add_list (FpWindow *self)
+{
+  guint n;
+  const FpKind *const *kind = fp_kinds (&n);
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < n; i++)
+      if (((kind[i]->flags & FP_KIND_SURVEY) != 0) == (pass == 1))
+        gtk_list_box_append (GTK_LIST_BOX (self->add_list), kind_row (kind[i]));
+  gtk_list_box_set_header_func (GTK_LIST_BOX (self->add_list), kind_heading, NULL, NULL);
+  g_signal_connect (self->add_list, "row-activated", G_CALLBACK (on_kind), self);
+}
+
+/* --- table ---------------------------------------------------------------- */
+
+void
+fp_window_class_add_actions (GtkWidgetClass *c)
+{
+  gtk_widget_class_install_action (c, "win.undo", NULL, undo);
+  gtk_widget_class_install_action (c, "win.redo", NULL, redo);
+  gtk_widget_class_install_action (c, "win.remove", NULL, remove_thing);
+  gtk_widget_class_install_action (c, "win.choose-nothing", NULL, choose_nothing);
+  gtk_widget_class_install_action (c, "win.add", "s", add);
+  gtk_widget_class_install_action (c, "win.alternative-new", NULL, alternative_new);
+  gtk_widget_class_install_action (c, "win.alternative-rename", NULL, alternative_rename);
+  gtk_widget_class_install_action (c, "win.alternative-remove", NULL, alternative_remove);
+  gtk_widget_class_install_action (c, "win.compare", NULL, compare);
+  gtk_widget_class_install_action (c, "win.show-board", NULL, show_board);
+  gtk_widget_class_install_action (c, "win.show-things", NULL, show_things);
+  gtk_widget_class_install_action (c, "win.frame-sanctuary", NULL, look);
+  gtk_widget_class_install_action (c, "win.frame-whole", NULL, look);
+  gtk_widget_class_install_action (c, "win.zoom-in", NULL, look);
+  gtk_widget_class_install_action (c, "win.zoom-out", NULL, look);
+  gtk_widget_class_install_action (c, "win.brief", NULL, brief);
+  gtk_widget_class_install_action (c, "win.export", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.print", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-compare", NULL, sheet);
+}

@@ -1,0 +1,352 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window-file.c - opening, saving, closing, and the files of late */
+#include "window-private.h"
+
+#include "brief-dialog.h"
+#include "compat-4-8.h"
+#include "samples.h"
+
+#include "footpace/store.h"
+
+#define MIME_TYPE  "application/x-footpace+xml"
+#define RECENT_MAX 8
+
+/* --- recent files --------------------------------------------------------- */
+
+static void
+remember (const char *path)
+{
+  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
+  GtkRecentData data = {
+    .mime_type = (char *) MIME_TYPE, .app_name = (char *) "Footpace", .app_exec = (char *) "footpace %f"
+  };
+
+  if (uri != NULL)
+    gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+}
+
+static gboolean
+is_project (GtkRecentInfo *info)
+{
+  return g_str_has_suffix (gtk_recent_info_get_uri (info), ".footpace") && gtk_recent_info_exists (info);
+}
+
+static int
+newest_first (gconstpointer a, gconstpointer b)
+{
+  return g_date_time_compare (gtk_recent_info_get_modified ((GtkRecentInfo *) b),
+                              gtk_recent_info_get_modified ((GtkRecentInfo *) a));
+}
+
+static GtkWidget *
+recent_row (GtkRecentInfo *info)
+{
+  g_autofree char *path = g_filename_from_uri (gtk_recent_info_get_uri (info), NULL, NULL);
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1), *name, *folder;
+  g_autofree char *base = path != NULL ? g_path_get_basename (path) : NULL;
+  g_autofree char *dir = path != NULL ? g_path_get_dirname (path) : NULL;
+
+  if (path == NULL)
+    {
+      g_object_ref_sink (row);
+      g_object_unref (row);
+      return NULL;
+    }
+  name = gtk_label_new (base);
+  folder = gtk_label_new (dir);
+  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
+  gtk_label_set_xalign (GTK_LABEL (folder), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (folder), PANGO_ELLIPSIZE_START);
+  gtk_label_set_max_width_chars (GTK_LABEL (folder), 44);
+  gtk_widget_add_css_class (folder, "dim-label");
+  gtk_widget_add_css_class (folder, "caption");
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), folder);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
+  return row;
+}
+
+static guint
+fill_recent (GtkWidget *list)
+{
+  GList *items = g_list_sort (gtk_recent_manager_get_items (gtk_recent_manager_get_default ()), newest_first);
+  GtkListBoxRow *old;
+  guint n = 0;
+
+  while ((old = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0)) != NULL)
+    gtk_list_box_remove (GTK_LIST_BOX (list), GTK_WIDGET (old));
+  for (GList *l = items; l != NULL && n < RECENT_MAX; l = l->next)
+    {
+      GtkWidget *row = is_project (l->data) ? recent_row (l->data) : NULL;
+
+      if (row == NULL)
+        continue;
+      gtk_list_box_append (GTK_LIST_BOX (list), row);
+      n++;
+    }
+  g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
+  return n;
+}
+
+static void
+refill (FpWindow *self)
+{
+  fill_recent (self->recent_list);
+  gtk_widget_set_visible (self->start_recent, fill_recent (self->start_recent_list) > 0);
+}
+
+static void
+on_recent (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
+{
+  g_autofree char *path = g_strdup (g_object_get_data (G_OBJECT (row), "path"));
+  GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (list), GTK_TYPE_POPOVER);
+
+  if (popover != NULL)
+    gtk_popover_popdown (GTK_POPOVER (popover));
+  fp_window_open (self, path);
+}
+
+void
+fp_window_fill_recent (FpWindow *self)
+{
+  g_signal_connect (self->recent_list, "row-activated", G_CALLBACK (on_recent), self);
+  g_signal_connect (self->start_recent_list, "row-activated", G_CALLBACK (on_recent), self);
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (refill), self, G_CONNECT_SWAPPED);
+  refill (self);
+}
+
+/* --- opening -------------------------------------------------------------- */
+
+static FpWindow *
+window_for_another (FpWindow *self)
+{
+  GtkWidget *window;
+
+  if (self->document == NULL)
+    return self;
+  window = fp_window_new (gtk_window_get_application (GTK_WINDOW (self)));
+  gtk_window_present (GTK_WINDOW (window));
+  return FP_WINDOW (window);
+}
+
+void
+fp_window_open (FpWindow *self, const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpDocument) document = fp_document_load (path, &error);
+
+  if (document == NULL)
+    {
+      fp_window_notice (self, error->message, TRUE);
+      return;
+    }
+  remember (path);
+  fp_window_set_document (window_for_another (self), document);
+}
+
+static void
+on_open_file (GFile *file, gpointer data)
+{
+  g_autoptr (FpWindow) self = data;
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+
+  if (path != NULL)
+    fp_window_open (self, path);
+  else if (file != NULL)
+    fp_window_notice (self, "Projects can only be opened from files on this computer.", TRUE);
+}
+
+static GFile *
+folder_of (FpWindow *self)
+{
+  const char *path = self->document != NULL ? fp_document_path (self->document) : NULL;
+  g_autofree char *dir = path != NULL ? g_path_get_dirname (path) : NULL;
+
+  return dir != NULL ? g_file_new_for_path (dir) : NULL;
+}
+
+static void
+open_file (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  g_autoptr (GFile) folder = folder_of (self);
+  FpFileQuestion question = {
+    .title = "Open Project", .accept = "_Open", .folder = folder,
+    .filter_name = "Footpace projects", .filter_suffix = "footpace"
+  };
+
+  (void) name, (void) parameter;
+  fp_ask_file (GTK_WINDOW (self), &question, on_open_file, g_object_ref (self));
+}
+
+/* A sample is opened as a new project, so that nobody saves over it unawares. */
+static void
+open_sample (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  g_autofree char *path = fp_sample_path ("parish.footpace");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = fp_store_load (path, &error);
+  g_autoptr (FpDocument) document = NULL;
+
+  (void) name, (void) parameter;
+  if (project == NULL)
+    {
+      fp_window_notice (self, error->message, TRUE);
+      return;
+    }
+  document = fp_document_new (project, NULL, TRUE);
+  fp_window_set_document (window_for_another (self), document);
+}
+
+static void
+on_new_project (FpProject *project, gpointer data)
+{
+  g_autoptr (FpDocument) document = fp_document_new (project, NULL, FALSE);
+
+  fp_window_set_document (window_for_another (FP_WINDOW (data)), document);
+}
+
+static void
+new_project (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  fp_new_project_dialog_show (GTK_WINDOW (widget), on_new_project, widget);
+}
+
+/* --- saving --------------------------------------------------------------- */
+
+static gboolean
+save_to (FpWindow *self, const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  if (fp_document_save (self->document, path, &error))
+    {
+      remember (path);
+      return TRUE;
+    }
+  text = g_strdup_printf ("Not saved: %s", error->message);
+  fp_window_notice (self, text, TRUE);
+  return FALSE;
+}
+
+typedef struct
+{
+  FpWindow *window;
+  gboolean  then_close;
+} SaveAs;
+
+static void
+close_for_good (FpWindow *self)
+{
+  self->closing = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+static void
+on_save_file (GFile *file, gpointer data)
+{
+  SaveAs *ask = data;
+  g_autoptr (FpWindow) self = ask->window;
+  gboolean then_close = ask->then_close;
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+
+  g_free (ask);
+  if (file != NULL && path == NULL)
+    fp_window_notice (self, "Projects can only be saved to files on this computer.", TRUE);
+  if (path != NULL && save_to (self, path) && then_close)
+    close_for_good (self);
+}
+
+static char *
+proposed_name (FpWindow *self)
+{
+  g_autofree char *name = fp_document_name (self->document);
+
+  g_strdelimit (name, "/\\:\n\r\t", '-');
+  return g_strconcat (name, ".footpace", NULL);
+}
+
+static void
+ask_where_to_save (FpWindow *self, gboolean then_close)
+{
+  g_autoptr (GFile) folder = folder_of (self);
+  g_autofree char *name = proposed_name (self);
+  FpFileQuestion question = {
+    .title = "Save Project", .accept = "_Save", .save = TRUE, .name = name, .folder = folder,
+    .filter_name = "Footpace projects", .filter_suffix = "footpace"
+  };
+  SaveAs *ask = g_new (SaveAs, 1);
+
+  *ask = (SaveAs) { g_object_ref (self), then_close };
+  fp_ask_file (GTK_WINDOW (self), &question, on_save_file, ask);
+}
+
+static void
+save_or_ask (FpWindow *self, gboolean then_close)
+{
+  const char *path = fp_document_path (self->document);
+
+  fp_board_view_cancel (FP_BOARD_VIEW (self->board));
+  if (path == NULL)
+    ask_where_to_save (self, then_close);
+  else if (save_to (self, path) && then_close)
+    close_for_good (self);
+}
+
+static void
+save (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  save_or_ask (FP_WINDOW (widget), FALSE);
+}
+
+static void
+save_as (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  ask_where_to_save (FP_WINDOW (widget), FALSE);
+}
+
+/* --- closing -------------------------------------------------------------- */
+
+enum { CANCEL, DISCARD, SAVE };
+
+static void
+on_close_answer (int choice, gpointer data)
+{
+  g_autoptr (FpWindow) self = data;
+
+  if (choice == SAVE)
+    save_or_ask (self, TRUE);
+  else if (choice == DISCARD)
+    close_for_good (self);
+}
+
+gboolean
+fp_window_may_close (FpWindow *self)
+{
+  static const char *const buttons[] = { "_Cancel", "Close _Without Saving", "_Save", NULL };
+  g_autofree char *heading = NULL, *name = NULL;
+
+  if (self->closing || self->document == NULL || !fp_document_is_modified (self->document))
+    return TRUE;
+  name = fp_document_name (self->document);
+  heading = g_strdup_printf ("Save changes to “%s”?", name);
+  fp_ask (GTK_WINDOW (self), heading, "What was changed since it was last saved is lost otherwise.", buttons, DISCARD,
+          on_close_answer, g_object_ref (self));
+  return FALSE;
+}
+
+void
+fp_window_class_add_file_actions (GtkWidgetClass *c)
+{
+  gtk_widget_class_install_action (c, "win.new", NULL, new_project);
+  gtk_widget_class_install_action (c, "win.open", NULL, open_file);
+  gtk_widget_class_install_action (c, "win.open-sample", NULL, open_sample);
+  gtk_widget_class_install_action (c, "win.save", NULL, save);
+  gtk_widget_class_install_action (c, "win.save-as", NULL, save_as);
+}

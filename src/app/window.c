@@ -1,0 +1,240 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window-private.h"
+
+G_DEFINE_FINAL_TYPE (FpWindow, fp_window, GTK_TYPE_APPLICATION_WINDOW)
+
+FpDocument *
+fp_window_document (FpWindow *self)
+{
+  return self->document;
+}
+
+/* --- notices -------------------------------------------------------------- */
+
+void
+fp_window_notice (FpWindow *self, const char *text, gboolean wrong)
+{
+  gtk_label_set_text (GTK_LABEL (self->notice_text), text);
+  gtk_image_set_from_icon_name (GTK_IMAGE (self->notice_icon),
+                                wrong ? "dialog-warning-symbolic" : "dialog-information-symbolic");
+  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), TRUE);
+}
+
+static void
+on_notice_close (FpWindow *self)
+{
+  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
+}
+
+static void
+on_board_notice (FpBoardView *board, const char *text, FpWindow *self)
+{
+  (void) board;
+  fp_window_notice (self, text, TRUE);
+}
+
+/* --- showing the document ------------------------------------------------- */
+
+static void
+show_title (FpWindow *self)
+{
+  g_autofree char *name = NULL, *title = NULL;
+  const FpProject *project;
+
+  if (self->document == NULL)
+    {
+      gtk_label_set_text (GTK_LABEL (self->title), "Footpace");
+      gtk_widget_hide (self->subtitle);
+      gtk_window_set_title (GTK_WINDOW (self), "Footpace");
+      return;
+    }
+  project = fp_document_project (self->document);
+  name = fp_document_name (self->document);
+  title = g_strdup_printf ("%s%s", fp_document_is_modified (self->document) ? "• " : "", name);
+  gtk_label_set_text (GTK_LABEL (self->title), title);
+  gtk_label_set_text (GTK_LABEL (self->subtitle),
+                      fp_alternative_name (fp_project_alternative (project, fp_document_alternative (self->document))));
+  gtk_widget_show (self->subtitle);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
+static void
+on_scene (FpWindow *self)
+{
+  if (fp_document_is_previewing (self->document))
+    return;
+  show_title (self);
+  fp_window_update_actions (self);
+}
+
+static void
+on_chosen (FpWindow *self)
+{
+  gboolean thing = self->document != NULL && fp_document_chosen (self->document) != NULL;
+
+  gtk_stack_set_visible_child_name (GTK_STACK (self->things_or_thing), thing ? "thing" : "things");
+  if (self->document != NULL)
+    fp_window_update_actions (self);
+}
+
+static void
+on_state (FpWindow *self)
+{
+  show_title (self);
+  fp_window_update_actions (self);
+}
+
+static void
+on_finding_picked (FpWindow *self)
+{
+  const char *id;
+  FpVec3 at;
+  gboolean has_at;
+
+  if (!fp_findings_list_picked (FP_FINDINGS_LIST (self->findings), &id, &at, &has_at))
+    return;
+  if (id != NULL)
+    fp_document_choose (self->document, id);
+  fp_board_view_mark (FP_BOARD_VIEW (self->board), has_at ? &at : NULL);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
+}
+
+static void
+on_thing_activated (FpWindow *self)
+{
+  fp_inspector_focus (FP_INSPECTOR (self->inspector));
+}
+
+void
+fp_window_set_document (FpWindow *self, FpDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  fp_board_view_set_document (FP_BOARD_VIEW (self->board), document);
+  fp_inspector_set_document (FP_INSPECTOR (self->inspector), document);
+  fp_things_list_set_document (FP_THINGS_LIST (self->things), document);
+  fp_findings_list_set_document (FP_FINDINGS_LIST (self->findings), document);
+  fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (self->alternatives), document);
+  fp_compare_page_set_document (FP_COMPARE_PAGE (self->compare), document);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), document != NULL ? "board" : "start");
+  if (document != NULL)
+    {
+      g_signal_connect_swapped (document, "scene", G_CALLBACK (on_scene), self);
+      g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
+      g_signal_connect_swapped (document, "state", G_CALLBACK (on_state), self);
+      gtk_widget_grab_focus (self->board);
+    }
+  on_chosen (self);
+  on_state (self);
+}
+
+static void
+on_page (FpWindow *self)
+{
+  const char *page = gtk_stack_get_visible_child_name (GTK_STACK (self->pages));
+
+  fp_compare_page_set_shown (FP_COMPARE_PAGE (self->compare), g_strcmp0 (page, "compare") == 0);
+}
+
+/* --- the window ----------------------------------------------------------- */
+
+static gboolean
+fp_window_close_request (GtkWindow *window)
+{
+  FpWindow *self = FP_WINDOW (window);
+
+  if (!fp_window_may_close (self))
+    return TRUE;
+  return GTK_WINDOW_CLASS (fp_window_parent_class)->close_request (window);
+}
+
+static void
+fp_window_dispose (GObject *object)
+{
+  FpWindow *self = FP_WINDOW (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (fp_window_parent_class)->dispose (object);
+}
+
+#define BIND(name) gtk_widget_class_bind_template_child (widget_class, FpWindow, name)
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  BIND (title);
+  BIND (subtitle);
+  BIND (pages);
+  BIND (board);
+  BIND (side);
+  BIND (things_or_thing);
+  BIND (things);
+  BIND (inspector);
+  BIND (findings);
+  BIND (alternatives);
+  BIND (compare);
+  BIND (notice);
+  BIND (notice_icon);
+  BIND (notice_text);
+  BIND (readout);
+  BIND (undo_button);
+  BIND (redo_button);
+  BIND (add_button);
+  BIND (save_button);
+  BIND (compare_button);
+  BIND (add_list);
+  BIND (recent_list);
+  BIND (start_recent_list);
+  BIND (start_recent);
+}
+
+#undef BIND
+
+static void
+ensure_types (void)
+{
+  g_type_ensure (FP_TYPE_BOARD_VIEW);
+  g_type_ensure (FP_TYPE_INSPECTOR);
+  g_type_ensure (FP_TYPE_THINGS_LIST);
+  g_type_ensure (FP_TYPE_FINDINGS_LIST);
+  g_type_ensure (FP_TYPE_ALTERNATIVES_STRIP);
+  g_type_ensure (FP_TYPE_COMPARE_PAGE);
+}
+
+static void
+fp_window_class_init (FpWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  ensure_types ();
+  G_OBJECT_CLASS (klass)->dispose = fp_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = fp_window_close_request;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/window.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, on_notice_close);
+  gtk_widget_class_bind_template_callback (widget_class, on_board_notice);
+  gtk_widget_class_bind_template_callback (widget_class, on_finding_picked);
+  gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
+  gtk_widget_class_bind_template_callback (widget_class, on_page);
+  fp_window_class_add_actions (widget_class);
+  fp_window_class_add_file_actions (widget_class);
+}
+
+static void
+fp_window_init (FpWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_object_bind_property (self->board, "readout", self->readout, "label", G_BINDING_SYNC_CREATE);
+  fp_window_fill_add_list (self);
+  fp_window_fill_recent (self);
+  fp_window_set_document (self, NULL);
+}
+
+GtkWidget *
+fp_window_new (GtkApplication *application)
+{
+  return g_object_new (FP_TYPE_WINDOW, "application", application, NULL);
+}

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window.h - one window, one project or none yet */
+#pragma once
+
+#include "document.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define FP_TYPE_WINDOW (fp_window_get_type ())
+G_DECLARE_FINAL_TYPE (FpWindow, fp_window, FP, WINDOW, GtkApplicationWindow)
+
+GtkWidget  *fp_window_new (GtkApplication *application);
+FpDocument *fp_window_document (FpWindow *self); /* NULL: none is open */
+/* Takes its own reference. */
+void        fp_window_set_document (FpWindow *self, FpDocument *document);
+/* Says what went wrong, or what was done, above the board; nothing is lost by it. */
+void        fp_window_notice (FpWindow *self, const char *text, gboolean wrong);
+/* Opens it here when no project is open, else in a window of its own. */
+void        fp_window_open (FpWindow *self, const char *path);
+
+G_END_DECLS

@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* annotation.h - dimensions, levels and lettering of one view, set out before anything is drawn */
+#pragma once
+
+#include "level-marks.h"
+#include "labels.h"
+#include "tiers.h"
+
+G_BEGIN_DECLS
+
+/* What the view's surroundings allow. */
+typedef struct
+{
+  FpBox    outline;            /* paper mm: what dimensions stay out of; empty: all that the view shows */
+  FpBox    seen;               /* paper mm: nothing outside is drawn; empty: everything is              */
+  guint    tiers[FP_N_SIDES];  /* most tiers on a side                                                  */
+  FpSide   levels_on;          /* left or right first                                                   */
+  GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
+  gboolean has_title_at;
+  FpPoint  title_at;           /* left end of the base line; otherwise above the view                   */
+} FpSurroundings;
+
+/* A view that stands alone. */
+extern const FpSurroundings FP_SURROUNDINGS_ALONE;
+
+typedef struct
+{
+  FpViewId       view;
+  FpViewLayout   layout;
+  FpSurroundings around;
+  FpTierSides    sides;
+  gboolean      *shows;    /* for each placed thing, whether the view shows it */
+  GArray        *wanted;   /* FpWanted    */
+  GArray        *levels;   /* FpLevelMark */
+  GArray        *labels;   /* FpLabel     */
+  FpCover        *room;
+  char          *title, *scale;
+  FpPoint        title_at;
+  FpMargins      margins;
+  guint          left_out;
+} FpAnnotation;
+
+FpAnnotation *fp_annotation_new  (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around);
+void          fp_annotation_free (FpAnnotation *self);
+
+/* @number: of the last dimension in the drawing; counted on */
+void          fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number);
+
+/* Beside the title, @gap mm after its scale: the middle of the line. */
+FpPoint       fp_annotation_after_title (const FpAnnotation *self, double gap);
+
+/* The highest number of a dimension that a drawing has. */
+guint         fp_drawing_last_dimension (const FpDrawing *drawing);
+
+/* Lines, cut faces and axes of a view (view.c). */
+void          fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout,
+                                  const FpBox *seen, const FpBox *outline);
+
+/* Where a clip ends the view before the church ends: continuous narrow lines with zigzags (ISO 128-2, from memory). */
+void          fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout);
+
+/* Clips a segment to a box; FALSE when nothing is left. An empty box clips nothing. */
+gboolean      fp_clip_segment (FpPoint *a, FpPoint *b, const FpBox *box);
+
+const char   *fp_view_title (FpViewId view); /* "ELEVATION, FACING EAST" */
+
+/* "1:50", "1:33", "1:12.5" */
+char         *fp_scale_text (double scale);
+
+/* What a view shows, within its clip; paper mm. */
+FpBox         fp_view_outline (FpProjection *projection, const FpViewLayout *layout);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpAnnotation, fp_annotation_free)
+
+G_END_DECLS

@@ -1,0 +1,310 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board.c - the three views on one surface, in first-angle arrangement
+ *
+ * The elevation stands at `pan`; plan and section follow from it, so that x,
+ * z and, by the mitre line, y are shared at every scale.  What stands between
+ * the views depends on the scale: at small scales there are fewer dimensions
+ * to make room for.
+ */
+#include "board.h"
+
+#include "annotation.h"
+#include "regions.h"
+#include "sheet-parts.h"
+
+#include <math.h>
+
+/* All in paper mm. */
+#define GAP_SIDE    29.0 /* elevation to section: the levels that both share   */
+#define GAP_LEAST   24.0 /* elevation to plan, without dimensions              */
+#define GAP_TIERS   26.0 /* and as much more at 1:50                           */
+#define TITLE_ROOM  9.0  /* of that, the plan's title takes so much            */
+#define LEFT_ROOM   42.0 /* heights, left of the elevation                     */
+#define EDGE        6.0
+#define TOP_ROOM    13.0 /* titles, above                                      */
+#define FAR         1e6
+#define LEAST_SCALE 2.0
+#define MOST_SCALE  1e5
+
+/* Of the nave, so much is seen when the sanctuary fills the board, mm of the world. */
+#define NAVE_SEEN 800.0
+
+static double
+gap_above_plan (double scale)
+{
+  return GAP_LEAST + CLAMP (GAP_TIERS * sqrt (50 / scale), 0, GAP_TIERS);
+}
+
+static guint
+tiers_in (double gap)
+{
+  const double room = gap - TITLE_ROOM - FP_TIER_FIRST - 2;
+
+  return room < 0 ? 0 : 1 + (guint) (room / FP_TIER_STEP);
+}
+
+/* --- layout ------------------------------------------------------------------------- */
+
+static void
+arrange (const FpRegions *r, double scale, FpPoint pan, FpBoardLayout *out)
+{
+  const double gap = gap_above_plan (scale);
+  const double side = pan.x + r->east.hi.x / scale + GAP_SIDE / 2;
+  const double under = pan.y + r->all.lo.z / scale - gap / 2;
+
+  out->view[FP_VIEW_ELEVATION].origin = pan;
+  out->view[FP_VIEW_PLAN].origin = (FpPoint) { pan.x, under - gap / 2 - r->all.hi.y / scale };
+  out->view[FP_VIEW_SECTION].origin = (FpPoint) { side + GAP_SIDE / 2 + r->all.hi.y / scale, pan.y };
+  out->frame[FP_VIEW_ELEVATION] = (FpBox) { -FAR, under, side, FAR };
+  out->frame[FP_VIEW_SECTION] = (FpBox) { side, under, FAR, FAR };
+  out->frame[FP_VIEW_PLAN] = (FpBox) { -FAR, -FAR, MAX (side, pan.x + r->all.hi.x / scale + EDGE), under };
+}
+
+/* Where y = @y is, carried from the plan to the section. */
+static FpPoint
+mitre_point (const FpBoardLayout *layout, double y)
+{
+  const FpPoint in_section = fp_view_to_paper (&layout->view[FP_VIEW_SECTION], (FpPoint) { -y, 0 });
+  const FpPoint in_plan = fp_view_to_paper (&layout->view[FP_VIEW_PLAN], (FpPoint) { 0, y });
+
+  return (FpPoint) { in_section.x, in_plan.y };
+}
+
+void
+fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units, FpBoardLayout *out)
+{
+  FpRegions r;
+
+  fp_regions_of (scene, &r);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    out->view[v] = (FpViewLayout) {
+      .scale = CLAMP (scale, LEAST_SCALE, MOST_SCALE), .clip = FP_BOX_EMPTY, .dimensions = TRUE,
+      /* Elevation and section share z: their levels stand once, between them. */
+      .levels = v == FP_VIEW_SECTION, .labels = TRUE, .units = units,
+    };
+  arrange (&r, out->view[0].scale, pan, out);
+  out->mitre_a = mitre_point (out, r.all.hi.y);
+  out->mitre_b = mitre_point (out, r.all.lo.y);
+}
+
+/* --- fitting -------------------------------------------------------------------------- */
+
+/* World box that is to be seen, the same for all three views. */
+static FpBox3
+region_to_fit (const FpRegions *r, gboolean whole)
+{
+  FpBox3 box = r->sanctuary;
+
+  if (whole)
+    return r->all;
+  box.hi.y = r->all.hi.y;
+  box.lo.x = r->east.lo.x;
+  box.hi.x = r->east.hi.x;
+  box.lo.y = MIN (r->east.lo.y, fmax (box.lo.y, r->east.lo.y - NAVE_SEEN));
+  return box;
+}
+
+typedef struct { double width, height; } Size;
+
+static Size
+size_at (const FpRegions *r, const FpBox3 *box, double scale)
+{
+  /* The plan may be wider than the elevation; the section begins beside the elevation. */
+  const double left = MIN (box->lo.x, r->east.lo.x);
+  const double beside = (r->east.hi.x - left + r->all.hi.y - box->lo.y) / scale + GAP_SIDE;
+  const double plan = (box->hi.x - left) / scale;
+
+  return (Size) {
+    LEFT_ROOM + MAX (beside, plan) + EDGE,
+    TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale) + EDGE,
+  };
+}
+
+void
+fp_board_size (const FpScene *scene, gboolean whole, double scale, double *width, double *height)
+{
+  FpRegions r;
+  FpBox3 box;
+  Size size;
+
+  fp_regions_of (scene, &r);
+  box = region_to_fit (&r, whole);
+  size = size_at (&r, &box, scale);
+  *width = size.width;
+  *height = size.height;
+}
+
+void
+fp_board_place (const FpScene *scene, gboolean whole, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out)
+{
+  FpRegions r;
+  FpBox3 box;
+  Size size;
+  FpPoint pan;
+
+  fp_regions_of (scene, &r);
+  box = region_to_fit (&r, whole);
+  size = size_at (&r, &box, scale);
+  pan.x = area->x0 + LEFT_ROOM + MAX (area->x1 - area->x0 - size.width, 0) / 2 - MIN (box.lo.x, r.east.lo.x) / scale;
+  pan.y = area->y1 - TOP_ROOM - MAX (area->y1 - area->y0 - size.height, 0) / 2 - box.hi.z / scale;
+  fp_board_layout (scene, scale, pan, units, out);
+  if (whole)
+    return;
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    out->view[v].clip = fp_region_in_view (&box, (FpViewId) v);
+  out->mitre_b = mitre_point (out, box.lo.y);
+}
+
+void
+fp_board_fit (const FpScene *scene, gboolean whole, double width, double height, FpUnits units, double *scale,
+              FpPoint *pan)
+{
+  FpRegions r;
+  FpBox3 box;
+  double fits = MOST_SCALE, too_large = LEAST_SCALE;
+  Size size;
+
+  fp_regions_of (scene, &r);
+  box = region_to_fit (&r, whole);
+  for (guint i = 0; i < 60; i++)
+    {
+      const double middle = sqrt (fits * too_large);
+      size = size_at (&r, &box, middle);
+      if (size.width <= width && size.height <= height)
+        fits = middle;
+      else
+        too_large = middle;
+    }
+  {
+    const FpBox area = { 0, 0, width, height };
+    FpBoardLayout layout;
+    fp_board_place (scene, whole, fits, &area, units, &layout);
+    *scale = fits;
+    *pan = layout.view[FP_VIEW_ELEVATION].origin;
+  }
+}
+
+/* --- drawing -------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  FpDrawing           *drawing;
+  const FpBoardLayout *layout;
+  FpRegions            regions;
+  FpBox                paper;
+  GArray              *shown;
+  guint                number;
+} Board;
+
+static FpBox
+region_on_paper (const Board *b, const FpBox3 *region, FpViewId view)
+{
+  const FpBox box = fp_region_in_view (region, view);
+  const FpPoint p = fp_view_to_paper (&b->layout->view[view], (FpPoint) { box.x0, box.y0 });
+  const FpPoint q = fp_view_to_paper (&b->layout->view[view], (FpPoint) { box.x1, box.y1 });
+
+  return (FpBox) { p.x, p.y, q.x, q.y };
+}
+
+static FpBox
+within_clip (const Board *b, FpViewId view, FpBox box)
+{
+  const FpViewLayout *layout = &b->layout->view[view];
+  const FpPoint p = fp_view_to_paper (layout, (FpPoint) { layout->clip.x0, layout->clip.y0 });
+  const FpPoint q = fp_view_to_paper (layout, (FpPoint) { layout->clip.x1, layout->clip.y1 });
+
+  if (fp_box_is_empty (&layout->clip))
+    return box;
+  return (FpBox) { MAX (box.x0, p.x), MAX (box.y0, p.y), MIN (box.x1, q.x), MIN (box.y1, q.y) };
+}
+
+/* Dimensions stand about the sanctuary, also where the nave is wider. */
+static FpBox
+outline_of (const Board *b, FpViewId view)
+{
+  FpBox3 region = b->regions.all;
+
+  if (view == FP_VIEW_ELEVATION)
+    region = b->regions.east;
+  if (view == FP_VIEW_PLAN)
+    {
+      region.lo = (FpVec3) { b->regions.east.lo.x, b->regions.east.lo.y, 0 };
+      region.hi.x = b->regions.east.hi.x;
+    }
+  region.lo.z = b->regions.all.lo.z;
+  return within_clip (b, view, region_on_paper (b, &region, view));
+}
+
+/* Titles stay on the paper although what they name runs off it. */
+static FpPoint
+title_of (const Board *b, FpViewId view, const FpBox *outline)
+{
+  const double top = b->paper.y1 - 2 * EDGE + 2;
+  const double x = MAX (outline->x0, EDGE);
+
+  if (view == FP_VIEW_PLAN)
+    return (FpPoint) { x, outline->y1 + 4 };
+  return (FpPoint) { x, MAX (MIN (outline->y1 + 8, top), outline->y0 + EDGE) };
+}
+
+static void
+surround (const Board *b, FpViewId view, FpSurroundings *out)
+{
+  const guint under = tiers_in (gap_above_plan (b->layout->view[view].scale));
+
+  *out = FP_SURROUNDINGS_ALONE;
+  out->outline = outline_of (b, view);
+  out->seen = b->paper;
+  out->shown = b->shown;
+  out->levels_on = FP_SIDE_LEFT;
+  out->has_title_at = TRUE;
+  out->title_at = title_of (b, view, &out->outline);
+  out->tiers[FP_SIDE_ABOVE] = 0;
+  out->tiers[FP_SIDE_BELOW] = view == FP_VIEW_PLAN ? 0 : under;
+  out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : 5;
+  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN ? 2 : 0;
+}
+
+static void
+draw_view (Board *b, FpProjection *projection)
+{
+  const FpViewId view = fp_projection_view (projection);
+  FpSurroundings around;
+  g_autoptr (FpAnnotation) annotation = NULL;
+
+  surround (b, view, &around);
+  annotation = fp_annotation_new (projection, &b->layout->view[view], &around);
+  fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &around.outline);
+  fp_annotation_draw (annotation, b->drawing, &b->number);
+  if (view == FP_VIEW_PLAN)
+    fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 8), 3.2,
+                         fp_project_brief (fp_scene_project (fp_projection_scene (projection)))->north);
+}
+
+void
+fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
+                  const FpBox *area)
+{
+  static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
+  g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
+  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .paper = *area };
+
+  b.number = fp_drawing_last_dimension (drawing);
+  fp_regions_of (fp_projection_scene (projection[0]), &b.regions);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
+  fp_drawing_line (drawing, FP_PEN_GUIDE, layout->mitre_a, layout->mitre_b);
+  /* A measure stands in one of the three: the plan has what the other two could not show. */
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    draw_view (&b, projection[order[i]]);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
+}
+
+FpDrawing *
+fp_board_draw (FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout, double width, double height)
+{
+  const FpBox paper = { 0, 0, width, height };
+  FpDrawing *drawing = fp_drawing_new (width, height);
+
+  fp_board_draw_on (drawing, projection, layout, &paper);
+  return drawing;
+}

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board.h - the three views laid out on a part of a sheet */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+/* Paper mm that the sanctuary (or the @whole church) takes in three views, with dimensions and titles. */
+void fp_board_size (const FpScene *scene, gboolean whole, double scale, double *width, double *height);
+
+/* In the middle of @area; clipped to the sanctuary unless @whole. */
+void fp_board_place (const FpScene *scene, gboolean whole, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out);
+
+/* Draws within @area, paper mm. */
+void fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
+                       const FpBox *area);
+
+G_END_DECLS

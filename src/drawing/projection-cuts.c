@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* projection-cuts.c - the cut faces of a thing made one, by GEOS (geos.osgeo.org) */
+#include "projection-private.h"
+
+#include <math.h>
+
+#define GEOS_USE_ONLY_R_API
+#include <geos_c.h>
+
+/* mm: corners of neighbours that differ by less are one; faces that meet so have no crack between them. */
+#define GRID 0.001
+
+typedef struct
+{
+  guint      owner;
+  double     depth;
+  FpSketch  *sketch; /* gets the borders as edges    */
+  FpEdgeType type;
+  GArray    *cuts;   /* gets the outlines; may be NULL */
+} Joining;
+
+static GEOSGeometry *
+polygon_new (GEOSContextHandle_t geos, const FpCutPiece *piece)
+{
+  GEOSCoordSequence *corners = GEOSCoordSeq_create_r (geos, piece->n + 1, 2);
+  GEOSGeometry *ring;
+
+  for (guint i = 0; corners != NULL && i <= piece->n; i++)
+    GEOSCoordSeq_setXY_r (geos, corners, i, piece->pt[i % piece->n].x, piece->pt[i % piece->n].y);
+  ring = corners != NULL ? GEOSGeom_createLinearRing_r (geos, corners) : NULL; /* takes the corners */
+  return ring != NULL ? GEOSGeom_createPolygon_r (geos, ring, NULL, 0) : NULL; /* takes the ring */
+}
+
+/* The corners of a ring, the first not repeated, without those on a straight line between their neighbours. */
+static GArray *
+ring_points_new (GEOSContextHandle_t geos, const GEOSGeometry *ring)
+{
+  const GEOSCoordSequence *corners = GEOSGeom_getCoordSeq_r (geos, ring);
+  GArray *pt = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  unsigned int n = 0;
+
+  GEOSCoordSeq_getSize_r (geos, corners, &n);
+  for (unsigned int i = 0; i + 1 < n; i++)
+    {
+      FpPoint before, p, after;
+      GEOSCoordSeq_getXY_r (geos, corners, (i + n - 2) % (n - 1), &before.x, &before.y);
+      GEOSCoordSeq_getXY_r (geos, corners, i, &p.x, &p.y);
+      GEOSCoordSeq_getXY_r (geos, corners, i + 1, &after.x, &after.y);
+      if (fp_segment_distance (before, after, p) > GRID)
+        g_array_append_val (pt, p);
+    }
+  return pt;
+}
+
+static const FpPoint *
+points_of (const GArray *ring)
+{
+  return (const FpPoint *) (gconstpointer) ring->data;
+}
+
+static void
+add_border (const Joining *j, FpPoint a, FpPoint b)
+{
+  const FpEdge edge = { { a.x, a.y, j->depth }, { b.x, b.y, j->depth }, j->owner, G_MAXUINT, FALSE, { -1, -1 },
+                        j->type, FP_PEN_CUT };
+
+  g_array_append_val (j->sketch->edges, edge);
+}
+
+static void
+add_borders (const Joining *j, const GArray *ring)
+{
+  for (guint i = 0; i < ring->len; i++)
+    add_border (j, points_of (ring)[i], points_of (ring)[(i + 1) % ring->len]);
+}
+
+/* Outer rings run counter-clockwise, holes clockwise, so that areas add up. */
+static void
+append_ring (GArray *outline, const GArray *ring, gboolean counter_clockwise)
+{
+  const gboolean turn = (fp_outline_area (points_of (ring), ring->len) > 0) != counter_clockwise;
+
+  for (guint i = 0; i < ring->len; i++)
+    g_array_append_val (outline, points_of (ring)[turn ? (ring->len - i) % ring->len : i]);
+}
+
+/* A hole is reached and left by the same slit from the first corner. */
+static void
+append_hole (GArray *outline, const GArray *ring)
+{
+  const FpPoint first = points_of (outline)[0];
+
+  g_array_append_val (outline, first);
+  append_ring (outline, ring, FALSE);
+  g_array_append_val (outline, points_of (ring)[0]);
+}
+
+static void
+take_polygon (GEOSContextHandle_t geos, const GEOSGeometry *polygon, const Joining *j)
+{
+  g_autoptr (GArray) outer = ring_points_new (geos, GEOSGetExteriorRing_r (geos, polygon));
+  g_autoptr (GArray) outline = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  const int holes = GEOSGetNumInteriorRings_r (geos, polygon);
+  FpProjectedCut cut;
+
+  if (outer->len < 3)
+    return;
+  add_borders (j, outer);
+  append_ring (outline, outer, TRUE);
+  for (int i = 0; i < holes; i++)
+    {
+      g_autoptr (GArray) hole = ring_points_new (geos, GEOSGetInteriorRingN_r (geos, polygon, i));
+      if (hole->len < 3)
+        continue;
+      add_borders (j, hole);
+      append_hole (outline, hole);
+    }
+  if (j->cuts == NULL)
+    return;
+  cut.n = outline->len;
+  cut.owner = j->owner;
+  cut.outline = g_memdup2 (outline->data, outline->len * sizeof (FpPoint));
+  g_array_append_val (j->cuts, cut);
+}
+
+/* Any mixture of geometries that a union may give: only areas count. */
+static void
+take_areas (GEOSContextHandle_t geos, const GEOSGeometry *shape, const Joining *j)
+{
+  const int n = shape != NULL ? GEOSGetNumGeometries_r (geos, shape) : 0;
+
+  for (int i = 0; i < n; i++)
+    {
+      const GEOSGeometry *part = GEOSGetGeometryN_r (geos, shape, i);
+      if (GEOSGeomTypeId_r (geos, part) == GEOS_POLYGON && GEOSisEmpty_r (geos, part) == 0)
+        take_polygon (geos, part, j);
+    }
+}
+
+static GEOSGeometry *
+union_new (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n)
+{
+  g_autofree GEOSGeometry **part = g_new (GEOSGeometry *, n);
+  GEOSGeometry *all, *joined;
+  guint made = 0;
+
+  for (guint i = 0; i < n; i++)
+    if ((part[made] = polygon_new (geos, &piece[i])) != NULL)
+      made++;
+  all = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, part, made); /* takes the parts */
+  if (all == NULL)
+    return NULL;
+  joined = GEOSUnaryUnionPrec_r (geos, all, GRID);
+  if (joined == NULL)
+    {
+      /* An outline that is not simple: better in pieces than not at all. */
+      joined = GEOSMakeValid_r (geos, all);
+    }
+  GEOSGeom_destroy_r (geos, all);
+  return joined;
+}
+
+static int
+compare_pieces (gconstpointer pa, gconstpointer pb)
+{
+  const FpCutPiece *a = pa, *b = pb;
+
+  if (a->owner != b->owner)
+    return a->owner < b->owner ? -1 : 1;
+  if (a->fabric != b->fabric)
+    return a->fabric < b->fabric ? -1 : 1;
+  return (a->depth > b->depth) - (a->depth < b->depth);
+}
+
+static void
+join_all (GEOSContextHandle_t geos, GArray *pieces, Joining *j)
+{
+  const FpCutPiece *piece = (const FpCutPiece *) (gconstpointer) pieces->data;
+  guint i = 0;
+
+  g_array_sort (pieces, compare_pieces);
+  while (i < pieces->len)
+    {
+      GEOSGeometry *joined;
+      guint k = i + 1;
+      while (k < pieces->len && piece[k].owner == piece[i].owner && piece[k].fabric == piece[i].fabric)
+        k++;
+      j->owner = piece[i].owner;
+      j->depth = piece[k - 1].depth;
+      joined = union_new (geos, piece + i, k - i);
+      take_areas (geos, joined, j);
+      GEOSGeom_destroy_r (geos, joined);
+      i = k;
+    }
+}
+
+void
+fp_sketch_join_cuts (FpSketch *self, GArray *cuts)
+{
+  /* A context of its own for each call: any thread may ask. */
+  GEOSContextHandle_t geos = GEOS_init_r ();
+  Joining j = { .sketch = self, .type = FP_EDGE_CUT, .cuts = cuts };
+
+  join_all (geos, self->cuts, &j);
+  j.type = FP_EDGE_OVERHEAD;
+  j.cuts = NULL;
+  join_all (geos, self->overhead, &j);
+  GEOS_finish_r (geos);
+}

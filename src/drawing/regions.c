@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "regions.h"
+
+#include <math.h>
+
+/* The plane of the elevation, as projection.c sets it: just before the rail or the lowest step of the
+ * altar, or before what stands a little in front of them. */
+#define FORE_SANCTUARY 3000.0
+#define STEPS_NEAR     600.0
+#define BEFORE         100.0
+
+/* Walls that stand farther from the ministers' floor than this do not belong to the sanctuary. */
+#define WALLS_WITHIN 1500.0
+
+/* Of the nave, so much is shown before the rail. */
+#define NAVE_STRIP 1500.0
+
+/* Walls are shown whole when they are at most this many times as high as what stands in the sanctuary. */
+#define HIGH_WALLS 2.2
+
+static gboolean
+is_furnishing (const FpPlaced *p)
+{
+  return !p->ghost && (fp_item_kind (p->item)->flags & FP_KIND_SURVEY) == 0;
+}
+
+static double
+front_of_role (const FpPlaced *placed, guint n, FpRole role)
+{
+  double front = G_MAXDOUBLE;
+
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == role)
+      front = MIN (front, placed[i].plan.y0);
+  return front;
+}
+
+/* -G_MAXDOUBLE where there is neither rail nor altar: the elevation shows everything. */
+static double
+elevation_plane (const FpPlaced *placed, guint n)
+{
+  const double rail = front_of_role (placed, n, FP_ROLE_RAIL);
+  const double steps = MIN (front_of_role (placed, n, FP_ROLE_FOOTPACE), front_of_role (placed, n, FP_ROLE_ALTAR));
+  const double sanctuary = rail < G_MAXDOUBLE ? rail : steps;
+  double front = sanctuary;
+
+  if (sanctuary == G_MAXDOUBLE)
+    return -G_MAXDOUBLE;
+  for (guint i = 0; i < n; i++)
+    if (is_furnishing (&placed[i]) && placed[i].plan.y0 > sanctuary - FORE_SANCTUARY)
+      front = MIN (front, placed[i].plan.y0);
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_STEPS && placed[i].plan.y0 < front
+        && placed[i].plan.y1 > front - STEPS_NEAR)
+      front = placed[i].plan.y0;
+  return front - BEFORE;
+}
+
+/* What of a solid lies beyond the plane. */
+static FpBox3
+beyond (const FpSolid *solid, double plane)
+{
+  const FpBox3 whole = fp_solid_box (solid);
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  if (whole.hi.y <= plane)
+    return box;
+  if (whole.lo.y >= plane || solid->shape != FP_SOLID_PRISM)
+    return whole;
+  for (guint i = 0; i < solid->n_outline; i++)
+    {
+      const FpPoint p = solid->outline[i], q = solid->outline[(i + 1) % solid->n_outline];
+      if (p.y >= plane)
+        fp_box3_add_point (&box, (FpVec3) { p.x, p.y, whole.lo.z });
+      if ((p.y < plane) != (q.y < plane))
+        fp_box3_add_point (&box, (FpVec3) { p.x + (q.x - p.x) * (plane - p.y) / (q.y - p.y), plane, whole.hi.z });
+    }
+  box.lo.z = whole.lo.z;
+  box.hi.z = whole.hi.z;
+  return box;
+}
+
+static FpBox3
+everything_beyond (const FpScene *scene, double plane)
+{
+  guint n, n_placed;
+  const FpSolid *solid = fp_scene_solids (scene, &n);
+  const FpPlaced *placed = fp_scene_placed (scene, &n_placed);
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpBox3 one = beyond (&solid[i], plane);
+      if (!placed[solid[i].owner].ghost && one.lo.x <= one.hi.x)
+        fp_box3_add_box (&box, &one);
+    }
+  return box;
+}
+
+static double
+top_of_furnishings (const FpPlaced *placed, guint n, double otherwise)
+{
+  double top = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < n; i++)
+    if (is_furnishing (&placed[i]))
+      top = MAX (top, placed[i].level + placed[i].extent.height);
+  return top > -G_MAXDOUBLE ? top : otherwise;
+}
+
+static gboolean
+is_empty (const FpBox3 *box)
+{
+  return box->hi.x < box->lo.x;
+}
+
+static FpBox3
+sanctuary_of (const FpScene *scene, const FpRegions *r)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  const FpBox3 s = fp_scene_sanctuary (scene);
+  const double top = top_of_furnishings (placed, n, s.hi.z);
+  const double foot = r->east.lo.z;
+
+  return (FpBox3) {
+    { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, MIN (s.lo.y, r->east.lo.y) - NAVE_STRIP), foot },
+    { MIN (r->east.hi.x, s.hi.x + WALLS_WITHIN), MIN (r->all.hi.y, s.hi.y + WALLS_WITHIN),
+      r->east.hi.z - foot <= HIGH_WALLS * (top - foot) ? r->east.hi.z : foot + 1.35 * (top - foot) },
+  };
+}
+
+void
+fp_regions_of (const FpScene *scene, FpRegions *out)
+{
+  static const FpBox3 a_room = { { -3000, -3000, 0 }, { 3000, 3000, 3000 } };
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  out->all = fp_scene_box (scene);
+  if (is_empty (&out->all))
+    out->all = a_room;
+  out->east = everything_beyond (scene, elevation_plane (placed, n));
+  if (is_empty (&out->east))
+    out->east = out->all;
+  out->sanctuary = sanctuary_of (scene, out);
+  if (is_empty (&out->sanctuary) || out->sanctuary.hi.y <= out->sanctuary.lo.y
+      || out->sanctuary.hi.z <= out->sanctuary.lo.z)
+    out->sanctuary = out->all;
+}
+
+FpBox
+fp_region_in_view (const FpBox3 *box, FpViewId view)
+{
+  const FpPoint a = fp_view_point (view, box->lo), b = fp_view_point (view, box->hi);
+
+  return (FpBox) { MIN (a.x, b.x), MIN (a.y, b.y), MAX (a.x, b.x), MAX (a.y, b.y) };
+}

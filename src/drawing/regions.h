@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* regions.h - what of a church is to be drawn when its sanctuary is asked for; world mm */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  FpBox3 all;       /* of everything                                         */
+  FpBox3 east;      /* of what the elevation shows: all that lies beyond its plane */
+  FpBox3 sanctuary; /* the sanctuary with the walls about it and a strip of the nave, as high as is of interest */
+} FpRegions;
+
+void fp_regions_of (const FpScene *scene, FpRegions *out);
+
+/* A box as a view sees it, view coordinates. */
+FpBox fp_region_in_view (const FpBox3 *box, FpViewId view);
+
+G_END_DECLS

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sheet-parts.h - what stands on a sheet beside its views; paper mm */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+/* @north: as in FpBrief; radius of the circle in mm */
+void   fp_draw_north_point (FpDrawing *drawing, FpPoint middle, double radius, double north);
+
+/* A bar of numbered divisions with the words that belong to it: @at is the lower left corner of the bar.
+ * Returns: how wide it came out; never wider than @most */
+double fp_draw_scale_bar (FpDrawing *drawing, FpPoint at, double most, double scale, FpUnits units);
+#define FP_SCALE_BAR_HEIGHT 10.5 /* with its figures and words, from the foot of the words */
+
+/* First angle (ISO 5456-2, from memory), @height mm high; returns its width. */
+double fp_draw_projection_symbol (FpDrawing *drawing, FpPoint middle, double height);
+
+/* Lines of text from the top left corner down, each @spacing apart; returns how many were set. */
+guint  fp_draw_lines (FpDrawing *drawing, FpPoint top_left, double height, double spacing, GPtrArray *lines, guint most);
+
+/* Samples of existing, proposed and removed work, where the scene has more than existing: @at is the left
+ * end of the base line. Returns: whether anything was drawn */
+gboolean fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scene);
+
+/* PRELIMINARY, NOT FOR CONSTRUCTION, and who must confirm what; from the top of @box down, never beyond it.
+ * Returns: the height that it took */
+double fp_draw_cautions (FpDrawing *drawing, const FpBox *box, FpUnits units);
+
+/* The findings, in columns, never beyond @box: what does not fit is counted in the last line. */
+void   fp_draw_findings (FpDrawing *drawing, const FpBox *box, const char *const *findings);
+
+/* The title block, its lower right corner at @corner; see title-block.c. */
+#define FP_TITLE_BLOCK_HEIGHT 40.0
+#define FP_TITLE_BLOCK_WIDTH  180.0 /* at most: ISO 7200, from memory */
+
+typedef struct
+{
+  const char *owner, *title, *supplementary, *creator, *document_type, *number, *date, *sheet, *scale, *paper;
+} FpTitleBlock;
+
+void   fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpTitleBlock *fields);
+
+G_END_DECLS

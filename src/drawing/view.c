@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* view.c - one projection on the paper: its lines, cut faces, axis, dimensions and names */
+#include "annotation.h"
+
+#include <math.h>
+
+/* The axis stands out beyond the view by this much, and stays clear of the first tier, mm. */
+#define AXIS_OVERRUN 4.0
+
+/* Of outlines that are cut, neighbours that lie as close as this must differ in hatch, view mm. */
+#define NEIGHBOUR 50.0
+
+/* --- clipping -------------------------------------------------------------------- */
+
+static gboolean
+clip_to (double from, double way, double lo, double hi, double *t0, double *t1)
+{
+  if (way == 0)
+    return from >= lo && from <= hi;
+  const double ta = (lo - from) / way, tb = (hi - from) / way;
+  *t0 = MAX (*t0, MIN (ta, tb));
+  *t1 = MIN (*t1, MAX (ta, tb));
+  return *t0 <= *t1;
+}
+
+gboolean
+fp_clip_segment (FpPoint *a, FpPoint *b, const FpBox *box)
+{
+  const FpPoint from = *a, way = { b->x - a->x, b->y - a->y };
+  double t0 = 0, t1 = 1;
+
+  if (fp_box_is_empty (box))
+    return TRUE;
+  if (!clip_to (from.x, way.x, box->x0, box->x1, &t0, &t1) || !clip_to (from.y, way.y, box->y0, box->y1, &t0, &t1))
+    return FALSE;
+  /* Ends that lie inside stay what they were, to the last digit. */
+  if (t0 > 0)
+    *a = (FpPoint) { from.x + t0 * way.x, from.y + t0 * way.y };
+  if (t1 < 1)
+    *b = (FpPoint) { from.x + t1 * way.x, from.y + t1 * way.y };
+  return TRUE;
+}
+
+/* Sutherland and Hodgman's clipping, one side of the box after another ("Reentrant polygon
+ * clipping", CACM 17, 1974; from memory).  A concave outline may keep edges along the box. */
+typedef struct { double nx, ny, c; } HalfPlane; /* inside: nx x + ny y >= c */
+
+static void
+clip_outline_to (GArray *in, GArray *out, HalfPlane h)
+{
+  g_array_set_size (out, 0);
+  for (guint i = 0; i < in->len; i++)
+    {
+      const FpPoint p = g_array_index (in, FpPoint, i), q = g_array_index (in, FpPoint, (i + 1) % in->len);
+      const double dp = h.nx * p.x + h.ny * p.y - h.c, dq = h.nx * q.x + h.ny * q.y - h.c;
+      if (dp >= 0)
+        g_array_append_val (out, p);
+      if ((dp < 0) != (dq < 0))
+        {
+          const double t = dp / (dp - dq);
+          const FpPoint cut = { p.x + t * (q.x - p.x), p.y + t * (q.y - p.y) };
+          g_array_append_val (out, cut);
+        }
+    }
+}
+
+static GArray *
+clip_outline (const FpPoint *pt, guint n, const FpBox *box)
+{
+  GArray *a = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  g_autoptr (GArray) b = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+
+  g_array_append_vals (a, pt, n);
+  if (fp_box_is_empty (box))
+    return a;
+  clip_outline_to (a, b, (HalfPlane) { 1, 0, box->x0 });
+  clip_outline_to (b, a, (HalfPlane) { -1, 0, -box->x1 });
+  clip_outline_to (a, b, (HalfPlane) { 0, 1, box->y0 });
+  clip_outline_to (b, a, (HalfPlane) { 0, -1, -box->y1 });
+  return a;
+}
+
+/* --- hatches ------------------------------------------------------------------------ */
+
+/* ISO 128-50: one part, one hatch; neighbours differ. 0 is not yet chosen. */
+static const double HATCHES[] = { 45, 135, 30, 60, 120, 150 };
+
+static void
+forbid (const FpProjectedCut *cut, const FpBox *box, guint n, guint of, const double *chosen, gboolean *taken)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const FpBox near = { box[of].x0 - NEIGHBOUR, box[of].y0 - NEIGHBOUR, box[of].x1 + NEIGHBOUR, box[of].y1 + NEIGHBOUR };
+      if (cut[i].owner == cut[of].owner || chosen[cut[i].owner] == 0 || !fp_box_overlaps (&near, &box[i]))
+        continue;
+      for (guint h = 0; h < G_N_ELEMENTS (HATCHES); h++)
+        taken[h] |= HATCHES[h] == chosen[cut[i].owner];
+    }
+}
+
+/* For each placed thing; owned by the caller. */
+static double *
+choose_hatches (const FpProjectedCut *cut, guint n, guint n_placed)
+{
+  double *chosen = g_new0 (double, MAX (n_placed, 1u));
+  g_autofree FpBox *box = g_new (FpBox, MAX (n, 1u));
+
+  for (guint i = 0; i < n; i++)
+    box[i] = fp_outline_box (cut[i].outline, cut[i].n);
+  for (guint i = 0; i < n; i++)
+    {
+      gboolean taken[G_N_ELEMENTS (HATCHES)] = { FALSE };
+      guint h = 0;
+      if (chosen[cut[i].owner] != 0)
+        continue;
+      for (guint j = i; j < n; j++)
+        if (cut[j].owner == cut[i].owner)
+          forbid (cut, box, n, j, chosen, taken);
+      while (h + 1 < G_N_ELEMENTS (HATCHES) && taken[h])
+        h++;
+      chosen[cut[i].owner] = HATCHES[h];
+    }
+  return chosen;
+}
+
+/* --- lines and faces -------------------------------------------------------------------- */
+
+typedef struct
+{
+  FpDrawing          *drawing;
+  FpProjection       *projection;
+  const FpPlaced     *placed;
+  guint               n_placed;
+  const FpViewLayout *layout;
+  FpBox               clip;  /* paper mm; empty: none */
+} Painting;
+
+static void
+belong (const Painting *p, guint owner)
+{
+  const gboolean known = owner < p->n_placed;
+
+  fp_drawing_set_item (p->drawing, known ? fp_item_id (p->placed[owner].item) : NULL,
+                       known ? p->placed[owner].standing : FP_STANDING_EXISTING, (int) fp_projection_view (p->projection));
+}
+
+static void
+draw_cuts (const Painting *p)
+{
+  guint n;
+  const FpProjectedCut *cut = fp_projection_cuts (p->projection, &n);
+  g_autofree double *hatch = choose_hatches (cut, n, p->n_placed);
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree FpPoint *pt = g_new (FpPoint, MAX (cut[i].n, 1u));
+      g_autoptr (GArray) clipped = NULL;
+      for (guint j = 0; j < cut[i].n; j++)
+        pt[j] = fp_view_to_paper (p->layout, cut[i].outline[j]);
+      clipped = clip_outline (pt, cut[i].n, &p->clip);
+      belong (p, cut[i].owner);
+      fp_drawing_area (p->drawing, FP_PEN_HATCH, FP_FILL_CUT, hatch[cut[i].owner],
+                       (const FpPoint *) (gconstpointer) clipped->data, clipped->len);
+    }
+}
+
+static void
+draw_lines (const Painting *p)
+{
+  guint n, owner = G_MAXUINT;
+  const FpProjectedLine *line = fp_projection_lines (p->projection, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      FpPoint a = fp_view_to_paper (p->layout, line[i].a), b = fp_view_to_paper (p->layout, line[i].b);
+      if (!fp_clip_segment (&a, &b, &p->clip))
+        continue;
+      if (line[i].owner != owner)
+        belong (p, line[i].owner);
+      owner = line[i].owner;
+      fp_drawing_line (p->drawing, line[i].pen, a, b);
+    }
+}
+
+/* The axis of the church, in the views that look along it. */
+static void
+draw_axis (const Painting *p, const FpBox *outline)
+{
+  const double x = p->layout->origin.x;
+
+  if (fp_projection_view (p->projection) == FP_VIEW_SECTION || x <= outline->x0 || x >= outline->x1)
+    return;
+  fp_drawing_set_item (p->drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (p->projection));
+  fp_drawing_line (p->drawing, FP_PEN_AXIS, (FpPoint) { x, outline->y0 - AXIS_OVERRUN },
+                   (FpPoint) { x, outline->y1 + AXIS_OVERRUN });
+}
+
+static FpBox
+common (const FpBox *a, const FpBox *b)
+{
+  if (fp_box_is_empty (a))
+    return *b;
+  if (fp_box_is_empty (b))
+    return *a;
+  return (FpBox) { MAX (a->x0, b->x0), MAX (a->y0, b->y0), MIN (a->x1, b->x1), MIN (a->y1, b->y1) };
+}
+
+static FpBox
+clip_on_paper (const FpViewLayout *layout)
+{
+  const FpPoint a = fp_view_to_paper (layout, (FpPoint) { layout->clip.x0, layout->clip.y0 });
+  const FpPoint b = fp_view_to_paper (layout, (FpPoint) { layout->clip.x1, layout->clip.y1 });
+
+  return fp_box_is_empty (&layout->clip) ? FP_BOX_EMPTY : (FpBox) { a.x, a.y, b.x, b.y };
+}
+
+void
+fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout, const FpBox *seen,
+                    const FpBox *outline)
+{
+  const FpBox clip = clip_on_paper (layout);
+  Painting p = { drawing, projection, NULL, 0, layout, common (&clip, seen) };
+
+  /* Nothing of the view is seen: an empty box would mean that all of it is. */
+  if (fp_box_is_empty (&p.clip) && !(fp_box_is_empty (&clip) && fp_box_is_empty (seen)))
+    return;
+  p.placed = fp_scene_placed (fp_projection_scene (projection), &p.n_placed);
+  draw_cuts (&p);
+  draw_lines (&p);
+  draw_axis (&p, outline);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (projection));
+}
+
+/* --- where a view breaks off ------------------------------------------------------------ */
+
+/* All in mm: how far a break line stands out, and its zigzag. */
+#define BREAK_OVERRUN 3.0
+#define ZIGZAG        1.6
+
+static void
+draw_break (FpDrawing *drawing, FpPoint a, FpPoint b)
+{
+  const double length = hypot (b.x - a.x, b.y - a.y);
+  const FpPoint along = { (b.x - a.x) / length, (b.y - a.y) / length }, across = { -along.y, along.x };
+  /* Steps along the line from its middle, and across it. */
+  static const double step[6][2] = { { 0, 0 }, { -1, 0 }, { -0.5, 1.5 }, { 0.5, -1.5 }, { 1, 0 }, { 0, 0 } };
+  FpPoint pt[6];
+
+  if (length < 6 * ZIGZAG)
+    return;
+  for (guint i = 0; i < 6; i++)
+    {
+      const double t = i == 0 ? -BREAK_OVERRUN : i == 5 ? length + BREAK_OVERRUN : length / 2 + step[i][0] * ZIGZAG;
+      pt[i] = (FpPoint) { a.x + along.x * t + across.x * step[i][1] * ZIGZAG,
+                          a.y + along.y * t + across.y * step[i][1] * ZIGZAG };
+    }
+  fp_drawing_run (drawing, FP_PEN_DIMENSION, pt, 6, FALSE);
+}
+
+void
+fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout)
+{
+  const FpBox box = fp_projection_box (projection), o = fp_view_outline (projection, layout);
+  const FpBox *clip = &layout->clip;
+
+  if (fp_box_is_empty (clip) || fp_box_is_empty (&box))
+    return;
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (projection));
+  if (box.x0 < clip->x0 - 1)
+    draw_break (drawing, (FpPoint) { o.x0, o.y0 }, (FpPoint) { o.x0, o.y1 });
+  if (box.x1 > clip->x1 + 1)
+    draw_break (drawing, (FpPoint) { o.x1, o.y0 }, (FpPoint) { o.x1, o.y1 });
+  if (box.y0 < clip->y0 - 1)
+    draw_break (drawing, (FpPoint) { o.x0, o.y0 }, (FpPoint) { o.x1, o.y0 });
+  if (box.y1 > clip->y1 + 1)
+    draw_break (drawing, (FpPoint) { o.x0, o.y1 }, (FpPoint) { o.x1, o.y1 });
+}
+
+guint
+fp_drawing_add_view (FpDrawing *self, FpProjection *projection, const FpViewLayout *layout)
+{
+  g_autoptr (FpAnnotation) annotation = fp_annotation_new (projection, layout, &FP_SURROUNDINGS_ALONE);
+  guint number = fp_drawing_last_dimension (self);
+
+  fp_view_draw_lines (self, projection, layout, &annotation->around.seen, &annotation->sides.content);
+  fp_annotation_draw (annotation, self, &number);
+  return annotation->left_out;
+}
+
+FpMargins
+fp_view_margins (FpProjection *projection, const FpViewLayout *layout)
+{
+  g_autoptr (FpAnnotation) annotation = fp_annotation_new (projection, layout, &FP_SURROUNDINGS_ALONE);
+
+  return annotation->margins;
+}

@@ -1,0 +1,621 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* test-project.c - a project as a value: refusals, sharing, what an edit takes along */
+#include "making.h"
+
+#include <math.h>
+#include <string.h>
+
+static void
+refused (FpProject *project, GError **error, int code, const char *says)
+{
+  g_assert_null (project);
+  g_assert_error (*error, FP_ERROR, code);
+  g_test_message ("%s", (*error)->message);
+  g_assert_nonnull (strstr ((*error)->message, says));
+}
+
+static void
+refuse_item (const FpProject *p, guint alternative, FpItem *item, int code, const char *says)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpItem) owned = item;
+
+  refused (fp_project_with_item (p, alternative, owned, &error), &error, code, says);
+}
+
+static void
+refuse_survey (const FpProject *p, FpItem *item, int code, const char *says)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpItem) owned = item;
+
+  refused (fp_project_with_survey_item (p, owned, &error), &error, code, says);
+}
+
+static void
+refuse_fate (const FpProject *p, const char *id, FpFate fate, const FpPlace *moved, const char *on, int code,
+             const char *says)
+{
+  g_autoptr (GError) error = NULL;
+
+  refused (fp_project_with_fate (p, 0, id, fate, moved, on, &error), &error, code, says);
+}
+
+static gboolean
+has (const FpProject *p, guint alternative, const char *id)
+{
+  return fp_project_find (p, alternative, id, NULL) != NULL;
+}
+
+static FpFate
+fate_of (const FpProject *p, guint alternative, const char *id)
+{
+  return fp_alternative_fate (fp_project_alternative (p, alternative), id, NULL, NULL);
+}
+
+/* Replaces *@p; aborts the test on an error. */
+static void
+step (FpProject **p, FpProject *next, GError **error)
+{
+  g_assert_no_error (*error);
+  g_assert_nonnull (next);
+  fp_project_unref (*p);
+  *p = next;
+}
+
+/* --- invariants --- */
+
+static void
+test_new (void)
+{
+  const FpBrief brief = test_brief ();
+  g_autoptr (FpProject) p = fp_project_new (&brief);
+
+  g_assert_true (fp_project_check (p, NULL));
+  g_assert_cmpuint (fp_project_n_survey (p), ==, 0);
+  g_assert_cmpuint (fp_project_n_alternatives (p), ==, 1);
+  g_assert_cmpstr (fp_alternative_id (fp_project_alternative (p, 0)), ==, "a");
+  g_assert_cmpint (fp_project_find_alternative (p, "b"), ==, -1);
+  g_assert_cmpstr (fp_project_brief (p)->title, ==, brief.title);
+  g_assert_true (fp_project_brief (p)->title != brief.title);
+}
+
+static void
+test_ids_are_unique (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (FpItem) in_b = test_item ("altar", "altar", NULL, 0, 0);
+  g_autoptr (FpProject) both = NULL;
+
+  refuse_item (p, 0, test_item ("old-altar", "altar", NULL, 0, 0), FP_ERROR_REFERENCE, "two things with this id");
+  refuse_survey (p, test_item ("altar", "altar", NULL, 0, 0), FP_ERROR_REFERENCE, "two things with this id");
+  both = fp_project_with_item (p, 1, in_b, NULL); /* alternatives may use the same id */
+  g_assert_nonnull (both);
+}
+
+static void
+test_references (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (FpItem) on_old = test_item ("new-cross", "crucifix", "old-altar", 0, 0);
+  g_autoptr (FpProject) fine = NULL;
+
+  refuse_item (p, 0, test_item ("x", "crucifix", "nothing", 0, 0), FP_ERROR_REFERENCE, "“nothing”, which is not there");
+  refuse_item (p, 1, test_item ("x", "crucifix", "altar", 0, 0), FP_ERROR_REFERENCE, "not there"); /* only in "a" */
+  refuse_survey (p, test_item ("x", "crucifix", "altar", 0, 0), FP_ERROR_REFERENCE, "not there");
+  refuse_item (p, 0, test_square ("x", "floor", 4000), FP_ERROR_INVALID, "belongs to the survey");
+  fine = fp_project_with_item (p, 0, on_old, NULL);
+  g_assert_nonnull (fine);
+}
+
+static void
+test_what_bears_nothing (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+
+  refuse_item (p, 0, test_item ("x", "candlesticks", "cross", 0, 0), FP_ERROR_REFERENCE, "nothing can stand on cross");
+  refuse_item (p, 0, test_item ("x", "candlesticks", "wall", 0, 0), FP_ERROR_REFERENCE, "nothing can stand on wall");
+  refuse_fate (p, "old-candles", FP_FATE_MOVED, &(FpPlace) { 0 }, "cross", FP_ERROR_REFERENCE, "nothing can stand on");
+}
+
+static void
+test_circles (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+
+  /* altar on footpace on altar */
+  refuse_item (p, 0, test_item ("footpace", "footpace", "altar", 0, 0), FP_ERROR_REFERENCE, "circle");
+  refuse_item (p, 0, test_item ("altar", "altar", "gradine", 0, 0), FP_ERROR_REFERENCE, "circle");
+}
+
+/* Through what is moved: the old altar onto the new gradine, whose altar stands on the old one. */
+static void
+test_circle_through_fate (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpItem) altar = test_item ("altar", "altar", "old-altar", 0, 2000);
+
+  step (&p, fp_project_with_item (p, 0, altar, &error), &error);
+  refuse_fate (p, "old-altar", FP_FATE_MOVED, &(FpPlace) { 0 }, "gradine", FP_ERROR_REFERENCE, "circle");
+}
+
+static void
+test_openings (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+
+  refuse_survey (p, test_item ("d", "opening", NULL, 0, 0), FP_ERROR_REFERENCE, "must be in a wall");
+  refuse_survey (p, test_item ("d", "opening", "old-altar", 0, 0), FP_ERROR_REFERENCE, "must be in a wall");
+  refuse_survey (p, test_with_param (test_item ("d", "opening", "wall", 0, 0), "side", 2), FP_ERROR_RANGE, "1 sides");
+  refuse_survey (p, test_with_param (test_item ("d", "opening", "wall", 0, 0), "along", 100), FP_ERROR_RANGE,
+                 "reaches from");
+  refuse_survey (p, test_with_param (test_item ("d", "opening", "wall", 0, 0), "along", 7900), FP_ERROR_RANGE,
+                 "8000 mm long");
+  /* The wall may not shrink away from its door. */
+  refuse_survey (p, test_wall ("wall", 400), FP_ERROR_RANGE, "door");
+  refuse_fate (p, "door", FP_FATE_MOVED, &(FpPlace) { 0 }, "wall", FP_ERROR_INVALID, "measured anew");
+}
+
+static void
+test_fates (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  const FpPlace there = { 300, -20, 190 };
+  FpPlace moved = { 0 };
+  const char *on = "untouched";
+
+  refuse_fate (p, "altar", FP_FATE_REMOVED, NULL, NULL, FP_ERROR_REFERENCE, "survey holds no such thing");
+  refuse_fate (p, "old-altar", FP_FATE_MOVED, NULL, NULL, FP_ERROR_INVALID, "not said where");
+  refuse_fate (p, "old-altar", FP_FATE_MOVED, &(FpPlace) { NAN, 0, 0 }, NULL, FP_ERROR_RANGE, "x is");
+  refuse_fate (p, "old-altar", FP_FATE_MOVED, &there, "nothing", FP_ERROR_REFERENCE, "not there");
+
+  g_assert_cmpint (fp_alternative_fate (fp_project_alternative (p, 0), "old-candles", &moved, &on), ==, FP_FATE_KEPT);
+  g_assert_cmpstr (on, ==, "untouched");
+  step (&p, fp_project_with_fate (p, 0, "old-candles", FP_FATE_MOVED, &there, "gradine", &error), &error);
+  g_assert_cmpint (fp_alternative_fate (fp_project_alternative (p, 0), "old-candles", &moved, &on), ==, FP_FATE_MOVED);
+  g_assert_cmpfloat (moved.x, ==, 300);
+  g_assert_cmpfloat (moved.turn, ==, -170);
+  g_assert_cmpstr (on, ==, "gradine");
+  g_assert_cmpint (fate_of (p, 1, "old-candles"), ==, FP_FATE_KEPT); /* only in this alternative */
+  step (&p, fp_project_with_fate (p, 0, "old-candles", FP_FATE_KEPT, NULL, NULL, &error), &error);
+  g_assert_cmpint (fate_of (p, 0, "old-candles"), ==, FP_FATE_KEPT);
+}
+
+static void
+test_limits (void)
+{
+  const FpBrief brief = test_brief ();
+  g_autoptr (FpProjectBuilder) builder = fp_project_builder_new ();
+  g_autoptr (FpProject) p = NULL;
+  g_autoptr (GError) error = NULL;
+
+  fp_project_builder_brief (builder, &brief);
+  g_assert_true (fp_project_builder_alternative (builder, "a", "A", "", NULL));
+  for (guint i = 0; i < FP_ITEMS_MAX; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("thing-%u", i);
+      g_autoptr (FpItem) item = test_item (id, "credence", NULL, i, 0);
+      g_assert_true (fp_project_builder_item (builder, item, NULL));
+    }
+  {
+    g_autoptr (FpItem) last = test_item ("last", "credence", NULL, 0, 0);
+    g_assert_false (fp_project_builder_item (builder, last, &error));
+    g_assert_error (error, FP_ERROR, FP_ERROR_LIMIT);
+  }
+  p = fp_project_builder_end (builder, NULL);
+  g_assert_nonnull (p);
+  refuse_item (p, 0, test_item ("last", "credence", NULL, 0, 0), FP_ERROR_LIMIT, "at most 2000");
+}
+
+static void
+test_alternatives_limit (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 2; i < FP_ALTERNATIVES_MAX; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("x%u", i);
+      step (&p, fp_project_with_new_alternative (p, 0, id, "More", &error), &error);
+    }
+  refused (fp_project_with_new_alternative (p, 0, "more", "Too many", &error), &error, FP_ERROR_LIMIT, "at most 40");
+}
+
+static void
+test_alternatives (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL, twice = NULL, bad = NULL, none = NULL, name = NULL, last = NULL;
+
+  refused (fp_project_with_new_alternative (p, 0, "a", "Twice", &twice), &twice, FP_ERROR_REFERENCE,
+           "two alternatives");
+  refused (fp_project_with_new_alternative (p, 0, "not ok", "Bad", &bad), &bad, FP_ERROR_INVALID, "is not an id");
+  refused (fp_project_with_new_alternative (p, 7, "c", "Bad", &none), &none, FP_ERROR_REFERENCE, "no alternative");
+  refused (fp_project_with_alternative_text (p, 0, "a\001", NULL, &name), &name, FP_ERROR_INVALID, "control character");
+
+  step (&p, fp_project_with_new_alternative (p, 0, "c", "Copy", &error), &error);
+  g_assert_cmpint (fp_project_find_alternative (p, "c"), ==, 2);
+  g_assert_true (has (p, 2, "gradine"));
+  /* Copied by sharing. */
+  g_assert_true (fp_alternative_item (fp_project_alternative (p, 0), 0)
+                 == fp_alternative_item (fp_project_alternative (p, 2), 0));
+  step (&p, fp_project_with_alternative_text (p, 2, NULL, "Cheaper", &error), &error);
+  g_assert_cmpstr (fp_alternative_name (fp_project_alternative (p, 2)), ==, "Copy");
+  g_assert_cmpstr (fp_alternative_note (fp_project_alternative (p, 2)), ==, "Cheaper");
+  step (&p, fp_project_with_alternative_text (p, 2, "Third", NULL, &error), &error);
+  g_assert_cmpstr (fp_alternative_name (fp_project_alternative (p, 2)), ==, "Third");
+  g_assert_cmpstr (fp_alternative_note (fp_project_alternative (p, 2)), ==, "Cheaper");
+  step (&p, fp_project_without_alternative (p, 0, &error), &error);
+  g_assert_cmpint (fp_project_find_alternative (p, "a"), ==, -1);
+  g_assert_cmpint (fp_project_find_alternative (p, "c"), ==, 1);
+  step (&p, fp_project_without_alternative (p, 1, &error), &error);
+  refused (fp_project_without_alternative (p, 0, &last), &last, FP_ERROR_INVALID, "at least one");
+}
+
+static void
+test_briefs (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  FpBrief bad[9];
+
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    bad[i] = test_brief ();
+  bad[0].title = "a\nb";
+  bad[1].ministers = 0;
+  bad[2].ministers = 61;
+  bad[3].percentile = 51;
+  bad[4].north = NAN;
+  bad[5].celebrations = 1u << FP_N_CELEBRATIONS;
+  bad[6].books = (FpBooks) 3;
+  bad[7].seats = 100001;
+  bad[8].note = "\xff";
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      g_autoptr (GError) refusal = NULL;
+      g_assert_null (fp_project_with_brief (p, &bad[i], &refusal));
+      g_assert_nonnull (refusal);
+      g_assert_true (g_str_has_prefix (refusal->message, "brief: "));
+    }
+  bad[0] = test_brief ();
+  bad[0].client = NULL; /* nothing said */
+  bad[0].north = 270;
+  step (&p, fp_project_with_brief (p, &bad[0], &error), &error);
+  g_assert_cmpstr (fp_project_brief (p)->client, ==, "");
+  g_assert_cmpfloat (fp_project_brief (p)->north, ==, -90);
+}
+
+static void
+test_celebrations (void)
+{
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    for (guint k = 0; k < i; k++)
+      {
+        g_assert_cmpstr (fp_celebration_id ((FpCelebration) (1u << i)), !=,
+                         fp_celebration_id ((FpCelebration) (1u << k)));
+        g_assert_cmpstr (fp_celebration_label ((FpCelebration) (1u << i)), !=,
+                         fp_celebration_label ((FpCelebration) (1u << k)));
+      }
+  g_assert_cmpstr (fp_celebration_id (FP_CELEBRATION_LOW), ==, "low");
+  g_assert_cmpstr (fp_celebration_label (FP_CELEBRATION_LOW), ==, "low Mass");
+}
+
+/* --- a value --- */
+
+static void
+test_nothing_changes (void)
+{
+  g_autoptr (FpProject) p = test_parish (), twin = test_parish ();
+  g_autoptr (FpProject) next = NULL;
+  g_autoptr (FpItem) item = test_item ("altar", "altar", "footpace", 0, 2500);
+
+  g_assert_true (fp_project_equal (p, twin));
+  next = fp_project_with_item (p, 0, item, NULL);
+  g_assert_true (fp_project_equal (p, twin)); /* still */
+  g_assert_false (fp_project_equal (p, next));
+  g_assert_cmpfloat (fp_item_place (fp_project_find (p, 0, "altar", NULL)).y, ==, 2000);
+  g_assert_cmpfloat (fp_item_place (fp_project_find (next, 0, "altar", NULL)).y, ==, 2500);
+}
+
+static void
+test_sharing (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (FpItem) item = test_item ("altar", "altar", "footpace", 0, 2500);
+  g_autoptr (FpProject) next = fp_project_with_item (p, 0, item, NULL);
+  gboolean in_survey = FALSE;
+
+  /* All but the one is the same, not a copy. */
+  for (guint i = 0; i < fp_project_n_survey (p); i++)
+    g_assert_true (fp_project_survey (p, i) == fp_project_survey (next, i));
+  g_assert_true (fp_project_brief (p) == fp_project_brief (next));
+  g_assert_true (fp_project_alternative (p, 1) == fp_project_alternative (next, 1));
+  g_assert_true (fp_project_find (p, 0, "gradine", NULL) == fp_project_find (next, 0, "gradine", NULL));
+  g_assert_true (fp_project_find (next, 0, "altar", NULL) == item);
+  /* The order stays. */
+  g_assert_cmpstr (fp_item_id (fp_alternative_item (fp_project_alternative (next, 0), 1)), ==, "altar");
+  g_assert_nonnull (fp_project_find (p, 0, "old-altar", &in_survey));
+  g_assert_true (in_survey);
+}
+
+/* The first outlives what was made from it, and the other way round. */
+static void
+test_lifetimes (void)
+{
+  FpProject *p = test_parish ();
+  FpItem *item = test_item ("altar", "altar", "footpace", 0, 2500);
+  FpProject *next = fp_project_with_item (p, 0, item, NULL);
+
+  fp_item_unref (item);
+  fp_project_unref (p);
+  g_assert_cmpstr (fp_item_id (fp_project_find (next, 0, "gradine", NULL)), ==, "gradine");
+  g_assert_true (fp_project_check (next, NULL));
+  fp_project_unref (next);
+}
+
+static gpointer
+count_up_and_down (gpointer data)
+{
+  FpProject *p = data;
+
+  for (guint i = 0; i < 20000; i++)
+    {
+      g_autoptr (FpProject) mine = fp_project_ref (p);
+      g_autoptr (FpItem) item = fp_item_ref (fp_project_survey (mine, i % fp_project_n_survey (mine)));
+      g_assert_nonnull (fp_item_id (item));
+    }
+  return NULL;
+}
+
+static void
+test_any_thread (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  GThread *thread[4];
+
+  for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+    thread[i] = g_thread_new ("reader", count_up_and_down, p);
+  for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+    g_thread_join (thread[i]);
+  g_assert_true (fp_project_check (p, NULL));
+}
+
+/* --- taking away --- */
+
+static void
+test_without_item (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL, none = NULL;
+
+  refused (fp_project_without_item (p, 0, "nothing", &none), &none, FP_ERROR_REFERENCE, "no such thing");
+  step (&p, fp_project_with_fate (p, 0, "old-candles", FP_FATE_MOVED, &(FpPlace) { 0 }, "gradine", &error), &error);
+  step (&p, fp_project_without_item (p, 0, "footpace", &error), &error);
+  /* All that stood on it, at any remove, is gone; what was brought there from the survey is removed. */
+  g_assert_cmpuint (fp_alternative_n_items (fp_project_alternative (p, 0)), ==, 0);
+  g_assert_cmpint (fate_of (p, 0, "old-candles"), ==, FP_FATE_REMOVED);
+  g_assert_cmpint (fate_of (p, 0, "old-altar"), ==, FP_FATE_KEPT);
+  g_assert_cmpint (fate_of (p, 1, "old-candles"), ==, FP_FATE_KEPT);
+}
+
+static void
+test_without_survey_item (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpItem) on_old = test_item ("vase", "candlesticks", "old-altar", 0, 0);
+
+  step (&p, fp_project_with_item (p, 1, on_old, &error), &error);
+  step (&p, fp_project_with_fate (p, 0, "old-cross", FP_FATE_REMOVED, NULL, NULL, &error), &error);
+  step (&p, fp_project_without_item (p, 0, "old-altar", &error), &error);
+  g_assert_false (has (p, 0, "old-altar"));
+  g_assert_false (has (p, 0, "old-candles"));
+  g_assert_false (has (p, 0, "old-cross"));
+  g_assert_cmpint (fate_of (p, 0, "old-cross"), ==, FP_FATE_KEPT); /* forgotten */
+  g_assert_false (has (p, 1, "vase"));
+  g_assert_true (has (p, 0, "gradine"));
+  g_assert_true (has (p, 0, "wall"));
+  /* An opening goes with its wall. */
+  step (&p, fp_project_without_item (p, 0, "wall", &error), &error);
+  g_assert_false (has (p, 0, "door"));
+}
+
+static void
+test_free_id (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autofree char *a = fp_project_free_id (p, "credence"), *b = fp_project_free_id (p, "altar");
+  g_autofree char *c = fp_project_free_id (p, "b"), *stem = g_strnfill (64, 'x'), *d = NULL;
+  g_autoptr (FpItem) long_one = test_item (stem, "credence", NULL, 0, 0);
+  g_autoptr (FpProject) next = fp_project_with_item (p, 0, long_one, NULL);
+
+  g_assert_cmpstr (a, ==, "credence");
+  g_assert_cmpstr (b, ==, "altar-2");
+  g_assert_cmpstr (c, ==, "b-2"); /* an alternative's */
+  d = fp_project_free_id (next, stem);
+  g_assert_cmpuint (strlen (d), <=, 64);
+  g_assert_null (fp_project_find (next, 0, d, NULL));
+}
+
+/* --- the builder --- */
+
+static void
+build_refused (const char *says, const FpBrief *brief, gboolean with_alternative, FpItem *survey, FpItem *item,
+               const char *fate)
+{
+  g_autoptr (FpProjectBuilder) builder = fp_project_builder_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) p = NULL;
+  gboolean going = TRUE;
+
+  if (brief != NULL)
+    fp_project_builder_brief (builder, brief);
+  if (with_alternative)
+    going = fp_project_builder_alternative (builder, "a", NULL, NULL, &error);
+  if (going && survey != NULL)
+    going = fp_project_builder_survey (builder, survey, &error);
+  if (going && item != NULL)
+    going = fp_project_builder_item (builder, item, &error);
+  if (going && fate != NULL)
+    going = fp_project_builder_fate (builder, fate, FP_FATE_REMOVED, NULL, NULL, &error)
+            && fp_project_builder_fate (builder, fate, FP_FATE_REMOVED, NULL, NULL, &error);
+  if (going)
+    p = fp_project_builder_end (builder, &error);
+  g_assert_null (p);
+  g_assert_nonnull (error);
+  g_test_message ("%s", error->message);
+  g_assert_nonnull (strstr (error->message, says));
+  g_clear_pointer (&survey, fp_item_unref);
+  g_clear_pointer (&item, fp_item_unref);
+}
+
+static void
+test_builder_refuses (void)
+{
+  const FpBrief brief = test_brief ();
+  FpBrief bad = test_brief ();
+
+  bad.percentile = 3;
+  build_refused ("brief is missing", NULL, TRUE, NULL, NULL, NULL);
+  build_refused ("percentile", &bad, TRUE, NULL, NULL, NULL);
+  build_refused ("at least one alternative", &brief, FALSE, NULL, NULL, NULL);
+  build_refused ("no alternative to which", &brief, FALSE, NULL, test_item ("x", "altar", NULL, 0, 0), NULL);
+  build_refused ("no alternative to which", &brief, FALSE, NULL, NULL, "x");
+  build_refused ("not there", &brief, TRUE, NULL, test_item ("x", "crucifix", "y", 0, 0), NULL);
+  build_refused ("two things", &brief, TRUE, test_item ("x", "altar", NULL, 0, 0),
+                 test_item ("x", "altar", NULL, 0, 0), NULL);
+  build_refused ("twice", &brief, TRUE, test_item ("x", "altar", NULL, 0, 0), NULL, "x");
+  build_refused ("must be in a wall", &brief, TRUE, test_item ("x", "opening", NULL, 0, 0), NULL, NULL);
+}
+
+static void
+build_again (FpProjectBuilder *builder, const FpProject *p)
+{
+  fp_project_builder_brief (builder, fp_project_brief (p));
+  for (guint a = 0; a < fp_project_n_alternatives (p); a++)
+    {
+      const FpAlternative *alternative = fp_project_alternative (p, a);
+      g_assert_true (fp_project_builder_alternative (builder, fp_alternative_id (alternative),
+                                                     fp_alternative_name (alternative),
+                                                     fp_alternative_note (alternative), NULL));
+      /* In any order: what stands on something before that something. */
+      for (guint i = fp_alternative_n_items (alternative); i-- > 0;)
+        g_assert_true (fp_project_builder_item (builder, (FpItem *) fp_alternative_item (alternative, i), NULL));
+    }
+  for (guint i = 0; i < fp_project_n_survey (p); i++)
+    g_assert_true (fp_project_builder_survey (builder, (FpItem *) fp_project_survey (p, i), NULL));
+}
+
+static void
+test_builder (void)
+{
+  g_autoptr (FpProject) p = test_parish (), again = NULL;
+  g_autoptr (FpProjectBuilder) builder = fp_project_builder_new ();
+  g_autoptr (GError) error = NULL;
+
+  build_again (builder, p);
+  again = fp_project_builder_end (builder, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (fp_project_n_survey (again), ==, fp_project_n_survey (p));
+  g_assert_true (fp_project_find (again, 0, "cross", NULL) == fp_project_find (p, 0, "cross", NULL));
+  g_assert_true (fp_project_check (again, NULL));
+}
+
+/* --- random edits keep the invariants --- */
+
+static FpItem *
+random_item (void)
+{
+  static const char *const kinds[] = { "altar", "footpace", "gradine", "crucifix", "candlesticks", "credence",
+                                       "tabernacle",
+                                       "rail", "pews", "opening" };
+  static const char *const ids[] = { "p", "q", "r", "s", "t", "u", "v" };
+  const char *on = g_test_rand_int_range (0, 3) == 0 ? NULL : ids[g_test_rand_int_range (0, G_N_ELEMENTS (ids))];
+  const FpItemInit init = { .id = ids[g_test_rand_int_range (0, G_N_ELEMENTS (ids))],
+                            .kind = fp_kind_find (kinds[g_test_rand_int_range (0, G_N_ELEMENTS (kinds))]), .on = on,
+                            .place = { g_test_rand_double_range (-9e3, 9e3), 0,
+                                       g_test_rand_double_range (-720, 720) } };
+
+  return fp_item_new (&init, NULL);
+}
+
+static FpProject *
+random_edit (const FpProject *p)
+{
+  static const char *const ids[] = { "p", "q", "r", "s", "t", "u", "v", "old-altar", "old-candles", "old-cross",
+                                     "wall" };
+  const guint a = (guint) g_test_rand_int_range (0, (gint32) fp_project_n_alternatives (p));
+  const char *id = ids[g_test_rand_int_range (0, G_N_ELEMENTS (ids))];
+  const char *on = g_test_rand_bit () ? NULL : ids[g_test_rand_int_range (0, G_N_ELEMENTS (ids))];
+  const FpPlace place = { g_test_rand_double_range (-9e3, 9e3), 5, 0 };
+  g_autoptr (FpItem) item = random_item ();
+  g_autofree char *free_id = fp_project_free_id (p, "n");
+
+  switch (g_test_rand_int_range (0, 9))
+    {
+    case 0: case 1: case 2: return item != NULL ? fp_project_with_item (p, a, item, NULL) : NULL;
+    case 3: return item != NULL ? fp_project_with_survey_item (p, item, NULL) : NULL;
+    case 4: return fp_project_without_item (p, a, id, NULL);
+    case 5: case 6: return fp_project_with_fate (p, a, id, (FpFate) g_test_rand_int_range (0, 3), &place, on, NULL);
+    case 7: return fp_project_with_new_alternative (p, (int) a, free_id, "N", NULL);
+    default: return fp_project_without_alternative (p, a, NULL);
+    }
+}
+
+static void
+test_random_edits (void)
+{
+  g_autoptr (FpProject) start = test_parish (), twin = test_parish ();
+  guint taken = 0;
+
+  for (guint run = 0; run < 40; run++)
+    {
+      g_autoptr (FpProject) p = fp_project_ref (start);
+      for (guint i = 0; i < 120; i++)
+        {
+          g_autoptr (GError) error = NULL;
+          FpProject *next = random_edit (p);
+          if (next == NULL)
+            continue;
+          fp_project_check (next, &error);
+          g_assert_no_error (error);
+          fp_project_unref (p);
+          p = next;
+          taken++;
+        }
+    }
+  g_assert_true (fp_project_equal (start, twin));
+  g_assert_cmpuint (taken, >, 500); /* or the test tests nothing */
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/project/new", test_new);
+  g_test_add_func ("/project/ids-are-unique", test_ids_are_unique);
+  g_test_add_func ("/project/references", test_references);
+  g_test_add_func ("/project/what-bears-nothing", test_what_bears_nothing);
+  g_test_add_func ("/project/circles", test_circles);
+  g_test_add_func ("/project/circle-through-fate", test_circle_through_fate);
+  g_test_add_func ("/project/openings", test_openings);
+  g_test_add_func ("/project/fates", test_fates);
+  g_test_add_func ("/project/limits", test_limits);
+  g_test_add_func ("/project/alternatives-limit", test_alternatives_limit);
+  g_test_add_func ("/project/alternatives", test_alternatives);
+  g_test_add_func ("/project/briefs", test_briefs);
+  g_test_add_func ("/project/celebrations", test_celebrations);
+  g_test_add_func ("/project/nothing-changes", test_nothing_changes);
+  g_test_add_func ("/project/sharing", test_sharing);
+  g_test_add_func ("/project/lifetimes", test_lifetimes);
+  g_test_add_func ("/project/any-thread", test_any_thread);
+  g_test_add_func ("/project/without-item", test_without_item);
+  g_test_add_func ("/project/without-survey-item", test_without_survey_item);
+  g_test_add_func ("/project/free-id", test_free_id);
+  g_test_add_func ("/project/builder-refuses", test_builder_refuses);
+  g_test_add_func ("/project/builder", test_builder);
+  g_test_add_func ("/project/random-edits", test_random_edits);
+  return g_test_run ();
+}

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The report: as text, as data, as lines for a sheet. */
+#include "footpace/review.h"
+
+#include "taking.h"
+
+#include <locale.h>
+#include <string.h>
+
+#define COLUMNS 100
+
+static FpProject *
+church (void)
+{
+  FpProject *project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
+
+  taking_survey (&project, "pews", "pews", 0, -2000, NULL, 0);
+  taking_altar_group (&project, 2);
+  return project;
+}
+
+/* One rule of a book of our own, on the length of the altar (2400): short or not as @low says. */
+static FpFindings *
+own_findings (const FpProject *project, const char *low, const char *title)
+{
+  g_autofree char *escaped = g_markup_escape_text (title, -1);
+  g_autofree char *xml = g_strdup_printf (
+    "<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own book' edition='third'>"
+    "<rule id='long' measure='mensa-length' test='at-least' low='%s' unit='mm' weight='required'><title>%s</title>"
+    "<source>Own statutes, p. 3</source><advice>Lengthen it.</advice><caution>Ask first.</caution></rule></rulebook>",
+    low, escaped);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) books = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_rulebook_unref);
+  FpRulebook *book = fp_rulebook_parse (xml, strlen (xml), "own", &error);
+
+  g_assert_no_error (error);
+  g_ptr_array_add (books, book);
+  return fp_findings_of (project, 0, books, NULL);
+}
+
+/* --- text ---------------------------------------------------------------- */
+
+static void
+test_clean (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = own_findings (project, "2400", "Too short");
+  g_autofree char *text = fp_report_text (findings);
+
+  g_assert_nonnull (strstr (text, "Church of the test, Nowhere"));
+  g_assert_nonnull (strstr (text, "Within the printed figures"));
+  g_assert_nonnull (strstr (text, "at least 2400 mm"));
+  g_assert_nonnull (strstr (text, "Own book [own], 1 rule. Edition: third"));
+  g_assert_true (g_str_has_suffix (text, "\nNo finding against the 1 rule listed.\n"));
+}
+
+static void
+test_short (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = own_findings (project, "2401", "Too short");
+  g_autofree char *text = fp_report_text (findings);
+
+  g_assert_nonnull (strstr (text, "Required: 1\n-----------\n"));
+  g_assert_nonnull (strstr (text, "1.  Too short\n"));
+  g_assert_nonnull (strstr (text, "Own statutes, p. 3 [own: long]"));
+  g_assert_nonnull (strstr (text, "Advice    Lengthen it."));
+  g_assert_nonnull (strstr (text, "Caution   Ask first."));
+  g_assert_null (strstr (text, "No finding"));
+  g_assert_true (g_str_has_suffix (
+    text, "\n1 of the 1 rule held was found short: 1 required, 0 recommended, 0 customary.\n"));
+}
+
+/* Every line fits; nothing is promised; every rule of every book is accounted for somewhere. */
+static void
+test_whole (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+  g_autofree char *text = fp_report_text (findings);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  g_autoptr (GString) flat = g_string_new (NULL);
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; lines[i]; i++)
+    {
+      g_assert_cmpint (g_utf8_strlen (lines[i], -1), <=, COLUMNS);
+      g_assert_false (g_str_has_suffix (lines[i], " "));
+      g_string_append_printf (flat, "%s%s", i ? " " : "", g_strstrip (lines[i]));
+    }
+  g_assert_null (strstr (flat->str, "complies"));
+  g_assert_null (strstr (flat->str, "compliant"));
+  g_assert_nonnull (strstr (flat->str, "approve nothing"));
+  g_assert_nonnull (strstr (flat->str, "Sight is still being computed"));
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("[%s: %s]", fp_rulebook_id (finding[i].book), finding[i].rule->id);
+
+      if (!strstr (flat->str, name))
+        g_error ("%s is not in the report", name);
+    }
+}
+
+/* --- lines --------------------------------------------------------------- */
+
+static void
+test_lines (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) good = own_findings (project, "2400", "Too short");
+  g_autoptr (FpFindings) bad = own_findings (project, "2700", "Too short");
+  g_auto (GStrv) none = fp_report_lines (good);
+  g_auto (GStrv) one = fp_report_lines (bad);
+  g_autofree char *length = fp_length_format_unit (2400, FP_UNITS_METRIC);
+  g_autofree char *line = g_strdup_printf ("Required: Too short. Measured %s; asked at least 2700 mm.", length);
+
+  g_assert_null (none[0]);
+  g_assert_cmpstr (one[0], ==, line);
+  g_assert_null (one[1]);
+}
+
+/* --- JSON ---------------------------------------------------------------- */
+
+/* Runs a Python that reads the JSON on its standard input as `d`; an independent reader of RFC 8259. */
+static void
+python (const char *json, const char *asserts)
+{
+  g_autofree char *program = g_find_program_in_path ("python3");
+  g_autofree char *script = g_strconcat ("import json, sys\nd = json.loads(sys.stdin.buffer.read().decode('utf-8'))\n",
+                                         asserts, NULL);
+  const char *argv[] = { program, "-c", script, NULL };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GSubprocess) process = NULL;
+  g_autoptr (GBytes) input = g_bytes_new (json, strlen (json));
+  g_autoptr (GBytes) problems = NULL;
+
+  if (!program)
+    {
+      g_test_skip ("python3 is not installed");
+      return;
+    }
+  process = g_subprocess_newv (argv, G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE, &error);
+  g_assert_no_error (error);
+  g_assert_true (g_subprocess_communicate (process, input, NULL, NULL, &problems, &error));
+  g_assert_no_error (error);
+  if (g_bytes_get_size (problems))
+    g_test_message ("%.*s", (int) g_bytes_get_size (problems), (const char *) g_bytes_get_data (problems, NULL));
+  g_assert_cmpint (g_subprocess_get_exit_status (process), ==, 0);
+}
+
+static void
+test_json_shape (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+  g_autofree char *json = fp_report_json (findings);
+
+  python (json,
+          "assert d['format'] == 'footpace.findings' and d['version'] == 1\n"
+          "assert list(d) == ['format','version','project','alternative','findings','books','summary']\n"
+          "assert d['project'] == {'title': 'Church of the test', 'place': 'Nowhere'}\n"
+          "names = {'rule','book','title','measure','weight','found','measured','times','limit','test','source',"
+          "'advice','caution','where','reason'}\n"
+          "for f in d['findings']:\n"
+          "  assert set(f) == names, f\n"
+          "  assert f['weight'] in ('required','recommended','customary')\n"
+          "  assert f['found'] in ('short','within','waiting','nothing','apart')\n"
+          "  assert (f['measured']['value'] is not None) == (f['found'] in ('short','within')), f\n"
+          "  assert f['source']\n"
+          "  assert set(f['where']) == {'item','at','text'}\n"
+          "short = [f for f in d['findings'] if f['found'] == 'short']\n"
+          "assert sum(d['summary']['short'].values()) == len(short) > 0\n"
+          "assert d['summary']['rules'] == len(d['findings']) == sum(b['rules'] for b in d['books'])\n"
+          "r = [f for f in d['findings'] if f['rule'] == 'riser-code'][0]\n"
+          "assert r['measured'] == {'value': 152, 'unit': 'mm', 'text': '152\\u202fmm'} "
+          "or r['measured']['value'] == 152 and r['measured']['unit'] == 'mm'\n"
+          "assert r['test'] == {'is': 'between', 'low': 4, 'high': 7, 'of': None, 'unit': 'in'}\n"
+          "assert r['where']['item'] == 'steps' and len(r['where']['at']) == 3\n"
+          "o = [f for f in d['findings'] if f['rule'] == 'candles-number'][0]\n"
+          "assert o['test']['of'] == [2, 4, 6] and o['reason'] == 'for the newer form'\n");
+}
+
+/* What must be escaped (RFC 8259, 7), and what must not be broken. */
+static void
+test_json_escapes (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = own_findings (project, "2401", "A \"quoted\" back\\slash / é … 𝄞 </script> \x7f");
+  g_autofree char *json = fp_report_json (findings);
+
+  python (json, "assert d['findings'][0]['title'] == "
+                "'A \"quoted\" back\\\\slash / \\u00e9 \\u2026 \\U0001d11e </script> \\x7f', d['findings'][0]['title']\n");
+}
+
+/* A comma for a decimal point in the locale does not get into the data. */
+static void
+test_json_locale (void)
+{
+  static const char *const commas[] = { "de_DE.UTF-8", "fr_FR.UTF-8", "it_IT.UTF-8" };
+  g_autoptr (FpProject) project = church ();
+  gboolean found = FALSE;
+
+  for (guint i = 0; i < G_N_ELEMENTS (commas) && !found; i++)
+    found = setlocale (LC_NUMERIC, commas[i]) != NULL;
+  if (!found)
+    g_test_message ("no locale with a decimal comma is installed");
+  church_param (&project, "steps", "riser", 152.4);
+  {
+    g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+    g_autofree char *json = fp_report_json (findings);
+
+    g_assert_nonnull (strstr (json, "\"value\": 152.4"));
+    python (json, "assert [f for f in d['findings'] if f['rule'] == 'riser-code'][0]['measured']['value'] == 152.4\n");
+  }
+  setlocale (LC_NUMERIC, "C");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/report/clean", test_clean);
+  g_test_add_func ("/report/short", test_short);
+  g_test_add_func ("/report/whole", test_whole);
+  g_test_add_func ("/report/lines", test_lines);
+  g_test_add_func ("/report/json/shape", test_json_shape);
+  g_test_add_func ("/report/json/escapes", test_json_escapes);
+  g_test_add_func ("/report/json/locale", test_json_locale);
+  return g_test_run ();
+}

@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Findings: which rules speak, in what order, in whose units, and how fast. */
+#include "taking.h"
+
+#include <math.h>
+#include <string.h>
+
+static FpProject *
+church (void)
+{
+  FpProject *project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
+
+  taking_survey (&project, "pews", "pews", 0, -2000, NULL, 0);
+  taking_add (&project, "rail", "rail", NULL, 0, 405, NULL, 0);
+  taking_altar_group (&project, 2);
+  return project;
+}
+
+static guint
+count_rules (void)
+{
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  guint all = 0, n;
+
+  for (guint b = 0; b < books->len; b++)
+    {
+      fp_rulebook_rules (g_ptr_array_index (books, b), &n);
+      all += n;
+    }
+  return all;
+}
+
+/* --- order --------------------------------------------------------------- */
+
+static void
+test_order (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = NULL;
+  const FpFinding *finding;
+  guint n, counted[FP_N_WEIGHTS] = { 0 };
+  gboolean past = FALSE;
+
+  church_param (&project, "nave", "level", 800); /* required: above the altar */
+  church_param (&project, "altar", "height", 800); /* recommended */
+  church_param (&project, "steps", "count", 2);  /* customary */
+  findings = taking_findings (project, FALSE);
+  finding = fp_findings_get (findings, &n);
+  g_assert_cmpuint (n, ==, count_rules ());
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_assert_nonnull (finding[i].measured);
+      g_assert_nonnull (finding[i].limit);
+      if (finding[i].found != FP_FOUND_SHORT)
+        {
+          past = TRUE;
+          continue;
+        }
+      g_assert_false (past);
+      g_assert_cmpuint (finding[i].times, >, 0);
+      counted[finding[i].rule->weight]++;
+      if (i > 0)
+        g_assert_cmpint (finding[i - 1].rule->weight, <=, finding[i].rule->weight);
+    }
+  for (int w = 0; w < FP_N_WEIGHTS; w++)
+    {
+      g_assert_cmpuint (counted[w], >, 0);
+      g_assert_cmpuint (fp_findings_short (findings, (FpWeight) w), ==, counted[w]);
+    }
+}
+
+/* --- waiting and apart --------------------------------------------------- */
+
+static void
+test_waiting (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) early = taking_findings (project, FALSE);
+  g_autoptr (FpFindings) late = taking_findings (project, TRUE);
+  guint n;
+  const FpFinding *finding = fp_findings_get (early, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      gboolean sight = fp_measure_find (finding[i].rule->measure)->needs_sight;
+
+      if (finding[i].found == FP_FOUND_WAITING)
+        g_assert_true (sight);
+      else if (finding[i].found != FP_FOUND_APART)
+        g_assert_false (sight);
+    }
+  g_assert_cmpstr (fp_found_id (taking_finding (early, "levels-and-sight:mensa-seen")->found), ==, "waiting");
+  finding = fp_findings_get (late, &n);
+  for (guint i = 0; i < n; i++)
+    g_assert_cmpint (finding[i].found, !=, FP_FOUND_WAITING);
+  g_assert_nonnull (strstr (taking_finding (late, "levels-and-sight:mensa-seen")->measured, " of 80 places see half of it or more, sitting"));
+}
+
+static void
+test_apart (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+  const FpFinding *finding = taking_finding (findings, "newer-form:ambo-there");
+
+  g_assert_cmpstr (fp_found_id (finding->found), ==, "apart");
+  g_assert_cmpstr (finding->detail, ==, "for the newer form");
+  g_assert_true (isnan (finding->value));
+  finding = taking_finding (findings, "older-form:candles-solemn");
+  g_assert_cmpstr (finding->detail, ==, "the brief does not ask for solemn Mass");
+
+  church_param (&project, "altar", "setting", 1);
+  {
+    g_autoptr (FpFindings) walled = taking_findings (project, FALSE);
+
+    finding = taking_finding (walled, "newer-form:altar-walk-round");
+    g_assert_cmpstr (finding->detail, ==, "for a freestanding altar");
+  }
+
+  taking_brief (&project, FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW | FP_CELEBRATION_SOLEMN);
+  g_assert_cmpstr (fp_found_id (taking_found (project, "newer-form:ambo-there")), ==, "short");
+  g_assert_cmpstr (fp_found_id (taking_found (project, "older-form:sedilia-seats")), ==, "short");
+}
+
+/* An empty project has nothing to measure, and nothing is short but what is wanted and not there. */
+static void
+test_empty (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  g_autoptr (FpFindings) findings = taking_findings (project, TRUE);
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (finding[i].found == FP_FOUND_WITHIN || finding[i].found == FP_FOUND_SHORT)
+      g_assert_cmpstr (finding[i].rule->measure, ==, "altars");
+}
+
+/* --- words --------------------------------------------------------------- */
+
+static void
+test_words (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_param (&project, "steps", "riser", 190);
+  {
+    g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+    const FpFinding *finding = taking_finding (findings, "steps-and-rail:riser-code");
+
+    g_assert_cmpstr (finding->measured, ==, "190 mm");
+    g_assert_cmpstr (finding->limit, ==, "from 4 in to 7 in (102 mm to 178 mm)");
+    finding = taking_finding (findings, "steps-and-rail:riser-schulte");
+    g_assert_cmpstr (finding->limit, ==, "about 6 in (137 mm to 168 mm)");
+    finding = taking_finding (findings, "older-form:altar-height");
+    g_assert_cmpstr (finding->limit, ==, "from 97 cm to 100 cm");
+    finding = taking_finding (findings, "older-form:steps-odd");
+    g_assert_cmpstr (finding->measured, ==, "3");
+    g_assert_cmpstr (finding->limit, ==, "an odd number");
+    g_assert_true (finding->has_at);
+    finding = taking_finding (findings, "older-form:crucifix-middle");
+    g_assert_cmpstr (finding->limit, ==, "in the middle");
+  }
+  taking_units (&project, FP_UNITS_IMPERIAL);
+  {
+    g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+    const FpFinding *finding = taking_finding (findings, "steps-and-rail:riser-code");
+    g_autofree char *shown = fp_length_format_unit (190, FP_UNITS_IMPERIAL);
+
+    g_assert_cmpstr (finding->measured, ==, shown);
+    g_assert_cmpstr (finding->limit, ==, "from 4 in to 7 in");
+    finding = taking_finding (findings, "older-form:altar-height");
+    g_assert_true (g_str_has_prefix (finding->limit, "from 97 cm to 100 cm ("));
+  }
+}
+
+/* Two blocks that are too close: the worse is shown, and that there is another. */
+static void
+test_several (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_param (&project, "pews", "spacing", 700);
+  taking_survey (&project, "pews", "more", -3000, -15000, "spacing", 650);
+  {
+    g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+    const FpFinding *finding = taking_finding (findings, "seats-and-flame:row-spacing-least");
+
+    g_assert_cmpuint (finding->times, ==, 2);
+    g_assert_cmpfloat (finding->value, ==, 650);
+    g_assert_cmpstr (finding->detail, ==, "Pews, Gospel side; and in 1 more");
+    g_assert_cmpstr (fp_item_id (fp_scene_placed (fp_findings_scene (findings), NULL)[finding->owner].item), ==, "more");
+  }
+}
+
+/* --- a parish's own book ------------------------------------------------- */
+
+static void
+test_own_book (void)
+{
+  static const char xml[]
+    = "<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own' edition='1'>"
+      "<rule id='r' measure='mensa-length' test='at-least' low='3' unit='m' weight='required'>"
+      "<title>Short</title><source>Own</source></rule></rulebook>";
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  g_autoptr (FpFindings) findings = NULL;
+  guint n, before = count_rules ();
+
+  g_ptr_array_add (books, fp_rulebook_parse (xml, strlen (xml), "own", NULL));
+  findings = fp_findings_of (project, 0, books, NULL);
+  g_assert_cmpuint (fp_findings_short (findings, FP_WEIGHT_REQUIRED), ==, 1);
+  g_assert_cmpstr (fp_findings_get (findings, &n)->rule->id, ==, "r");
+  g_assert_cmpuint (n, ==, before + 1);
+}
+
+static void
+test_cancelled (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (GCancellable) cancel = g_cancellable_new ();
+
+  g_cancellable_cancel (cancel);
+  g_assert_null (fp_findings_of (project, 0, NULL, cancel));
+}
+
+/* --- a drag -------------------------------------------------------------- */
+
+/* While one drags, findings without sight are wanted at every step: 2 ms on an ordinary machine, and ten times that here,
+ * where other work and sanitizers may run beside. */
+static void
+test_fast (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpPeople) people = NULL;
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  gint64 best = G_MAXINT64;
+
+  taking_survey (&project, "pews", "gospel", -3000, -2000, "rows", 20);
+  taking_survey (&project, "pews", "epistle", 3000, -2000, "rows", 20);
+  taking_wall (&project, "gospel-wall", -6000, -20000, -6000, 10000);
+  taking_wall (&project, "epistle-wall", 6000, 10000, 6000, -20000);
+  scene = fp_scene_new (project, 0);
+  people = fp_people_new (scene);
+  for (int i = 0; i < 20; i++)
+    {
+      FpMeasuring of = { scene, people, fp_levels (people), NULL };
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (FpFindings) findings = fp_findings_new (&of, books);
+
+      best = MIN (best, g_get_monotonic_time () - start);
+    }
+  g_test_message ("%" G_GINT64_FORMAT " µs", best);
+  g_assert_cmpint (best, <, 20000);
+}
+
+typedef struct { const FpProject *project; guint shorts; } Work;
+
+static gpointer
+work (gpointer data)
+{
+  Work *self = data;
+
+  for (int i = 0; i < 5; i++)
+    {
+      g_autoptr (FpFindings) findings = taking_findings (self->project, FALSE);
+
+      self->shorts = fp_findings_short (findings, FP_WEIGHT_RECOMMENDED);
+    }
+  return NULL;
+}
+
+/* Any thread may take findings of one project. */
+static void
+test_threads (void)
+{
+  g_autoptr (FpProject) project = church ();
+  Work share[4];
+  GThread *thread[4];
+
+  for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+    {
+      share[i] = (Work) { project, 0 };
+      thread[i] = g_thread_new ("findings", work, &share[i]);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+    g_thread_join (thread[i]);
+  for (guint i = 1; i < G_N_ELEMENTS (thread); i++)
+    g_assert_cmpuint (share[i].shorts, ==, share[0].shorts);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/findings/order", test_order);
+  g_test_add_func ("/findings/waiting", test_waiting);
+  g_test_add_func ("/findings/apart", test_apart);
+  g_test_add_func ("/findings/empty", test_empty);
+  g_test_add_func ("/findings/words", test_words);
+  g_test_add_func ("/findings/several", test_several);
+  g_test_add_func ("/findings/own-book", test_own_book);
+  g_test_add_func ("/findings/cancelled", test_cancelled);
+  g_test_add_func ("/findings/fast", test_fast);
+  g_test_add_func ("/findings/threads", test_threads);
+  return g_test_run ();
+}

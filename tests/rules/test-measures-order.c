@@ -1,0 +1,244 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Sides, the middle of the altar, lights and flames. */
+#include "taking.h"
+
+static FpProject *
+church (void)
+{
+  return taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW | FP_CELEBRATION_SUNDAY);
+}
+
+/* --- sides --------------------------------------------------------------- */
+
+/* Gospel side is left as seen from the nave facing the altar, Epistle side right (sources 6.5): x grows to the right. */
+static void
+test_sides (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  assert_measure (project, "credences", 0);
+  g_assert_cmpuint (taking_count (project, "credence-epistle"), ==, 0);
+  taking_add (&project, "credence", "credence", NULL, -3000, 8000, NULL, 0);
+  assert_measure (project, "credence-epistle", 0);
+  assert_short (project, "older-form:credence-side");
+  taking_add (&project, "credence", "credence-2", NULL, 3000, 8000, NULL, 0);
+  assert_measure (project, "credence-epistle", 1);
+  assert_measure (project, "credences", 2);
+  assert_within (project, "older-form:credence-side");
+
+  taking_add (&project, "sedilia", "sedilia", NULL, 3500, 5000, NULL, 0);
+  assert_measure (project, "sedilia-epistle", 1);
+  assert_measure (project, "ministers-seats", 3);
+  church_param (&project, "sedilia", "seats", 1);
+  assert_measure (project, "ministers-seats", 1);
+}
+
+/* UFC 4-730-02, 2h(5), 30 × 12 in, and Burnett's 360 sq in are the same area. */
+static void
+test_credence_area (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_add (&project, "credence", "credence", NULL, 3000, 8000, "length", 762);
+  church_param (&project, "credence", "depth", 304.8);
+  assert_measure (project, "credence-area", 360 * 25.4 * 25.4);
+  assert_within (project, "seats-and-flame:credence-size");
+  church_param (&project, "credence", "depth", 300);
+  assert_short (project, "seats-and-flame:credence-size");
+}
+
+static void
+test_counts (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  assert_measure (project, "ambos", 0);
+  assert_measure (project, "chairs", 0);
+  assert_measure (project, "tabernacles", 0);
+  assert_measure (project, "crucifixes", 0);
+  taking_add (&project, "ambo", "ambo", NULL, -3000, 2000, NULL, 0);
+  taking_add (&project, "chair", "chair", NULL, 3000, 2000, NULL, 0);
+  assert_measure (project, "ambos", 1);
+  assert_measure (project, "ambo-desk", 1050);
+  assert_measure (project, "chairs", 1);
+}
+
+/* --- the middle ---------------------------------------------------------- */
+
+static void
+test_middle (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_altar_group (&project, 6);
+  assert_measure (project, "crucifix-off-middle", 0);
+  taking_add (&project, "crucifix", "cross", "gradine", -40, 0, NULL, 0);
+  assert_measure (project, "crucifix-off-middle", 40);
+  assert_short (project, "older-form:crucifix-middle");
+
+  taking_add (&project, "tabernacle", "tabernacle", "altar", 30, 0, NULL, 0);
+  assert_measure (project, "tabernacle-off-middle", 30);
+  assert_measure (project, "tabernacle-on-altar", 1);
+  assert_short (project, "newer-form:tabernacle-apart");
+  taking_add (&project, "tabernacle", "tabernacle", NULL, 30, 9000, NULL, 0);
+  assert_measure (project, "tabernacle-on-altar", 0);
+  g_assert_cmpuint (taking_count (project, "tabernacle-off-middle"), ==, 0);
+}
+
+/* Two altars: facing the people, the freestanding one nearest to them is the altar of celebration. */
+static void
+test_celebration (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_param (&project, "altar", "setting", 1);
+  taking_add (&project, "tabernacle", "tabernacle", "altar", 0, 0, NULL, 0);
+  taking_add (&project, "altar", "new-altar", NULL, 0, 3000, "length", 1800);
+  assert_measure (project, "mensa-length", 2400);
+  assert_measure (project, "tabernacle-on-altar", 1);
+  taking_brief (&project, FP_BOOKS_NEWER, FP_FACING_PEOPLE, FP_CELEBRATION_SUNDAY);
+  assert_measure (project, "mensa-length", 1800);
+  assert_measure (project, "altar-freestanding", 1);
+  assert_measure (project, "tabernacle-on-altar", 0);
+  assert_measure (project, "altars", 2);
+}
+
+/* Worked example 10 of the sources (E. Ryan, Liturgical Arts I, 1931): candlesticks' tops 500 above the gradine;
+ * bottom of the figure at 480 is short, at 500 it is not. */
+static void
+test_corpus (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_altar_group (&project, 6);
+  church_param (&project, "sticks", "height", 500);
+  church_param (&project, "cross", "corpus", 480);
+  assert_measure (project, "corpus-over-sticks", -20);
+  assert_short (project, "older-form:corpus-over-candlesticks");
+  church_param (&project, "cross", "corpus", 500);
+  assert_measure (project, "corpus-over-sticks", 0);
+  assert_within (project, "older-form:corpus-over-candlesticks");
+
+  /* Graded by 60, the innermost of three a side stand at 620. */
+  church_param (&project, "sticks", "grading", 1);
+  assert_measure (project, "corpus-over-sticks", -120);
+  g_assert_cmpuint (taking_count (project, "cross-over-sticks"), ==, 1);
+  assert_short (project, "older-form:cross-over-candlesticks");
+}
+
+/* --- lights -------------------------------------------------------------- */
+
+/* Worked example 11 of the sources: A. J. Schulte, "Altar-Candles" (1907), p. 348; GIRM 117; P. Turner. */
+static void
+test_candles (void)
+{
+  static const struct { FpBooks books; guint celebration; double candles; const char *rule; gboolean within; } rows[] = {
+    { FP_BOOKS_OLDER, FP_CELEBRATION_LOW, 2, "older-form:candles-low", TRUE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_LOW, 6, "older-form:candles-low", FALSE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_SUNG, 2, "older-form:candles-sung", FALSE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_SUNG, 4, "older-form:candles-sung", TRUE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_SUNG, 6, "older-form:candles-sung", TRUE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_SOLEMN, 6, "older-form:candles-solemn", TRUE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_SOLEMN, 7, "older-form:candles-solemn", FALSE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_PONTIFICAL, 7, "older-form:candles-pontifical", TRUE },
+    { FP_BOOKS_OLDER, FP_CELEBRATION_PONTIFICAL, 6, "older-form:candles-pontifical", FALSE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 1, "newer-form:candles-two", FALSE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 2, "newer-form:candles-number", TRUE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 4, "newer-form:candles-number", TRUE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 6, "newer-form:candles-number", TRUE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 3, "newer-form:candles-number", FALSE }, /* a note: customary */
+    { FP_BOOKS_NEWER, FP_CELEBRATION_SUNDAY, 5, "newer-form:candles-two", TRUE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_BISHOP, 7, "newer-form:candles-bishop", TRUE },
+    { FP_BOOKS_NEWER, FP_CELEBRATION_BISHOP, 6, "newer-form:candles-bishop", FALSE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (FpProject) project = taking_church (rows[i].books, FP_FACING_EAST, rows[i].celebration);
+
+      taking_altar_group (&project, rows[i].candles);
+      g_test_message ("%g candles, %s", rows[i].candles, rows[i].rule);
+      g_assert_cmpstr (fp_found_id (taking_found (project, rows[i].rule)), ==, rows[i].within ? "within" : "short");
+    }
+}
+
+/* Six stand for solemn Mass, two of them are lit at low Mass. */
+static void
+test_unlit (void)
+{
+  g_autoptr (FpProject) project
+    = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW | FP_CELEBRATION_SOLEMN);
+
+  taking_altar_group (&project, 6);
+  assert_measure (project, "candles-low", 2);
+  assert_measure (project, "candles-solemn", 6);
+  taking_brief (&project, FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW | FP_CELEBRATION_PONTIFICAL);
+  church_param (&project, "sticks", "count", 7);
+  assert_measure (project, "candles-low", 2);
+  assert_measure (project, "candles-pontifical", 7);
+  g_assert_cmpstr (fp_found_id (taking_found (project, "older-form:candles-solemn")), ==, "apart");
+}
+
+/* GIRM 117 counts those beside the altar; the older rubrics only those that stand on it. */
+static void
+test_beside (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_add (&project, "candlesticks", "standing", "steps", 0, 0, "count", 4);
+  assert_measure (project, "candles-newer", 4);
+  assert_measure (project, "candles-solemn", 0);
+  taking_add (&project, "candlesticks", "far", NULL, 0, 1000, "count", 2);
+  assert_measure (project, "candles-newer", 4);
+}
+
+static void
+test_spacing (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  g_assert_cmpuint (taking_count (project, "candle-spacing"), ==, 0);
+  taking_altar_group (&project, 6);
+  church_param (&project, "sticks", "spacing", 200);
+  assert_measure (project, "candle-spacing", 200);
+}
+
+/* Part B, section 7 (computed there): a dossal 300 from the flame is short of 1 ft (305) and of 4 ft (1219); at 305 it
+ * passes the first. */
+static void
+test_flame (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_add (&project, "candlesticks", "sticks", "altar", 0, 0, "count", 2);
+  g_assert_cmpuint (taking_count (project, "flame-clear"), ==, 0);
+
+  /* The reredos is 200 deep, and the candles stand at y = 8000. */
+  taking_add (&project, "reredos", "reredos", NULL, 0, 8400, NULL, 0);
+  assert_measure (project, "flame-clear", 300);
+  assert_short (project, "seats-and-flame:flame-one-foot");
+  assert_short (project, "seats-and-flame:flame-four-feet");
+  taking_add (&project, "reredos", "reredos", NULL, 0, 8405, NULL, 0);
+  assert_within (project, "seats-and-flame:flame-one-foot");
+  assert_short (project, "seats-and-flame:flame-four-feet");
+  taking_add (&project, "reredos", "reredos", NULL, 0, 9320, NULL, 0);
+  assert_within (project, "seats-and-flame:flame-four-feet");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sides/sides", test_sides);
+  g_test_add_func ("/sides/credence-area", test_credence_area);
+  g_test_add_func ("/sides/counts", test_counts);
+  g_test_add_func ("/sides/middle", test_middle);
+  g_test_add_func ("/sides/celebration", test_celebration);
+  g_test_add_func ("/sides/corpus", test_corpus);
+  g_test_add_func ("/lights/candles", test_candles);
+  g_test_add_func ("/lights/unlit", test_unlit);
+  g_test_add_func ("/lights/beside", test_beside);
+  g_test_add_func ("/lights/spacing", test_spacing);
+  g_test_add_func ("/lights/flame", test_flame);
+  return g_test_run ();
+}

@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* test-store.c - what is written is read again, and always the same bytes */
+#include "store-cases.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+static void
+assert_round_trip (const FpProject *project)
+{
+  g_autofree char *bytes = store_case_bytes (project), *again = NULL;
+  g_autoptr (FpProject) back = store_case_parse (bytes);
+
+  g_assert_true (fp_project_equal (project, back));
+  again = store_case_bytes (back);
+  g_assert_cmpstr (again, ==, bytes);
+}
+
+static void
+test_every_kind (void)
+{
+  g_autoptr (FpProject) project = store_case_every_kind (NULL);
+
+  assert_round_trip (project);
+}
+
+static void
+test_many_values (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20260101);
+
+  for (int i = 0; i < 60; i++)
+    {
+      g_autoptr (FpProject) project = store_case_every_kind (rand);
+      assert_round_trip (project);
+    }
+}
+
+/* The bytes themselves: a change here is a change of the format. */
+static void
+test_bytes (void)
+{
+  static const char *const expected =
+    "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+    "<project xmlns=\"urn:footpace:project:1\" version=\"1\">\n"
+    "  <brief>\n"
+    "    <title>Chapel of the Ford</title>\n"
+    "    <place>Askerby</place>\n"
+    "    <client/>\n"
+    "    <author/>\n"
+    "    <note/>\n"
+    "    <books>both</books>\n"
+    "    <facing>east</facing>\n"
+    "    <celebrations>low sunday</celebrations>\n"
+    "    <ministers>4</ministers>\n"
+    "    <seats>80</seats>\n"
+    "    <units>metric</units>\n"
+    "    <north>90</north>\n"
+    "    <percentile>50</percentile>\n"
+    "  </brief>\n"
+    "  <survey>\n"
+    "    <standing-room id=\"back\" x=\"0\" y=\"-100.5\" turn=\"0\" spacing=\"600\">\n"
+    "      <corner x=\"0\" y=\"0\"/>\n"
+    "      <corner x=\"3000\" y=\"0\"/>\n"
+    "      <corner x=\"3000\" y=\"3000\"/>\n"
+    "    </standing-room>\n"
+    "  </survey>\n"
+    "  <alternative id=\"a\" name=\"A &lt;&amp;&quot;&gt;\">\n"
+    "    <note>One line,\nand another</note>\n"
+    "    <credence id=\"c\" name=\"Small table\" x=\"3000\" y=\"4000\" turn=\"-90\" length=\"762\" depth=\"305\""
+    " height=\"762\"/>\n"
+    "  </alternative>\n"
+    "</project>\n";
+  g_autoptr (FpProject) project = store_case_parse (expected);
+  g_autofree char *bytes = store_case_bytes (project);
+
+  g_assert_cmpstr (bytes, ==, expected);
+  g_assert_cmpstr (fp_alternative_name (fp_project_alternative (project, 0)), ==, "A <&\">");
+}
+
+static void
+test_texts (void)
+{
+  static const char *const texts[] = {
+    "", " ", "  leading and trailing  ", "<b>&amp;</b>", "\"quoted\" 'twice' > ]]> <!-- no comment -->",
+    "Æthelþryð · 聖堂 · Ἐκκλησία · 🕯", "one\nline\n\nafter\tanother\n",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autoptr (FpProject) small = store_case_small ();
+      FpBrief brief = *fp_project_brief (small);
+      g_autoptr (FpProject) with_brief = NULL, whole = NULL;
+      brief.note = texts[i];
+      brief.title = strchr (texts[i], '\n') == NULL ? texts[i] : "title";
+      with_brief = fp_project_with_brief (small, &brief, NULL);
+      whole = fp_project_with_alternative_text (with_brief, 0, brief.title, texts[i], NULL);
+      g_assert_nonnull (whole);
+      assert_round_trip (whole);
+    }
+}
+
+static FpProject *
+with_pier (double x, double width)
+{
+  const FpKind *pier = fp_kind_find ("pier");
+  double param[FP_PARAM_MAX];
+  g_autoptr (FpProject) small = store_case_small ();
+  g_autoptr (FpItem) item = NULL;
+
+  fp_kind_defaults (pier, param);
+  param[fp_kind_param_index (pier, "width")] = width;
+  item = fp_item_new (&(FpItemInit) { .id = "p", .kind = pier, .place = { x, 0, 0 }, .param = param }, NULL);
+  g_assert_nonnull (item);
+  return fp_project_with_survey_item (small, item, NULL);
+}
+
+static void
+test_numbers (void)
+{
+  static const double numbers[] = { 0, -0.0, 0.1, 1.0 / 3, 1066.8, -152.4, 1e-7, 5e-324, 999999.9999999999,
+                                    -1e6, 123456.78901234567 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    {
+      g_autoptr (FpProject) project = with_pier (numbers[i], 612.7000000000001);
+      assert_round_trip (project);
+    }
+}
+
+/* --- what is done with the survey --- */
+
+static FpProject *
+with_survey (void)
+{
+  static const char *const kinds[] = { "credence", "ambo", "chair" };
+  FpProject *project = store_case_small ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autoptr (FpItem) item = fp_item_new (&(FpItemInit) { .id = kinds[i], .kind = fp_kind_find (kinds[i]),
+                                                             .place = { 0, 1000.0 * i, 0 } }, NULL);
+      FpProject *next = fp_project_with_survey_item (project, item, NULL);
+      g_assert_nonnull (next);
+      fp_project_unref (project);
+      project = next;
+    }
+  return project;
+}
+
+static void
+test_fates (void)
+{
+  g_autoptr (FpProject) measured = with_survey ();
+  g_autoptr (FpProject) without = fp_project_with_fate (measured, 0, "ambo", FP_FATE_REMOVED, NULL, NULL, NULL);
+  const FpPlace to = { -1200, 300.5, 45 };
+  g_autoptr (FpProject) both = fp_project_with_fate (without, 0, "credence", FP_FATE_MOVED, &to, NULL, NULL);
+  g_autofree char *bytes = store_case_bytes (both), *again = NULL;
+  g_autoptr (FpProject) back = store_case_parse (bytes);
+  FpPlace moved;
+
+  g_assert_cmpint (fp_alternative_fate (fp_project_alternative (back, 0), "ambo", NULL, NULL), ==, FP_FATE_REMOVED);
+  g_assert_cmpint (fp_alternative_fate (fp_project_alternative (back, 0), "chair", NULL, NULL), ==, FP_FATE_KEPT);
+  g_assert_cmpint (fp_alternative_fate (fp_project_alternative (back, 0), "credence", &moved, NULL), ==, FP_FATE_MOVED);
+  g_assert_cmpfloat (moved.x, ==, -1200);
+  g_assert_cmpfloat (moved.y, ==, 300.5);
+  g_assert_cmpfloat (moved.turn, ==, 45);
+  again = store_case_bytes (back);
+  g_assert_cmpstr (again, ==, bytes);
+}
+
+/* The order in which things were decided is no part of a project, so it is none of its file. */
+static void
+test_order_of_fates (void)
+{
+  g_autoptr (FpProject) measured = with_survey ();
+  g_autoptr (FpProject) a1 = fp_project_with_fate (measured, 0, "ambo", FP_FATE_REMOVED, NULL, NULL, NULL);
+  g_autoptr (FpProject) a2 = fp_project_with_fate (a1, 0, "chair", FP_FATE_REMOVED, NULL, NULL, NULL);
+  g_autoptr (FpProject) b1 = fp_project_with_fate (measured, 0, "chair", FP_FATE_REMOVED, NULL, NULL, NULL);
+  g_autoptr (FpProject) b2 = fp_project_with_fate (b1, 0, "ambo", FP_FATE_REMOVED, NULL, NULL, NULL);
+  g_autofree char *a = store_case_bytes (a2), *b = store_case_bytes (b2);
+
+  g_assert_cmpstr (a, ==, b);
+}
+
+/* --- what other hands may write --- */
+
+static const char *const BY_HAND_HEAD =
+  "<!-- measured on a wet day -->\n"
+  "<f:project xmlns:f='urn:footpace:project:1' version='1'><f:brief><f:title>T</f:title><f:place>P</f:place>"
+  "<f:client/><f:author/><f:note><![CDATA[a < b]]></f:note><f:books> newer </f:books><f:facing>people</f:facing>"
+  "<f:celebrations>\n  sunday\n  weekday\n</f:celebrations><f:ministers> 3 </f:ministers><f:seats>0</f:seats>"
+  "<f:units>imperial</f:units><f:north>-12.5</f:north><f:percentile>95</f:percentile></f:brief>\n";
+
+static void
+test_by_hand (void)
+{
+  g_autofree char *xml = g_strconcat (BY_HAND_HEAD, "<f:survey><!-- one --><f:pier id='p'/></f:survey>"
+                                      "<f:alternative id='a' name='A'/></f:project><?end?>", NULL);
+  g_autoptr (FpProject) project = store_case_parse (xml);
+  const FpBrief *brief = fp_project_brief (project);
+  const FpItem *pier = fp_project_survey (project, 0);
+  double defaults[FP_PARAM_MAX];
+
+  g_assert_cmpint (brief->books, ==, FP_BOOKS_NEWER);
+  g_assert_cmpuint (brief->celebrations, ==, FP_CELEBRATION_SUNDAY | FP_CELEBRATION_WEEKDAY);
+  g_assert_cmpstr (brief->note, ==, "a < b");
+  g_assert_cmpfloat (brief->north, ==, -12.5);
+  fp_kind_defaults (fp_item_kind (pier), defaults);
+  for (guint i = 0; i < fp_kind_n_params (fp_item_kind (pier)); i++)
+    g_assert_cmpfloat (fp_item_params (pier)[i], ==, defaults[i]);
+  assert_round_trip (project);
+}
+
+/* Independent reader: xmllint, of libxml2 (RELAX NG, OASIS committee specification 3 December 2001). */
+static void
+test_xmllint (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (7);
+  g_autofree char *path = g_build_filename (g_get_tmp_dir (), "footpace-xmllint.footpace", NULL);
+
+  for (int i = 0; i < 5; i++)
+    {
+      g_autoptr (FpProject) project = store_case_every_kind (i == 0 ? NULL : rand);
+      g_autofree char *says = NULL;
+      g_autoptr (GError) error = NULL;
+      int status = 1;
+      g_assert_true (fp_store_save (project, path, &error));
+      g_assert_no_error (error);
+      if (!store_case_xmllint (path, &status, &says))
+        {
+          g_test_skip ("xmllint is not installed");
+          break;
+        }
+      g_test_message ("%s", says);
+      g_assert_cmpint (status, ==, 0);
+    }
+  g_remove (path);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/store/every-kind", test_every_kind);
+  g_test_add_func ("/store/many-values", test_many_values);
+  g_test_add_func ("/store/bytes", test_bytes);
+  g_test_add_func ("/store/texts", test_texts);
+  g_test_add_func ("/store/numbers", test_numbers);
+  g_test_add_func ("/store/fates", test_fates);
+  g_test_add_func ("/store/order-of-fates", test_order_of_fates);
+  g_test_add_func ("/store/by-hand", test_by_hand);
+  g_test_add_func ("/store/xmllint", test_xmllint);
+  return g_test_run ();
+}
