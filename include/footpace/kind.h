@@ -84,7 +84,7 @@ typedef struct
 /* What has to be seen (EN 13200-1: point of focus). */
 typedef enum
 {
-  FP_FOCUS_MENSA,
+  FP_FOCUS_MENSA,      /* its front edge, and what is held or stands over it */
   FP_FOCUS_HOST,       /* as it is raised                                  */
   FP_FOCUS_TABERNACLE,
   FP_FOCUS_CRUCIFIX,

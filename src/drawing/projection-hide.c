@@ -74,7 +74,7 @@ static void
 choose_cells (FpFaceGrid *self, guint n_faces)
 {
   const double w = MAX (self->box.x1 - self->box.x0, 1), h = MAX (self->box.y1 - self->box.y0, 1);
-  const double per_side = 3 * sqrt (MAX (n_faces, 1));
+  const double per_side = 3 * sqrt (MAX (n_faces, 1)); /* measured: of 1 to 6 the fastest */
 
   self->nx = (guint) CLAMP (ceil (per_side * sqrt (w / h)), 1, 600);
   self->ny = (guint) CLAMP (ceil (per_side * sqrt (h / w)), 1, 600);
@@ -300,13 +300,14 @@ in_front (const FpFaceGrid *self, const FpFace *face, const Course *c)
   return span;
 }
 
-static void
+/* Returns whether the whole course is hidden. */
+static gboolean
 hide_behind (FpFaceGrid *self, const FpFace *face, const Course *c)
 {
   const Span front = in_front (self, face, c);
 
   if (!(front.a < front.b))
-    return;
+    return FALSE;
   measure_across (self, face, c);
   /* Just left and just right: so a face hides what runs along its very border. */
   for (int side = -1; side <= 1; side += 2)
@@ -318,8 +319,11 @@ hide_behind (FpFaceGrid *self, const FpFace *face, const Course *c)
                               MIN (g_array_index (self->breaks, double, i + 1), front.b) };
           if (span.b - span.a > HIDDEN_LEAST)
             g_array_append_val (self->hidden, span);
+          if (span.a <= 0 && span.b >= c->length)
+            return TRUE;
         }
     }
+  return FALSE;
 }
 
 /* A solid without hollows hides none of the edges that border its front faces. */
@@ -340,8 +344,8 @@ find_hidden (FpFaceGrid *self, const Course *c)
     {
       const guint index = g_array_index (self->found, guint, i);
       const FpFace *face = face_at (self, index);
-      if (face->depth_max > deepest + IN_FRONT && may_hide (face, index, c->edge))
-        hide_behind (self, face, c);
+      if (face->depth_max > deepest + IN_FRONT && may_hide (face, index, c->edge) && hide_behind (self, face, c))
+        break;
     }
   g_array_sort (self->hidden, compare_spans);
 }
@@ -407,7 +411,6 @@ add_break (FpFaceGrid *self, GArray *breaks, const FpFace *face, const Course *c
 static void
 find_breaks (FpFaceGrid *self, const Course *c, GArray *breaks)
 {
-  g_array_set_size (breaks, 0);
   for (guint i = 0; i < self->found->len; i++)
     {
       const FpFace *face = face_at (self, g_array_index (self->found, guint, i));
@@ -444,6 +447,15 @@ draw_span (FpFaceGrid *self, const Course *c, Span span, const GArray *breaks, g
     }
 }
 
+/* By one face; what several hide together is found out on the way. */
+static gboolean
+is_all_hidden (const FpFaceGrid *self, const Course *c)
+{
+  const Span *hidden = (const Span *) (gconstpointer) self->hidden->data;
+
+  return self->hidden->len > 0 && hidden[0].a <= 0 && hidden[0].b >= c->length;
+}
+
 static void
 draw_edge (FpFaceGrid *self, const Course *c, GArray *breaks, gboolean ghost, GArray *out)
 {
@@ -452,7 +464,8 @@ draw_edge (FpFaceGrid *self, const Course *c, GArray *breaks, gboolean ghost, GA
   g_array_set_size (self->hidden, 0);
   if (c->edge->type != FP_EDGE_OVERHEAD)
     find_hidden (self, c);
-  if (c->edge->type != FP_EDGE_STROKE)
+  g_array_set_size (breaks, 0);
+  if (c->edge->type != FP_EDGE_STROKE && !is_all_hidden (self, c))
     find_breaks (self, c, breaks);
   for (guint i = 0; i <= self->hidden->len; i++)
     {

@@ -170,8 +170,11 @@ static void
 targets (const FpForm *form, GArray *out)
 {
   const double *p = form->param;
+  /* Not its upper face: where the people stand below the altar as they should, their eyes are below that too. What
+   * they look at is its front edge and what is held or stands 300 mm over it (design judgement). */
+  const double foot = mensa_foot (form);
   const FpTarget mensa = {
-    FP_FOCUS_MENSA, { -p[LENGTH] / 2, -p[DEPTH] / 2, p[HEIGHT] }, { p[LENGTH], 0, 0 }, { 0, p[DEPTH], 0 },
+    FP_FOCUS_MENSA, { -p[LENGTH] / 2, -p[DEPTH] / 2, foot }, { p[LENGTH], 0, 0 }, { 0, 0, p[HEIGHT] + 300 - foot },
   };
   const gboolean east = form->facing == FP_FACING_EAST;
   /* Design judgement: raised above his own head when his back is to the people, before his face otherwise;

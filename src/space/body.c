@@ -18,8 +18,8 @@
 /* Depth of a trunk by its breadth at the shoulders: design judgement. */
 #define TRUNK_DEPTH 0.6
 /* How far before the seated body the same person stands, and kneels upright: design judgement. */
-#define STANDS_BEFORE_SEAT 300.0
-#define KNEELS_BEFORE_SEAT 400.0
+#define STANDS_BEFORE_SEAT 450.0
+#define KNEELS_BEFORE_SEAT 500.0
 
 typedef struct
 {

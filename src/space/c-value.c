@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "sight-private.h"
+#include "footpace/sight.h"
 
 #include <math.h>
 
@@ -17,7 +17,7 @@ fp_c_rise (double d, double r, double c, double t)
 
 /* --- rows of a church ----------------------------------------------------- */
 
-/* The middle of the side of the mensa that is nearest to the people. */
+/* The middle of the upper edge of the mensa, on the side of the people. */
 static gboolean
 front_of_mensa (const FpScene *scene, FpVec3 *middle)
 {
@@ -25,28 +25,9 @@ front_of_mensa (const FpScene *scene, FpVec3 *middle)
   if (at < 0)
     return FALSE;
   const FpPlaced *altar = &fp_scene_placed (scene, NULL)[at];
-  g_autoptr (GArray) targets = g_array_new (FALSE, FALSE, sizeof (FpTarget));
-  fp_sight_add_targets (altar, FP_FOCUS_MENSA, targets);
-  if (targets->len == 0)
-    return FALSE;
-
-  const FpTarget *top = &g_array_index (targets, FpTarget, 0);
-  const FpVec3 u = fp_vec3_scale (top->u, 0.5), v = fp_vec3_scale (top->v, 0.5);
-  const FpVec3 centre = fp_vec3_add (top->origin, fp_vec3_add (u, v));
-  const FpVec3 side[4] = {
-    fp_vec3_add (centre, u), fp_vec3_sub (centre, u), fp_vec3_add (centre, v), fp_vec3_sub (centre, v),
-  };
-  double front = G_MAXDOUBLE;
-  for (guint i = 0; i < 4; i++)
-    {
-      double y = fp_place_unpoint (&altar->place, (FpPoint) { side[i].x, side[i].y }).y;
-      if (y < front)
-        {
-          front = y;
-          *middle = side[i];
-        }
-    }
-  return TRUE;
+  const FpBox *top = &altar->extent.bearing;
+  *middle = fp_placed_point (altar, (FpVec3) { (top->x0 + top->x1) / 2, top->y0, altar->extent.top });
+  return !fp_box_is_empty (top);
 }
 
 typedef struct { guint owner, row, first, n; } Row;

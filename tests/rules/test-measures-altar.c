@@ -182,6 +182,18 @@ test_sanctuary_edge (void)
   assert_short (project, "levels-and-sight:sanctuary-raised");
 }
 
+/* A floor surveyed in pieces, one 10 mm lower than the other, is walked over: that is no step. */
+static void
+test_uneven_floor (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_floor (&project, "sanctuary", (FpBox) { -6000, 3000, 6000, 10000 }, 300, 1, 0, 0);
+  church_floor (&project, "forward", (FpBox) { -6000, 0, 6000, 3000 }, 290, 1, 0, 0);
+  assert_measure (project, "step-to-sanctuary-edge", 5948);
+  assert_measure (project, "sanctuary-above-nave", 290);
+}
+
 /* --- rail ---------------------------------------------------------------- */
 
 static void
@@ -287,6 +299,7 @@ main (int argc, char **argv)
   g_test_add_func ("/steps/stride", test_stride);
   g_test_add_func ("/steps/spread", test_spread);
   g_test_add_func ("/steps/sanctuary-edge", test_sanctuary_edge);
+  g_test_add_func ("/steps/uneven-floor", test_uneven_floor);
   g_test_add_func ("/rail/all", test_rail);
   g_test_add_func ("/rail/without-ledge", test_rail_without_ledge);
   g_test_add_func ("/rail/two", test_two_rails);

@@ -226,6 +226,25 @@ test_seen_by_one (void)
   g_assert_cmpuint (taking_count (project, "tabernacle-seen"), ==, 0);
 }
 
+/* A pier of 500 about 3 m before him takes some 1.7 m out of the altar's 2.4 m, 10 m away: a little is still seen. */
+static void
+test_seen_in_part (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (GArray) values = NULL;
+
+  lower_altar (&project);
+  add_pews (&project, "pews", 0, -2000, 1);
+  church_param (&project, "pews", "length", 457);
+  taking_survey (&project, "pier", "pier", 0, 700, "width", 500);
+  assert_measure (project, "mensa-seen", 0);
+  g_assert_cmpfloat (taking_value (project, "mensa-mean"), >, 0);
+  g_assert_cmpfloat (taking_value (project, "mensa-mean"), <, 0.5);
+  values = taking_values (project, "mensa-seen");
+  g_assert_cmpstr (g_array_index (values, FpMeasured, 0).text, ==, "0 of 1 places see half of it or more, sitting");
+  g_assert_cmpstr (g_array_index (values, FpMeasured, 0).detail, ==, "Pews");
+}
+
 /* An ambo close before him hides it. */
 static void
 test_hidden_by_ambo (void)
@@ -271,6 +290,7 @@ main (int argc, char **argv)
   g_test_add_func ("/people/row-clear", test_row_clear);
   g_test_add_func ("/people/farthest", test_farthest);
   g_test_add_func ("/sight/one", test_seen_by_one);
+  g_test_add_func ("/sight/part", test_seen_in_part);
   g_test_add_func ("/sight/hidden-by-ambo", test_hidden_by_ambo);
   g_test_add_func ("/sight/c-values", test_c_values);
   return g_test_run ();

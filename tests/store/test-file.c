@@ -116,7 +116,8 @@ test_same_bytes (Fixture *f, gconstpointer data)
   (void) data;
   save (f->large, f->path);
   g_assert_true (g_file_get_contents (f->path, &found, &length, NULL));
-  g_assert_cmpmem (found, length, wanted, strlen (wanted));
+  g_assert_cmpuint (length, ==, strlen (wanted));
+  g_assert_cmpstr (found, ==, wanted);
 }
 
 /* --- what is no file --- */
@@ -196,7 +197,7 @@ test_mode (Fixture *f, gconstpointer data)
   save (f->small, f->path);
   for (guint i = 0; i < G_N_ELEMENTS (modes); i++)
     {
-      g_assert_cmpint (g_chmod (f->path, (int) modes[i]), ==, 0);
+      g_assert_cmpint (chmod (f->path, modes[i]), ==, 0);
       save (i % 2 == 0 ? f->large : f->small, f->path);
       g_assert_cmpint (stat (f->path, &st), ==, 0);
       g_assert_cmpint (st.st_mode & 07777, ==, modes[i]);

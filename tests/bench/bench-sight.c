@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How long it takes to know who sees what, against Embree on the same rays.
+ *
+ * Prints the least and the middle of several runs, and a hash of all answers:
+ * a fast wrong answer shows.
+ */
+#include "footpace/sight.h"
+#include "parish.h"
+
+#ifdef FP_WITH_EMBREE
+#include "embree-scene.h"
+#endif
+
+#include <stdlib.h>
+
+#define RUNS 9
+
+static int
+by_time (const void *a, const void *b)
+{
+  const gint64 p = *(const gint64 *) a, q = *(const gint64 *) b;
+  return (p > q) - (p < q);
+}
+
+static void
+print_times (const char *what, gint64 *took, guint n)
+{
+  qsort (took, n, sizeof *took, by_time);
+  g_print ("  %-34s least %8.2f ms, middle %8.2f ms\n", what, took[0] / 1e3, took[n / 2] / 1e3);
+}
+
+/* FNV-1a over the points seen, place by place. */
+static guint32
+hash_of (const FpSight *sight, guint *rays)
+{
+  guint32 hash = 2166136261u;
+  guint n;
+  fp_people_places (fp_sight_people (sight), &n);
+  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+    for (int focus = 0; focus < FP_N_FOCUSES; focus++)
+      for (guint place = 0; place < n; place++)
+        {
+          double share = fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus);
+          *rays += share >= 0 ? FP_SIGHT_RAYS : 0;
+          hash = (hash ^ (guint32) (share * FP_SIGHT_RAYS + 128)) * 16777619u;
+        }
+  return hash;
+}
+
+#ifdef FP_WITH_EMBREE
+
+typedef struct { FpVec3 from, to; guint place; } Ray;
+
+static GArray *
+rays_of (const FpPeople *people, FpPosture posture)
+{
+  GArray *rays = g_array_new (FALSE, FALSE, sizeof (Ray));
+  guint n;
+  const FpPersonPlace *place = fp_people_places (people, &n);
+  for (int focus = 0; focus < FP_N_FOCUSES; focus++)
+    {
+      FpVec3 point[FP_SIGHT_RAYS];
+      guint points = fp_sight_points (fp_people_scene (people), (FpFocus) focus, point);
+      for (guint i = 0; i < n && (place[i].postures & (1u << posture)); i++)
+        for (guint k = 0; k < points; k++)
+          {
+            Ray ray = { fp_people_eye (people, i, posture), point[k], i };
+            g_array_append_val (rays, ray);
+          }
+    }
+  return rays;
+}
+
+/* Embree's own time: making its index of the solids, and asking it ray by ray. */
+static gint64
+embree_once (const FpPeople *people)
+{
+  gint64 took = 0;
+  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+    {
+      g_autoptr (FpSolids) solids = fp_sight_obstacles (people, (FpPosture) posture);
+      g_autoptr (GArray) rays = rays_of (people, (FpPosture) posture);
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (EmbreeScene) embree = embree_scene_new (solids);
+      for (guint i = 0; i < rays->len; i++)
+        {
+          const Ray *ray = &g_array_index (rays, Ray, i);
+          embree_scene_blocked (embree, ray->from, ray->to, FP_SIGHT_PERSON + ray->place, G_MAXUINT);
+        }
+      took += g_get_monotonic_time () - start;
+    }
+  return took;
+}
+
+#endif
+
+static void
+measure (const char *name, FpProject *project)
+{
+  gint64 scene_took[RUNS], people_took[RUNS], sight_took[RUNS];
+  guint32 hash = 0;
+  guint rays = 0, n = 0;
+  g_autoptr (FpPeople) people = NULL;
+
+  for (guint run = 0; run < RUNS; run++)
+    {
+      gint64 start = g_get_monotonic_time ();
+      g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+      scene_took[run] = g_get_monotonic_time () - start;
+
+      g_clear_pointer (&people, fp_people_unref);
+      start = g_get_monotonic_time ();
+      people = fp_people_new (scene);
+      people_took[run] = g_get_monotonic_time () - start;
+
+      start = g_get_monotonic_time ();
+      g_autoptr (FpSight) sight = fp_sight_new (people, NULL);
+      sight_took[run] = g_get_monotonic_time () - start;
+      rays = 0;
+      hash = hash_of (sight, &rays);
+    }
+  fp_scene_placed (fp_people_scene (people), &n);
+  g_print ("%s: %u seats, %u things, %u rays, answers %08x\n", name, fp_people_seats (people), n, rays, hash);
+  print_times ("scene", scene_took, RUNS);
+  print_times ("people", people_took, RUNS);
+  print_times ("sight, all postures", sight_took, RUNS);
+#ifdef FP_WITH_EMBREE
+  gint64 embree_took[3];
+  for (guint run = 0; run < G_N_ELEMENTS (embree_took); run++)
+    embree_took[run] = embree_once (people);
+  print_times ("Embree, one thread", embree_took, G_N_ELEMENTS (embree_took));
+  g_print ("  sight takes %.2f of Embree's time\n", (double) sight_took[0] / (double) embree_took[0]);
+#endif
+}
+
+int
+main (void)
+{
+  g_autoptr (FpProject) parish = parish_new (13), cathedral = cathedral_new (25);
+  measure ("parish", parish);
+  measure ("cathedral", cathedral);
+  return 0;
+}

@@ -1,0 +1,388 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Who sees what, in churches small enough to reckon by hand. */
+#include "church.h"
+#include "footpace/sight.h"
+
+#include <math.h>
+
+#define SITTING FP_POSTURE_SITTING
+
+static void
+near_to (double found, double expected)
+{
+  g_assert_cmpfloat_with_epsilon (found, expected, 1e-9);
+}
+
+static FpSight *
+sight_of (FpProject *project)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  FpSight *sight = fp_sight_new (people, NULL);
+  g_assert_nonnull (sight);
+  return sight;
+}
+
+static guint
+n_places (const FpSight *sight)
+{
+  guint n;
+  fp_people_places (fp_sight_people (sight), &n);
+  return n;
+}
+
+static FpProject *
+altar_and (FpFacing facing, double rows, double length)
+{
+  FpProject *project = church_new (facing);
+  const ChurchThing altar = { "altar", "altar", NULL, { 0, 5000, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing pews = {
+    "pews", "pews", NULL, { 0, 0, 0 }, NULL, 0, { { "rows", rows }, { "length", length }, { NULL, 0 } },
+  };
+  church_add (&project, &altar);
+  church_survey (&project, &pews);
+  return project;
+}
+
+/* --- closed forms --------------------------------------------------------- */
+
+static void
+test_one_alone_sees_all (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 1, 460);
+  g_autoptr (FpSight) sight = sight_of (project);
+  g_assert_cmpuint (n_places (sight), ==, 1);
+  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+    {
+      near_to (fp_sight_share (sight, 0, (FpPosture) posture, FP_FOCUS_MENSA), 1);
+      near_to (fp_sight_share (sight, 0, (FpPosture) posture, FP_FOCUS_HOST), 1);
+    }
+  g_assert_true (fp_sight_has (sight, FP_FOCUS_MENSA));
+  g_assert_false (fp_sight_has (sight, FP_FOCUS_AMBO));
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_AMBO), -1);
+  near_to (fp_sight_share (sight, 1, SITTING, FP_FOCUS_MENSA), -1);
+  g_assert_cmpint (fp_sight_blocker (sight, 0, SITTING, FP_FOCUS_MENSA, NULL), ==, -2);
+}
+
+/* A wall across the Gospel side, its end on the axis on which the one looker sits: half of everything is hidden. */
+static void
+test_wall_hides_half (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 1, 460);
+  const FpPoint run[] = { { -9000, 0 }, { 0, 0 } };
+  const ChurchThing wall = { "wall", "wall", NULL, { 0, 2500, 0 }, run, 2, { { NULL, 0 } } };
+  church_survey (&project, &wall);
+  g_autoptr (FpSight) sight = sight_of (project);
+  const FpScene *scene = fp_people_scene (fp_sight_people (sight));
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_MENSA), 0.5);
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_HOST), 0.5);
+  g_assert_cmpint (fp_sight_blocker (sight, 0, SITTING, FP_FOCUS_MENSA, NULL), ==, fp_scene_find (scene, "wall"));
+
+  /* Moved on by a third of the mensa, it hides what lies within two thirds of it: 4 of 6 columns of points. */
+  const double eye = fp_people_eye (fp_sight_people (sight), 0, SITTING).y;
+  const FpPoint longer[] = { { -9000, 0 }, { 2400.0 / 6 * (2500 - eye) / (5000 - eye), 0 } };
+  const ChurchThing wider = { "wall", "wall", NULL, { 0, 2500, 0 }, longer, 2, { { "thickness", 20 }, { NULL, 0 } } };
+  church_survey (&project, &wider);
+  g_autoptr (FpSight) less = sight_of (project);
+  near_to (fp_sight_share (less, 0, SITTING, FP_FOCUS_MENSA), 2.0 / 6);
+}
+
+/* On a level floor nobody sees the middle of the mensa over the head straight before him; its ends he sees past it. */
+static void
+test_head_straight_before (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 2, 460);
+  g_autoptr (FpSight) sight = sight_of (project);
+  int before = -1;
+  double share = fp_sight_share (sight, 1, SITTING, FP_FOCUS_MENSA);
+
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_MENSA), 1);
+  g_assert_cmpfloat (share, >, 0.2);
+  g_assert_cmpfloat (share, <, 0.9);
+  g_assert_cmpint (fp_sight_blocker (sight, 1, SITTING, FP_FOCUS_MENSA, &before), ==, -1);
+  g_assert_cmpint (before, ==, 0);
+
+  /* The head is all that hides here, and a point is hidden if the line to it meets the ellipsoid of that head. */
+  const FpPeople *people = fp_sight_people (sight);
+  FpVec3 eye = fp_people_eye (people, 1, SITTING), point[FP_SIGHT_RAYS], head = { 0, 0, 0 };
+  g_assert_cmpuint (fp_sight_points (fp_people_scene (people), FP_FOCUS_MENSA, point), ==, FP_SIGHT_RAYS);
+  head = fp_people_eye (people, 0, SITTING);
+  head.y -= 195.0 / 2 - 20;
+  guint seen = 0;
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    {
+      FpVec3 o = { (eye.x - head.x) / 75.5, (eye.y - head.y) / 97.5, (eye.z - head.z) / 111 };
+      FpVec3 d = { (point[i].x - eye.x) / 75.5, (point[i].y - eye.y) / 97.5, (point[i].z - eye.z) / 111 };
+      FpVec3 nearest = fp_vec3_add (o, fp_vec3_scale (d, -fp_vec3_dot (o, d) / fp_vec3_dot (d, d)));
+      seen += fp_vec3_length (nearest) > 1;
+    }
+  near_to (share, (double) seen / FP_SIGHT_RAYS);
+}
+
+/* Every second row shifted half a seat: one looks between two heads (Burris-Meyer and Cole, "Theatres and
+ * Auditoriums", 2nd ed. 1964, as reprinted: nobody directly behind another unless a row lies between). */
+static void
+test_stagger_helps (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 2, 920);
+  g_autoptr (FpSight) aligned = sight_of (project);
+  church_param (&project, "pews", "stagger", 1);
+  g_autoptr (FpSight) staggered = sight_of (project);
+  guint owner = fp_people_places (fp_sight_people (aligned), NULL)[0].owner;
+  FpSightSum before = fp_sight_row (aligned, owner, 2, SITTING, FP_FOCUS_HOST);
+  FpSightSum after = fp_sight_row (staggered, owner, 2, SITTING, FP_FOCUS_HOST);
+  g_assert_cmpuint (before.places, ==, 2);
+  g_assert_cmpfloat (before.mean, <, 0.5);
+  near_to (after.mean, 1);
+}
+
+/* --- ministers ------------------------------------------------------------ */
+
+static void
+test_celebrant_hides (void)
+{
+  g_autoptr (FpProject) east = altar_and (FP_FACING_EAST, 1, 460), people = altar_and (FP_FACING_PEOPLE, 1, 460);
+  g_autoptr (FpSight) past = sight_of (east), plain = sight_of (people);
+  g_assert_cmpfloat (fp_sight_share (past, 0, SITTING, FP_FOCUS_MENSA), <, 1);
+  near_to (fp_sight_share (plain, 0, SITTING, FP_FOCUS_MENSA), 1);
+  /* What hides it is the altar's own minister. */
+  const FpScene *scene = fp_people_scene (fp_sight_people (past));
+  g_assert_cmpint (fp_sight_blocker (past, 0, SITTING, FP_FOCUS_MENSA, NULL), ==, fp_scene_find (scene, "altar"));
+  /* The Host is raised above his head. */
+  near_to (fp_sight_share (past, 0, SITTING, FP_FOCUS_HOST), 1);
+}
+
+static void
+test_reader_does_not_hide_himself (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 1, 460);
+  const ChurchThing ambo = { "ambo", "ambo", NULL, { 0, 2500, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing chair = { "chair", "chair", NULL, { 3000, 7000, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_add (&project, &ambo);
+  church_add (&project, &chair);
+  g_autoptr (FpSight) sight = sight_of (project);
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_AMBO), 1);
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_CHAIR), 1);
+  /* But he and his desk hide the altar behind him. */
+  g_assert_cmpfloat (fp_sight_share (sight, 0, SITTING, FP_FOCUS_MENSA), <, 1);
+}
+
+/* --- who looks, and how --------------------------------------------------- */
+
+static FpProject *
+with_rail_and_gallery (void)
+{
+  FpProject *project = altar_and (FP_FACING_PEOPLE, 3, 2000);
+  const FpPoint loft[] = { { -5000, -20000 }, { 5000, -20000 }, { 5000, -16000 }, { -5000, -16000 } };
+  const ChurchThing gallery = { "gallery", "loft", NULL, { 0, 0, 0 }, loft, 4, { { NULL, 0 } } };
+  const ChurchThing choir = { "pews", "choir", "loft", { 0, -16500, 0 }, NULL, 0, { { "rows", 1 }, { NULL, 0 } } };
+  const ChurchThing rail = { "rail", "rail", NULL, { 0, 2000, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_survey (&project, &gallery);
+  church_survey (&project, &choir);
+  church_add (&project, &rail);
+  return project;
+}
+
+static void
+test_postures (void)
+{
+  g_autoptr (FpProject) project = with_rail_and_gallery ();
+  g_autoptr (FpSight) sight = sight_of (project);
+  guint n, at_rail = 0;
+  const FpPersonPlace *place = fp_people_places (fp_sight_people (sight), &n);
+  for (guint i = 0; i < n; i++)
+    for (int posture = 0; posture < FP_N_POSTURES; posture++)
+      {
+        gboolean takes = (place[i].postures & (1u << posture)) != 0;
+        double share = fp_sight_share (sight, i, (FpPosture) posture, FP_FOCUS_MENSA);
+        g_assert_true (takes ? share >= 0 && share <= 1 : share == -1);
+        at_rail += place[i].at_rail && takes ? 1 : 0;
+      }
+  g_assert_cmpuint (at_rail, >, 0);
+}
+
+static void
+test_sums (void)
+{
+  g_autoptr (FpProject) project = with_rail_and_gallery ();
+  g_autoptr (FpSight) sight = sight_of (project);
+  const FpScene *scene = fp_people_scene (fp_sight_people (sight));
+  guint pews = (guint) fp_scene_find (scene, "pews"), choir = (guint) fp_scene_find (scene, "choir");
+  FpSightSum church = fp_sight_church (sight, SITTING, FP_FOCUS_MENSA);
+  FpSightSum block = fp_sight_block (sight, pews, SITTING, FP_FOCUS_MENSA);
+
+  g_assert_cmpuint (church.places, ==, 3 * 4);
+  g_assert_cmpuint (fp_sight_block (sight, choir, SITTING, FP_FOCUS_MENSA).places, ==, 8);
+  g_assert_cmpuint (church.places, ==, block.places);
+  g_assert_cmpuint (church.worst, ==, block.worst);
+  near_to (church.mean, block.mean);
+
+  double mean = 0;
+  guint all = 0, half = 0, none = 0;
+  for (guint row = 1; row <= 3; row++)
+    {
+      FpSightSum sum = fp_sight_row (sight, pews, row, SITTING, FP_FOCUS_MENSA);
+      g_assert_cmpuint (sum.places, ==, 4);
+      mean += sum.mean / 3;
+      all += sum.all;
+      half += sum.half;
+      none += sum.none;
+    }
+  near_to (mean, church.mean);
+  g_assert_cmpuint (all, ==, church.all);
+  g_assert_cmpuint (half, ==, church.half);
+  g_assert_cmpuint (none, ==, church.none);
+  near_to (fp_sight_row (sight, pews, 1, SITTING, FP_FOCUS_MENSA).mean, 1);
+  g_assert_cmpuint (fp_sight_row (sight, pews, 4, SITTING, FP_FOCUS_MENSA).places, ==, 0);
+  g_assert_cmpuint (fp_sight_row (sight, pews, 0, SITTING, FP_FOCUS_MENSA).places, ==, 0);
+  g_assert_cmpuint (fp_sight_church (sight, SITTING, FP_FOCUS_AMBO).places, ==, 0);
+  for (guint i = 0; i < 12; i++)
+    g_assert_cmpfloat (fp_sight_share (sight, church.worst, SITTING, FP_FOCUS_MENSA), <=,
+                       fp_sight_share (sight, i, SITTING, FP_FOCUS_MENSA));
+}
+
+static void
+test_cancelled (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 2, 4600);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (GCancellable) cancel = g_cancellable_new ();
+  g_cancellable_cancel (cancel);
+  g_assert_null (fp_sight_new (people, cancel));
+}
+
+/* A church large enough for two threads answers as one ray at a time does. */
+static void
+test_ray_by_ray (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_EAST, 14, 5000);
+  const ChurchThing pier = { "pier", "pier", NULL, { 700, 2500, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing cross = { "crucifix", "cross", "altar", { 0, 0, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_survey (&project, &pier);
+  church_add (&project, &cross);
+  g_autoptr (FpSight) sight = sight_of (project);
+  const FpPeople *people = fp_sight_people (sight);
+  g_assert_cmpuint (n_places (sight), >, 100);
+
+  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+    {
+      g_autoptr (FpSolids) solids = fp_sight_obstacles (people, (FpPosture) posture);
+      g_autoptr (FpRayIndex) index = fp_ray_index_new (solids);
+      for (int focus = FP_FOCUS_MENSA; focus <= FP_FOCUS_CRUCIFIX; focus++)
+        {
+          FpVec3 point[FP_SIGHT_RAYS];
+          if (fp_sight_points (fp_people_scene (people), (FpFocus) focus, point) == 0)
+            continue;
+          for (guint place = 0; place < n_places (sight); place += 7)
+            {
+              FpVec3 eye = fp_people_eye (people, place, (FpPosture) posture);
+              guint seen = 0;
+              for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+                {
+                  FpVec3 d = fp_vec3_sub (point[i], eye);
+                  FpVec3 end = fp_vec3_add (eye, fp_vec3_scale (d, 1 - 2 / fp_vec3_length (d)));
+                  seen += fp_ray_index_blocked (index, eye, end, FP_SIGHT_PERSON + place) < 0;
+                }
+              near_to (fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus), seen / (double) FP_SIGHT_RAYS);
+            }
+        }
+    }
+}
+
+/* The pattern lies within its target, evenly: its middle is the target's, and the target's edges are half a field away. */
+static void
+test_points (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 1, 460);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const FpPlaced *altar = church_placed (scene, "altar");
+  g_autoptr (GArray) targets = g_array_new (FALSE, FALSE, sizeof (FpTarget));
+  fp_item_kind (altar->item)->targets (&altar->form, targets);
+  const FpTarget *mensa = &g_array_index (targets, FpTarget, 0);
+  g_assert_cmpint (mensa->focus, ==, FP_FOCUS_MENSA);
+  g_assert_cmpfloat (fp_vec3_length (mensa->u), >, fp_vec3_length (mensa->v));
+
+  FpVec3 point[FP_SIGHT_RAYS], sum = { 0, 0, 0 };
+  FpBox3 box = FP_BOX3_EMPTY;
+  g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_MENSA, point), ==, FP_SIGHT_RAYS);
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    {
+      sum = fp_vec3_add (sum, fp_vec3_scale (point[i], 1.0 / FP_SIGHT_RAYS));
+      fp_box3_add_point (&box, point[i]);
+    }
+  FpVec3 half = fp_vec3_scale (fp_vec3_add (mensa->u, mensa->v), 0.5);
+  FpVec3 middle = fp_placed_point (altar, fp_vec3_add (mensa->origin, half));
+  g_assert_cmpfloat_with_epsilon (fp_vec3_length (fp_vec3_sub (sum, middle)), 0, 1e-6);
+  g_assert_cmpfloat_with_epsilon (box.hi.x - box.lo.x, mensa->u.x * 5 / 6, 1e-6);
+  g_assert_cmpfloat_with_epsilon (box.hi.z - box.lo.z, mensa->v.z * 3 / 4, 1e-6);
+  g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_TABERNACLE, point), ==, 0);
+}
+
+/* --- C-value of rows ------------------------------------------------------ */
+
+/* Straight rows on a level floor: C = -R T / (D + T) (worked out from P. Shepherd, "Sightlines", 2012), with the eye
+ * that people.h tells of over the front edge of the mensa. */
+static void
+test_row_c_values (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 5, 460);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (GArray) rows = fp_row_c_values (people);
+  const double front = 5000 - 375;
+
+  g_assert_cmpuint (rows->len, ==, 4);
+  for (guint i = 0; i < 4; i++)
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+      FpVec3 eye = fp_people_eye (people, i, SITTING);
+      g_assert_cmpuint (row->row, ==, i + 2);
+      g_assert_cmpfloat_with_epsilon (row->c, -(eye.z - 990) * 900 / (front - eye.y + 900), 1e-6);
+      g_assert_cmpfloat_with_epsilon (row->distance, front - eye.y + 900, 1e-6);
+    }
+}
+
+/* A rise reckoned from a wanted C gives that C in a church. */
+static void
+test_row_rise (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 2, 460);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  FpVec3 eye = fp_people_eye (people, 0, SITTING);
+  double rise = fp_c_rise (5000 - 375 - eye.y, eye.z - 990, 60, 900);
+
+  church_param (&project, "pews", "rise", rise);
+  g_autoptr (FpScene) raised = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) raised_people = fp_people_new (raised);
+  g_autoptr (GArray) rows = fp_row_c_values (raised_people);
+  g_assert_cmpuint (rows->len, ==, 1);
+  g_assert_cmpfloat_with_epsilon (g_array_index (rows, FpRowC, 0).c, 60, 1e-6);
+
+  church_fate (&project, "pews", FP_FATE_REMOVED, NULL, NULL);
+  g_autoptr (FpScene) bare = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) nobody = fp_people_new (bare);
+  g_autoptr (GArray) none = fp_row_c_values (nobody);
+  g_assert_cmpuint (none->len, ==, 0);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sight/one-alone-sees-all", test_one_alone_sees_all);
+  g_test_add_func ("/sight/wall-hides-half", test_wall_hides_half);
+  g_test_add_func ("/sight/head-straight-before", test_head_straight_before);
+  g_test_add_func ("/sight/stagger-helps", test_stagger_helps);
+  g_test_add_func ("/sight/celebrant-hides", test_celebrant_hides);
+  g_test_add_func ("/sight/reader-does-not-hide-himself", test_reader_does_not_hide_himself);
+  g_test_add_func ("/sight/postures", test_postures);
+  g_test_add_func ("/sight/sums", test_sums);
+  g_test_add_func ("/sight/cancelled", test_cancelled);
+  g_test_add_func ("/sight/ray-by-ray", test_ray_by_ray);
+  g_test_add_func ("/sight/points", test_points);
+  g_test_add_func ("/sight/row-c-values", test_row_c_values);
+  g_test_add_func ("/sight/row-rise", test_row_rise);
+  return g_test_run ();
+}
