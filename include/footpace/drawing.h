@@ -83,6 +83,21 @@ void fp_drawing_text   (FpDrawing *self, FpPoint at, double height, double turn,
 /* Width of a text in mm as every surface letters it. */
 double fp_lettering_width (const char *text, double height);
 
+/* The text, or as much of it as fits @width mm with an ellipsis; line breaks become spaces.
+ * Empty when not even the ellipsis fits. Owned by the caller. */
+char      *fp_lettering_shorten (const char *text, double height, double width);
+
+/**
+ * fp_lettering_wrap:
+ * @width: of the column, mm
+ *
+ * Broken at spaces; a word wider than the column is broken where it must be.
+ *
+ * Returns: (transfer full) (element-type utf8): at least one line, none wider than @width
+ *   (unless a single letter is)
+ */
+GPtrArray *fp_lettering_wrap (const char *text, double height, double width);
+
 /* Line width in mm, dash pattern (mm, returns its length 0..6) and colour of a pen. */
 double fp_pen_width (FpPen pen);
 guint  fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6]);
@@ -127,7 +142,7 @@ const FpProjectedLine *fp_projection_lines (const FpProjection *self, guint *n);
 const FpProjectedCut  *fp_projection_cuts  (const FpProjection *self, guint *n);
 
 /* The placed thing nearest the viewer at a point of the view (world mm), -1 where there is none.
- * What is cut away does not answer; ghosts answer only where nothing else does. */
+ * What is cut away does not answer; ghosts answer where otherwise only floor or wall does. */
 int                    fp_projection_pick  (const FpProjection *self, FpPoint at);
 
 FpPoint fp_view_point (FpViewId view, FpVec3 p);
@@ -224,6 +239,12 @@ typedef struct
  * Returns: (transfer full): the page; %FP_ERROR_RANGE when it does not fit the paper at spec->scale, saying which would
  */
 FpDrawing *fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
+
+/* What of a view is drawn where there is little room: the sanctuary without the upper parts of high walls; view coordinates. */
+FpBox fp_view_sanctuary (const FpScene *scene, FpViewId view);
+
+/* The scales of ISO 5455 (from memory), the largest first, carried on so that every church fits some paper. */
+const double *fp_sheet_scales (guint *n);
 
 /* Frame, title block, scale bar and cautions alone: for sheets composed elsewhere (compare).
  * @content: (out): the room left, paper mm. */

@@ -35,8 +35,10 @@ typedef struct
   int    owner;            /* placed thing that it is about, -1: the whole   */
   FpVec3 at;               /* where to show it                               */
   gboolean has_at;
-  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned.  With a value of NAN: why nothing was measured */
-  char  *text;             /* (nullable) the value in words where a number alone says too little: "287 of 312 places"; owned */
+  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned.
+                              With a value of NAN: why nothing was measured */
+  char  *text;             /* (nullable) the value in words where a number alone
+                              says too little: "287 of 312 places"; owned    */
 } FpMeasured;
 
 typedef struct

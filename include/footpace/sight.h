@@ -53,6 +53,8 @@ FpSightSum fp_sight_row    (const FpSight *self, guint owner, guint row, FpPostu
 /* The thing that hides most of the target from a place: index of a placed thing,
  * -1 for other people, -2 where nothing does.  @place_in_front (out, optional): which place. */
 int      fp_sight_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus, int *place_in_front);
+/* Whether that which hides most of it is not the thing itself, but the minister who stands or sits there. */
+gboolean fp_sight_blocker_is_minister (const FpSight *self, guint place, FpPosture posture, FpFocus focus);
 
 /* --- the pieces, for tests and later for the view from the pew ----------- */
 

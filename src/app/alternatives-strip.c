@@ -37,7 +37,7 @@ card_label (GtkWidget *box, const char *css)
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
   gtk_widget_add_css_class (label, css);
   gtk_box_append (GTK_BOX (box), label);
   return label;
@@ -50,11 +50,12 @@ card_new (FpAlternativesStrip *self, guint index, GtkWidget *group)
   Card *card = g_new0 (Card, 1);
 
   card->picture = fp_drawing_view_new ("Elevation");
-  fp_drawing_view_set_size (FP_DRAWING_VIEW (card->picture), 112, 70);
+  fp_drawing_view_set_size (FP_DRAWING_VIEW (card->picture), 100, 63);
   gtk_box_append (GTK_BOX (box), card->picture);
   card->name = card_label (box, "caption-heading");
   card->levels = card_label (box, "caption");
   gtk_widget_add_css_class (card->levels, "dim-label");
+  gtk_label_set_justify (GTK_LABEL (card->levels), GTK_JUSTIFY_CENTER);
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_add_css_class (button, "alternative");
   g_object_set_data_full (G_OBJECT (button), "card", card, g_free);
@@ -142,10 +143,12 @@ receive (gpointer result, gpointer data)
        w = gtk_widget_get_next_sibling (w), i++)
     {
       const Card *card = g_object_get_data (G_OBJECT (w), "card");
+      g_autofree char *spoken = g_strdup (overview->levels[i]);
 
       fp_drawing_view_set (FP_DRAWING_VIEW (card->picture), overview->elevation[i], FALSE);
       gtk_label_set_text (GTK_LABEL (card->levels), overview->levels[i]);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, overview->levels[i], -1);
+      g_strdelimit (spoken, "\n", ' ');
+      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
     }
 }
 

@@ -35,6 +35,7 @@ fp_board_view_hit (FpBoardView *self, double x, double y, int *mark_index)
   FpToolHit hit = { .view = -1 };
   const FpMark *mark;
   const FpPlaced *placed;
+  guint n;
   int i;
 
   if (mark_index != NULL)
@@ -45,7 +46,7 @@ fp_board_view_hit (FpBoardView *self, double x, double y, int *mark_index)
   i = fp_drawing_pick (self->drawing, fp_board_view_to_paper (self, x, y), PICK_PX / PX_PER_MM);
   if (i < 0)
     return hit;
-  mark = &fp_drawing_marks (self->drawing, NULL)[i];
+  mark = &fp_drawing_marks (self->drawing, &n)[i];
   placed = fp_document_placed (self->document, mark->item);
   if (placed == NULL)
     return hit;
@@ -113,7 +114,7 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
     return FALSE;
   hit = fp_board_view_hit (self, x, y, NULL);
   placed = fp_document_placed (self->document, hit.item);
-  if (placed == NULL)
+  if (placed == NULL || (hit.param == NULL && g_strcmp0 (hit.item, fp_document_chosen (self->document)) == 0))
     return FALSE;
   if (hit.param != NULL)
     text = g_strdup_printf ("%s: %s. Click to type over it.", fp_item_name (placed->item),

@@ -179,10 +179,20 @@ draw_mitre (FpBoardView *self, cairo_t *cr)
   line (cr, a.x, a.y, b.x, b.y);
 }
 
+/* As it is drawn: where drawing is slow, the page is a little behind the hand. */
+static const FpPlaced *
+drawn_thing (FpBoardView *self)
+{
+  const FpScene *scene = fp_projection_scene (self->projection[0]);
+  int i = fp_scene_find (scene, fp_document_chosen (self->document));
+
+  return i >= 0 ? &fp_scene_placed (scene, NULL)[i] : NULL;
+}
+
 static void
 draw_projectors (FpBoardView *self, cairo_t *cr)
 {
-  const FpPlaced *placed = fp_document_chosen_placed (self->document);
+  const FpPlaced *placed = drawn_thing (self);
   static const double dots[] = { 1.0, 4.0 };
 
   if (placed == NULL)
@@ -296,7 +306,7 @@ fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, doubl
   if (chosen != NULL)
     {
       if (self->chosen_node == NULL)
-        self->chosen_node = outline_node (self, chosen, 0.9, 0.6, TRUE);
+        self->chosen_node = outline_node (self, chosen, 0.8, 0.8, TRUE);
       append_page_node (self, snapshot, self->chosen_node);
     }
   if (!moving && !self->marked && !focus)

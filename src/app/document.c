@@ -347,7 +347,9 @@ fp_document_name (FpDocument *self)
 
   if (*brief->title == '\0')
     return g_strdup ("Untitled project");
-  return *brief->place != '\0' ? g_strdup_printf ("%s, %s", brief->title, brief->place) : g_strdup (brief->title);
+  /* Many titles hold the town already. */
+  return *brief->place != '\0' && strstr (brief->title, brief->place) == NULL
+         ? g_strdup_printf ("%s, %s", brief->title, brief->place) : g_strdup (brief->title);
 }
 
 gboolean

@@ -74,6 +74,14 @@ static const char *const weight_css[FP_N_WEIGHTS] = {
   [FP_WEIGHT_CUSTOMARY] = "customary",
 };
 
+/* Where and why in full only of the one that is chosen: more of them are in view. */
+static void
+set_lines (GtkWidget *label, gboolean open, int lines)
+{
+  gtk_label_set_lines (GTK_LABEL (label), open ? -1 : lines);
+  gtk_label_set_ellipsize (GTK_LABEL (label), open ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
+}
+
 static void
 set_line (GtkWidget *label, const char *text, gboolean visible)
 {
@@ -99,6 +107,9 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
   set_line (row->measure, measure, TRUE);
   set_line (row->detail, f->detail, TRUE);
   set_line (row->source, f->rule->source, TRUE);
+  set_lines (row->measure, open, 2);
+  set_lines (row->detail, open, 1);
+  set_lines (row->source, open, 1);
   set_line (row->more, f->rule->advice, open);
   set_line (row->caution, f->rule->caution, open);
   if (shown->stale)

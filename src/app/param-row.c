@@ -139,8 +139,8 @@ add_entry (FpParamRow *self)
   self->entry = gtk_entry_new ();
   gtk_entry_set_has_frame (GTK_ENTRY (self->entry), FALSE);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), self->param != NULL ? 1.0f : 0.0f);
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 10);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 14);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 9);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 11);
   g_signal_connect (self->entry, "activate", G_CALLBACK (on_activate), self);
   g_signal_connect (self->entry, "changed", G_CALLBACK (on_changed), self);
   g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), self);
@@ -168,7 +168,7 @@ add_label (FpParamRow *self, const char *text)
 {
   self->label = gtk_label_new (text);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (self->label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (self->label), TRUE);
   gtk_widget_set_hexpand (self->label, TRUE);
 }
 

@@ -21,7 +21,7 @@ char   *fp_shown_key (const FpShown *shown); /* tells a rule from every other; o
 char   *fp_shown_summary (const GArray *shown);
 /* "No finding against the other 47 rules listed." */
 char   *fp_shown_rest    (FpFindings *newest, const GArray *shown);
-/* "160 mm; limit: about 6 in (152 mm)" */
+/* "160 mm; asked: about 6 in (152 mm)" */
 char   *fp_shown_measure (const FpFinding *finding);
 /* All of it in one breath, for a screen reader. */
 char   *fp_shown_speech  (const FpShown *shown);

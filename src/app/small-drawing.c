@@ -56,11 +56,11 @@ levels_text (const FpScene *scene)
   if (!levels.has_altar)
     return g_strdup ("no altar");
   if (!levels.has_people)
-    return g_strdup ("no places for the people");
+    return g_strdup ("no places\nfor the people");
   margin = fp_length_format_unit (fabs (levels.margin), fp_project_brief (fp_scene_project (scene))->units);
   if (levels.margin > 0.0)
-    return g_strdup_printf ("people below by %s", margin);
-  return levels.margin < 0.0 ? g_strdup_printf ("people above by %s", margin) : g_strdup ("people not below");
+    return g_strdup_printf ("people below\nby %s", margin);
+  return levels.margin < 0.0 ? g_strdup_printf ("people above\nby %s", margin) : g_strdup ("people\nnot below");
 }
 
 static FpDrawing *

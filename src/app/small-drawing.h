@@ -18,7 +18,7 @@ typedef struct
 {
   guint        n;
   FpDrawing  **elevation, **plan;  /* plan may be NULL: not asked for */
-  char       **levels;             /* "people below by 480 mm" */
+  char       **levels;             /* "people below\nby 480 mm" */
 } FpOverview;
 
 FpOverview *fp_overview_new  (const FpProject *project, gboolean plans, GCancellable *cancel); /* NULL: cancelled */

@@ -23,6 +23,20 @@ const FpSurroundings FP_SURROUNDINGS_ALONE = {
   .levels_on = FP_SIDE_RIGHT,
 };
 
+const FpSurroundings FP_SURROUNDINGS_LEAN = {
+  .outline = { 1, 1, -1, -1 },
+  .seen = { 1, 1, -1, -1 },
+  .tiers = { 3, 0, 4, 2 },
+  .levels_on = FP_SIDE_RIGHT,
+};
+
+const FpSurroundings FP_SURROUNDINGS_LEANEST = {
+  .outline = { 1, 1, -1, -1 },
+  .seen = { 1, 1, -1, -1 },
+  .tiers = { 3, 0, 3, 0 },
+  .levels_on = FP_SIDE_RIGHT,
+};
+
 const char *
 fp_view_title (FpViewId view)
 {
@@ -147,6 +161,8 @@ set_sides (FpAnnotation *self)
       self->sides.first[side] = MAX (FP_TIER_FIRST, levels > 0 ? levels + 4 + FP_FIGURE_HEIGHT : 0);
       self->sides.tiers[side] = self->layout.dimensions ? self->around.tiers[side] : 0;
     }
+  /* From above the walls down to what stands on the floor nothing can be told. */
+  self->sides.full_only[FP_SIDE_ABOVE] = self->view != FP_VIEW_PLAN;
 }
 
 static void

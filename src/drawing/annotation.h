@@ -22,6 +22,9 @@ typedef struct
 
 /* A view that stands alone. */
 extern const FpSurroundings FP_SURROUNDINGS_ALONE;
+/* The same with less room for dimensions, where a larger scale is worth more. */
+extern const FpSurroundings FP_SURROUNDINGS_LEAN;
+extern const FpSurroundings FP_SURROUNDINGS_LEANEST;
 
 typedef struct
 {

@@ -15,11 +15,13 @@
 #include <math.h>
 
 /* All in paper mm. */
-#define GAP_SIDE    29.0 /* elevation to section: the levels that both share   */
-#define GAP_LEAST   24.0 /* elevation to plan, without dimensions              */
-#define GAP_TIERS   26.0 /* and as much more at 1:50                           */
-#define TITLE_ROOM  9.0  /* of that, the plan's title takes so much            */
-#define LEFT_ROOM   42.0 /* heights, left of the elevation                     */
+#define GAP_SIDE    12.0 /* elevation to section                              */
+#define SIDE_LEVELS 17.0 /* and the levels that both share                    */
+#define GAP_UNDER   16.0 /* elevation to plan                                 */
+#define UNDER_TIERS 31.0 /* and the dimensions under the elevation            */
+#define TITLE_ROOM  9.0  /* of the gap, the plan's title takes so much        */
+#define GAP_LEFT    12.0 /* left of the elevation                             */
+#define LEFT_TIERS  30.0 /* and its heights                                   */
 #define EDGE        6.0
 #define TOP_ROOM    13.0 /* titles, above                                      */
 #define FAR         1e6
@@ -29,10 +31,29 @@
 /* Of the nave, so much is seen when the sanctuary fills the board, mm of the world. */
 #define NAVE_SEEN 800.0
 
+/* At 1:100 and larger there is room for all dimensions, at 1:320 and smaller for none. */
+static double
+share_of_dimensions (double scale)
+{
+  return CLAMP (log (320 / scale) / log (3.2), 0, 1);
+}
+
 static double
 gap_above_plan (double scale)
 {
-  return GAP_LEAST + CLAMP (GAP_TIERS * sqrt (50 / scale), 0, GAP_TIERS);
+  return GAP_UNDER + UNDER_TIERS * share_of_dimensions (scale);
+}
+
+static double
+gap_beside (double scale)
+{
+  return GAP_SIDE + SIDE_LEVELS * share_of_dimensions (scale);
+}
+
+static double
+gap_left (double scale)
+{
+  return GAP_LEFT + LEFT_TIERS * share_of_dimensions (scale);
 }
 
 static guint
@@ -48,13 +69,13 @@ tiers_in (double gap)
 static void
 arrange (const FpRegions *r, double scale, FpPoint pan, FpBoardLayout *out)
 {
-  const double gap = gap_above_plan (scale);
-  const double side = pan.x + r->east.hi.x / scale + GAP_SIDE / 2;
+  const double gap = gap_above_plan (scale), beside = gap_beside (scale);
+  const double side = pan.x + r->east.hi.x / scale + beside / 2;
   const double under = pan.y + r->all.lo.z / scale - gap / 2;
 
   out->view[FP_VIEW_ELEVATION].origin = pan;
   out->view[FP_VIEW_PLAN].origin = (FpPoint) { pan.x, under - gap / 2 - r->all.hi.y / scale };
-  out->view[FP_VIEW_SECTION].origin = (FpPoint) { side + GAP_SIDE / 2 + r->all.hi.y / scale, pan.y };
+  out->view[FP_VIEW_SECTION].origin = (FpPoint) { side + beside / 2 + r->all.hi.y / scale, pan.y };
   out->frame[FP_VIEW_ELEVATION] = (FpBox) { -FAR, under, side, FAR };
   out->frame[FP_VIEW_SECTION] = (FpBox) { side, under, FAR, FAR };
   out->frame[FP_VIEW_PLAN] = (FpBox) { -FAR, -FAR, MAX (side, pan.x + r->all.hi.x / scale + EDGE), under };
@@ -91,11 +112,11 @@ fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units,
 
 /* World box that is to be seen, the same for all three views. */
 static FpBox3
-region_to_fit (const FpRegions *r, gboolean whole)
+region_to_fit (const FpRegions *r, FpExtentShown shown)
 {
-  FpBox3 box = r->sanctuary;
+  FpBox3 box = shown == FP_SHOWN_TIGHT ? r->tight : r->sanctuary;
 
-  if (whole)
+  if (shown == FP_SHOWN_WHOLE)
     return r->all;
   box.hi.y = r->all.hi.y;
   box.lo.x = r->east.lo.x;
@@ -111,31 +132,31 @@ size_at (const FpRegions *r, const FpBox3 *box, double scale)
 {
   /* The plan may be wider than the elevation; the section begins beside the elevation. */
   const double left = MIN (box->lo.x, r->east.lo.x);
-  const double beside = (r->east.hi.x - left + r->all.hi.y - box->lo.y) / scale + GAP_SIDE;
+  const double beside = (r->east.hi.x - left + r->all.hi.y - box->lo.y) / scale + gap_beside (scale);
   const double plan = (box->hi.x - left) / scale;
 
   return (Size) {
-    LEFT_ROOM + MAX (beside, plan) + EDGE,
+    gap_left (scale) + MAX (beside, plan) + EDGE,
     TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale) + EDGE,
   };
 }
 
 void
-fp_board_size (const FpScene *scene, gboolean whole, double scale, double *width, double *height)
+fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, double *width, double *height)
 {
   FpRegions r;
   FpBox3 box;
   Size size;
 
   fp_regions_of (scene, &r);
-  box = region_to_fit (&r, whole);
+  box = region_to_fit (&r, shown);
   size = size_at (&r, &box, scale);
   *width = size.width;
   *height = size.height;
 }
 
 void
-fp_board_place (const FpScene *scene, gboolean whole, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out)
+fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out)
 {
   FpRegions r;
   FpBox3 box;
@@ -143,12 +164,12 @@ fp_board_place (const FpScene *scene, gboolean whole, double scale, const FpBox 
   FpPoint pan;
 
   fp_regions_of (scene, &r);
-  box = region_to_fit (&r, whole);
+  box = region_to_fit (&r, shown);
   size = size_at (&r, &box, scale);
-  pan.x = area->x0 + LEFT_ROOM + MAX (area->x1 - area->x0 - size.width, 0) / 2 - MIN (box.lo.x, r.east.lo.x) / scale;
+  pan.x = area->x0 + gap_left (scale) + MAX (area->x1 - area->x0 - size.width, 0) / 2 - MIN (box.lo.x, r.east.lo.x) / scale;
   pan.y = area->y1 - TOP_ROOM - MAX (area->y1 - area->y0 - size.height, 0) / 2 - box.hi.z / scale;
   fp_board_layout (scene, scale, pan, units, out);
-  if (whole)
+  if (shown == FP_SHOWN_WHOLE)
     return;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     out->view[v].clip = fp_region_in_view (&box, (FpViewId) v);
@@ -161,11 +182,12 @@ fp_board_fit (const FpScene *scene, gboolean whole, double width, double height,
 {
   FpRegions r;
   FpBox3 box;
+  const FpExtentShown shown = whole ? FP_SHOWN_WHOLE : FP_SHOWN_SANCTUARY;
   double fits = MOST_SCALE, too_large = LEAST_SCALE;
   Size size;
 
   fp_regions_of (scene, &r);
-  box = region_to_fit (&r, whole);
+  box = region_to_fit (&r, shown);
   for (guint i = 0; i < 60; i++)
     {
       const double middle = sqrt (fits * too_large);
@@ -178,7 +200,7 @@ fp_board_fit (const FpScene *scene, gboolean whole, double width, double height,
   {
     const FpBox area = { 0, 0, width, height };
     FpBoardLayout layout;
-    fp_board_place (scene, whole, fits, &area, units, &layout);
+    fp_board_place (scene, shown, fits, &area, units, &layout);
     *scale = fits;
     *pan = layout.view[FP_VIEW_ELEVATION].origin;
   }
@@ -239,12 +261,12 @@ outline_of (const Board *b, FpViewId view)
 static FpPoint
 title_of (const Board *b, FpViewId view, const FpBox *outline)
 {
-  const double top = b->paper.y1 - 2 * EDGE + 2;
+  const double top = b->paper.y1 - EDGE;
   const double x = MAX (outline->x0, EDGE);
 
   if (view == FP_VIEW_PLAN)
     return (FpPoint) { x, outline->y1 + 4 };
-  return (FpPoint) { x, MAX (MIN (outline->y1 + 8, top), outline->y0 + EDGE) };
+  return (FpPoint) { x, MAX (MIN (outline->y1 + 6.5, top), outline->y0 + EDGE) };
 }
 
 static void
@@ -275,9 +297,10 @@ draw_view (Board *b, FpProjection *projection)
   surround (b, view, &around);
   annotation = fp_annotation_new (projection, &b->layout->view[view], &around);
   fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &around.outline);
+  fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
   if (view == FP_VIEW_PLAN)
-    fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 8), 3.2,
+    fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 13), 3.2,
                          fp_project_brief (fp_scene_project (fp_projection_scene (projection)))->north);
 }
 

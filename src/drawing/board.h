@@ -3,14 +3,15 @@
 #pragma once
 
 #include "footpace/drawing.h"
+#include "regions.h"
 
 G_BEGIN_DECLS
 
-/* Paper mm that the sanctuary (or the @whole church) takes in three views, with dimensions and titles. */
-void fp_board_size (const FpScene *scene, gboolean whole, double scale, double *width, double *height);
+/* Paper mm that a part of the church takes in three views, with dimensions and titles. */
+void fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, double *width, double *height);
 
-/* In the middle of @area; clipped to the sanctuary unless @whole. */
-void fp_board_place (const FpScene *scene, gboolean whole, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out);
+/* In the middle of @area; clipped to what is shown. */
+void fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out);
 
 /* Draws within @area, paper mm. */
 void fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,

@@ -194,8 +194,24 @@ take_if_free (FpLevelMark *mark, const FpBox *content, double step, FpCover *roo
   return TRUE;
 }
 
+/* Of two levels close together, the lower one hangs under its line. */
 static gboolean
-place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, FpCover *room, guint owner)
+should_hang (const GArray *levels, const FpLevelMark *mark)
+{
+  const double room = OVER_LINE + FP_FIGURE_HEIGHT + 1.2;
+  gboolean above = FALSE, below = FALSE;
+
+  for (guint i = 0; i < levels->len; i++)
+    {
+      const double up = g_array_index (levels, FpLevelMark, i).v - mark->v;
+      above |= up > 0 && up < room;
+      below |= up < 0 && up > -room;
+    }
+  return above && !below;
+}
+
+static gboolean
+place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, gboolean hang, FpCover *room, guint owner)
 {
   const FpSide sides[2] = { first, first == FP_SIDE_LEFT ? FP_SIDE_RIGHT : FP_SIDE_LEFT };
 
@@ -204,9 +220,12 @@ place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, F
     for (guint s = 0; s < (mark->column == 0 ? 2u : 1u); s++)
       {
         mark->side = sides[s];
-        for (mark->under = FALSE; mark->under <= TRUE; mark->under++)
-          if (take_if_free (mark, content, step, room, owner))
-            return TRUE;
+        for (guint i = 0; i < 2; i++)
+          {
+            mark->under = i == 0 ? hang : !hang;
+            if (take_if_free (mark, content, step, room, owner))
+              return TRUE;
+          }
       }
   return FALSE;
 }
@@ -220,7 +239,7 @@ fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *ro
   for (guint i = 0; i < levels->len; i++)
     {
       FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
-      mark->placed = place_one (mark, content, first, step, room, OWNER + i);
+      mark->placed = place_one (mark, content, first, step, should_hang (levels, mark), room, OWNER + i);
       left_out += mark->placed ? 0 : 1;
     }
   return left_out;

@@ -16,6 +16,8 @@
 #define SHORTEST 0.05    /* a shorter visible piece is not drawn                   */
 #define HIDDEN_LEAST 1e-3
 #define ASIDE 0.05       /* where the sides of a piece are looked at               */
+#define SLIGHT 100.0     /* what is slighter is drawn with the narrow pen alone: at 1:50 its sides are 2 mm apart,
+                          * and ISO 128 wants never less than 0.7 mm between lines */
 #define FLUSH 0.2        /* faces that meet at less than this step are one surface */
 #define SAME_TURN 0.978  /* cosine of 12 degrees: facets of one curved surface     */
 
@@ -197,11 +199,17 @@ face_contains (const FpFaceGrid *self, const FpFace *face, FpPoint p)
   return inside;
 }
 
+static guint
+cell_at (const FpFaceGrid *self, FpPoint p)
+{
+  return cell_along (p.y, self->box.y0, self->cell_y, self->ny) * self->nx
+         + cell_along (p.x, self->box.x0, self->cell_x, self->nx);
+}
+
 int
 fp_face_grid_nearest (const FpFaceGrid *self, FpPoint p)
 {
-  const guint cell = cell_along (p.y, self->box.y0, self->cell_y, self->ny) * self->nx
-                     + cell_along (p.x, self->box.x0, self->cell_x, self->nx);
+  const guint cell = cell_at (self, p);
   double nearest = -G_MAXDOUBLE;
   int found = -1;
 
@@ -363,29 +371,72 @@ run_on (const FpFaceGrid *self, const FpFace *one, const FpFace *two, FpPoint p)
   return cosine > SAME_TURN && fabs (depth_at (self, one, p) - depth_at (self, two, p)) < FLUSH;
 }
 
+/* The nearest face @off to the left (right, where negative) of a point of the course; NULL. */
+static const FpFace *
+face_beside (const FpFaceGrid *self, const Course *c, FpPoint p, double off)
+{
+  const int face = fp_face_grid_nearest (self, (FpPoint) { p.x - off * c->u.y, p.y + off * c->u.x });
+
+  return face >= 0 ? face_at (self, (guint) face) : NULL;
+}
+
+/* Whether a thing covers the point @off to the left, whatever stands before it. */
+static gboolean
+reaches (const FpFaceGrid *self, const Course *c, FpPoint p, double off)
+{
+  const FpPoint q = { p.x - off * c->u.y, p.y + off * c->u.x };
+  const guint cell = cell_at (self, q);
+
+  for (guint i = self->start[cell]; i < self->start[cell + 1]; i++)
+    {
+      const FpFace *face = face_at (self, self->face[i]);
+      if (face->owner == c->edge->owner && face_contains (self, face, q))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_of (const FpFace *face, guint owner)
+{
+  return face != NULL && face->owner == owner;
+}
+
+/* An outline has its own thing on one side; is that less than SLIGHT across, or the edge itself so short? */
+static gboolean
+is_slight (const FpFaceGrid *self, const Course *c, FpPoint p, const FpFace *left, const FpFace *right)
+{
+  const guint owner = c->edge->owner;
+
+  if (c->edge->building)
+    return FALSE;
+  if (c->length < SLIGHT && !c->edge->curved)
+    return TRUE;
+  if (is_of (left, owner))
+    return !reaches (self, c, p, SLIGHT);
+  return is_of (right, owner) && !reaches (self, c, p, -SLIGHT);
+}
+
 /* FALSE where there is nothing to draw: a seam in one surface. */
 static gboolean
-choose_pen (const FpFaceGrid *self, const Course *c, double t, FpPen *pen)
+choose_pen (const FpFaceGrid *self, const Course *c, Span span, FpPen *pen)
 {
-  const FpPoint p = point_at (c, t);
-  const int left = fp_face_grid_nearest (self, (FpPoint) { p.x - ASIDE * c->u.y, p.y + ASIDE * c->u.x });
-  const int right = fp_face_grid_nearest (self, (FpPoint) { p.x + ASIDE * c->u.y, p.y - ASIDE * c->u.x });
-  const FpFace *one = left >= 0 ? face_at (self, (guint) left) : NULL;
-  const FpFace *two = right >= 0 ? face_at (self, (guint) right) : NULL;
-  const gboolean both = one != NULL && two != NULL;
+  const FpPoint p = point_at (c, (span.a + span.b) / 2);
+  const FpFace *left = face_beside (self, c, p, ASIDE), *right = face_beside (self, c, p, -ASIDE);
+  const gboolean both = left != NULL && right != NULL, one_thing = both && left->owner == right->owner;
 
   if (c->edge->type == FP_EDGE_CUT)
     {
       *pen = FP_PEN_CUT;
-      return !(both && one->fabric != 0 && one->fabric == two->fabric);
+      return !(both && left->fabric != 0 && left->fabric == right->fabric);
     }
   if (c->edge->type == FP_EDGE_OVERHEAD)
     {
       *pen = FP_PEN_HIDDEN;
-      return !(both && one->cut && two->cut);
+      return !(both && left->cut && right->cut);
     }
-  *pen = both && one->owner == two->owner ? FP_PEN_EDGE : c->edge->pen;
-  return !(both && one->owner == two->owner && run_on (self, one, two, p));
+  *pen = one_thing || is_slight (self, c, p, left, right) ? FP_PEN_EDGE : FP_PEN_OUTLINE;
+  return !(one_thing && run_on (self, left, right, p));
 }
 
 static void
@@ -441,7 +492,7 @@ draw_span (FpFaceGrid *self, const Course *c, Span span, const GArray *breaks, g
       FpPen pen;
       if (to - from <= (i < breaks->len ? 2 * ASIDE : HIDDEN_LEAST))
         continue;
-      if (choose_pen (self, c, (from + to) / 2, &pen))
+      if (choose_pen (self, c, (Span) { from, to }, &pen))
         append_piece (c, (Span) { from, to }, pen, ghost, out);
       from = to;
     }

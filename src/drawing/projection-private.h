@@ -24,7 +24,8 @@ typedef struct
   double   slope_h, slope_v;  /* of the depth, from the first corner          */
   guint    owner, solid;
   gboolean convex;            /* of a solid that is                           */
-  gboolean slight;            /* of a slender solid: no heavy lines           */
+  gboolean curved;            /* of a round solid                             */
+  gboolean building;          /* of a wall, a floor, steps                    */
   gboolean cut;               /* a cut face                                   */
   guint    fabric;            /* cut faces of one number above 0 are of one piece: no line parts them */
 } FpFace;
@@ -44,7 +45,9 @@ typedef struct
   gboolean   convex;
   int        beside[2];       /* faces that it borders: they never hide it; -1 */
   FpEdgeType type;
-  FpPen      pen;             /* of a stroke; the heaviest that a sharp edge may have */
+  gboolean   curved;          /* a piece of a rim                             */
+  gboolean   building;        /* as FpFace: its outlines are wide however slight they are */
+  FpPen      pen;             /* of a stroke                                  */
 } FpEdge;
 
 /* A cut face before those of one thing are made one. */

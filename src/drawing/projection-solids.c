@@ -17,10 +17,6 @@
 #define CORNERS_EDGE_ON 16
 #define CORNERS_MAX 72
 
-/* mm: what is slighter than this is drawn with the narrow pen alone.  At 1:50 it is 2 mm on paper, where two
- * wide lines would all but touch (ISO 128: never less than 0.7 mm between lines). */
-#define SLIGHT 100.0
-
 /* Rings of the half of an ellipsoid that faces the viewer. */
 #define ELLIPSOID_RINGS 4
 #define ELLIPSOID_CORNERS 32
@@ -160,7 +156,7 @@ static void
 add_edge (FpSketch *self, FpVec3 a, FpVec3 b, int left, int right, const FpFace *like)
 {
   FpEdge edge = { a, b, like->owner, like->solid, like->convex, { left, right }, FP_EDGE_SHARP,
-                  like->slight ? FP_PEN_EDGE : FP_PEN_OUTLINE };
+                  like->curved, like->building, FP_PEN_OUTLINE };
   const gboolean keep_a = a.z <= self->near, keep_b = b.z <= self->near;
 
   if (!keep_a && !keep_b)
@@ -508,28 +504,17 @@ add_ellipsoid (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace 
 /* --- one solid ------------------------------------------------------------------------ */
 
 static gboolean
-is_slight (const FpSketch *self, const FpSolid *solid)
+is_building (FpPart part)
 {
-  const FpBox3 box = fp_solid_box (solid);
-  const FpVec3 a = fp_sketch_point (self->view, box.lo), b = fp_sketch_point (self->view, box.hi);
-
-  switch ((int) solid->part)
-    {
-    case FP_PART_WALL:
-    case FP_PART_PIER:
-    case FP_PART_FLOOR:
-    case FP_PART_STEP:
-    case FP_PART_FOOTPACE:
-      return FALSE;
-    }
-  return MIN (fabs (a.x - b.x), fabs (a.y - b.y)) < SLIGHT;
+  return part == FP_PART_WALL || part == FP_PART_PIER || part == FP_PART_FLOOR || part == FP_PART_STEP
+         || part == FP_PART_FOOTPACE;
 }
 
 void
 fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how)
 {
   FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric,
-                  .slight = is_slight (self, solid) };
+                  .curved = solid->shape != FP_SOLID_PRISM, .building = is_building (solid->part) };
 
   switch (solid->shape)
     {
@@ -542,7 +527,7 @@ fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *ho
 void
 fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPen pen)
 {
-  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FP_EDGE_STROKE, pen };
+  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FP_EDGE_STROKE, FALSE, FALSE, pen };
 
   g_array_append_val (self->edges, edge);
 }

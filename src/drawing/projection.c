@@ -340,14 +340,28 @@ fp_projection_cuts (const FpProjection *self, guint *n)
   return (const FpProjectedCut *) (gconstpointer) self->cuts->data;
 }
 
+static int
+owner_at (const Layer *layer, FpPoint at)
+{
+  const int face = fp_face_grid_nearest (layer->grid, at);
+
+  return face >= 0 ? (int) g_array_index (layer->sketch->faces, FpFace, face).owner : -1;
+}
+
+/* What has its level from the datum is a backdrop. */
+static gboolean
+is_backdrop (const FpScene *scene, int owner)
+{
+  guint n;
+
+  return owner < 0 || (fp_item_kind (fp_scene_placed (scene, &n)[owner].item)->flags & FP_KIND_FROM_DATUM) != 0;
+}
+
 int
 fp_projection_pick (const FpProjection *self, FpPoint at)
 {
-  for (guint i = 0; i < N_LAYERS; i++)
-    {
-      const int face = fp_face_grid_nearest (self->layer[i].grid, at);
-      if (face >= 0)
-        return (int) g_array_index (self->layer[i].sketch->faces, FpFace, face).owner;
-    }
-  return -1;
+  const int live = owner_at (&self->layer[LIVE], at);
+  const int ghost = is_backdrop (self->scene, live) ? owner_at (&self->layer[GHOSTS], at) : -1;
+
+  return ghost >= 0 ? ghost : live;
 }

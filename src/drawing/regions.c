@@ -14,6 +14,7 @@
 
 /* Of the nave, so much is shown before the rail. */
 #define NAVE_STRIP 1500.0
+#define NAVE_EDGE   500.0
 
 /* Walls are shown whole when they are at most this many times as high as what stands in the sanctuary. */
 #define HIGH_WALLS 2.2
@@ -115,19 +116,26 @@ is_empty (const FpBox3 *box)
 }
 
 static FpBox3
-sanctuary_of (const FpScene *scene, const FpRegions *r)
+sanctuary_of (const FpScene *scene, const FpRegions *r, gboolean tight)
 {
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
   const FpBox3 s = fp_scene_sanctuary (scene);
   const double top = top_of_furnishings (placed, n, s.hi.z);
-  const double foot = r->east.lo.z;
+  const double foot = r->east.lo.z, high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
+  const double front = MIN (s.lo.y, r->east.lo.y);
 
   return (FpBox3) {
-    { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, MIN (s.lo.y, r->east.lo.y) - NAVE_STRIP), foot },
+    { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, front - (tight ? NAVE_EDGE : NAVE_STRIP)), foot },
     { MIN (r->east.hi.x, s.hi.x + WALLS_WITHIN), MIN (r->all.hi.y, s.hi.y + WALLS_WITHIN),
-      r->east.hi.z - foot <= HIGH_WALLS * (top - foot) ? r->east.hi.z : foot + 1.35 * (top - foot) },
+      !tight && high - foot <= HIGH_WALLS * (top - foot) ? high : cropped },
   };
+}
+
+static gboolean
+is_flat (const FpBox3 *box)
+{
+  return box->hi.x <= box->lo.x || box->hi.y <= box->lo.y || box->hi.z <= box->lo.z;
 }
 
 void
@@ -143,10 +151,12 @@ fp_regions_of (const FpScene *scene, FpRegions *out)
   out->east = everything_beyond (scene, elevation_plane (placed, n));
   if (is_empty (&out->east))
     out->east = out->all;
-  out->sanctuary = sanctuary_of (scene, out);
-  if (is_empty (&out->sanctuary) || out->sanctuary.hi.y <= out->sanctuary.lo.y
-      || out->sanctuary.hi.z <= out->sanctuary.lo.z)
+  out->sanctuary = sanctuary_of (scene, out, FALSE);
+  if (is_flat (&out->sanctuary))
     out->sanctuary = out->all;
+  out->tight = sanctuary_of (scene, out, TRUE);
+  if (is_flat (&out->tight))
+    out->tight = out->sanctuary;
 }
 
 FpBox
@@ -155,4 +165,13 @@ fp_region_in_view (const FpBox3 *box, FpViewId view)
   const FpPoint a = fp_view_point (view, box->lo), b = fp_view_point (view, box->hi);
 
   return (FpBox) { MIN (a.x, b.x), MIN (a.y, b.y), MAX (a.x, b.x), MAX (a.y, b.y) };
+}
+
+FpBox
+fp_view_sanctuary (const FpScene *scene, FpViewId view)
+{
+  FpRegions r;
+
+  fp_regions_of (scene, &r);
+  return fp_region_in_view (&r.tight, view);
 }

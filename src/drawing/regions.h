@@ -11,7 +11,11 @@ typedef struct
   FpBox3 all;       /* of everything                                         */
   FpBox3 east;      /* of what the elevation shows: all that lies beyond its plane */
   FpBox3 sanctuary; /* the sanctuary with the walls about it and a strip of the nave, as high as is of interest */
+  FpBox3 tight;     /* the same without the upper parts of high walls, and with less of the nave */
 } FpRegions;
+
+/* How much of a church a sheet shows. */
+typedef enum { FP_SHOWN_WHOLE, FP_SHOWN_SANCTUARY, FP_SHOWN_TIGHT } FpExtentShown;
 
 void fp_regions_of (const FpScene *scene, FpRegions *out);
 

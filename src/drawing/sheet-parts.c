@@ -110,7 +110,7 @@ fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scen
 {
   static const char *const names[] = { "existing", "proposed", "removed" };
   gboolean has[3] = { TRUE, FALSE, FALSE };
-  const double sample = 9, gap = 1.5, between = 5;
+  const double sample = 6, gap = 1.2, between = 3.5;
   double x = at.x;
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);

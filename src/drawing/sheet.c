@@ -25,6 +25,7 @@
 #define FINDINGS_SIDE 76.0 /* width beside the drawing                          */
 #define FINDINGS_FOOT 58.0 /* height below it                                   */
 #define BAR_MOST      80.0
+#define CAUTIONS_MOST 125.0
 
 typedef struct
 {
@@ -124,7 +125,7 @@ draw_frame (FpDrawing *drawing, const Page *page)
 
 /* The first letters of the title's words, the alternative and the sheet: "SHR-B-EL". */
 static char *
-number_from_title (const char *title, const char *alternative, const char *type)
+number_from_title (const char *title, const char *alternative, const char *code)
 {
   g_autoptr (GString) s = g_string_new (NULL);
   gboolean at_word = TRUE;
@@ -135,7 +136,7 @@ number_from_title (const char *title, const char *alternative, const char *type)
         g_string_append_c (s, g_ascii_toupper (*p));
       at_word = !g_ascii_isalnum (*p) && !(*p & 0x80) && *p != '\'';
     }
-  g_string_append_printf (s, "%s%.4s-%.2s", s->len > 0 ? "-" : "", alternative, type);
+  g_string_append_printf (s, "%s%.4s-%.2s", s->len > 0 ? "-" : "", alternative, code);
   return g_ascii_strup (s->str, -1);
 }
 
@@ -150,13 +151,13 @@ paper_name (FpPaper paper)
 
 static void
 draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, const char *type,
-            const char *supplementary, double scale)
+            const char *code, const char *supplementary, double scale)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
   const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
   g_autofree char *title = *brief->place != '\0' ? g_strdup_printf ("%s, %s", brief->title, brief->place)
                                                  : g_strdup (brief->title);
-  g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), type);
+  g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), code);
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
   g_autofree char *paper = paper_name (spec->paper);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
@@ -190,7 +191,7 @@ draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, double s
   if (fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene))
     y += 5;
   if (wide)
-    cautions.x0 = in.x0 + bar_most + 8;
+    cautions = (FpBox) { in.x0 + bar_most + 8, in.y0, MIN (in.x1, in.x0 + bar_most + 8 + CAUTIONS_MOST), in.y1 };
   else
     cautions.y0 = y;
   fp_draw_cautions (drawing, &cautions, brief->units);
@@ -212,13 +213,13 @@ draw_findings (FpDrawing *drawing, const Page *page, const FpSheetSpec *spec)
 }
 
 static FpDrawing *
-draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, const char *type, const char *supplementary,
-           double scale)
+draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, const char *type, const char *code,
+           const char *supplementary, double scale)
 {
   FpDrawing *drawing = fp_drawing_new (page->width, page->height);
   const double top = page->notes.y1;
 
-  draw_block (drawing, page, scene, spec, type, supplementary, scale);
+  draw_block (drawing, page, scene, spec, type, code, supplementary, scale);
   draw_notes (drawing, page, scene, scale);
   draw_findings (drawing, page, spec);
   fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { page->frame.x0, top }, (FpPoint) { page->frame.x1, top });
@@ -233,7 +234,7 @@ fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title
 
   lay_page (spec, &page);
   *content = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET, page.content.y1 - INSET };
-  return draw_page (scene, spec, &page, title, "", scale);
+  return draw_page (scene, spec, &page, title, title, "", scale);
 }
 
 /* --- one view ------------------------------------------------------------------------------------ */
@@ -251,29 +252,57 @@ typedef struct
   FpUnits            units;
   FpBox              area;   /* paper mm */
   FpProjection      *projection[FP_N_VIEWS]; /* those that the sheet shows */
-  FpBox              clip;
+  FpRegions          regions;
 } Composing;
 
-static FpViewLayout
-layout_at (const Composing *c, double scale)
+/* Rather a larger scale than all of a high wall, or every dimension; in the order in which they are tried. */
+typedef struct { FpExtentShown shown; const FpSurroundings *around; } Way;
+
+static const Way WAYS[] = {
+  { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_ALONE }, { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEAN },
+  { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_ALONE },     { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEAN },
+  { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEANEST }, { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEANEST },
+};
+static const Way WHOLE_WAYS[] = {
+  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_ALONE },
+  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEAN },
+  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEANEST },
+};
+
+static const Way *
+ways_of (const FpSheetSpec *spec, guint *n)
 {
-  return (FpViewLayout) { .scale = scale, .clip = c->clip, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units };
+  *n = spec->whole ? G_N_ELEMENTS (WHOLE_WAYS) : G_N_ELEMENTS (WAYS);
+  return spec->whole ? WHOLE_WAYS : WAYS;
+}
+
+static FpViewLayout
+layout_at (const Composing *c, double scale, FpExtentShown shown)
+{
+  const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &c->regions.tight : &c->regions.sanctuary;
+
+  return (FpViewLayout) {
+    .scale = scale, .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view_of (c->spec->kind)),
+    .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
+  };
 }
 
 /* The view in the middle of the area, with its margins; FALSE when it is too large. */
 static gboolean
-place_view (const Composing *c, double scale, FpViewLayout *layout)
+place_view (const Composing *c, double scale, const Way *way, FpViewLayout *layout)
 {
   FpProjection *projection = c->projection[view_of (c->spec->kind)];
+  g_autoptr (FpAnnotation) annotation = NULL;
   FpBox outline;
   FpMargins m;
   double width, height;
 
-  *layout = layout_at (c, scale);
+  *layout = layout_at (c, scale, way->shown);
   outline = fp_view_outline (projection, layout);
   if (outline.x1 - outline.x0 > c->area.x1 - c->area.x0 || outline.y1 - outline.y0 > c->area.y1 - c->area.y0)
     return FALSE;
-  m = fp_view_margins (projection, layout);
+  annotation = fp_annotation_new (projection, layout, way->around);
+  m = annotation->margins;
   width = m.left + outline.x1 - outline.x0 + m.right;
   height = m.below + outline.y1 - outline.y0 + m.above;
   layout->origin.x = (c->area.x0 + c->area.x1 - width) / 2 + m.left - outline.x0;
@@ -282,7 +311,7 @@ place_view (const Composing *c, double scale, FpViewLayout *layout)
 }
 
 static void
-draw_view (const Composing *c, FpDrawing *drawing, double scale)
+draw_view (const Composing *c, FpDrawing *drawing, double scale, const Way *way)
 {
   const FpViewId view = view_of (c->spec->kind);
   FpProjection *projection = c->projection[view];
@@ -290,31 +319,47 @@ draw_view (const Composing *c, FpDrawing *drawing, double scale)
   g_autoptr (FpAnnotation) annotation = NULL;
   guint number = 0;
 
-  place_view (c, scale, &layout);
-  annotation = fp_annotation_new (projection, &layout, &FP_SURROUNDINGS_ALONE);
+  place_view (c, scale, way, &layout);
+  annotation = fp_annotation_new (projection, &layout, way->around);
   fp_view_draw_lines (drawing, projection, &layout, &annotation->around.seen, &annotation->sides.content);
   fp_view_draw_breaks (drawing, projection, &layout);
   fp_annotation_draw (annotation, drawing, &number);
   if (view == FP_VIEW_PLAN)
-    fp_draw_north_point (drawing, fp_annotation_after_title (annotation, 9), 3.4,
+    fp_draw_north_point (drawing, fp_annotation_after_title (annotation, 13), 3.4,
                          fp_project_brief (fp_scene_project (c->scene))->north);
 }
 
 /* --- scale --------------------------------------------------------------------------------------------- */
 
-/* ISO 5455 (from memory), carried on so that every church fits some paper. */
 static const double SCALES[] = { 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000 };
 
-static gboolean
+const double *
+fp_sheet_scales (guint *n)
+{
+  *n = G_N_ELEMENTS (SCALES);
+  return SCALES;
+}
+
+/* The way in which the sheet fits at a scale; NULL when it does not. */
+static const Way *
 fits (const Composing *c, double scale)
 {
+  guint n;
+  const Way *way = ways_of (c->spec, &n);
   FpViewLayout layout;
   double width, height;
 
-  if (c->spec->kind != FP_SHEET_BOARD)
-    return place_view (c, scale, &layout);
-  fp_board_size (c->scene, c->spec->whole, scale, &width, &height);
-  return width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0;
+  for (guint i = 0; i < n; i++)
+    {
+      if (c->spec->kind != FP_SHEET_BOARD && place_view (c, scale, &way[i], &layout))
+        return &way[i];
+      if (c->spec->kind != FP_SHEET_BOARD)
+        continue;
+      fp_board_size (c->scene, way[i].shown, scale, &width, &height);
+      if (width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0)
+        return &way[i];
+    }
+  return NULL;
 }
 
 /* 0 when none does. */
@@ -322,7 +367,7 @@ static double
 largest_scale (const Composing *c)
 {
   for (guint i = 0; i < G_N_ELEMENTS (SCALES); i++)
-    if (fits (c, SCALES[i]))
+    if (fits (c, SCALES[i]) != NULL)
       return SCALES[i];
   return 0;
 }
@@ -333,7 +378,7 @@ choose_scale (const Composing *c, double *scale, GError **error)
   const double wanted = c->spec->scale;
   g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec->paper);
 
-  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) ? wanted : largest_scale (c);
+  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) != NULL ? wanted : largest_scale (c);
   if (*scale > 0 && (wanted == 0 || *scale == wanted))
     return TRUE;
   asked = fp_scale_text (wanted);
@@ -352,31 +397,28 @@ choose_scale (const Composing *c, double *scale, GError **error)
 static void
 make_projections (Composing *c)
 {
-  FpRegions r;
-
-  fp_regions_of (c->scene, &r);
+  fp_regions_of (c->scene, &c->regions);
   for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
     if (c->spec->kind == FP_SHEET_BOARD || v == view_of (c->spec->kind))
       c->projection[v] = fp_projection_new (c->scene, v);
-  c->clip = c->spec->whole || c->spec->kind == FP_SHEET_BOARD ? FP_BOX_EMPTY
-                                                              : fp_region_in_view (&r.sanctuary, view_of (c->spec->kind));
 }
 
 static FpDrawing *
 compose (const Composing *c, const Page *page, double scale)
 {
+  const Way *way = fits (c, scale);
   const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene), fp_scene_alternative (c->scene));
   FpDrawing *drawing = draw_page (c->scene, c->spec, page, document_type (c->spec->kind),
-                                  fp_alternative_name (alternative), scale);
+                                  fp_sheet_id (c->spec->kind), fp_alternative_name (alternative), scale);
 
   if (c->spec->kind == FP_SHEET_BOARD)
     {
       FpBoardLayout layout;
-      fp_board_place (c->scene, c->spec->whole, scale, &c->area, c->units, &layout);
+      fp_board_place (c->scene, way->shown, scale, &c->area, c->units, &layout);
       fp_board_draw_on (drawing, c->projection, &layout, &c->area);
     }
   else
-    draw_view (c, drawing, scale);
+    draw_view (c, drawing, scale, way);
   return drawing;
 }
 

@@ -6,22 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* The text, or as much of it as fits with an ellipsis; line breaks become spaces.
- * Empty when not even the ellipsis fits. Owned by the caller. */
-char      *fp_lettering_shorten (const char *text, double height, double width);
-
-/**
- * fp_lettering_wrap:
- * @width: of the column
- *
- * Broken at spaces; a word wider than the column is broken where it must be.
- *
- * Returns: (transfer full) (element-type utf8): at least one line, none wider than @width
- *   (unless a single letter is)
- */
-GPtrArray *fp_lettering_wrap    (const char *text, double height, double width);
-
-/* The same in at most @most lines, the last of them shortened where there is more. */
+/* As fp_lettering_wrap(), in at most @most lines, the last of them shortened where there is more. */
 GPtrArray *fp_lettering_wrap_most (const char *text, double height, double width, guint most);
 
 /* The largest of @heights (ended by 0) at which the text fits, or the last of them. */

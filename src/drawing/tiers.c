@@ -14,6 +14,9 @@
 #define PARALLEL   0.7  /* nearer lines run together (ISO 128)                */
 #define SAME       0.05
 #define SHORT_FROM 2.0  /* where a short extension line begins, from the outline */
+#define STUB       3.2  /* the shortest ones, before the dimension line          */
+#define CENTRAL    1.6  /* what lies at most so much farther from one side than from the other belongs to both */
+#define STUB_RANK  1    /* only for measures of this rank or less                */
 #define LONGEST    30.0 /* longer ones would cut the drawing to pieces (design judgement) */
 
 /* --- one dimension line ------------------------------------------------------- */
@@ -80,10 +83,23 @@ figure_fits (const FpWanted *w, FpFigure figure)
   return figure != FP_FIGURE_WITHIN || w->hi - w->lo >= w->width + 2 * STROKE - 0.6;
 }
 
+/* Where levels stand beside the view, short extension lines begin behind them. */
+static double
+short_from (const FpTierSides *s, FpSide side)
+{
+  return SHORT_FROM + (s->first[side] > FP_TIER_FIRST ? s->first[side] - FP_TIER_STEP : 0);
+}
+
 static double
 extension_from (const FpWanted *w, const FpTierSides *s, FpPoint feature)
 {
-  return w->short_extension ? SHORT_FROM : outward (s, w->side, feature) + GAP;
+  switch (w->extension)
+    {
+    case FP_EXTENSION_FULL: return outward (s, w->side, feature) + GAP;
+    case FP_EXTENSION_OUTLINE: return short_from (s, w->side);
+    case FP_EXTENSION_TIER: return tier_at (s, w->side, w->tier) - STUB;
+    }
+  return SHORT_FROM;
 }
 
 FpBox
@@ -112,8 +128,11 @@ fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out
   /* Oblique strokes lean to the right as one reads the figure. */
   const FpPoint lean = is_upright (w->side) ? (FpPoint) { -STROKE, STROKE } : (FpPoint) { STROKE, STROKE };
 
-  out->line_a = side_point (s, w->side, span.lo, u);
-  out->line_b = side_point (s, w->side, span.hi, u);
+  out->line_a = side_point (s, w->side, w->lo, u);
+  out->line_b = side_point (s, w->side, w->hi, u);
+  out->has_shelf = w->figure != FP_FIGURE_WITHIN;
+  out->shelf_a = w->figure == FP_FIGURE_BEFORE ? out->line_a : out->line_b;
+  out->shelf_b = side_point (s, w->side, w->figure == FP_FIGURE_BEFORE ? span.lo : span.hi, u);
   for (guint i = 0; i < 2; i++)
     {
       const FpPoint end = side_point (s, w->side, ends[i], u);
@@ -141,15 +160,16 @@ same (double a, double b)
   return fabs (a - b) < SAME;
 }
 
-/* Whether an extension line at @t runs through a dimension that lies nearer. */
+/* Whether an extension line of @far runs through a dimension that lies nearer; along its extension line it may. */
 static gboolean
-runs_through (double t, const FpWanted *near, Span span)
+runs_through (const FpWanted *far, const FpWanted *near, Span span)
 {
-  if (same (t, near->lo) && span.lo == near->lo)
-    return FALSE;
-  if (same (t, near->hi) && span.hi == near->hi)
-    return FALSE;
-  return t > span.lo - CLEAR && t < span.hi + CLEAR;
+  const double ends[2] = { far->lo, far->hi };
+
+  for (guint i = 0; i < 2 && far->extension != FP_EXTENSION_TIER; i++)
+    if (!same (ends[i], near->lo) && !same (ends[i], near->hi) && ends[i] > span.lo - CLEAR && ends[i] < span.hi + CLEAR)
+      return TRUE;
+  return FALSE;
 }
 
 static gboolean
@@ -180,13 +200,13 @@ collide (const FpWanted *p, Setting ps, const FpWanted *q, Setting qs)
 {
   const Span p_span = span_of (p, ps.figure), q_span = span_of (q, qs.figure);
 
-  if (run_together (p, q))
+  const gboolean apart = p->extension == FP_EXTENSION_TIER || q->extension == FP_EXTENSION_TIER;
+
+  if (!apart && run_together (p, q))
     return TRUE;
   if (ps.tier == qs.tier)
     return collide_in_tier (p, p_span, q, q_span);
-  if (ps.tier > qs.tier)
-    return runs_through (p->lo, q, q_span) || runs_through (p->hi, q, q_span);
-  return runs_through (q->lo, p, p_span) || runs_through (q->hi, p, p_span);
+  return ps.tier > qs.tier ? runs_through (p, q, q_span) : runs_through (q, p, p_span);
 }
 
 /* --- one side ---------------------------------------------------------------------- */
@@ -219,28 +239,20 @@ is_free (const Placer *p, Setting setting, const Setting *set, guint n)
 static gboolean
 set_one (const Placer *p, FpSide side, Setting *one, const Setting *set, guint n)
 {
-  static const FpFigure figures[] = { FP_FIGURE_WITHIN, FP_FIGURE_AFTER, FP_FIGURE_BEFORE };
-
   for (one->tier = 0; one->tier < p->sides->tiers[side]; one->tier++)
-    for (guint f = 0; f < G_N_ELEMENTS (figures); f++)
-      {
-        one->figure = figures[f];
-        if (figure_fits (wanted_at (p, one->index), one->figure) && is_free (p, *one, set, n))
-          return TRUE;
-        if (figures[f] == FP_FIGURE_WITHIN && figure_fits (wanted_at (p, one->index), FP_FIGURE_WITHIN))
-          break; /* a figure that fits is not set beside */
-      }
+    if (is_free (p, *one, set, n))
+      return TRUE;
   return FALSE;
 }
 
 /* Sets all of a side anew with one more, the shorter ones first; nothing changes when not all find room. */
 static gboolean
-set_with (Placer *p, FpSide side, guint index)
+set_with (Placer *p, FpSide side, guint index, FpFigure figure)
 {
   const GArray *old = p->on[side];
   GArray *next = g_array_sized_new (FALSE, FALSE, sizeof (Setting), old->len + 1);
   const FpWanted *added = wanted_at (p, index);
-  Setting one = { .index = index };
+  Setting one = { index, 0, figure };
   guint i = 0;
 
   while (i < old->len
@@ -287,17 +299,24 @@ extensions_are_free (const Placer *p, const FpWanted *w)
   return TRUE;
 }
 
-/* Full extension lines where they are short enough and cross no other; otherwise short ones. */
-static gboolean
-choose_extension (const Placer *p, FpWanted *w)
+static double
+depth_to (const Placer *p, const FpWanted *w, FpSide side)
 {
-  const double depth = -MIN (outward (p->sides, w->side, w->a), outward (p->sides, w->side, w->b));
+  return -MIN (outward (p->sides, side, w->a), outward (p->sides, side, w->b));
+}
 
-  w->short_extension = FALSE;
-  if (depth <= LONGEST && extensions_are_free (p, w))
+/* Full extension lines where they are short enough and cross no other; otherwise those that the
+ * side allows: on the farther side, short ones would tell nobody what is measured. */
+static gboolean
+choose_extension (const Placer *p, FpWanted *w, gboolean nearer, gboolean stub)
+{
+  w->extension = FP_EXTENSION_FULL;
+  if (!stub && depth_to (p, w, w->side) <= LONGEST && extensions_are_free (p, w))
     return TRUE;
-  w->short_extension = TRUE;
-  return extensions_are_free (p, w);
+  if (!nearer || p->sides->full_only[w->side])
+    return FALSE;
+  w->extension = stub ? FP_EXTENSION_TIER : FP_EXTENSION_OUTLINE;
+  return stub || extensions_are_free (p, w);
 }
 
 static void
@@ -311,14 +330,17 @@ take_inside (Placer *p, const FpWanted *w)
     }
 }
 
-static double
-depth_to (const Placer *p, const FpWanted *w, FpSide side)
+/* A figure that fits between the strokes stands there; otherwise beside them, where there is room. */
+static gboolean
+set_with_figure (Placer *p, FpSide side, guint index)
 {
-  return -MIN (outward (p->sides, side, w->a), outward (p->sides, side, w->b));
+  if (figure_fits (wanted_at (p, index), FP_FIGURE_WITHIN))
+    return set_with (p, side, index, FP_FIGURE_WITHIN);
+  return set_with (p, side, index, FP_FIGURE_AFTER) || set_with (p, side, index, FP_FIGURE_BEFORE);
 }
 
 static gboolean
-place_on (Placer *p, guint index, FpSide side)
+place_on (Placer *p, guint index, FpSide side, gboolean nearer, gboolean stub)
 {
   FpWanted *w = wanted_at (p, index);
 
@@ -327,22 +349,37 @@ place_on (Placer *p, guint index, FpSide side)
   w->side = side;
   w->tier = 0;
   w->figure = FP_FIGURE_WITHIN;
-  if (!choose_extension (p, w) || !set_with (p, side, index))
+  if (!choose_extension (p, w, nearer, stub) || !set_with_figure (p, side, index))
     return FALSE;
-  take_inside (p, w);
+  if (!stub)
+    take_inside (p, w);
   return TRUE;
 }
 
-/* On the side to which it lies nearest, or on the other. */
-static void
-place_one (Placer *p, guint index)
+/* On the side to which it lies nearest, or on the other; a side that is closed does not count. */
+static gboolean
+place_one (Placer *p, guint index, gboolean stub)
 {
   const FpWanted *w = wanted_at (p, index);
   const FpSide sides[2] = { w->upright ? FP_SIDE_LEFT : FP_SIDE_BELOW, w->upright ? FP_SIDE_RIGHT : FP_SIDE_ABOVE };
-  const guint nearer = depth_to (p, w, sides[1]) + 1 < depth_to (p, w, sides[0]) ? 1 : 0;
+  const gboolean open[2] = { p->sides->tiers[sides[0]] > 0, p->sides->tiers[sides[1]] > 0 };
+  const double depth[2] = { depth_to (p, w, sides[0]), depth_to (p, w, sides[1]) };
+  const guint nearer = open[1] && (!open[0] || depth[1] + 1 < depth[0]) ? 1 : 0;
+  const gboolean is_central = depth[1 - nearer] <= CENTRAL * depth[nearer];
 
-  if (!place_on (p, index, sides[nearer]))
-    place_on (p, index, sides[1 - nearer]);
+  return place_on (p, index, sides[nearer], TRUE, stub) || place_on (p, index, sides[1 - nearer], is_central, stub);
+}
+
+static void
+place_all (Placer *p)
+{
+  g_autofree gboolean *placed = g_new0 (gboolean, MAX (p->wanted->len, 1u));
+
+  for (guint i = 0; i < p->wanted->len; i++)
+    placed[i] = place_one (p, i, FALSE);
+  for (guint i = 0; i < p->wanted->len; i++)
+    if (!placed[i] && wanted_at (p, i)->rank <= STUB_RANK)
+      place_one (p, i, TRUE);
 }
 
 static void
@@ -367,7 +404,8 @@ line_is_free (const FpCover *room, const FpDimensionLine *d, guint owner)
 {
   return fp_cover_text_is_free (room, &d->figure, owner) && fp_cover_line_is_free (room, d->line_a, d->line_b, owner)
          && fp_cover_line_is_free (room, d->extension[0][0], d->extension[0][1], owner)
-         && fp_cover_line_is_free (room, d->extension[1][0], d->extension[1][1], owner);
+         && fp_cover_line_is_free (room, d->extension[1][0], d->extension[1][1], owner)
+         && (!d->has_shelf || fp_cover_line_is_free (room, d->shelf_a, d->shelf_b, owner));
 }
 
 static void
@@ -377,6 +415,8 @@ take_line (FpCover *room, const FpDimensionLine *d, guint owner)
   fp_cover_take_line (room, d->line_a, d->line_b, owner);
   fp_cover_take_line (room, d->extension[0][0], d->extension[0][1], owner);
   fp_cover_take_line (room, d->extension[1][0], d->extension[1][1], owner);
+  if (d->has_shelf)
+    fp_cover_take_line (room, d->shelf_a, d->shelf_b, owner);
 }
 
 /* Sides were set out one by one; whatever still meets something at a corner is left out. */
@@ -407,8 +447,7 @@ fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpCover *room)
 
   for (FpSide side = 0; side < FP_N_SIDES; side++)
     p.on[side] = g_array_new (FALSE, FALSE, sizeof (Setting));
-  for (guint i = 0; i < wanted->len; i++)
-    place_one (&p, i);
+  place_all (&p);
   store_settings (&p);
   for (FpSide side = 0; side < FP_N_SIDES; side++)
     g_array_unref (p.on[side]);
@@ -425,6 +464,8 @@ draw_one (FpDrawing *drawing, const FpWanted *w, const FpTierSides *sides)
 
   fp_dimension_line (w, sides, &d);
   fp_drawing_line (drawing, FP_PEN_DIMENSION, d.line_a, d.line_b);
+  if (d.has_shelf)
+    fp_drawing_line (drawing, FP_PEN_DIMENSION, d.shelf_a, d.shelf_b);
   for (guint i = 0; i < 2; i++)
     {
       fp_drawing_line (drawing, FP_PEN_DIMENSION, d.extension[i][0], d.extension[i][1]);

@@ -22,12 +22,15 @@ typedef struct
   FpBox  content;              /* outline of the view, paper mm              */
   double first[FP_N_SIDES];    /* of the first tier, from the outline        */
   guint  tiers[FP_N_SIDES];    /* most tiers; 0: nothing may stand there     */
+  gboolean full_only[FP_N_SIDES]; /* extension lines must begin at what is measured */
 } FpTierSides;
 
 /* All of it in paper mm. */
 typedef struct
 {
   FpPoint line_a, line_b;      /* the dimension line                         */
+  gboolean has_shelf;          /* it is carried on under a figure beside it  */
+  FpPoint shelf_a, shelf_b;
   FpPoint extension[2][2];
   FpPoint stroke[2][2];
   FpBox   figure;              /* room that the figure takes                 */

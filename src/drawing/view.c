@@ -236,13 +236,14 @@ fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLa
 /* All in mm: how far a break line stands out, and its zigzag. */
 #define BREAK_OVERRUN 3.0
 #define ZIGZAG        1.6
+#define BREAK_AT      0.35 /* of the length: clear of the axis */
 
 static void
 draw_break (FpDrawing *drawing, FpPoint a, FpPoint b)
 {
   const double length = hypot (b.x - a.x, b.y - a.y);
   const FpPoint along = { (b.x - a.x) / length, (b.y - a.y) / length }, across = { -along.y, along.x };
-  /* Steps along the line from its middle, and across it. */
+  /* Steps along the line, and across it. */
   static const double step[6][2] = { { 0, 0 }, { -1, 0 }, { -0.5, 1.5 }, { 0.5, -1.5 }, { 1, 0 }, { 0, 0 } };
   FpPoint pt[6];
 
@@ -250,7 +251,7 @@ draw_break (FpDrawing *drawing, FpPoint a, FpPoint b)
     return;
   for (guint i = 0; i < 6; i++)
     {
-      const double t = i == 0 ? -BREAK_OVERRUN : i == 5 ? length + BREAK_OVERRUN : length / 2 + step[i][0] * ZIGZAG;
+      const double t = i == 0 ? -BREAK_OVERRUN : i == 5 ? length + BREAK_OVERRUN : length * BREAK_AT + step[i][0] * ZIGZAG;
       pt[i] = (FpPoint) { a.x + along.x * t + across.x * step[i][1] * ZIGZAG,
                           a.y + along.y * t + across.y * step[i][1] * ZIGZAG };
     }

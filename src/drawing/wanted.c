@@ -7,8 +7,8 @@
 /* Measures that differ by less are equal; what does not lie along an axis within this does not read true. */
 #define EQUAL 0.5
 
-/* A measure of another view comes after all of this view's own. */
-#define FOREIGN_RANK 6
+/* A measure that its kind wants in another view comes after the foremost of this view's own. */
+#define FOREIGN_RANK 2
 
 /* Below this length on paper the two strokes of a dimension line run into each other, mm. */
 #define SHORTEST 1.6

@@ -12,6 +12,14 @@ G_BEGIN_DECLS
 
 typedef enum { FP_SIDE_BELOW, FP_SIDE_ABOVE, FP_SIDE_LEFT, FP_SIDE_RIGHT, FP_N_SIDES } FpSide;
 
+/* Where its extension lines begin. */
+typedef enum
+{
+  FP_EXTENSION_FULL,    /* at what is measured                              */
+  FP_EXTENSION_OUTLINE, /* at the outline of the view                       */
+  FP_EXTENSION_TIER,    /* just before the dimension line                   */
+} FpExtension;
+
 /* Where the figure stands on its dimension line. */
 typedef enum { FP_FIGURE_WITHIN, FP_FIGURE_AFTER, FP_FIGURE_BEFORE } FpFigure;
 
@@ -34,7 +42,7 @@ typedef struct
   FpSide      side;
   guint       tier;       /* 0 nearest to the outline                       */
   FpFigure    figure;
-  gboolean    short_extension; /* begins at the outline of the view, not at the feature */
+  FpExtension extension;
 } FpWanted;
 
 /* Height of the figures, mm: ISO 3098 (capitals of at least 2.5 for reproduction). */

@@ -135,7 +135,7 @@ add_cross (GArray *out, double x, double y, double arm)
   fp_strokes_add (out, (FpPoint) { x, y - arm }, (FpPoint) { x, y + arm }, FALSE);
 }
 
-/* Five crosses, cut at the corners and in the middle (sources.md 1.21: Regensburg diocesan guide, p. 253). */
+/* Five crosses, cut at the corners and in the middle (Regensburg diocesan building guide, p. 253). */
 static void
 strokes (const FpForm *form, GArray *out)
 {

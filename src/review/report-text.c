@@ -8,7 +8,7 @@
 
 /* --- setting text -------------------------------------------------------- */
 
-/* Appends words, wrapped; every line after the first begins with @indent blanks.  @column: where the line stands now. */
+/* Appends words, wrapped; lines after the first begin with @indent blanks.  @column: where the line stands now. */
 static void
 wrap (GString *out, const char *text, guint indent, guint column)
 {
@@ -46,7 +46,8 @@ put (GString *out, guint indent, const char *label, guint width, const char *tex
 
   if (!text || *text == '\0')
     return;
-  g_string_append_printf (out, "%*s%s%*s", (int) indent, "", label, (int) (width > labelled ? width - labelled : 1), "");
+  g_string_append_printf (out, "%*s%s%*s", (int) indent, "", label,
+                          (int) (width > labelled ? width - labelled : 1), "");
   wrap (out, text, indent + width, indent + MAX (width, labelled + 1));
 }
 
@@ -77,7 +78,8 @@ put_head (GString *out, const FpFindings *findings)
 
   g_string_append (out, "Findings\n========\n");
   put (out, 0, "Project", 14, where);
-  put (out, 0, "Alternative", 14, fp_alternative_name (fp_project_alternative (project, fp_scene_alternative (scene))));
+  put (out, 0, "Alternative", 14,
+       fp_alternative_name (fp_project_alternative (project, fp_scene_alternative (scene))));
   put (out, 0, "Books", 14, followed);
 }
 
@@ -208,8 +210,8 @@ put_books (GString *out, const FpFindings *findings)
         guint rules;
 
         fp_rulebook_rules (book, &rules);
-        line = g_strdup_printf ("%s [%s], %u rule%s. Edition: %s", fp_rulebook_title (book), fp_rulebook_id (book), rules,
-                                rules == 1 ? "" : "s", fp_rulebook_edition (book));
+        line = g_strdup_printf ("%s [%s], %u rule%s. Edition: %s", fp_rulebook_title (book), fp_rulebook_id (book),
+                                rules, rules == 1 ? "" : "s", fp_rulebook_edition (book));
         g_ptr_array_add (named, (gpointer) book);
         put (out, 0, "-", 2, line);
       }

@@ -85,9 +85,10 @@ FP_MEASURE (steps_lacking_for_rows, "steps-lacking-for-rows", COUNT, FALSE, "Hei
             "Steps of 150 mm by which the altar's floor is lower than a table asks for the number of rows.")
 /* sight */
 FP_MEASURE (mensa_seen, "mensa-seen", SHARE, TRUE, "Altar seen",
-            "Share of the places from which at least half of the altar's table is seen, sitting.")
+            "Share of the places from which at least half of the altar's front edge and of what is held over it is "
+            "seen, sitting.")
 FP_MEASURE (mensa_mean, "mensa-mean", SHARE, TRUE, "How much of the altar is seen",
-            "Mean over all places of the share of the altar's table that is seen, sitting.")
+            "Mean over all places of how much of the altar's front edge and of what is held over it is seen, sitting.")
 FP_MEASURE (host_unseen, "host-unseen", COUNT, TRUE, "Raised Host not seen",
             "Places from which nothing is seen of the Host as it is raised, kneeling.")
 FP_MEASURE (tabernacle_seen, "tabernacle-seen", SHARE, TRUE, "Tabernacle seen",

@@ -110,8 +110,8 @@ needed_id (const Reader *reader, const xmlNode *node, const char *name, const ch
     return FALSE;
   if (!g_ascii_islower (**out) || strlen (*out) > 64
       || strspn (*out, "abcdefghijklmnopqrstuvwxyz0123456789-") != strlen (*out))
-    return fault (reader, node, FP_ERROR_INVALID, "“%s” is not an id: small letters, digits and hyphens, a letter first",
-                  *out);
+    return fault (reader, node, FP_ERROR_INVALID,
+                  "“%s” is not an id: small letters, digits and hyphens, a letter first", *out);
   return TRUE;
 }
 

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "floor-set.h"
 
-#include <math.h>
-
 /* A rail set out exactly along the edge of the sanctuary stands on the sanctuary, whatever the last bit says. */
 #define EDGE 0.01 /* mm */
 

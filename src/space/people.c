@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "body.h"
 
-#include <math.h>
-
 struct _FpPeople
 {
   gatomicrefcount ref_count;

@@ -106,12 +106,19 @@ count_once (Hidden *hidden, guint ray)
   hidden->rays++;
 }
 
-/* Rays that each placed thing, each person, and people together stop. */
+/* Rays that each placed thing, the minister at each, each person, and people together stop. */
 typedef struct
 {
   guint   n_placed, n_places;
-  Hidden *thing, *person, people;
+  Hidden *thing, *minister, *person, people;
 } Count;
+
+typedef struct
+{
+  int      thing;          /* -1: people; -2: nothing */
+  gboolean is_minister;
+  int      place_in_front; /* -1: not a person        */
+} Verdict;
 
 static void
 count_candidates (const FpRayIndex *index, const GArray *candidates, const FpRay *ray, guint number, Count *count)
@@ -119,16 +126,18 @@ count_candidates (const FpRayIndex *index, const GArray *candidates, const FpRay
   for (guint i = 0; i < candidates->len; i++)
     {
       const FpRayCandidate *candidate = &g_array_index (candidates, FpRayCandidate, i);
-      guint owner = fp_ray_index_solid (index, candidate->solid)->owner;
+      const FpSolid *solid = fp_ray_index_solid (index, candidate->solid);
       if (!fp_ray_index_candidate_blocks (index, candidate, ray))
         continue;
-      if (owner < FP_SIGHT_PERSON)
-        count_once (&count->thing[owner], number);
-      else
+      if (solid->owner >= FP_SIGHT_PERSON)
         {
-          count_once (&count->person[owner - FP_SIGHT_PERSON], number);
+          count_once (&count->person[solid->owner - FP_SIGHT_PERSON], number);
           count_once (&count->people, number);
         }
+      else if (solid->part == FP_PART_HEAD || solid->part == FP_PART_TRUNK)
+        count_once (&count->minister[solid->owner], number);
+      else
+        count_once (&count->thing[solid->owner], number);
     }
 }
 
@@ -142,44 +151,67 @@ most (const Hidden *hidden, guint n)
   return best;
 }
 
-static int
-verdict (const Count *count, int *place_in_front)
+static Verdict
+judge (const Count *count)
 {
-  guint thing = most (count->thing, count->n_placed);
-  guint by_thing = count->n_placed > 0 ? count->thing[thing].rays : 0;
+  const guint thing = most (count->thing, count->n_placed), minister = most (count->minister, count->n_placed);
+  const guint by_thing = count->thing[thing].rays, by_minister = count->minister[minister].rays;
 
-  if (by_thing == 0 && count->people.rays == 0)
-    return -2;
-  if (by_thing >= count->people.rays)
-    return (int) thing;
-  if (place_in_front != NULL)
-    *place_in_front = (int) most (count->person, count->n_places);
-  return -1;
+  if (by_thing + by_minister + count->people.rays == 0)
+    return (Verdict) { -2, FALSE, -1 };
+  if (by_thing >= MAX (by_minister, count->people.rays))
+    return (Verdict) { (int) thing, FALSE, -1 };
+  if (by_minister >= count->people.rays)
+    return (Verdict) { (int) minister, TRUE, -1 };
+  return (Verdict) { -1, FALSE, (int) most (count->person, count->n_places) };
+}
+
+static void
+count_rays (const FpSight *self, guint place, FpPosture posture, FpFocus focus, Count *count)
+{
+  const FpRayIndex *index = self->index[posture];
+  g_autoptr (GArray) candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
+  FpVec3 eye = fp_people_eye (self->people, place, posture), ends[FP_SIGHT_RAYS];
+
+  fp_sight_ends (self, focus, eye, ends);
+  fp_ray_index_gather (index, eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, focus), candidates);
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    {
+      FpRay ray = fp_ray_make (eye, ends[i]);
+      count_candidates (index, candidates, &ray, i, count);
+    }
+}
+
+static Verdict
+find_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus)
+{
+  Count count = { .n_places = self->n_places };
+  if (fp_sight_share (self, place, posture, focus) < 0)
+    return (Verdict) { -2, FALSE, -1 };
+
+  fp_scene_placed (fp_people_scene (self->people), &count.n_placed);
+  count.thing = g_new0 (Hidden, count.n_placed);
+  count.minister = g_new0 (Hidden, count.n_placed);
+  count.person = g_new0 (Hidden, count.n_places);
+  count_rays (self, place, posture, focus, &count);
+  const Verdict verdict = judge (&count);
+  g_free (count.thing);
+  g_free (count.minister);
+  g_free (count.person);
+  return verdict;
 }
 
 int
 fp_sight_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus, int *place_in_front)
 {
+  const Verdict verdict = find_blocker (self, place, posture, focus);
   if (place_in_front != NULL)
-    *place_in_front = -1;
-  if (fp_sight_share (self, place, posture, focus) < 0)
-    return -2;
+    *place_in_front = verdict.place_in_front;
+  return verdict.thing;
+}
 
-  Count count = { .n_places = self->n_places };
-  fp_scene_placed (fp_people_scene (self->people), &count.n_placed);
-  g_autofree Hidden *things = count.thing = g_new0 (Hidden, MAX (count.n_placed, 1));
-  g_autofree Hidden *persons = count.person = g_new0 (Hidden, MAX (count.n_places, 1));
-  g_autoptr (GArray) candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
-  FpVec3 eye = fp_people_eye (self->people, place, posture), ends[FP_SIGHT_RAYS];
-
-  (void) things;
-  (void) persons;
-  fp_sight_ends (self, focus, eye, ends);
-  fp_ray_index_gather (self->index[posture], eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, focus), candidates);
-  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
-    {
-      FpRay ray = fp_ray_make (eye, ends[i]);
-      count_candidates (self->index[posture], candidates, &ray, i, &count);
-    }
-  return verdict (&count, place_in_front);
+gboolean
+fp_sight_blocker_is_minister (const FpSight *self, guint place, FpPosture posture, FpFocus focus)
+{
+  return find_blocker (self, place, posture, focus).is_minister;
 }

@@ -7,7 +7,6 @@
 #include "sight-private.h"
 
 #include <math.h>
-#include <string.h>
 
 #define LONG_SIDE 6 /* fields along the longer side of a single target: 6 x 4 = FP_SIGHT_RAYS */
 G_STATIC_ASSERT (FP_SIGHT_RAYS % LONG_SIDE == 0);

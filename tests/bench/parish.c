@@ -45,7 +45,8 @@ add_walls (FpProject **project, double half_width, double end)
       g_autofree char *id = g_strdup_printf ("window-%u", i + 1);
       const ChurchThing window = {
         "opening", id, "wall", { 0, 0, 0 }, NULL, 0,
-        { { "side", i % 2 ? 3 : 1 }, { "along", 2500 + i / 2 * 3000 }, { "sill", 2500 }, { "head", 5500 }, { "arch", 1 }, { NULL, 0 } },
+        { { "side", i % 2 ? 3 : 1 }, { "along", 2500 + i / 2 * 3000 }, { "sill", 2500 }, { "head", 5500 },
+          { "arch", 1 }, { NULL, 0 } },
       };
       church_survey (project, &window);
     }
@@ -58,7 +59,8 @@ add_piers (FpProject **project, double x, double spacing, guint pairs)
     {
       g_autofree char *id = g_strdup_printf ("pier-%u", i + 1);
       const ChurchThing pier = {
-        "pier", id, NULL, { i % 2 ? x : -x, -1200 - i / 2 * spacing, 0 }, NULL, 0, { { "width", 700 }, { "shape", i / 2 % 3 }, { NULL, 0 } },
+        "pier", id, NULL, { i % 2 ? x : -x, -1200 - i / 2 * spacing, 0 }, NULL, 0,
+        { { "width", 700 }, { "shape", i / 2 % 3 }, { NULL, 0 } },
       };
       church_survey (project, &pier);
     }

@@ -35,7 +35,8 @@ add_altar (FpProject **project)
   church_add (project, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace", .place = { 0, 4200, 0 },
                                         .param = { { "support", 2 } } });
   church_add (project, &(ChurchThing) { .kind = "gradine", .id = "gradine", .on = "altar" });
-  church_add (project, &(ChurchThing) { .kind = "tabernacle", .id = "tabernacle", .on = "altar", .param = { { "top", 2 } } });
+  church_add (project, &(ChurchThing) { .kind = "tabernacle", .id = "tabernacle", .on = "altar",
+                                        .place = { 0, -210, 0 }, .param = { { "top", 2 } } });
   church_add (project, &(ChurchThing) { .kind = "crucifix", .id = "crucifix", .on = "gradine" });
   church_add (project, &(ChurchThing) { .kind = "candlesticks", .id = "candlesticks", .on = "gradine",
                                         .param = { { "grading", 1 } } });

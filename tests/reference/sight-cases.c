@@ -3,26 +3,32 @@
 
 #include "footpace/store.h"
 
-#define PLACES_MAX 400 /* looked from, for each posture and focus */
+#define PLACES_MAX 200 /* looked from, for each posture and focus */
 
 SightCase *
-sight_case_new (const char *name)
+sight_case_new (const FpProject *project)
 {
-  g_autoptr (GError) error = NULL;
-  const char *folder = g_getenv ("FOOTPACE_SAMPLES");
-  g_autofree char *path = folder != NULL ? g_build_filename (folder, name, NULL) : NULL;
   guint n;
-
-  if (path == NULL || !g_file_test (path, G_FILE_TEST_EXISTS))
-    return NULL;
-  g_autoptr (FpProject) project = fp_store_load (path, &error);
-  g_assert_no_error (error);
   g_autoptr (FpScene) scene = fp_scene_new (project, fp_project_n_alternatives (project) - 1);
   SightCase *self = g_new0 (SightCase, 1);
   self->people = fp_people_new (scene);
   fp_people_places (self->people, &n);
   self->every = 1 + n / PLACES_MAX;
   return self;
+}
+
+SightCase *
+sight_case_load (const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  const char *folder = g_getenv ("FOOTPACE_SAMPLES");
+  g_autofree char *path = folder != NULL ? g_build_filename (folder, name, NULL) : NULL;
+
+  if (path == NULL || !g_file_test (path, G_FILE_TEST_EXISTS))
+    return NULL;
+  g_autoptr (FpProject) project = fp_store_load (path, &error);
+  g_assert_no_error (error);
+  return sight_case_new (project);
 }
 
 void

@@ -12,8 +12,10 @@ typedef struct
   guint     every;  /* how many places to pass on by: large churches are sampled */
 } SightCase;
 
-/* The last alternative of a sample of that name in $FOOTPACE_SAMPLES; NULL where there is no such file. */
-SightCase *sight_case_new  (const char *name);
+/* The last alternative of a project. */
+SightCase *sight_case_new  (const FpProject *project);
+/* Of a sample of that name in $FOOTPACE_SAMPLES; NULL where there is no such file. */
+SightCase *sight_case_load (const char *name);
 void       sight_case_free (SightCase *self);
 
 /* Where a ray from an eye to a point ends: 2 mm before it (sight.h). */

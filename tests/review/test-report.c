@@ -190,7 +190,7 @@ test_json_escapes (void)
   g_autofree char *json = fp_report_json (findings);
 
   python (json, "assert d['findings'][0]['title'] == "
-                "'A \"quoted\" back\\\\slash / \\u00e9 \\u2026 \\U0001d11e </script> \\x7f', d['findings'][0]['title']\n");
+                "'A \"quoted\" back\\\\slash / \\u00e9 \\u2026 \\U0001d11e </script> \\x7f'\n");
 }
 
 /* A comma for a decimal point in the locale does not get into the data. */

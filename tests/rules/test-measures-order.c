@@ -10,7 +10,7 @@ church (void)
 
 /* --- sides --------------------------------------------------------------- */
 
-/* Gospel side is left as seen from the nave facing the altar, Epistle side right (sources 6.5): x grows to the right. */
+/* Gospel side is left as seen from the nave facing the altar, Epistle side right (6.5): x grows to the right. */
 static void
 test_sides (void)
 {
@@ -132,7 +132,10 @@ test_corpus (void)
 static void
 test_candles (void)
 {
-  static const struct { FpBooks books; guint celebration; double candles; const char *rule; gboolean within; } rows[] = {
+  static const struct
+  {
+    FpBooks books; guint celebration; double candles; const char *rule; gboolean within;
+  } rows[] = {
     { FP_BOOKS_OLDER, FP_CELEBRATION_LOW, 2, "older-form:candles-low", TRUE },
     { FP_BOOKS_OLDER, FP_CELEBRATION_LOW, 6, "older-form:candles-low", FALSE },
     { FP_BOOKS_OLDER, FP_CELEBRATION_SUNG, 2, "older-form:candles-sung", FALSE },

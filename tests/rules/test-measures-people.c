@@ -92,8 +92,8 @@ test_gallery (void)
   assert_measure (project, "margin-below", 756);
 }
 
-/* Worked example 12 of the sources, UFC 4-730-02 (2004), 2g: 6 rows want 1 step, 7 want 2, 10 want 2, 11 want 3, 13 want
- * 3, 14 are outside the table.  A footpace of one step of 152 on a sanctuary at the nave's level gives one. */
+/* Worked example 12 of the sources, UFC 4-730-02 (2004), 2g: 6 rows want 1 step, 7 want 2, 10 want 2, 11 want 3, 13
+ * want 3, 14 are outside the table.  A footpace of one step of 152 on a sanctuary at the nave's level gives one. */
 static void
 test_rows_and_steps (void)
 {
@@ -195,7 +195,7 @@ test_farthest (void)
 
 /* --- sight --------------------------------------------------------------- */
 
-/* A table lower than his eyes: on a level floor nobody sees the top of what is higher (S6 of part B). */
+/* A table lower than the eyes of those who sit (S6 of part B). */
 static void
 lower_altar (FpProject **project)
 {

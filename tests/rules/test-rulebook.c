@@ -8,6 +8,9 @@
 
 #define HEAD "<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own rules' edition='1'>\n"
 #define TAIL "</rulebook>\n"
+#define RISER HEAD "<rule id='r' measure='riser' "
+#define STEPS HEAD "<rule id='r' measure='altar-steps' "
+#define END "</rule>" TAIL
 #define TEXTS "<title>Too low</title><source>Own</source>"
 
 static FpRulebook *
@@ -48,7 +51,7 @@ test_built_in (void)
   g_assert_cmpuint (rules, >=, 35);
 }
 
-/* What an author advises is not law: only the parish's own rule and what was read in a norm of the rite are required. */
+/* What an author advises is not law: only the parish's own rule and what was read in a norm of the rite is required. */
 static void
 test_required (void)
 {
@@ -70,7 +73,8 @@ test_required (void)
 static void
 test_no_approval (void)
 {
-  static const char *const words[] = { "complies", "compliant", "approved by", "is valid", "is licit", "rubrically correct" };
+  static const char *const words[]
+    = { "complies", "compliant", "approved by", "is valid", "is licit", "rubrically correct" };
   g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
 
   for (guint b = 0; b < books->len; b++)
@@ -219,8 +223,8 @@ find_rule (GPtrArray *books, const char *book, const char *id)
 }
 
 /* Boundary tests of sources part B, section 3 (IBC 2015, 1011.5.2 and 1011.5.4): riser 177.8 mm (7 in) passes, 178.6
- * does not; tread 279.4 passes, 278.9 does not; a spread of 9.525 passes; a gate of 36 in, compared in inches, passes at
- * 914.4, and at the 914 that the IBC prints. */
+ * does not; tread 279.4 passes, 278.9 does not; a spread of 9.525 passes; a gate of 36 in, compared in inches, passes
+ * at 914.4, and at the 914 that the IBC prints. */
 static void
 test_printed_boundaries (void)
 {
@@ -283,7 +287,7 @@ test_read (void)
   g_autoptr (FpRulebook) book = parse (
     HEAD "<!-- a diocese --><rule id='r' measure='riser' test='between' low='1/8' high='7' unit='in' weight='required'"
          " books='older' facing='people' celebrations='low  solemn' freestanding='no' printed='about  so'>"
-         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title><advice>A</advice><caution>C</caution></rule>" TAIL,
+         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title><advice>A</advice><caution>C</caution>" END,
     &error);
   guint n;
   const FpRule *rule;
@@ -318,70 +322,71 @@ test_malformed (void)
     { HEAD, "not well-formed", FP_ERROR_SYNTAX },
     { "<!DOCTYPE rulebook [<!ENTITY a 'b'>]>\n<rulebook/>", "document type", FP_ERROR_INVALID },
     { "<!DOCTYPE rulebook SYSTEM 'http://nowhere.invalid/x.dtd'>\n<rulebook/>", "document type", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'>"
+    { RISER "test='at-most' high='7' unit='in' weight='required'>"
            "<title>&undefined;</title><source>s</source></rule>" TAIL, "own.xml:2: not well-formed", FP_ERROR_SYNTAX },
     { "<book/>", "own.xml:1: found “book”, expected “rulebook”", FP_ERROR_INVALID },
     { "<rulebook id='a' title='b' edition='c'/>", "expected “rulebook” of urn:footpace:rulebook:1", FP_ERROR_INVALID },
     { "<rulebook xmlns='urn:footpace:rulebook:9' id='a' title='b' edition='c'/>", "rulebook:1", FP_ERROR_INVALID },
     { HEAD TAIL, "own.xml:1: a rulebook without rules", FP_ERROR_INVALID },
     { "<rulebook xmlns='urn:footpace:rulebook:1' title='b' edition='c'/>", "lacks “id”", FP_ERROR_INVALID },
-    { "<rulebook xmlns='urn:footpace:rulebook:1' id='Bad Id' title='b' edition='c'/>", "is not an id", FP_ERROR_INVALID },
+    { "<rulebook xmlns='urn:footpace:rulebook:1' id='Bad Id' title='b' edition='c'/>", "is not an id",
+      FP_ERROR_INVALID },
     { "<rulebook xmlns='urn:footpace:rulebook:1' id='a' title='b' edition='c' colour='red'/>", "“colour” is not",
       FP_ERROR_INVALID },
     { HEAD "\n<norm/>" TAIL, "own.xml:3: found “norm”, expected “rule”", FP_ERROR_INVALID },
     { HEAD "text" TAIL, "text or data outside", FP_ERROR_INVALID },
-    { HEAD "\n\n<rule id='r' measure='slope-of-roof' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>"
-      TAIL, "own.xml:4: there is no measure “slope-of-roof”", FP_ERROR_REFERENCE },
-    { HEAD "<rule id='r' measure='riser' test='about' high='7' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { HEAD "\n\n<rule id='r' measure='slope-of-roof' test='at-most' high='7' unit='in' weight='required'>" TEXTS END,
+      "own.xml:4: there is no measure “slope-of-roof”", FP_ERROR_REFERENCE },
+    { RISER "test='about' high='7' unit='in' weight='required'>" TEXTS END,
       "test is “about”, expected one of: at-least", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' unit='in' weight='required'>" TEXTS END,
       "needs a limit “high”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' low='3' high='7' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' low='3' high='7' unit='in' weight='required'>" TEXTS END,
       "does not use “low”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='seven' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='seven' unit='in' weight='required'>" TEXTS END,
       "high is “seven”, expected a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='nan' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='nan' unit='in' weight='required'>" TEXTS END,
       "expected a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='1e9' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='1e9' unit='in' weight='required'>" TEXTS END,
       "expected a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='1/0' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='1/0' unit='in' weight='required'>" TEXTS END,
       "expected a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='99999999999' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='99999999999' unit='in' weight='required'>" TEXTS END,
       "expected a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='between' low='8' high='7' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='between' low='8' high='7' unit='in' weight='required'>" TEXTS END,
       "low (8) is above high (7)", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='altar-steps' test='one-of' of='1 2 3 4 5 6 7 8 9' weight='required'>" TEXTS "</rule>" TAIL,
+    { STEPS "test='one-of' of='1 2 3 4 5 6 7 8 9' weight='required'>" TEXTS END,
       "more than 8 numbers", FP_ERROR_LIMIT },
-    { HEAD "<rule id='r' measure='altar-steps' test='one-of' of='2 many' weight='required'>" TEXTS "</rule>" TAIL,
+    { STEPS "test='one-of' of='2 many' weight='required'>" TEXTS END,
       "“many” in “of” is not a number", FP_ERROR_RANGE },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='furlong' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='7' unit='furlong' weight='required'>" TEXTS END,
       "“furlong” is not a unit", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='7' weight='required'>" TEXTS END,
       "cannot be held against figures in “”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='altar-steps' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { STEPS "test='at-most' high='7' unit='in' weight='required'>" TEXTS END,
       "cannot be held against figures in “in”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='altar-steps' test='at-most' high='7' unit='psf' weight='required'>" TEXTS "</rule>" TAIL,
+    { STEPS "test='at-most' high='7' unit='psf' weight='required'>" TEXTS END,
       "cannot be held against figures in “psf”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='odd' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='odd' unit='in' weight='required'>" TEXTS END,
       "neither odd nor even", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in'>" TEXTS "</rule>" TAIL, "weight is “”",
+    { RISER "test='at-most' high='7' unit='in'>" TEXTS END, "weight is “”",
       FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='law'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='7' unit='in' weight='law'>" TEXTS END,
       "weight is “law”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required' celebrations='low high'>" TEXTS
-           "</rule>" TAIL, "“high” is not a celebration", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'><title>t</title></rule>" TAIL,
+    { RISER "test='at-most' high='7' unit='in' weight='required' celebrations='low high'>" TEXTS
+           END, "“high” is not a celebration", FP_ERROR_INVALID },
+    { RISER "test='at-most' high='7' unit='in' weight='required'><title>t</title></rule>" TAIL,
       "rule “r” lacks its source", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'><title>t</title>"
+    { RISER "test='at-most' high='7' unit='in' weight='required'><title>t</title>"
            "<source> \n </source></rule>" TAIL, "“source” is empty", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'><title>t</title>" TEXTS
+    { RISER "test='at-most' high='7' unit='in' weight='required'><title>t</title>" TEXTS
            "</rule>" TAIL, "a second “title”", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'><title><b>t</b></title>"
+    { RISER "test='at-most' high='7' unit='in' weight='required'><title><b>t</b></title>"
            "<source>s</source></rule>" TAIL, "only text is expected", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS "<note>n</note></rule>"
+    { RISER "test='at-most' high='7' unit='in' weight='required'>" TEXTS "<note>n</note></rule>"
       TAIL, "“note” is not expected", FP_ERROR_INVALID },
-    { HEAD "<rule id='r' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>\n"
-           "<rule id='r' measure='riser' test='at-most' high='8' unit='in' weight='required'>" TEXTS "</rule>" TAIL,
+    { RISER "test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>\n"
+           "<rule id='r' measure='riser' test='at-most' high='8' unit='in' weight='required'>" TEXTS END,
       "own.xml:3: a second rule “r”", FP_ERROR_REFERENCE },
   };
 
@@ -445,8 +450,8 @@ test_load (void)
   g_assert_error (error, FP_ERROR, FP_ERROR_READ);
 }
 
-/* An independent reader of RELAX NG takes the same books by the schema that is shipped (libxml2's xmllint, and jing where
- * it is installed). */
+/* An independent reader of RELAX NG takes the same books by the schema that is shipped (libxml2's xmllint, and jing
+ * where it is installed). */
 static void
 test_schema (void)
 {

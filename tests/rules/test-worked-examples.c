@@ -27,8 +27,8 @@ steps_of (const FpScene *scene)
 }
 
 /* Worked example 2 of the sources (derived there from Schulte): three steps rise 18 in = 457.2, and the altar's face is
- * 42 + 12 + 12 = 66 in = 1676.4 from the lowest riser.  Ends: 12 + 12 + 12 = 36 in = 914.4 beyond each end, overall width
- * 2400 + 2 × 914.4.  Five steps: 30 in = 762 and 42 + 4 × 12 = 90 in = 2286. */
+ * 42 + 12 + 12 = 66 in = 1676.4 from the lowest riser.  Ends: 12 + 12 + 12 = 36 in = 914.4 beyond each end, overall
+ * width 2400 + 2 × 914.4.  Five steps: 30 in = 762 and 42 + 4 × 12 = 90 in = 2286. */
 static void
 test_schulte (void)
 {
@@ -129,7 +129,8 @@ test_bench_count (void)
   for (int side = -1; side <= 1; side += 2)
     {
       const ChurchThing pews = { "pews", side < 0 ? "gospel" : "epistle", NULL, { side * 2500, -2000, 0 }, NULL, 0,
-                                 { { "length", 126 * INCH }, { "seat-width", 18 * INCH }, { "rows", 10 }, { NULL, 0 } } };
+                                 { { "length", 126 * INCH }, { "seat-width", 18 * INCH }, { "rows", 10 },
+                                   { NULL, 0 } } };
 
       church_survey (&project, &pews);
     }

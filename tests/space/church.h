@@ -26,7 +26,8 @@ void church_fate   (FpProject **project, const char *id, FpFate fate, const FpPl
 void church_param  (FpProject **project, const char *id, const char *param, double value);
 
 /* A level or falling floor over a box. @use: 0 people, 1 ministers. */
-void church_floor  (FpProject **project, const char *id, FpBox box, double level, int use, double fall, double direction);
+void church_floor  (FpProject **project, const char *id, FpBox box, double level, int use, double fall,
+                    double direction);
 
 const FpPlaced *church_placed (const FpScene *scene, const char *id);   /* fails where there is none       */
 const FpPlaced *church_ghost  (const FpScene *scene, const char *id);   /* NULL where there is none        */

@@ -154,7 +154,8 @@ test_turned_floor (void)
   g_autoptr (FpProject) project = altar_on_steps (0);
   const FpPoint box[] = { { -5000, 0 }, { 5000, 0 }, { 5000, 10000 }, { -5000, 10000 } };
   const ChurchThing floor = {
-    "floor", "wing", NULL, { -8000, -3000, 90 }, box, 4, { { "level", 100 }, { "fall", 0.08 }, { "direction", 180 }, { NULL, 0 } },
+    "floor", "wing", NULL, { -8000, -3000, 90 }, box, 4,
+    { { "level", 100 }, { "fall", 0.08 }, { "direction", 180 }, { NULL, 0 } },
   };
   church_survey (&project, &floor);
   FpLevels levels = levels_of (project);

@@ -54,7 +54,9 @@ test_tables (void)
 static void
 test_nearest_percentile (void)
 {
-  static const struct { guint asked, nearest; } CASES[] = { { 0, 5 }, { 20, 5 }, { 30, 50 }, { 72, 50 }, { 80, 95 }, { 999, 95 } };
+  static const struct { guint asked, nearest; } CASES[] = {
+    { 0, 5 }, { 20, 5 }, { 30, 50 }, { 72, 50 }, { 80, 95 }, { 999, 95 },
+  };
   for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
     near_to (fp_body (FP_POSTURE_STANDING, CASES[i].asked, 0, 0).eye,
              fp_body (FP_POSTURE_STANDING, CASES[i].nearest, 0, 0).eye);
@@ -106,7 +108,8 @@ two_blocks (void)
     "pews", "gospel", NULL, { -3000, -2000, 0 }, NULL, 0, { { "rows", 4 }, { "length", 2000 }, { NULL, 0 } },
   };
   const ChurchThing right = {
-    "pews", "epistle", NULL, { 3000, -2000, 10 }, NULL, 0, { { "rows", 3 }, { "rise", 100 }, { "kneeler", 0 }, { NULL, 0 } },
+    "pews", "epistle", NULL, { 3000, -2000, 10 }, NULL, 0,
+    { { "rows", 3 }, { "rise", 100 }, { "kneeler", 0 }, { NULL, 0 } },
   };
   church_survey (&project, &left);
   church_survey (&project, &right);
@@ -152,7 +155,8 @@ test_eyes (void)
   g_autoptr (FpProject) project = two_blocks ();
   g_autoptr (FpPeople) people = people_of (project);
   const FpPersonPlace *place = fp_people_places (people, NULL);
-  FpVec3 sits = fp_people_eye (people, 24, FP_POSTURE_SITTING), stands = fp_people_eye (people, 24, FP_POSTURE_STANDING);
+  FpVec3 sits = fp_people_eye (people, 24, FP_POSTURE_SITTING);
+  FpVec3 stands = fp_people_eye (people, 24, FP_POSTURE_STANDING);
 
   near_to (sits.z, 100 + 450 + 775 - SLUMP);
   near_to (stands.z, 100 + 1578);

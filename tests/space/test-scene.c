@@ -206,6 +206,50 @@ test_removed (void)
   near_to (left->level, 300);
 }
 
+/* A new altar on the steps of the old one: they come to lie round it, and a ghost tells where they lay. */
+static void
+test_altar_replaced (void)
+{
+  g_autoptr (FpProject) project = sanctuary (church_survey);
+  const ChurchThing fresh = { "altar", "fresh", "steps", { 0, 4000, 0 }, NULL, 0, { { "length", 2000 }, { NULL, 0 } } };
+  const FpPlace middle = { 0, 0, 0 };
+  church_add (&project, &fresh);
+  g_autoptr (FpScene) both = fp_scene_new (project, 0);
+  near_to (church_placed (both, "steps")->place.y, 5000);
+
+  church_fate (&project, "altar", FP_FATE_REMOVED, NULL, NULL);
+  church_fate (&project, "gradine", FP_FATE_MOVED, &middle, "fresh");
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const FpPlaced *steps = church_placed (scene, "steps"), *gradine = church_placed (scene, "gradine");
+  near_to (steps->place.y, 4000);
+  near_to (steps->form.core.x1, 1000);
+  g_assert_true (steps->moved);
+  near_to (church_ghost (scene, "steps")->form.core.x1, 1200);
+  g_assert_cmpint (gradine->support, ==, fp_scene_find (scene, "fresh"));
+  near_to (gradine->plan.y1, 4000 + 375);
+  near_to (church_placed (scene, "sticks")->place.y, 4000 + 375 - 100);
+  g_assert_cmpint (church_placed (scene, "fresh")->standing, ==, FP_STANDING_PROPOSED);
+  g_assert_false (church_placed (scene, "fresh")->in_survey);
+}
+
+/* Nothing that could be an altar stands on it: it lies where it was put. */
+static void
+test_footpace_alone (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  const ChurchThing steps = { "footpace", "steps", NULL, { 100, 3000, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing panel = { "reredos", "panel", "steps", { 0, 0, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_add (&project, &steps);
+  church_add (&project, &panel);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const FpPlaced *placed = church_placed (scene, "steps");
+  near_to (placed->place.x, 100);
+  near_to (placed->place.y, 3000);
+  g_assert_cmpfloat (placed->form.core.x1, >, placed->form.core.x0);
+  near_to (church_placed (scene, "panel")->place.x, 100);
+  near_to (church_placed (scene, "panel")->level, 3 * 152);
+}
+
 /* --- floors --------------------------------------------------------------- */
 
 static void
@@ -307,7 +351,8 @@ test_opening (void)
   const FpPoint run[] = { { -5000, 0 }, { 5000, 0 } };
   const ChurchThing wall = { "wall", "wall", NULL, { 0, 1000, 0 }, run, 2, { { "base", 100 }, { NULL, 0 } } };
   const ChurchThing door = {
-    "opening", "door", "wall", { 0, 0, 0 }, NULL, 0, { { "side", 1 }, { "along", 4000 }, { "width", 1000 }, { NULL, 0 } },
+    "opening", "door", "wall", { 0, 0, 0 }, NULL, 0,
+    { { "side", 1 }, { "along", 4000 }, { "width", 1000 }, { NULL, 0 } },
   };
   church_survey (&project, &wall);
   church_survey (&project, &door);
@@ -358,7 +403,8 @@ test_quick (void)
   for (guint i = 0; i < 190; i++)
     {
       g_autofree char *id = g_strdup_printf ("pier-%u", i);
-      const ChurchThing pier = { "pier", id, NULL, { (i % 2 ? 7000 : -7000), -100.0 * i, 0 }, NULL, 0, { { NULL, 0 } } };
+      const FpPlace place = { i % 2 ? 7000 : -7000, -100.0 * i, 0 };
+      const ChurchThing pier = { "pier", id, NULL, place, NULL, 0, { { NULL, 0 } } };
       church_survey (&project, &pier);
     }
   gint64 start = g_get_monotonic_time ();
@@ -385,6 +431,8 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/kept", test_kept);
   g_test_add_func ("/scene/moved", test_moved);
   g_test_add_func ("/scene/removed", test_removed);
+  g_test_add_func ("/scene/altar-replaced", test_altar_replaced);
+  g_test_add_func ("/scene/footpace-alone", test_footpace_alone);
   g_test_add_func ("/scene/falling-floor", test_falling_floor);
   g_test_add_func ("/scene/falls-sideways", test_falls_sideways);
   g_test_add_func ("/scene/highest-floor", test_highest_floor);

@@ -148,6 +148,8 @@ test_celebrant_hides (void)
   /* What hides it is the altar's own minister. */
   const FpScene *scene = fp_people_scene (fp_sight_people (past));
   g_assert_cmpint (fp_sight_blocker (past, 0, SITTING, FP_FOCUS_MENSA, NULL), ==, fp_scene_find (scene, "altar"));
+  g_assert_true (fp_sight_blocker_is_minister (past, 0, SITTING, FP_FOCUS_MENSA));
+  g_assert_false (fp_sight_blocker_is_minister (plain, 0, SITTING, FP_FOCUS_MENSA));
   /* The Host is raised above his head. */
   near_to (fp_sight_share (past, 0, SITTING, FP_FOCUS_HOST), 1);
 }
@@ -284,13 +286,14 @@ test_ray_by_ray (void)
                   FpVec3 end = fp_vec3_add (eye, fp_vec3_scale (d, 1 - 2 / fp_vec3_length (d)));
                   seen += fp_ray_index_blocked (index, eye, end, FP_SIGHT_PERSON + place) < 0;
                 }
-              near_to (fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus), seen / (double) FP_SIGHT_RAYS);
+              near_to (fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus),
+                       seen / (double) FP_SIGHT_RAYS);
             }
         }
     }
 }
 
-/* The pattern lies within its target, evenly: its middle is the target's, and the target's edges are half a field away. */
+/* The pattern lies evenly in its target: their middles are the same, and the target's edges are half a field away. */
 static void
 test_points (void)
 {
@@ -317,6 +320,77 @@ test_points (void)
   g_assert_cmpfloat_with_epsilon (box.hi.x - box.lo.x, mensa->u.x * 5 / 6, 1e-6);
   g_assert_cmpfloat_with_epsilon (box.hi.z - box.lo.z, mensa->v.z * 3 / 4, 1e-6);
   g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_TABERNACLE, point), ==, 0);
+}
+
+/* --- a kind with two targets, as a cross of two beams might have ---------- */
+
+static void
+cross_extent (const FpForm *form, FpExtent *extent)
+{
+  (void) form;
+  *extent = (FpExtent) { .plan = { -300, -50, 300, 50 }, .bearing = FP_BOX_EMPTY, .height = 1000 };
+}
+
+static void
+cross_solids (const FpForm *form, FpSolids *out)
+{
+  (void) form;
+  fp_solids_add_box (out, FP_PART_CROSS, -50, -50, 0, 50, 50, 1000);
+  fp_solids_add_box (out, FP_PART_CROSS, -300, -50, 600, 300, 50, 700);
+}
+
+static void
+cross_targets (const FpForm *form, GArray *out)
+{
+  (void) form;
+  const FpTarget beams[] = {
+    { FP_FOCUS_CRUCIFIX, { -50, -50, 0 }, { 100, 0, 0 }, { 0, 0, 1000 } },
+    { FP_FOCUS_CRUCIFIX, { -300, -50, 600 }, { 600, 0, 0 }, { 0, 0, 100 } },
+    { FP_FOCUS_CRUCIFIX, { 299, -50, 600 }, { 1, 0, 0 }, { 0, 0, 1 } },
+  };
+  g_array_append_vals (out, beams, G_N_ELEMENTS (beams));
+}
+
+static const FpParam no_params[] = { { .id = NULL } };
+static const FpKind two_beams = {
+  .id = "two-beams", .label = "Cross", .tells = "", .params = no_params,
+  .extent = cross_extent, .solids = cross_solids, .targets = cross_targets,
+};
+
+/* Points go by area, and the least of the targets has one. */
+static void
+test_many_targets (void)
+{
+  g_autoptr (FpProject) empty = altar_and (FP_FACING_PEOPLE, 1, 460);
+  g_autoptr (GError) error = NULL;
+  const FpItemInit init = { .id = "beams", .kind = &two_beams, .place = { 0, 4000, 0 } };
+  g_autoptr (FpItem) item = fp_item_new (&init, &error);
+  g_assert_no_error (error);
+  g_autoptr (FpProject) project = fp_project_with_item (empty, 0, item, &error);
+  g_assert_no_error (error);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  FpVec3 point[FP_SIGHT_RAYS];
+  guint upright = 0, across = 0, speck = 0;
+
+  g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_CRUCIFIX, point), ==, FP_SIGHT_RAYS);
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    {
+      near_to (point[i].y, 4000 - 50);
+      if (i == FP_SIGHT_RAYS - 1)
+        speck += point[i].x > 299;
+      else if (upright == i && fabs (point[i].x) < 50)
+        upright++;
+      else
+        across += fabs (point[i].x) < 300 && point[i].z > 600 && point[i].z < 700;
+    }
+  g_assert_cmpuint (speck, ==, 1);
+  g_assert_cmpuint (upright + across, ==, FP_SIGHT_RAYS - 1);
+  /* 100 x 1000 to 600 x 100. */
+  g_assert_cmpuint (upright, >=, 14);
+  g_assert_cmpuint (upright, <=, 15);
+
+  g_autoptr (FpSight) sight = sight_of (project);
+  near_to (fp_sight_share (sight, 0, SITTING, FP_FOCUS_CRUCIFIX), 1);
 }
 
 /* --- C-value of rows ------------------------------------------------------ */
@@ -382,6 +456,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sight/cancelled", test_cancelled);
   g_test_add_func ("/sight/ray-by-ray", test_ray_by_ray);
   g_test_add_func ("/sight/points", test_points);
+  g_test_add_func ("/sight/many-targets", test_many_targets);
   g_test_add_func ("/sight/row-c-values", test_row_c_values);
   g_test_add_func ("/sight/row-rise", test_row_rise);
   return g_test_run ();

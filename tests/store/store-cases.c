@@ -54,7 +54,7 @@ item_of (const FpKind *kind, GRand *rand, const char *on)
   for (int tries = 0; item == NULL && tries < (rand != NULL ? 1000 : 1); tries++)
     {
       for (guint i = 0; rand != NULL && i < fp_kind_n_params (kind); i++)
-        param[i] = some_value (&kind->params[i], rand);
+        param[i] = g_rand_boolean (rand) ? some_value (&kind->params[i], rand) : kind->params[i].def;
       item = make (kind, param, on);
     }
   g_assert_nonnull (item);
