@@ -29,35 +29,43 @@ may_be_moved (FpBoardView *self, const FpPlaced *placed)
          || g_strcmp0 (fp_item_id (placed->item), fp_document_chosen (self->document)) == 0;
 }
 
+static void
+hit_thing (FpBoardView *self, FpToolHit *hit, const FpPlaced *placed, int view)
+{
+  hit->item = g_intern_string (fp_item_id (placed->item));
+  hit->view = view;
+  hit->scale = view >= 0 ? self->layout.view[view].scale : self->scale;
+  hit->origin = (FpPoint) { placed->place.x, placed->place.y };
+  hit->movable = may_be_moved (self, placed);
+}
+
 FpToolHit
-fp_board_view_hit (FpBoardView *self, double x, double y, int *mark_index)
+fp_board_view_hit (FpBoardView *self, double x, double y)
 {
   FpToolHit hit = { .view = -1 };
+  FpPoint paper = fp_board_view_to_paper (self, x, y);
   const FpMark *mark;
   const FpPlaced *placed;
   guint n;
-  int i;
+  int i, view;
 
-  if (mark_index != NULL)
-    *mark_index = -1;
   fp_board_view_ensure (self);
   if (self->drawing == NULL)
     return hit;
-  i = fp_drawing_pick (self->drawing, fp_board_view_to_paper (self, x, y), PICK_PX / PX_PER_MM);
-  if (i < 0)
-    return hit;
-  mark = &fp_drawing_marks (self->drawing, &n)[i];
-  placed = fp_document_placed (self->document, mark->item);
-  if (placed == NULL)
-    return hit;
-  hit.item = mark->item;
-  hit.param = fp_typing_param (placed, mark->param, NULL) != NULL && !placed->ghost ? mark->param : NULL;
-  hit.view = mark->view;
-  hit.scale = mark->view >= 0 ? self->layout.view[mark->view].scale : self->scale;
-  hit.origin = (FpPoint) { placed->place.x, placed->place.y };
-  hit.movable = mark->dimension == 0 && may_be_moved (self, placed);
-  if (mark_index != NULL)
-    *mark_index = i;
+  i = fp_drawing_pick (self->drawing, paper, PICK_PX / PX_PER_MM);
+  mark = i >= 0 ? &fp_drawing_marks (self->drawing, &n)[i] : NULL;
+  placed = mark != NULL ? fp_document_placed (self->document, mark->item) : NULL;
+  if (placed != NULL)
+    {
+      hit_thing (self, &hit, placed, mark->view);
+      hit.param = fp_typing_param (placed, mark->param, NULL) != NULL && !placed->ghost ? mark->param : NULL;
+      hit.movable = hit.movable && mark->dimension == 0;
+      return hit;
+    }
+  placed = fp_board_view_face_at (self, paper, &view);
+  placed = placed != NULL ? fp_document_placed (self->document, fp_item_id (placed->item)) : NULL;
+  if (placed != NULL)
+    hit_thing (self, &hit, placed, view);
   return hit;
 }
 
@@ -95,7 +103,7 @@ static void
 hover_at_pointer (FpBoardView *self)
 {
   FpToolHit none = { .view = -1 };
-  FpToolHit hit = self->pointer.x >= 0.0 ? fp_board_view_hit (self, self->pointer.x, self->pointer.y, NULL) : none;
+  FpToolHit hit = self->pointer.x >= 0.0 ? fp_board_view_hit (self, self->pointer.x, self->pointer.y) : none;
 
   hover (self, &hit);
   fp_board_view_update_readout (self);
@@ -112,7 +120,7 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
   (void) data;
   if (keyboard || self->document == NULL || self->tool.state != FP_TOOL_IDLE)
     return FALSE;
-  hit = fp_board_view_hit (self, x, y, NULL);
+  hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
   if (placed == NULL || (hit.param == NULL && g_strcmp0 (hit.item, fp_document_chosen (self->document)) == 0))
     return FALSE;
@@ -288,7 +296,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
       return;
     }
   gtk_widget_grab_focus (GTK_WIDGET (self));
-  hit = fp_board_view_hit (self, x, y, NULL);
+  hit = fp_board_view_hit (self, x, y);
   answer = fp_board_tool_press (&self->tool, steady (self, x, y), &hit,
                                 self->space || button == GDK_BUTTON_MIDDLE);
   obey (self, &answer);
@@ -297,17 +305,25 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
 static void
 on_drag_update (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
 {
+  FpToolManner manner = manner_of (GTK_EVENT_CONTROLLER (drag));
   double x, y;
+  FpPoint at;
   FpToolAnswer answer;
 
   if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
     return;
   self->pointer = (FpPoint) { x + dx, y + dy };
-  answer = fp_board_tool_motion (&self->tool, steady (self, x + dx, y + dy),
-                                 manner_of (GTK_EVENT_CONTROLLER (drag)));
+  at = steady (self, x + dx, y + dy);
+  answer = fp_board_tool_motion (&self->tool, at, manner);
   if (self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_PANNING)
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
   obey (self, &answer);
+  if (answer.deed == FP_TOOL_BEGIN)
+    {
+      /* The same motion also moves it: motions are compressed, and there may be no other for a while. */
+      answer = fp_board_tool_motion (&self->tool, at, manner);
+      obey (self, &answer);
+    }
   update_cursor (self, &self->tool.hit);
   fp_board_view_update_readout (self);
 }

@@ -60,8 +60,11 @@ FpUnits fp_board_view_units    (FpBoardView *self);
 
 /* --- board-input.c --- */
 void    fp_board_view_add_controllers (FpBoardView *self);
-/* What lies there; @mark (out, optional): index of the mark, -1. */
-FpToolHit fp_board_view_hit (FpBoardView *self, double x, double y, int *mark);
+FpToolHit fp_board_view_hit (FpBoardView *self, double x, double y); /* what lies there: an edge, or a face */
+
+/* --- board-pick.c --- */
+/* The thing (of the scene that is drawn) whose face is there; NULL.  @view: -1 where there is none. */
+const FpPlaced *fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view);
 
 /* --- board-overlay.c --- */
 void    fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, double width, double height);

@@ -257,18 +257,14 @@ fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, do
   return TRUE;
 }
 
+/* On the plan, which is where people look for a place. */
 static gboolean
 is_in_view (FpBoardView *self, FpVec3 at)
 {
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    {
-      double x, y;
+  double x, y;
 
-      if (fp_board_view_locate (self, (FpViewId) v, at, &x, &y) && x >= 0.0 && y >= 0.0
-          && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self)))
-        return TRUE;
-    }
-  return FALSE;
+  return fp_board_view_locate (self, FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
+         && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self));
 }
 
 void

@@ -17,7 +17,7 @@ struct _FpInspector
   FpDocument *document;
   char       *built_for;   /* what the rows were built for: see built_key()  */
 
-  GtkWidget  *title, *standing, *where, *tells;
+  GtkWidget  *title, *where, *tells;
   GtkWidget  *measures, *place, *corners, *corner_rows, *support;
   GtkWidget  *keep, *remove;
   GtkWidget  *name;
@@ -305,12 +305,12 @@ show_heading (FpInspector *self, const FpPlaced *placed)
   const FpKind *kind = fp_item_kind (placed->item);
   const char *standing = fp_thing_standing (scene, placed);
   g_autofree char *where = fp_thing_where (scene, placed, units_of (self));
-  g_autofree char *kind_and_standing = fp_item_has_name (placed->item)
-                                       ? g_strdup_printf ("%s, %s", kind->label, standing) : g_strdup (standing);
+  g_autofree char *text = fp_item_has_name (placed->item)
+                          ? g_strdup_printf ("%s, %s; %s", kind->label, standing, where)
+                          : g_strdup_printf ("%s; %s", standing, where);
 
   gtk_label_set_text (GTK_LABEL (self->title), fp_item_name (placed->item));
-  gtk_label_set_text (GTK_LABEL (self->standing), kind_and_standing);
-  gtk_label_set_text (GTK_LABEL (self->where), where);
+  gtk_label_set_text (GTK_LABEL (self->where), text);
   gtk_widget_remove_css_class (self->where, "error");
   gtk_label_set_text (GTK_LABEL (self->tells), kind->tells);
   gtk_widget_set_visible (self->keep, placed->in_survey && (placed->ghost || placed->moved));
@@ -393,7 +393,6 @@ fp_inspector_class_init (FpInspectorClass *klass)
   gtk_widget_class_set_css_name (widget_class, "inspector");
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/inspector.ui");
   gtk_widget_class_bind_template_child (widget_class, FpInspector, title);
-  gtk_widget_class_bind_template_child (widget_class, FpInspector, standing);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, where);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, tells);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, measures);

@@ -87,8 +87,10 @@ fp_latest_job_post (FpLatestJob *job, gpointer result)
 
   *d = (Delivery) { latest_ref (job->owner), g_object_ref (job->cancel), result };
   g_atomic_int_inc (&job->owner->undelivered);
-  /* Below input and drawing, so that a stream of results cannot starve them. */
-  g_source_set_priority (source, G_PRIORITY_HIGH_IDLE + 30);
+  /* Above drawing: where frames are slow and something is always moving (the
+   * spinner that waits for this very result), a lower one is never reached.  A stream of results cannot
+   * starve drawing either, since at most one job runs and each result costs far less than a frame. */
+  g_source_set_priority (source, G_PRIORITY_DEFAULT);
   g_source_set_callback (source, deliver, d, delivery_free);
   g_source_attach (source, job->owner->context);
   g_source_unref (source);

@@ -180,7 +180,7 @@ static void
 set_dimensions (FpAnnotation *self, const FpScene *scene)
 {
   if (self->layout.dimensions && is_legible (self->layout.scale))
-    self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->layout.clip,
+    self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->sides.content,
                                      most_rank (self->layout.scale), self->around.shown);
   else
     self->wanted = g_array_new (FALSE, FALSE, sizeof (FpWanted));

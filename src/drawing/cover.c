@@ -219,7 +219,7 @@ is_on_filled (const FpCover *self, const FpBox *box)
   for (guint i = 0; i < self->filled->len; i++)
     {
       const Filled *f = &g_array_index (self->filled, Filled, i);
-      if (fp_box_overlaps (&f->box, box)
+      if (middle.x >= f->box.x0 && middle.x <= f->box.x1 && middle.y >= f->box.y0 && middle.y <= f->box.y1
           && fp_outline_contains (&g_array_index (self->corners, FpPoint, f->first), f->n, middle))
         return TRUE;
     }
@@ -248,4 +248,35 @@ fp_cover_is_blank (const FpCover *self, const FpBox *box)
       if (!cell_is_blank (self, c, r, box))
         return FALSE;
   return !is_on_filled (self, box);
+}
+
+static gboolean
+passes_over_filled (const FpCover *self, FpPoint a, FpPoint b)
+{
+  const double step = 0.5; /* mm: no cut face worth the name is thinner */
+  const guint n = 1 + (guint) (MIN (hypot (b.x - a.x, b.y - a.y), 200) / step);
+
+  for (guint i = 0; i <= n; i++)
+    {
+      const FpPoint p = { a.x + (b.x - a.x) * i / n, a.y + (b.y - a.y) * i / n };
+      const FpBox at = { p.x, p.y, p.x, p.y };
+      if (is_on_filled (self, &at))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+guint
+fp_cover_crossings (const FpCover *self, FpPoint a, FpPoint b)
+{
+  guint n = 0;
+
+  if (passes_over_filled (self, a, b))
+    return G_MAXUINT;
+  for (guint i = 0; i < self->objects->len; i++)
+    {
+      const Line *line = &g_array_index (self->objects, Line, i);
+      n += fp_segments_cross (a, b, line->a, line->b) ? 1 : 0;
+    }
+  return n;
 }

@@ -29,6 +29,8 @@ gboolean fp_cover_text_is_free (const FpCover *self, const FpBox *box, guint own
 void     fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b);
 void     fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n); /* copied */
 gboolean fp_cover_is_blank   (const FpCover *self, const FpBox *box);
+/* Lines of what is drawn that a segment crosses; G_MAXUINT where it passes over a filled area. */
+guint    fp_cover_crossings  (const FpCover *self, FpPoint a, FpPoint b);
 
 /* Whether the segment meets the box; one that only touches it does not. */
 gboolean fp_segment_meets_box (FpPoint a, FpPoint b, const FpBox *box);

@@ -4,8 +4,12 @@
 #include "text-fit.h"
 #include "tiers.h"
 
-/* Paper mm kept between a text and any line. */
+/* Paper mm kept between a text and any line, and another text. */
 #define CLEAR 0.5
+#define APART 1.6
+
+/* How many lines a leader may cross, besides the outline of its own thing: first none, then a few. */
+#define CROSSES_MOST 3
 
 /* Distances of a text from its thing, tried in turn. */
 static const double DISTANCES[] = { 3, 6, 10 };
@@ -20,7 +24,8 @@ typedef struct
   const FpScene      *scene;
   const FpViewLayout *layout;
   const FpBox        *content;
-  FpCover             *room;
+  FpCover            *room;
+  guint               crosses; /* lines that a leader may cross */
   GArray             *out;
 } Lettering;
 
@@ -36,8 +41,9 @@ static gboolean
 text_is_free (const Lettering *l, const FpBox *box)
 {
   const FpBox kept = { box->x0 - CLEAR, box->y0 - CLEAR, box->x1 + CLEAR, box->y1 + CLEAR };
+  const FpBox apart = { box->x0 - APART, box->y0 - APART, box->x1 + APART, box->y1 + APART };
 
-  return lies_within (&kept, l->content) && fp_cover_text_is_free (l->room, &kept, OWNER + l->out->len)
+  return lies_within (&kept, l->content) && fp_cover_text_is_free (l->room, &apart, OWNER + l->out->len)
          && fp_cover_is_blank (l->room, &kept);
 }
 
@@ -51,6 +57,16 @@ box_about (FpPoint middle, double width, double turn)
   return fp_lettering_box (foot, width, FP_LABEL_HEIGHT, turn, FP_ALIGN_MIDDLE);
 }
 
+/* A leader starts within its thing and crosses the outline; what it may cross besides is limited. */
+static gboolean
+leader_is_free (const Lettering *l, const FpLabel *label)
+{
+  const guint crossed = fp_cover_crossings (l->room, label->leader[0], label->leader[1]);
+
+  return crossed <= 1 + l->crosses
+         && fp_cover_line_is_free (l->room, label->leader[0], label->leader[1], OWNER + l->out->len);
+}
+
 static gboolean
 try_at (Lettering *l, FpLabel *label, FpPoint middle, double width, double turn)
 {
@@ -58,8 +74,7 @@ try_at (Lettering *l, FpLabel *label, FpPoint middle, double width, double turn)
   const FpBox box = box_about (middle, width, turn);
   const guint owner = OWNER + l->out->len;
 
-  if (!text_is_free (l, &box)
-      || (label->has_leader && !fp_cover_line_is_free (l->room, label->leader[0], label->leader[1], owner)))
+  if (!text_is_free (l, &box) || (label->has_leader && !leader_is_free (l, label)))
     return FALSE;
   label->turn = turn;
   label->at = turn == 0 ? (FpPoint) { middle.x, middle.y - half } : (FpPoint) { middle.x + half, middle.y };
@@ -75,7 +90,7 @@ try_at (Lettering *l, FpLabel *label, FpPoint middle, double width, double turn)
 static gboolean
 try_inside (Lettering *l, FpLabel *label, const FpBox *in, double width, double turn)
 {
-  static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
+  static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95 };
   const double w = turn == 0 ? width : FP_LABEL_HEIGHT, h = turn == 0 ? FP_LABEL_HEIGHT : width;
   const double free_x = in->x1 - in->x0 - w - 2, free_y = in->y1 - in->y0 - h - 2;
 
@@ -116,10 +131,11 @@ try_around (Lettering *l, FpLabel *label, const FpBox *thing, double width)
 {
   static const int ways[][2] = { { 1, 0 }, { -1, 0 }, { 0, -1 }, { 0, 1 }, { 1, -1 }, { -1, -1 }, { 1, 1 }, { -1, 1 } };
 
-  for (guint d = 0; d < G_N_ELEMENTS (DISTANCES); d++)
-    for (guint w = 0; w < G_N_ELEMENTS (ways); w++)
-      if (try_beside (l, label, thing, width, DISTANCES[d], ways[w][0], ways[w][1]))
-        return TRUE;
+  for (l->crosses = 0; l->crosses <= CROSSES_MOST; l->crosses += CROSSES_MOST)
+    for (guint d = 0; d < G_N_ELEMENTS (DISTANCES); d++)
+      for (guint w = 0; w < G_N_ELEMENTS (ways); w++)
+        if (try_beside (l, label, thing, width, DISTANCES[d], ways[w][0], ways[w][1]))
+          return TRUE;
   return FALSE;
 }
 
@@ -216,7 +232,7 @@ letter_things (Lettering *l, const gboolean *shows)
 
 /* --- the two sides --------------------------------------------------------------------------- */
 
-/* In the free floor between the altar and the edge of the sanctuary, as far out and as near the altar's front as can be. */
+/* On the free floor between the altar and the edge of the sanctuary, as near the line of the altar's front as can be. */
 static void
 letter_side (Lettering *l, const FpBox *altar, const FpBox *sanctuary, gboolean gospel)
 {
@@ -225,9 +241,9 @@ letter_side (Lettering *l, const FpBox *altar, const FpBox *sanctuary, gboolean 
   const double near = gospel ? altar->x0 : altar->x1;
   const double far = gospel ? sanctuary->x0 : sanctuary->x1;
   FpLabel label = { NULL, FP_STANDING_EXISTING, NULL, { 0, 0 }, 0, FALSE, { { 0, 0 } } };
-  static const double shares[] = { 0.5, 0.65, 0.35, 0.8, 0.2 };
+  static const double shares[] = { 0.5, 0.6, 0.7, 0.8, 0.9, 0.4, 0.3, 0.2 };
 
-  for (double y = altar->y0; y > sanctuary->y0 + 3; y -= 6)
+  for (double y = altar->y0; y > sanctuary->y0 + 3; y -= 5)
     for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
       if (try_at (l, &label, (FpPoint) { near + (far - near) * shares[i], y }, width, 0))
         {
@@ -265,7 +281,7 @@ GArray *
 fp_labels_place (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
                  FpCover *room)
 {
-  Lettering l = { scene, layout, content, room, g_array_new (FALSE, FALSE, sizeof (FpLabel)) };
+  Lettering l = { scene, layout, content, room, 0, g_array_new (FALSE, FALSE, sizeof (FpLabel)) };
 
   g_array_set_clear_func (l.out, clear_label);
   letter_sides (&l);

@@ -62,7 +62,7 @@ static void
 add_border (const Joining *j, FpPoint a, FpPoint b)
 {
   const FpEdge edge = { { a.x, a.y, j->depth }, { b.x, b.y, j->depth }, j->owner, G_MAXUINT, FALSE, { -1, -1 },
-                        j->type, FALSE, TRUE, FP_PEN_CUT };
+                        j->type, FP_WEIGHT_WIDE, FP_PEN_CUT };
 
   g_array_append_val (j->sketch->edges, edge);
 }

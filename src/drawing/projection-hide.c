@@ -16,8 +16,6 @@
 #define SHORTEST 0.05    /* a shorter visible piece is not drawn                   */
 #define HIDDEN_LEAST 1e-3
 #define ASIDE 0.05       /* where the sides of a piece are looked at               */
-#define SLIGHT 100.0     /* what is slighter is drawn with the narrow pen alone: at 1:50 its sides are 2 mm apart,
-                          * and ISO 128 wants never less than 0.7 mm between lines */
 #define FLUSH 0.2        /* faces that meet at less than this step are one surface */
 #define SAME_TURN 0.978  /* cosine of 12 degrees: facets of one curved surface     */
 
@@ -402,19 +400,19 @@ is_of (const FpFace *face, guint owner)
   return face != NULL && face->owner == owner;
 }
 
-/* An outline has its own thing on one side; is that less than SLIGHT across, or the edge itself so short? */
+/* An outline has its own thing on one side; is that less than FP_SLIGHT across, or the edge itself so short? */
 static gboolean
 is_slight (const FpFaceGrid *self, const Course *c, FpPoint p, const FpFace *left, const FpFace *right)
 {
   const guint owner = c->edge->owner;
 
-  if (c->edge->building)
-    return FALSE;
-  if (c->length < SLIGHT && !c->edge->curved)
+  if (c->edge->weight != FP_WEIGHT_ASK)
+    return c->edge->weight == FP_WEIGHT_NARROW;
+  if (c->length < FP_SLIGHT)
     return TRUE;
   if (is_of (left, owner))
-    return !reaches (self, c, p, SLIGHT);
-  return is_of (right, owner) && !reaches (self, c, p, -SLIGHT);
+    return !reaches (self, c, p, FP_SLIGHT);
+  return is_of (right, owner) && !reaches (self, c, p, -FP_SLIGHT);
 }
 
 /* FALSE where there is nothing to draw: a seam in one surface. */

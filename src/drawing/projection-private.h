@@ -16,6 +16,18 @@
 
 G_BEGIN_DECLS
 
+/* mm: what is slighter is drawn with the narrow pen alone.  At 1:50 its sides are 2 mm apart on paper, and
+ * ISO 128 wants never less than 0.7 mm between lines. */
+#define FP_SLIGHT 100.0
+
+/* Whether an outline is drawn with the wide pen. */
+typedef enum
+{
+  FP_WEIGHT_ASK,  /* where it bounds enough of its thing          */
+  FP_WEIGHT_WIDE, /* always: buildings                            */
+  FP_WEIGHT_NARROW,
+} FpWeight;
+
 typedef struct
 {
   guint    first, n;          /* corners, in the sketch's points              */
@@ -24,8 +36,7 @@ typedef struct
   double   slope_h, slope_v;  /* of the depth, from the first corner          */
   guint    owner, solid;
   gboolean convex;            /* of a solid that is                           */
-  gboolean curved;            /* of a round solid                             */
-  gboolean building;          /* of a wall, a floor, steps                    */
+  FpWeight weight;            /* of its edges                                 */
   gboolean cut;               /* a cut face                                   */
   guint    fabric;            /* cut faces of one number above 0 are of one piece: no line parts them */
 } FpFace;
@@ -45,8 +56,7 @@ typedef struct
   gboolean   convex;
   int        beside[2];       /* faces that it borders: they never hide it; -1 */
   FpEdgeType type;
-  gboolean   curved;          /* a piece of a rim                             */
-  gboolean   building;        /* as FpFace: its outlines are wide however slight they are */
+  FpWeight   weight;
   FpPen      pen;             /* of a stroke                                  */
 } FpEdge;
 

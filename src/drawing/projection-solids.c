@@ -156,7 +156,7 @@ static void
 add_edge (FpSketch *self, FpVec3 a, FpVec3 b, int left, int right, const FpFace *like)
 {
   FpEdge edge = { a, b, like->owner, like->solid, like->convex, { left, right }, FP_EDGE_SHARP,
-                  like->curved, like->building, FP_PEN_OUTLINE };
+                  like->weight, FP_PEN_OUTLINE };
   const gboolean keep_a = a.z <= self->near, keep_b = b.z <= self->near;
 
   if (!keep_a && !keep_b)
@@ -434,28 +434,40 @@ affine_of (FpViewId view, const FpSolid *s)
                       fp_sketch_point (view, (FpVec3) { 0, 0, s->rz }) } };
 }
 
-/* Of the sphere: the direction whose image is nearest the viewer, and two across it. */
-static void
-frame_of (const Affine *f, FpVec3 *pole, FpVec3 *e1, FpVec3 *e2)
+static FpVec3
+unit (FpVec3 v)
 {
-  const FpVec3 k = { f->column[0].z, f->column[1].z, f->column[2].z };
-  const FpVec3 any = fabs (k.x) < 0.6 * fp_vec3_length (k) ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 };
-
-  *pole = fp_vec3_scale (k, 1 / fp_vec3_length (k));
-  *e1 = fp_vec3_cross (any, *pole);
-  *e1 = fp_vec3_scale (*e1, 1 / fp_vec3_length (*e1));
-  *e2 = fp_vec3_cross (*pole, *e1);
+  return fp_vec3_scale (v, 1 / fp_vec3_length (v));
 }
 
-/* A point of the sphere at @up towards the pole (its sine), @turn round it (radians). */
+/* How the depth grows over the sphere. */
 static FpVec3
-on_sphere (const Affine *f, double up, double turn)
+depth_of (const Affine *f)
 {
-  FpVec3 pole, e1, e2, s;
-  const double across = sqrt (MAX (1 - up * up, 0.0));
+  return (FpVec3) { f->column[0].z, f->column[1].z, f->column[2].z };
+}
 
-  frame_of (f, &pole, &e1, &e2);
-  s = fp_vec3_scale (pole, up);
+/* What the line of sight is the image of: the outline of the ellipsoid comes from the circle square to it.
+ * (The columns are square to each other.) */
+static FpVec3
+sight_of (const Affine *f)
+{
+  const FpVec3 k = depth_of (f);
+
+  return (FpVec3) { k.x / fp_vec3_dot (f->column[0], f->column[0]), k.y / fp_vec3_dot (f->column[1], f->column[1]),
+                    k.z / fp_vec3_dot (f->column[2], f->column[2]) };
+}
+
+/* Image of a point of the sphere, @up towards the pole (its sine) and @turn round it (radians). */
+static FpVec3
+on_sphere (const Affine *f, FpVec3 towards, double up, double turn)
+{
+  const FpVec3 pole = unit (towards);
+  const FpVec3 any = fabs (pole.x) < 0.6 ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 };
+  const FpVec3 e1 = unit (fp_vec3_cross (any, pole)), e2 = fp_vec3_cross (pole, e1);
+  const double across = sqrt (MAX (1 - up * up, 0.0));
+  FpVec3 s = fp_vec3_scale (pole, up);
+
   s = fp_vec3_add (s, fp_vec3_scale (e1, across * cos (turn)));
   s = fp_vec3_add (s, fp_vec3_scale (e2, across * sin (turn)));
   return image_of (f, s);
@@ -466,8 +478,9 @@ add_dome_facet (FpSketch *self, const Affine *f, guint ring, guint i, const FpFa
 {
   const double low = sin (G_PI / 2 * ring / ELLIPSOID_RINGS), high = sin (G_PI / 2 * (ring + 1) / ELLIPSOID_RINGS);
   const double t0 = 2 * G_PI * i / ELLIPSOID_CORNERS, t1 = 2 * G_PI * (i + 1) / ELLIPSOID_CORNERS;
-  const FpVec3 a = on_sphere (f, low, t0), b = on_sphere (f, low, t1);
-  const FpVec3 c = on_sphere (f, high, t1), d = on_sphere (f, high, t0);
+  const FpVec3 sight = sight_of (f);
+  const FpVec3 a = on_sphere (f, sight, low, t0), b = on_sphere (f, sight, low, t1);
+  const FpVec3 c = on_sphere (f, sight, high, t1), d = on_sphere (f, sight, high, t0);
   const FpVec3 lower[3] = { a, b, c }, upper[3] = { a, c, d };
   const int left = add_face (self, lower, 3, like);
 
@@ -481,8 +494,7 @@ static void
 add_ellipsoid (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *like)
 {
   const Affine f = affine_of (self->view, s);
-  const FpVec3 k = { f.column[0].z, f.column[1].z, f.column[2].z };
-  const double up = (self->near - f.centre.z) / fp_vec3_length (k); /* where the plane cuts the sphere */
+  const double up = (self->near - f.centre.z) / fp_vec3_length (depth_of (&f)); /* where the plane cuts the sphere */
   FpPoint cap[ELLIPSOID_CORNERS];
 
   if (up <= -1)
@@ -495,7 +507,7 @@ add_ellipsoid (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace 
     return;
   for (guint i = 0; i < ELLIPSOID_CORNERS; i++)
     {
-      const FpVec3 p = on_sphere (&f, up, 2 * G_PI * i / ELLIPSOID_CORNERS);
+      const FpVec3 p = on_sphere (&f, depth_of (&f), up, 2 * G_PI * i / ELLIPSOID_CORNERS);
       cap[i] = (FpPoint) { p.x, p.y };
     }
   add_cap (self, cap, ELLIPSOID_CORNERS, like, how->cut_face);
@@ -510,11 +522,25 @@ is_building (FpPart part)
          || part == FP_PART_FOOTPACE;
 }
 
+/* Curved pieces are too short to be asked one by one. */
+static FpWeight
+weight_of (const FpSketch *self, const FpSolid *solid)
+{
+  const FpBox3 box = fp_solid_box (solid);
+  const FpVec3 a = fp_sketch_point (self->view, box.lo), b = fp_sketch_point (self->view, box.hi);
+
+  if (is_building (solid->part))
+    return FP_WEIGHT_WIDE;
+  if (solid->shape == FP_SOLID_PRISM)
+    return FP_WEIGHT_ASK;
+  return MIN (fabs (a.x - b.x), fabs (a.y - b.y)) < FP_SLIGHT ? FP_WEIGHT_NARROW : FP_WEIGHT_WIDE;
+}
+
 void
 fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how)
 {
   FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric,
-                  .curved = solid->shape != FP_SOLID_PRISM, .building = is_building (solid->part) };
+                  .weight = weight_of (self, solid) };
 
   switch (solid->shape)
     {
@@ -527,7 +553,7 @@ fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *ho
 void
 fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPen pen)
 {
-  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FP_EDGE_STROKE, FALSE, FALSE, pen };
+  const FpEdge edge = { a, b, owner, G_MAXUINT, FALSE, { -1, -1 }, FP_EDGE_STROKE, FP_WEIGHT_NARROW, pen };
 
   g_array_append_val (self->edges, edge);
 }

@@ -155,8 +155,9 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
   const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
-  g_autofree char *title = *brief->place != '\0' ? g_strdup_printf ("%s, %s", brief->title, brief->place)
-                                                 : g_strdup (brief->title);
+  g_autofree char *title = *brief->place != '\0' && strstr (brief->title, brief->place) == NULL
+                              ? g_strdup_printf ("%s, %s", brief->title, brief->place)
+                              : g_strdup (brief->title);
   g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), code);
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
   g_autofree char *paper = paper_name (spec->paper);

@@ -20,7 +20,7 @@ typedef struct
   guint               n_placed;
   const FpViewLayout *layout;
   FpViewId            view;
-  const FpBox        *clip;
+  const FpBox        *clip, *outline;
   guint               rank_max;
   const GArray       *shown;
   GArray             *out;
@@ -41,10 +41,13 @@ letter (FpWanted *w, guint times, FpUnits units)
 }
 
 static gboolean
-is_wanted (const Gathering *g, const FpDimSpec *spec, guint *rank)
+is_wanted (const Gathering *g, const FpDimSpec *spec, gboolean of_building, guint *rank)
 {
   const gboolean own = (spec->views & (1u << g->view)) != 0;
 
+  /* The building runs on before and behind what a view shows: only its own view tells where it is measured. */
+  if (of_building && !own)
+    return FALSE;
   *rank = spec->rank + (own || g->shown != NULL ? 0 : FOREIGN_RANK);
   return *rank <= g->rank_max;
 }
@@ -56,6 +59,13 @@ lies_in (const FpBox *clip, FpPoint p)
 {
   return fp_box_is_empty (clip)
          || (p.x >= clip->x0 - 1 && p.x <= clip->x1 + 1 && p.y >= clip->y0 - 1 && p.y <= clip->y1 + 1);
+}
+
+/* Beside the outline, paper mm. */
+static gboolean
+lies_between (double lo, const FpWanted *w, double hi)
+{
+  return w->lo >= lo - 0.1 && w->hi <= hi + 0.1;
 }
 
 static void
@@ -85,7 +95,8 @@ lay (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
   w->b = fp_view_to_paper (g->layout, b);
   w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
   w->hi = w->upright ? MAX (w->a.y, w->b.y) : MAX (w->a.x, w->b.x);
-  return w->hi - w->lo >= SHORTEST;
+  return w->hi - w->lo >= SHORTEST && (w->upright ? lies_between (g->outline->y0, w, g->outline->y1)
+                                                  : lies_between (g->outline->x0, w, g->outline->x1));
 }
 
 /* Measures over the same stretch say the same, and so do two of one parameter: the first stays. */
@@ -116,12 +127,16 @@ is_shown (const Gathering *g, const FpWanted *w)
 }
 
 static void
-add (Gathering *g, const char *item, const char *param, const FpDimSpec *spec, FpVec3 from, FpVec3 to)
+add (Gathering *g, const char *item, const char *param, const FpDimSpec *spec, gboolean of_building, FpVec3 from,
+     FpVec3 to)
 {
   FpWanted w = { .item = g_intern_string (item), .param = g_intern_string (param) };
 
-  if (!is_wanted (g, spec, &w.rank) || !lay (g, from, to, &w))
+  if (!is_wanted (g, spec, of_building, &w.rank) || !lay (g, from, to, &w))
     return;
+  /* Between oblique walls no tenth of a millimetre means anything. */
+  if (param == NULL && g->layout->units == FP_UNITS_METRIC)
+    w.length = round (w.length);
   letter (&w, spec->times, g->layout->units);
   g_array_append_val (g->out, w);
 }
@@ -141,7 +156,7 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
     {
       const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
       add (g, fp_item_id (placed->item), spec->param < 0 ? NULL : kind->params[spec->param].id, spec,
-           fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b));
+           (kind->flags & FP_KIND_SURVEY) != 0, fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b));
     }
 }
 
@@ -153,7 +168,7 @@ add_between (Gathering *g)
   for (guint i = 0; i < between->len; i++)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
-      add (g, one->item, NULL, &one->spec, one->spec.a, one->spec.b);
+      add (g, one->item, NULL, &one->spec, FALSE, one->spec.a, one->spec.b);
     }
 }
 
@@ -187,9 +202,10 @@ without_repeats (Gathering *g)
 
 GArray *
 fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                  const FpBox *clip, guint rank_max, const GArray *shown)
+                  const FpBox *outline, guint rank_max, const GArray *shown)
 {
-  Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = clip, .rank_max = rank_max, .shown = shown };
+  Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = &layout->clip, .outline = outline,
+                  .rank_max = rank_max, .shown = shown };
 
   g.placed = fp_scene_placed (scene, &g.n_placed);
   g.out = g_array_new (FALSE, FALSE, sizeof (FpWanted));

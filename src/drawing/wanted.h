@@ -59,7 +59,7 @@ typedef struct
 /**
  * fp_wanted_gather:
  * @shows: (array): for each placed thing, whether the view shows it
- * @clip: view coordinates; measures that do not lie in it are not wanted; empty: all are
+ * @outline: paper mm; what does not lie beside it, or in the clip of the layout, is not wanted
  * @rank_max: measures of a greater rank are not wanted
  * @shown: (nullable): what other views of the board show is not wanted again, and all that reads true
  *   here is wanted alike; %NULL for a view alone, where what its kind wants in another view comes after the rest
@@ -67,7 +67,7 @@ typedef struct
  * Returns: (transfer full): (element-type FpWanted), by rank; equal measures once
  */
 GArray *fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                          const FpBox *clip, guint rank_max, const GArray *shown);
+                          const FpBox *outline, guint rank_max, const GArray *shown);
 
 /* Adds those that were placed. */
 void    fp_wanted_note   (const GArray *wanted, GArray *shown);

@@ -21,6 +21,9 @@ struct _FpComparison
   FpComparisonCell *cell;     /* row by row                      */
 };
 
+/* What "seen" means in the rows marked by a star. */
+#define FP_COMPARISON_SEEN "share of the places, galleries apart, from which half or more is seen"
+
 guint       fp_comparison_n_row_kinds (void);
 const char *fp_comparison_row_label   (guint row);
 /* The cell of one alternative; its text is the caller's. */

@@ -18,10 +18,11 @@
 #define HEAD_LINE    5.2
 #define HEAD_LINES   2
 #define TEXT         2.5
-#define ROW          5.4
+#define ROW          4.8
 #define GAP          4.0  /* about a drawing                                  */
 #define NOTE         6.0  /* what the mark says, under the table              */
 #define MARK         1.5
+#define SMALL        200.0 /* scale at which a sanctuary can still be read */
 
 typedef struct
 {
@@ -99,7 +100,8 @@ choose_scale (Making *m, GError **error)
   const double together = largest_scale (m, height - table_height (m->of)), alone = largest_scale (m, height);
   const double wanted = m->spec->scale;
 
-  m->apart = together == 0 || together > alone || (wanted > 0 && wanted < together);
+  /* Small drawings over their table, rather than large ones without it. */
+  m->apart = together == 0 || (together > SMALL && together > 2 * alone) || (wanted > 0 && wanted < together);
   m->scale = wanted > 0 ? wanted : m->apart ? alone : together;
   if (m->scale > 0 && (wanted == 0 || drawings_fit (m, m->scale, m->apart ? height : height - table_height (m->of))))
     return TRUE;
@@ -263,7 +265,8 @@ draw_table (const Making *m, const Page *page, double top)
   fp_drawing_line (page->drawing, FP_PEN_OUTLINE, (FpPoint) { page->content.x0, foot }, (FpPoint) { right, foot });
   draw_mark (page, (FpPoint) { page->content.x0, foot - NOTE + 2.2 });
   fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + MARK + 1.2, foot - NOTE + 1.8 }, 1.8, 0, FP_ALIGN_LEFT,
-                   "outside a limit of the rules listed; to be confirmed as the report of findings says");
+                   "outside a limit of the rules listed; who must confirm it is told in the report of findings      "
+                   "* " FP_COMPARISON_SEEN);
 }
 
 /* --- pages -------------------------------------------------------------------------------- */
@@ -322,7 +325,7 @@ fp_comparison_sheets (const FpComparison *self, const FpSheetSpec *spec, GError 
       g_ptr_array_unref (m.out);
       return NULL;
     }
-  m.pages = sets * (m.apart ? 2 : 1);
+  m.pages = (self->columns + m.per_page - 1) / m.per_page * (m.apart ? 2 : 1);
   for (guint first = 0; first < self->columns; first += m.per_page)
     make_pages (&m, first, MIN (m.per_page, self->columns - first));
   return m.out;

@@ -237,14 +237,31 @@ bytes_are_fair (Parse *p, const char *bytes, gsize length)
   return p->error == NULL;
 }
 
-/* A name of another encoding over bytes that are UTF-8 would garble every accent. */
-static void
-check_encoding (Parse *p, const xmlDoc *doc)
+/* What <?xml encoding="…"?> says; NULL where it says nothing. */
+static char *
+declared_encoding (const char *bytes, gsize length)
 {
-  const char *encoding = (const char *) doc->encoding;
+  g_autofree char *head = g_strndup (bytes, MIN (length, 200));
+  const char *declaration = g_str_has_prefix (head, "\357\273\277") ? head + 3 : head;
+  const char *end = g_str_has_prefix (declaration, "<?xml") ? strstr (declaration, "?>") : NULL;
+  const char *at = end != NULL ? g_strstr_len (declaration, end - declaration, "encoding") : NULL;
+
+  if (at == NULL)
+    return NULL;
+  at += strlen ("encoding");
+  at += strspn (at, " \t\r\n=\"'");
+  return g_strndup (at, strcspn (at, " \t\r\n?\"'"));
+}
+
+/* A name of another encoding over bytes that are UTF-8 would garble every accent. */
+static gboolean
+encoding_is_fair (Parse *p, const char *bytes, gsize length)
+{
+  g_autofree char *encoding = declared_encoding (bytes, length);
 
   if (encoding != NULL && g_ascii_strcasecmp (encoding, "UTF-8") != 0 && g_ascii_strcasecmp (encoding, "US-ASCII") != 0)
     complain (p, 1, FP_ERROR_INVALID, "its encoding is “%.40s”; UTF-8 is expected", encoding);
+  return p->error == NULL;
 }
 
 /* --- */
@@ -271,7 +288,8 @@ parse (Parse *p, const char *bytes, gsize length)
   xmlParserCtxt *ctxt = context_new (p);
   xmlDoc *doc;
 
-  doc = xmlCtxtReadMemory (ctxt, bytes, (int) length, NULL, NULL,
+  /* The encoding is told, so that none of the file's own choice is looked up. */
+  doc = xmlCtxtReadMemory (ctxt, bytes, (int) length, NULL, "UTF-8",
                            XML_PARSE_NONET | XML_PARSE_NOCDATA | XML_PARSE_COMPACT | XML_PARSE_BIG_LINES);
   if (doc == NULL && ctxt->myDoc != NULL)
     {
@@ -286,18 +304,18 @@ xmlDoc *
 fp_xml_parse (const char *bytes, gsize length, const char *name, GError **error)
 {
   Parse p = { .name = name };
-  g_autoptr (xmlDoc) doc = bytes_are_fair (&p, bytes, length) ? parse (&p, bytes, length) : NULL;
+  xmlDoc *doc = NULL;
 
-  if (doc != NULL)
-    check_encoding (&p, doc);
-  else
+  if (bytes_are_fair (&p, bytes, length) && encoding_is_fair (&p, bytes, length))
+    doc = parse (&p, bytes, length);
+  if (doc == NULL)
     complain (&p, 1, FP_ERROR_SYNTAX, "not well-formed XML");
   if (p.error != NULL)
     {
+      g_clear_pointer (&doc, xmlFreeDoc);
       g_propagate_error (error, p.error);
-      return NULL;
     }
-  return g_steal_pointer (&doc);
+  return doc;
 }
 
 gboolean

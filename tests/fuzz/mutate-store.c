@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-#define MUTATIONS 6000
+#define MUTATIONS 3000
 #define SEED      20261125u
 
 static char *sample;

@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board-pick.c - what lies under a point of a view when no line of the drawing does
+ *
+ * A drawing holds edges; people click on faces.  So the scene is asked which
+ * thing shows its face there: the highest on the plan, the nearest to the
+ * people in the elevation, the nearest to the axis in the section.
+ */
+#include "board-view-private.h"
+
+#include <math.h>
+
+/* Floors and walls are the ground of every view: a click on them is a click on the paper. */
+static gboolean
+is_ground (const FpPlaced *placed)
+{
+  switch (fp_item_kind (placed->item)->role)
+    {
+    case FP_ROLE_WALL:
+    case FP_ROLE_OPENING:
+    case FP_ROLE_FLOOR:
+    case FP_ROLE_GALLERY:
+    case FP_ROLE_STANDING_ROOM:
+      return TRUE;
+    default:
+      return placed->ghost;
+    }
+}
+
+static gboolean
+covers_on_plan (const FpSolid *s, FpPoint at)
+{
+  switch (s->shape)
+    {
+    case FP_SOLID_PRISM:     return fp_outline_contains (s->outline, s->n_outline, at);
+    case FP_SOLID_ROUND:     return hypot (at.x - s->cx, at.y - s->cy) <= MAX (s->r0, s->r1);
+    case FP_SOLID_ELLIPSOID: return hypot (at.x - s->cx, at.y - s->cy) <= MAX (s->rx, s->ry);
+    }
+  return FALSE;
+}
+
+/* Upright views take the box of the solid: faces of things that stand straight. */
+static gboolean
+covers (const FpSolid *s, FpViewId view, FpPoint at)
+{
+  FpBox3 box = fp_solid_box (s);
+  FpPoint a = fp_view_point (view, box.lo), b = fp_view_point (view, box.hi);
+
+  if (at.x < MIN (a.x, b.x) || at.x > MAX (a.x, b.x) || at.y < MIN (a.y, b.y) || at.y > MAX (a.y, b.y))
+    return FALSE;
+  return view != FP_VIEW_PLAN || covers_on_plan (s, at);
+}
+
+/* The greater the nearer to the eye. */
+static double
+nearness (const FpSolid *s, FpViewId view)
+{
+  FpBox3 box = fp_solid_box (s);
+
+  switch (view)
+    {
+    case FP_VIEW_PLAN:      return box.hi.z;
+    case FP_VIEW_ELEVATION: return -box.lo.y;
+    case FP_VIEW_SECTION:   return -fabs (box.lo.x + box.hi.x);
+    case FP_N_VIEWS:        break;
+    }
+  return 0.0;
+}
+
+/* What a view does not draw (pews before the elevation) cannot be clicked in it. */
+static gboolean
+is_drawn (FpBoardView *self, const char *id, FpViewId view)
+{
+  const char *item = g_intern_string (id);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (self->drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].item == item && mark[i].view == (int) view && mark[i].dimension == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static int
+view_at (FpBoardView *self, FpPoint paper)
+{
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      const FpBox *f = &self->layout.frame[v];
+
+      if (paper.x >= f->x0 && paper.x <= f->x1 && paper.y >= f->y0 && paper.y <= f->y1)
+        return (int) v;
+    }
+  return -1;
+}
+
+const FpPlaced *
+fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
+{
+  const FpScene *scene = fp_projection_scene (self->projection[0]);
+  const FpPlaced *placed = fp_scene_placed (scene, NULL), *best = NULL;
+  guint n;
+  const FpSolid *solid = fp_scene_solids (scene, &n);
+  double nearest = -G_MAXDOUBLE;
+  FpPoint at;
+
+  *view = view_at (self, paper);
+  if (*view < 0)
+    return NULL;
+  at = fp_view_from_paper (&self->layout.view[*view], paper);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPlaced *owner = &placed[solid[i].owner];
+      double near = nearness (&solid[i], (FpViewId) *view);
+
+      if (near <= nearest || is_ground (owner) || !covers (&solid[i], (FpViewId) *view, at)
+          || !is_drawn (self, fp_item_id (owner->item), (FpViewId) *view))
+        continue;
+      nearest = near;
+      best = owner;
+    }
+  return best;
+}
