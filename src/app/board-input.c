@@ -144,6 +144,28 @@ begin_move (FpBoardView *self, const char *item)
   self->anchor = (FpViewId) self->tool.hit.view;
 }
 
+/* All that is somewhere else than before: what stands on the thing, and what is laid round it. */
+static void
+note_what_moves (FpBoardView *self)
+{
+  const FpScene *base = fp_document_base_scene (self->document), *scene = fp_document_scene (self->document);
+  const FpPlaced *before = fp_scene_placed (base, NULL);
+  guint n;
+  const FpPlaced *now = fp_scene_placed (scene, &n);
+
+  if (self->moving != NULL || base == scene)
+    return;
+  self->moving = g_hash_table_new (NULL, NULL);
+  for (guint i = 0; i < n; i++)
+    {
+      int was = now[i].ghost ? -1 : fp_scene_find (base, fp_item_id (now[i].item));
+
+      if (was >= 0 && (before[was].place.x != now[i].place.x || before[was].place.y != now[i].place.y))
+        g_hash_table_add (self->moving, (gpointer) g_intern_string (fp_item_id (now[i].item)));
+    }
+  fp_board_view_forget_chosen (self);
+}
+
 static void
 preview_move (FpBoardView *self, const FpToolAnswer *answer)
 {
@@ -162,6 +184,7 @@ preview_move (FpBoardView *self, const FpToolAnswer *answer)
         fp_board_view_notice (self, error->message);
     }
   self->own_change = FALSE;
+  note_what_moves (self);
 }
 
 static char *
@@ -178,6 +201,8 @@ end_move (FpBoardView *self, const char *item, gboolean keep)
   g_autofree char *label = move_label (self, item);
 
   self->held = FALSE;
+  g_clear_pointer (&self->moving, g_hash_table_unref);
+  fp_board_view_forget_chosen (self);
   if (keep && fp_document_is_previewing (self->document))
     fp_document_keep_preview (self->document, label);
   else

@@ -27,10 +27,18 @@ set_colour (cairo_t *cr, Colour c, double alpha)
 }
 
 void
+fp_board_view_forget_chosen (FpBoardView *self)
+{
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    g_clear_pointer (&self->chosen_node[v], gsk_render_node_unref);
+  g_clear_pointer (&self->figures_node, gsk_render_node_unref);
+}
+
+void
 fp_board_view_forget_nodes (FpBoardView *self)
 {
   g_clear_pointer (&self->page, gsk_render_node_unref);
-  g_clear_pointer (&self->chosen_node, gsk_render_node_unref);
+  fp_board_view_forget_chosen (self);
   g_clear_pointer (&self->hover_node, gsk_render_node_unref);
 }
 
@@ -72,50 +80,116 @@ trace_figure (FpBoardView *self, cairo_t *cr, const FpMark *mark)
   cairo_restore (cr);
 }
 
+/* A node as large as the page, in its millimetres. */
 static GskRenderNode *
-outline_node (FpBoardView *self, const char *id, double width, double alpha, gboolean figures)
+begin_node (FpBoardView *self, cairo_t **cr)
 {
-  const char *item = g_intern_string (id);
-  graphene_rect_t bounds;
   GskRenderNode *node;
-  cairo_t *cr;
-  guint n;
-  const FpMark *mark = fp_drawing_marks (self->drawing, &n);
+  graphene_rect_t bounds;
 
   graphene_rect_init (&bounds, 0, 0, (float) (fp_drawing_width (self->drawing) * PX_PER_MM),
                       (float) (fp_drawing_height (self->drawing) * PX_PER_MM));
   node = gsk_cairo_node_new (&bounds);
-  cr = gsk_cairo_node_get_draw_context (node);
-  cairo_scale (cr, PX_PER_MM, PX_PER_MM);
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  set_colour (cr, accent (self), alpha);
+  *cr = gsk_cairo_node_get_draw_context (node);
+  cairo_scale (*cr, PX_PER_MM, PX_PER_MM);
+  cairo_set_line_cap (*cr, CAIRO_LINE_CAP_ROUND);
+  cairo_set_line_join (*cr, CAIRO_LINE_JOIN_ROUND);
+  return node;
+}
+
+static gboolean
+is_outlined (FpBoardView *self, const FpMark *mark, const char *item, int view)
+{
+  if (mark->dimension != 0 || mark->type == FP_MARK_TEXT || mark->pen == FP_PEN_HATCH || mark->item == NULL)
+    return FALSE;
+  if (view >= 0 && mark->view != view)
+    return FALSE;
+  return mark->item == item || (view >= 0 && self->moving != NULL && g_hash_table_contains (self->moving, mark->item));
+}
+
+/* @view: -1 for all; otherwise with what moves together with the thing. */
+static GskRenderNode *
+outline_node (FpBoardView *self, const char *id, int view, double width, double alpha)
+{
+  const char *item = g_intern_string (id);
+  cairo_t *cr;
+  GskRenderNode *node = begin_node (self, &cr);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (self->drawing, &n);
+
   for (guint i = 0; i < n; i++)
-    if (mark[i].item == item && mark[i].dimension == 0 && mark[i].type != FP_MARK_TEXT
-        && mark[i].pen != FP_PEN_HATCH)
+    if (is_outlined (self, &mark[i], item, view))
       trace_mark (self, cr, &mark[i]);
   /* One stroke for all of it: where outlines overlap it gets no darker. */
+  set_colour (cr, accent (self), alpha);
   cairo_set_line_width (cr, width);
   cairo_stroke (cr);
-  for (guint i = 0; figures && i < n; i++)
+  cairo_destroy (cr);
+  return node;
+}
+
+static GskRenderNode *
+figures_node (FpBoardView *self, const char *id)
+{
+  const char *item = g_intern_string (id);
+  cairo_t *cr;
+  GskRenderNode *node = begin_node (self, &cr);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (self->drawing, &n);
+
+  for (guint i = 0; i < n; i++)
     if (mark[i].item == item && mark[i].param != NULL && mark[i].type == FP_MARK_TEXT)
       trace_figure (self, cr, &mark[i]);
-  cairo_set_line_width (cr, 0.25);
   set_colour (cr, accent (self), 1.0);
+  cairo_set_line_width (cr, 0.25);
   cairo_stroke (cr);
   cairo_destroy (cr);
   return node;
 }
 
 static void
-append_page_node (FpBoardView *self, GtkSnapshot *snapshot, GskRenderNode *node)
+append_page_node (FpBoardView *self, GtkSnapshot *snapshot, GskRenderNode *node, FpPoint by)
 {
-  FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
+  FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { by.x, fp_drawing_height (self->drawing) + by.y });
 
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) corner.x, (float) corner.y));
   gtk_snapshot_append_node (snapshot, node);
   gtk_snapshot_restore (snapshot);
+}
+
+/* How far the chosen thing is from where the page shows it: a large church is drawn a little behind the hand. */
+static FpVec3
+lead (FpBoardView *self)
+{
+  const FpScene *drawn = fp_projection_scene (self->projection[0]);
+  const FpPlaced *now = fp_document_chosen_placed (self->document);
+  int i = fp_scene_find (drawn, fp_document_chosen (self->document));
+  const FpPlaced *then = i >= 0 ? &fp_scene_placed (drawn, NULL)[i] : NULL;
+
+  if (now == NULL || then == NULL || now->ghost)
+    return (FpVec3) { 0.0, 0.0, 0.0 };
+  return (FpVec3) { now->place.x - then->place.x, now->place.y - then->place.y, 0.0 };
+}
+
+static void
+snapshot_chosen (FpBoardView *self, GtkSnapshot *snapshot, const char *chosen)
+{
+  FpVec3 by = lead (self);
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      FpPoint shift = fp_view_point ((FpViewId) v, by);
+      double scale = self->layout.view[v].scale;
+
+      if (self->chosen_node[v] == NULL)
+        self->chosen_node[v] = outline_node (self, chosen, (int) v, 0.6, 0.8);
+      append_page_node (self, snapshot, self->chosen_node[v], (FpPoint) { shift.x / scale, shift.y / scale });
+    }
+  if (self->figures_node == NULL)
+    self->figures_node = figures_node (self, chosen);
+  if (by.x == 0.0 && by.y == 0.0)
+    append_page_node (self, snapshot, self->figures_node, (FpPoint) { 0.0, 0.0 });
 }
 
 /* --- projector lines ------------------------------------------------------ */
@@ -179,20 +253,10 @@ draw_mitre (FpBoardView *self, cairo_t *cr)
   line (cr, a.x, a.y, b.x, b.y);
 }
 
-/* As it is drawn: where drawing is slow, the page is a little behind the hand. */
-static const FpPlaced *
-drawn_thing (FpBoardView *self)
-{
-  const FpScene *scene = fp_projection_scene (self->projection[0]);
-  int i = fp_scene_find (scene, fp_document_chosen (self->document));
-
-  return i >= 0 ? &fp_scene_placed (scene, NULL)[i] : NULL;
-}
-
 static void
 draw_projectors (FpBoardView *self, cairo_t *cr)
 {
-  const FpPlaced *placed = drawn_thing (self);
+  const FpPlaced *placed = fp_document_chosen_placed (self->document);
   static const double dots[] = { 1.0, 4.0 };
 
   if (placed == NULL)
@@ -300,15 +364,11 @@ fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, doubl
   if (self->hover != NULL && !moving && g_strcmp0 (self->hover, chosen) != 0)
     {
       if (self->hover_node == NULL)
-        self->hover_node = outline_node (self, self->hover, 0.8, 0.3, FALSE);
-      append_page_node (self, snapshot, self->hover_node);
+        self->hover_node = outline_node (self, self->hover, -1, 0.8, 0.3);
+      append_page_node (self, snapshot, self->hover_node, (FpPoint) { 0.0, 0.0 });
     }
   if (chosen != NULL)
-    {
-      if (self->chosen_node == NULL)
-        self->chosen_node = outline_node (self, chosen, 0.8, 0.8, TRUE);
-      append_page_node (self, snapshot, self->chosen_node);
-    }
+    snapshot_chosen (self, snapshot, chosen);
   if (!moving && !self->marked && !focus)
     return;
   cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));

@@ -28,12 +28,14 @@ struct _FpBoardView
   FpPoint        laid_pan;     /* the pan for which the layout was made        */
   Framing        framing;
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
-  GskRenderNode *page, *chosen_node;
+  GskRenderNode *page;
+  GskRenderNode *chosen_node[FP_N_VIEWS], *figures_node;
   gboolean       dark;
 
   FpBoardTool    tool;
   FpViewId       anchor;       /* the view that stays put when the layout is made anew */
   gboolean       held;         /* the layout stays as it is                    */
+  GHashTable    *moving;       /* interned ids of all that moves with the hand */
   gboolean       own_change;   /* the scene changes by our own doing           */
   gboolean       space;        /* the space bar is down                        */
   FpPoint        pointer;      /* widget px; x < 0: not over the board         */
@@ -69,6 +71,7 @@ const FpPlaced *fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *vi
 /* --- board-overlay.c --- */
 void    fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, double width, double height);
 void    fp_board_view_forget_nodes (FpBoardView *self);
+void    fp_board_view_forget_chosen (FpBoardView *self);
 
 /* --- board-dimension.c --- */
 void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);

@@ -290,6 +290,7 @@ on_scene (FpDocument *document, FpBoardView *self)
     {
       fp_board_tool_cancel (&self->tool);
       self->held = FALSE;
+      g_clear_pointer (&self->moving, g_hash_table_unref);
     }
   fp_drafter_draft (self->drafter, fp_document_scene (document));
   if (!fp_document_is_previewing (document))
@@ -300,7 +301,7 @@ static void
 on_chosen (FpDocument *document, FpBoardView *self)
 {
   (void) document;
-  g_clear_pointer (&self->chosen_node, gsk_render_node_unref);
+  fp_board_view_forget_chosen (self);
   self->marked = FALSE;
   fp_board_view_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -446,6 +447,7 @@ fp_board_view_dispose (GObject *object)
   forget_document (self);
   fp_board_view_forget_nodes (self);
   g_clear_pointer (&self->typing, gtk_widget_unparent);
+  g_clear_pointer (&self->moving, g_hash_table_unref);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);

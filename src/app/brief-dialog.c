@@ -2,6 +2,7 @@
 #include "brief-dialog.h"
 
 #include "new-project.h"
+#include "text-dialog.h"
 
 typedef struct
 {
@@ -72,6 +73,7 @@ dialog_new (const char *resource, GtkWindow *parent, void (*accept) (Dialog *d))
   g_object_set_data_full (G_OBJECT (d->window), "dialog", d, dialog_free);
   g_signal_connect_swapped (widget (d, "accept"), "clicked", G_CALLBACK (accept), d);
   g_signal_connect_swapped (widget (d, "cancel"), "clicked", G_CALLBACK (gtk_window_destroy), d->window);
+  fp_close_on_escape (GTK_WINDOW (d->window));
   return d;
 }
 

@@ -27,21 +27,32 @@ projections_free (gpointer data)
   g_free (projection);
 }
 
+typedef struct
+{
+  const FpScene *scene;
+  FpViewId       view;
+} OneView;
+
+static gpointer
+project_one (gpointer data)
+{
+  const OneView *one = data;
+
+  return fp_projection_new (one->scene, one->view);
+}
+
+/* The plan holds as much as the other two together, so it has a thread to itself. */
 static FpProjection **
-project_all (FpDrafter *self, const FpScene *scene, GCancellable *cancel)
+project_all (FpDrafter *self, const FpScene *scene)
 {
   FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
   gint64 begun = g_get_monotonic_time ();
+  OneView plan = { scene, FP_VIEW_PLAN };
+  GThread *thread = g_thread_new ("plan", project_one, &plan);
 
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    {
-      if (cancel != NULL && g_cancellable_is_cancelled (cancel))
-        {
-          projections_free (projection);
-          return NULL;
-        }
-      projection[v] = fp_projection_new (scene, (FpViewId) v);
-    }
+  projection[FP_VIEW_ELEVATION] = fp_projection_new (scene, FP_VIEW_ELEVATION);
+  projection[FP_VIEW_SECTION] = fp_projection_new (scene, FP_VIEW_SECTION);
+  projection[FP_VIEW_PLAN] = g_thread_join (thread);
   g_mutex_lock (&self->mutex);
   self->took = g_get_monotonic_time () - begun;
   g_mutex_unlock (&self->mutex);
@@ -51,10 +62,7 @@ project_all (FpDrafter *self, const FpScene *scene, GCancellable *cancel)
 static void
 draft (FpLatestJob *job, gpointer request, gpointer data)
 {
-  FpProjection **projection = project_all (data, request, fp_latest_job_cancellable (job));
-
-  if (projection != NULL)
-    fp_latest_job_post (job, projection);
+  fp_latest_job_post (job, project_all (data, request));
 }
 
 static void
@@ -107,7 +115,7 @@ fp_drafter_draft (FpDrafter *self, const FpScene *scene)
       fp_latest_ask (self->latest, (gpointer) fp_scene_ref (scene));
       return;
     }
-  projection = project_all (self, scene, NULL);
+  projection = project_all (self, scene);
   self->receive (projection, self->data);
   projections_free (projection);
 }

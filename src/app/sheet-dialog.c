@@ -8,7 +8,7 @@
 #include "sheets.h"
 
 #define GRACE_MS 300
-#define PREVIEW_PX 560
+#define PREVIEW_PX 640
 
 struct _FpSheetDialog
 {

@@ -1,6 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "text-dialog.h"
 
+void
+fp_close_on_escape (GtkWindow *dialog)
+{
+  GtkEventController *controller = gtk_shortcut_controller_new ();
+  GtkShortcut *shortcut = gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                            gtk_named_action_new ("window.close"));
+
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller), shortcut);
+  gtk_widget_add_controller (GTK_WIDGET (dialog), controller);
+}
+
 typedef struct
 {
   GtkWidget     *window, *name, *note, *error;
@@ -62,6 +73,7 @@ fp_text_dialog_show (GtkWindow *parent, const char *title, const char *accept, c
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_accept), d);
   g_signal_connect_swapped (d->name, "activate", G_CALLBACK (on_accept), d);
   g_signal_connect_swapped (gtk_builder_get_object (builder, "cancel"), "clicked", G_CALLBACK (gtk_window_destroy), d->window);
+  fp_close_on_escape (GTK_WINDOW (d->window));
   gtk_window_present (GTK_WINDOW (d->window));
   gtk_widget_grab_focus (d->name);
 }

@@ -13,4 +13,7 @@ typedef char *(*FpTextAnswer) (const char *name, const char *note, gpointer data
 void fp_text_dialog_show (GtkWindow *parent, const char *title, const char *accept, const char *name, const char *note,
                           FpTextAnswer answer, gpointer data, GDestroyNotify data_free);
 
+/* Escape puts a dialog away, as people expect of one. */
+void fp_close_on_escape (GtkWindow *dialog);
+
 G_END_DECLS

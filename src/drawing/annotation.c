@@ -146,8 +146,6 @@ add_objects (FpAnnotation *self, FpProjection *projection)
         pt[j] = fp_view_to_paper (&self->layout, cut[i].outline[j]);
       fp_cover_add_filled (self->room, pt, cut[i].n);
     }
-  fp_cover_add_object (self->room, (FpPoint) { self->layout.origin.x, MAX (within.y0, seen->y0) },
-                      (FpPoint) { self->layout.origin.x, MIN (within.y1, seen->y1) });
 }
 
 /* --- setting out ------------------------------------------------------------------------ */
@@ -171,7 +169,7 @@ set_levels (FpAnnotation *self, const FpScene *scene)
   const gboolean wanted = self->layout.levels && self->view != FP_VIEW_PLAN && is_legible (self->layout.scale);
   const guint rank = most_rank (self->layout.scale) + 2;
 
-  self->levels = wanted ? fp_levels_gather (scene, &self->layout, self->shows, &self->layout.clip, rank)
+  self->levels = wanted ? fp_levels_gather (scene, &self->layout, self->view, self->shows, rank)
                         : g_array_new (FALSE, FALSE, sizeof (FpLevelMark));
   fp_levels_place (self->levels, &self->sides.content, self->around.levels_on, self->room);
 }
@@ -256,7 +254,7 @@ set_labels (FpAnnotation *self, FpProjection *projection)
   if (self->layout.labels && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
     {
       add_objects (self, projection);
-      self->labels = fp_labels_place (fp_projection_scene (projection), &self->layout, self->shows, &inside, self->room);
+      self->labels = fp_labels_place (projection, &self->layout, self->shows, &inside, self->room);
     }
   else
     self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));

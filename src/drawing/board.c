@@ -18,8 +18,8 @@
 #define GAP_SIDE    12.0 /* elevation to section                              */
 #define SIDE_LEVELS 17.0 /* and the levels that both share                    */
 #define GAP_UNDER   16.0 /* elevation to plan                                 */
-#define UNDER_TIERS 31.0 /* and the dimensions under the elevation            */
-#define TITLE_ROOM  9.0  /* of the gap, the plan's title takes so much        */
+#define UNDER_TIERS 34.0 /* and the dimensions under the elevation            */
+#define TITLE_ROOM  12.5 /* of the gap, the plan's title and north point take so much */
 #define GAP_LEFT    12.0 /* left of the elevation                             */
 #define LEFT_TIERS  30.0 /* and its heights                                   */
 #define EDGE        6.0

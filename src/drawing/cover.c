@@ -111,6 +111,19 @@ fp_cover_take_text (FpCover *self, const FpBox *box, guint owner)
   g_array_append_val (self->texts, text);
 }
 
+FpCoverMark
+fp_cover_mark (const FpCover *self)
+{
+  return (FpCoverMark) { self->lines->len, self->texts->len };
+}
+
+void
+fp_cover_reset (FpCover *self, FpCoverMark mark)
+{
+  g_array_set_size (self->lines, mark.lines);
+  g_array_set_size (self->texts, mark.texts);
+}
+
 gboolean
 fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner)
 {

@@ -21,6 +21,11 @@ void    fp_cover_free (FpCover *self);
 void fp_cover_take_line (FpCover *self, FpPoint a, FpPoint b, guint owner);
 void fp_cover_take_text (FpCover *self, const FpBox *box, guint owner);
 
+/* What was taken so far; resetting gives back what was taken since. */
+typedef struct { guint lines, texts; } FpCoverMark;
+FpCoverMark fp_cover_mark (const FpCover *self);
+void     fp_cover_reset (FpCover *self, FpCoverMark mark);
+
 /* A line may touch the end of another, and run along it; it may not cross it, nor a text. */
 gboolean fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner);
 gboolean fp_cover_text_is_free (const FpCover *self, const FpBox *box, guint owner);

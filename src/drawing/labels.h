@@ -21,13 +21,15 @@ typedef struct
   char       *text;      /* owned                                          */
   FpPoint     at;        /* middle of its base line                        */
   double      turn;
+  gboolean    has_ground; /* it interrupts the axis                        */
+  FpBox       ground;
   gboolean    has_leader;
   FpPoint     leader[2]; /* from the thing to the text                     */
 } FpLabel;
 
 /* Letters what the plan shows within @content (paper mm); (element-type FpLabel). */
-GArray *fp_labels_place (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
-                         FpCover *room);
+GArray *fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows,
+                         const FpBox *content, FpCover *room);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 
 G_END_DECLS

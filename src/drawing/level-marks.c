@@ -11,6 +11,7 @@
 #define OVER_LINE 0.9
 #define BETWEEN   3.0 /* columns                                               */
 #define COLUMNS   2
+#define LONG_VIEW 200.0
 /* Owners of dimensions are counted from 1. */
 #define OWNER     100000
 
@@ -22,7 +23,7 @@
 typedef struct
 {
   const FpViewLayout *layout;
-  const FpBox        *clip;
+  FpViewId            view;
   guint               rank_max;
   GArray             *out;
 } Gathering;
@@ -36,6 +37,16 @@ find_level (const Gathering *g, double level)
   return NULL;
 }
 
+static void
+set_reach (const Gathering *g, const FpPlaced *of, FpLevelMark *mark)
+{
+  const FpPoint a = fp_view_point (g->view, (FpVec3) { of->plan.x0, of->plan.y0, 0 });
+  const FpPoint b = fp_view_point (g->view, (FpVec3) { of->plan.x1, of->plan.y1, 0 });
+
+  mark->near = fp_view_to_paper (g->layout, (FpPoint) { MIN (a.x, b.x), 0 }).x;
+  mark->far = fp_view_to_paper (g->layout, (FpPoint) { MAX (a.x, b.x), 0 }).x;
+}
+
 /* Of two things on one level, the one of lower rank number keeps the mark. */
 static void
 add (Gathering *g, const FpPlaced *of, const char *param, double level, guint rank)
@@ -47,7 +58,7 @@ add (Gathering *g, const FpPlaced *of, const char *param, double level, guint ra
   FpLevelMark mark = { .level = level, .v = at.y, .rank = rank };
   FpLevelMark *old = find_level (g, level);
 
-  if (rank > g->rank_max || (!fp_box_is_empty (g->clip) && (level < g->clip->y0 || level > g->clip->y1)))
+  if (rank > g->rank_max || (!fp_box_is_empty (&g->layout->clip) && (level < g->layout->clip.y0 || level > g->layout->clip.y1)))
     return;
   if (old != NULL && old->rank <= rank)
     return;
@@ -55,6 +66,7 @@ add (Gathering *g, const FpPlaced *of, const char *param, double level, guint ra
   mark.param = has_param ? g_intern_string (param) : NULL;
   g_strlcpy (mark.text, text, sizeof mark.text);
   mark.width = fp_lettering_width (mark.text, FP_FIGURE_HEIGHT);
+  set_reach (g, of, &mark);
   if (old != NULL)
     *old = mark;
   else
@@ -121,10 +133,9 @@ add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, c
 }
 
 GArray *
-fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *clip,
-                  guint rank_max)
+fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows, guint rank_max)
 {
-  Gathering g = { layout, clip, rank_max, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
+  Gathering g = { layout, view, rank_max, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
 
@@ -230,6 +241,17 @@ place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, g
   return FALSE;
 }
 
+/* A mark on the far side of a long view would be lost to its thing. */
+static FpSide
+side_of_thing (const FpLevelMark *mark, const FpBox *content, FpSide otherwise)
+{
+  const double left = MAX (mark->near - content->x0, 0), right = MAX (content->x1 - mark->far, 0);
+
+  if (MAX (left, right) < LONG_VIEW)
+    return otherwise;
+  return left < right ? FP_SIDE_LEFT : FP_SIDE_RIGHT;
+}
+
 guint
 fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *room)
 {
@@ -239,7 +261,7 @@ fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *ro
   for (guint i = 0; i < levels->len; i++)
     {
       FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
-      mark->placed = place_one (mark, content, first, step, should_hang (levels, mark), room, OWNER + i);
+      mark->placed = place_one (mark, content, side_of_thing (mark, content, first), step, should_hang (levels, mark), room, OWNER + i);
       left_out += mark->placed ? 0 : 1;
     }
   return left_out;

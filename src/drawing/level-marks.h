@@ -20,6 +20,7 @@ typedef struct
   const char *param;   /* interned; NULL: it follows from others             */
   char        text[32];
   double      width;
+  double      near, far; /* paper mm between which its thing lies            */
   /* Where it was put: */
   gboolean    placed;
   FpSide      side;    /* left or right                                      */
@@ -27,8 +28,8 @@ typedef struct
   gboolean    under;   /* the mark hangs under its line                      */
 } FpLevelMark;
 
-/* The distinct levels of a scene that lie in @clip (view coordinates; empty: all), by rank; (element-type FpLevelMark). */
-GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, const gboolean *shows, const FpBox *clip,
+/* The distinct levels of a scene that lie in the clip of the layout, by rank; (element-type FpLevelMark). */
+GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
                           guint rank_max);
 
 /* Stacks them beside @content, on @first where there is room; returns how many find none. */

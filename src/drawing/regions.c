@@ -16,6 +16,9 @@
 #define NAVE_STRIP 1500.0
 #define NAVE_EDGE   500.0
 
+/* Floors that lie lower by more are not shown. */
+#define NEAR_FOOT 1500.0
+
 /* Walls are shown whole when they are at most this many times as high as what stands in the sanctuary. */
 #define HIGH_WALLS 2.2
 
@@ -122,7 +125,8 @@ sanctuary_of (const FpScene *scene, const FpRegions *r, gboolean tight)
   const FpPlaced *placed = fp_scene_placed (scene, &n);
   const FpBox3 s = fp_scene_sanctuary (scene);
   const double top = top_of_furnishings (placed, n, s.hi.z);
-  const double foot = r->east.lo.z, high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
+  /* The floor before the rail may lie a little lower; a crypt does not belong to the sanctuary. */
+  const double foot = r->east.lo.z - r->all.lo.z < NEAR_FOOT ? r->all.lo.z : r->east.lo.z, high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
   const double front = MIN (s.lo.y, r->east.lo.y);
 
   return (FpBox3) {

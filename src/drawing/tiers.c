@@ -15,6 +15,7 @@
 #define SAME       0.05
 #define SHORT_FROM 2.0  /* where a short extension line begins, from the outline */
 #define STUB       3.2  /* the shortest ones, before the dimension line          */
+#define NEAR_FULL  12.0 /* and on a side where nothing else will do              */
 #define CENTRAL    1.6  /* what lies at most so much farther from one side than from the other belongs to both */
 #define STUB_RANK  1    /* only for measures of this rank or less                */
 #define LONGEST    30.0 /* longer ones would cut the drawing to pieces (design judgement) */
@@ -310,8 +311,10 @@ depth_to (const Placer *p, const FpWanted *w, FpSide side)
 static gboolean
 choose_extension (const Placer *p, FpWanted *w, gboolean nearer, gboolean stub)
 {
+  const double longest = p->sides->full_only[w->side] ? NEAR_FULL : LONGEST;
+
   w->extension = FP_EXTENSION_FULL;
-  if (!stub && depth_to (p, w, w->side) <= LONGEST && extensions_are_free (p, w))
+  if (!stub && depth_to (p, w, w->side) <= longest && extensions_are_free (p, w))
     return TRUE;
   if (!nearer || p->sides->full_only[w->side])
     return FALSE;

@@ -235,46 +235,79 @@ fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLa
 
 /* All in mm: how far a break line stands out, and its zigzag. */
 #define BREAK_OVERRUN 3.0
+#define BREAK_LEAST   8.0
 #define ZIGZAG        1.6
 #define BREAK_AT      0.35 /* of the length: clear of the axis */
+
+/* What ends within this distance of the clip does not run on beyond it, view mm. */
+#define BEYOND 5.0
 
 static void
 draw_break (FpDrawing *drawing, FpPoint a, FpPoint b)
 {
-  const double length = hypot (b.x - a.x, b.y - a.y);
-  const FpPoint along = { (b.x - a.x) / length, (b.y - a.y) / length }, across = { -along.y, along.x };
+  const double length = hypot (b.x - a.x, b.y - a.y), more = MAX (BREAK_OVERRUN, (BREAK_LEAST - length) / 2);
+  const FpPoint along = a.x == b.x ? (FpPoint) { 0, 1 } : (FpPoint) { 1, 0 }, across = { -along.y, along.x };
   /* Steps along the line, and across it. */
   static const double step[6][2] = { { 0, 0 }, { -1, 0 }, { -0.5, 1.5 }, { 0.5, -1.5 }, { 1, 0 }, { 0, 0 } };
   FpPoint pt[6];
 
-  if (length < 6 * ZIGZAG)
-    return;
   for (guint i = 0; i < 6; i++)
     {
-      const double t = i == 0 ? -BREAK_OVERRUN : i == 5 ? length + BREAK_OVERRUN : length * BREAK_AT + step[i][0] * ZIGZAG;
+      const double t = i == 0 ? -more : i == 5 ? length + more : length * BREAK_AT + step[i][0] * ZIGZAG;
       pt[i] = (FpPoint) { a.x + along.x * t + across.x * step[i][1] * ZIGZAG,
                           a.y + along.y * t + across.y * step[i][1] * ZIGZAG };
     }
   fp_drawing_run (drawing, FP_PEN_DIMENSION, pt, 6, FALSE);
 }
 
+/* Along one edge of the clip: where lines run on beyond it. */
+typedef struct { FpPoint a, b; double lo, hi; } Edge;
+
+static void
+note_crossing (Edge *edge, FpPoint p, FpPoint q)
+{
+  const gboolean upright = edge->a.x == edge->b.x;
+  const double at = upright ? edge->a.x : edge->a.y, from = upright ? p.x : p.y, to = upright ? q.x : q.y;
+  const double lo = upright ? MIN (edge->a.y, edge->b.y) : MIN (edge->a.x, edge->b.x);
+  const double hi = upright ? MAX (edge->a.y, edge->b.y) : MAX (edge->a.x, edge->b.x);
+  double along;
+
+  if (MIN (from, to) > at - BEYOND || MAX (from, to) < at + BEYOND)
+    return;
+  along = upright ? p.y + (q.y - p.y) * (at - from) / (to - from) : p.x + (q.x - p.x) * (at - from) / (to - from);
+  if (along < lo || along > hi)
+    return;
+  edge->lo = MIN (edge->lo, along);
+  edge->hi = MAX (edge->hi, along);
+}
+
+static void
+draw_break_along (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout, FpPoint a, FpPoint b)
+{
+  guint n;
+  const FpProjectedLine *line = fp_projection_lines (projection, &n);
+  Edge edge = { a, b, G_MAXDOUBLE, -G_MAXDOUBLE };
+  const gboolean upright = a.x == b.x;
+
+  for (guint i = 0; i < n; i++)
+    note_crossing (&edge, line[i].a, line[i].b);
+  if (edge.lo > edge.hi)
+    return;
+  draw_break (drawing, fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.lo } : (FpPoint) { edge.lo, a.y }),
+              fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.hi } : (FpPoint) { edge.hi, a.y }));
+}
+
 void
 fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout)
 {
-  const FpBox box = fp_projection_box (projection), o = fp_view_outline (projection, layout);
-  const FpBox *clip = &layout->clip;
+  const FpBox *c = &layout->clip;
+  const FpPoint corner[4] = { { c->x0, c->y0 }, { c->x1, c->y0 }, { c->x1, c->y1 }, { c->x0, c->y1 } };
 
-  if (fp_box_is_empty (clip) || fp_box_is_empty (&box))
+  if (fp_box_is_empty (c))
     return;
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (projection));
-  if (box.x0 < clip->x0 - 1)
-    draw_break (drawing, (FpPoint) { o.x0, o.y0 }, (FpPoint) { o.x0, o.y1 });
-  if (box.x1 > clip->x1 + 1)
-    draw_break (drawing, (FpPoint) { o.x1, o.y0 }, (FpPoint) { o.x1, o.y1 });
-  if (box.y0 < clip->y0 - 1)
-    draw_break (drawing, (FpPoint) { o.x0, o.y0 }, (FpPoint) { o.x1, o.y0 });
-  if (box.y1 > clip->y1 + 1)
-    draw_break (drawing, (FpPoint) { o.x0, o.y1 }, (FpPoint) { o.x1, o.y1 });
+  for (guint i = 0; i < 4; i++)
+    draw_break_along (drawing, projection, layout, corner[i], corner[(i + 1) % 4]);
 }
 
 guint

@@ -27,7 +27,7 @@ static const FpParam params[] = {
   [THICKNESS] = FP_LENGTH ("thickness", "Thickness of the mensa", 20, 120, 400, FP_JUDGEMENT),
   [OVERHANG] = FP_LENGTH ("overhang", "Overhang of the mensa", 0, 150, 600,
                           "Christliche Kunstblätter 104 (Linz 1966), no. 3, p. 48: at least 15 cm"),
-  [SUPPORT] = FP_CHOICE ("support", "Stands on", supports, BLOCK, FP_JUDGEMENT),
+  [SUPPORT] = FP_CHOICE ("support", "Mensa rests on", supports, BLOCK, FP_JUDGEMENT),
   [SETTING] = FP_CHOICE ("setting", "Setting", settings, FREESTANDING, "GIRM 299"),
   FP_NO_MORE_PARAMS
 };

@@ -21,7 +21,7 @@ struct _FpComparison
   FpComparisonCell *cell;     /* row by row                      */
 };
 
-/* What "seen" means in the rows marked by a star. */
+/* What "seen" means in a row. */
 #define FP_COMPARISON_SEEN "share of the places, galleries apart, from which half or more is seen"
 
 guint       fp_comparison_n_row_kinds (void);

@@ -266,7 +266,7 @@ draw_table (const Making *m, const Page *page, double top)
   draw_mark (page, (FpPoint) { page->content.x0, foot - NOTE + 2.2 });
   fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + MARK + 1.2, foot - NOTE + 1.8 }, 1.8, 0, FP_ALIGN_LEFT,
                    "outside a limit of the rules listed; who must confirm it is told in the report of findings      "
-                   "* " FP_COMPARISON_SEEN);
+                   "Seen: " FP_COMPARISON_SEEN);
 }
 
 /* --- pages -------------------------------------------------------------------------------- */

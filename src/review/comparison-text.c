@@ -125,7 +125,7 @@ fp_comparison_text (const FpComparison *self)
         }
       end_line (out);
     }
-  g_string_append (out, "\n* " FP_COMPARISON_SEEN ".\n");
+  g_string_append (out, "\nSeen: " FP_COMPARISON_SEEN ".\n");
   if (any_short)
     g_string_append (out, "! outside a limit of the rules listed; `footpace check` says which, and who must confirm.\n");
   return g_string_free (out, FALSE);

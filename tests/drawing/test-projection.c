@@ -453,6 +453,10 @@ check_edge (const FpSolids *solids, FpSketch *sketch, const FpEdge *edge, const 
     {
       const FpVec3 p = fp_vec3_add (edge->a, fp_vec3_scale (fp_vec3_sub (edge->b, edge->a), i / 24.0));
       const int sure = covered_for_sure (solids, sketch->view, p, edge);
+      if (sure != 0 && is_drawn (pieces, p) != (sure < 0))
+        g_test_message ("view %d, solid %u, edge %g %g %g to %g %g %g, point %u: rays say %s", (int) sketch->view,
+                        edge->solid, edge->a.x, edge->a.y, edge->a.z, edge->b.x, edge->b.y, edge->b.z, i,
+                        sure > 0 ? "covered" : "free");
       if (sure > 0)
         g_assert_false (is_drawn (pieces, p));
       if (sure < 0)
@@ -460,6 +464,20 @@ check_edge (const FpSolids *solids, FpSketch *sketch, const FpEdge *edge, const 
       tally->covered += sure > 0;
       tally->free += sure < 0;
     }
+}
+
+/* Faces that meet at less than 12 degrees are one curved surface, with no line between. */
+static gboolean
+is_crease (const FpSketch *sketch, const FpEdge *edge)
+{
+  const FpFace *one, *two;
+
+  if (edge->beside[0] < 0 || edge->beside[1] < 0)
+    return TRUE;
+  one = &g_array_index (sketch->faces, FpFace, edge->beside[0]);
+  two = &g_array_index (sketch->faces, FpFace, edge->beside[1]);
+  const FpVec3 a = { -one->slope_h, -one->slope_v, 1 }, b = { -two->slope_h, -two->slope_v, 1 };
+  return fp_vec3_dot (a, b) < cos (12.5 * G_PI / 180) * fp_vec3_length (a) * fp_vec3_length (b);
 }
 
 /* Each edge by itself, all faces before it: what a ray finds covered is not drawn, what it finds free is. */
@@ -475,7 +493,7 @@ check_against_rays (const FpSolids *solids, FpViewId view, Tally *tally)
       const FpEdge edge = g_array_index (all, FpEdge, i);
       g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
       g_autoptr (GArray) one = g_array_new (FALSE, FALSE, sizeof (FpEdge));
-      if (hypot (edge.b.x - edge.a.x, edge.b.y - edge.a.y) < 1)
+      if (hypot (edge.b.x - edge.a.x, edge.b.y - edge.a.y) < 1 || !is_crease (sketch, &edge))
         continue;
       g_array_append_val (one, edge);
       sketch->edges = one;
