@@ -75,7 +75,7 @@ typedef struct
   FpBox          core;       /* of what it is laid round, in its own coordinates (FP_KIND_LAID_ROUND) */
   const FpHole  *hole;
   guint          n_holes;
-  FpFacing       facing;
+  FpFacing       facing;     /* of the celebrant here; east, too, where an altar has no room behind it */
   /* Height of the floor at a point, relative to the level of the thing; NULL: level throughout. */
   double       (*ground) (gconstpointer data, FpPoint local);
   gconstpointer  ground_data;

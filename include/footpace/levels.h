@@ -2,8 +2,8 @@
 /* levels.h - the people below the altar
  *
  * Floor against floor, not eye against eye: every place's floor and every
- * people's floor as an area, against the level of the altar's footpace (the
- * floor where there is none) and of the sanctuary floor.
+ * people's floor as an area, against the level of the footpace of the altar of
+ * celebration (the floor where there is none) and of the sanctuary floor.
  */
 #pragma once
 

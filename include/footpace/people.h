@@ -66,7 +66,8 @@ const FpScene       *fp_people_scene  (const FpPeople *self);
 void                 fp_people_bodies (const FpPeople *self, FpPosture posture, FpSolids *out);
 
 /* Likewise the ministers at the altar, the ambo and the chair, owner = index of the placed thing;
- * the celebrant stands at the altar on the side that the brief tells. */
+ * the celebrant stands at the altar of celebration on the side that the brief tells, or before it where there is no
+ * room behind. */
 void                 fp_people_ministers (const FpPeople *self, FpSolids *out);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpPeople, fp_people_unref)

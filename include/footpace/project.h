@@ -13,7 +13,7 @@
  * functions keep them or return NULL with an error): ids are unique over
  * survey and alternative; every reference names something that is there;
  * nothing stands on itself; every parameter is in its range; outlines are
- * simple.  Hence every project can be saved and read back.
+ * simple; openings of a wall do not overlap.  Hence every project can be saved and read back.
  */
 #pragma once
 

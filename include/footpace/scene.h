@@ -15,7 +15,8 @@
  *    thing that stands on it, and lies round that thing's plan.
  *
  * Its level is the top of what it stands on, or the floor beneath its origin
- * (the highest floor of the survey there, 0 where there is none).
+ * (the highest floor of the survey there, 0 where there is none).  Steps
+ * between floors rise from the floor just before their lowest riser.
  */
 #pragma once
 
@@ -63,6 +64,20 @@ int             fp_scene_find   (const FpScene *self, const char *id); /* not a 
 /* The first of that office that is not a ghost; -1.  For the altar: the one on
  * the highest level, and of equals the first. */
 int             fp_scene_role   (const FpScene *self, FpRole role);
+
+/**
+ * fp_scene_celebrated_altar:
+ *
+ * The altar at which Mass is celebrated.  With several altars and the
+ * celebrant facing the people, the freestanding one nearest to the people;
+ * otherwise the highest, of equals the first.  Levels, sight, ministers and
+ * rules are all about this one.
+ *
+ * Returns: its index; -1 where there is no altar
+ */
+int             fp_scene_celebrated_altar (const FpScene *self);
+gboolean        fp_altar_is_free (const FpPlaced *altar); /* not told to stand against the wall */
+
 const FpSolid  *fp_scene_solids (const FpScene *self, guint *n); /* ghosts' included: see the owner */
 const FpFloor  *fp_scene_floors (const FpScene *self, guint *n); /* not of ghosts */
 

@@ -4,8 +4,8 @@
  * A scene is solids: one list serves every projection, every check and every
  * quantity, so they cannot disagree.  Millimetres throughout.
  *
- * Invariants: an outline is simple and runs counter-clockwise; z0 < z1 over
- * the whole outline; radii are >= 0 and not both 0.
+ * Invariants: an outline is simple and runs counter-clockwise; inside it the
+ * foot lies below the top; radii are >= 0 and not both 0.
  */
 #pragma once
 
@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  FP_SOLID_PRISM,     /* outline, from z0 up to a plane that may slope      */
+  FP_SOLID_PRISM,     /* outline, between two planes that may slope         */
   FP_SOLID_ROUND,     /* upright frustum: radius r0 at z0, r1 at z1         */
   FP_SOLID_ELLIPSOID, /* half-axes rx, ry, rz about (cx, cy, cz), turned on the plan */
 } FpSolidShape;
@@ -52,10 +52,12 @@ typedef struct
   FpSolidShape shape;
   FpPart       part;
   guint        owner;    /* index into the scene's placed things            */
-  /* prism: the top is z = z1 + gx * x + gy * y (x, y as the outline's); level when gx = gy = 0 */
+  /* prism: the top is z = z1 + gx * x + gy * y (x, y as the outline's), the foot z = z0 + bx * x + by * y;
+   * level when both slopes are 0.  Where a foot slopes z0 is not a level that is met: ask fp_solid_foot_at() */
   FpPoint     *outline;  /* owned by the list that holds the solid          */
   guint        n_outline;
-  double       z0, z1, gx, gy;
+  double       z0, bx, by;
+  double       z1, gx, gy;
   /* round and ellipsoid */
   double       cx, cy, cz;
   double       r0, r1;          /* round                                    */
@@ -77,6 +79,9 @@ void fp_solids_add_box   (FpSolids *self, FpPart part, double x0, double y0, dou
 void fp_solids_add_prism (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double z1);
 void fp_solids_add_sloping (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0,
                             double z1, double gx, double gy);
+/* A level top over a foot that slopes: a piece of wall over an arch, the soffit of a stair. */
+void fp_solids_add_arching (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double bx,
+                            double by, double z1);
 void fp_solids_add_round (FpSolids *self, FpPart part, double cx, double cy, double z0, double z1, double r0, double r1);
 void fp_solids_add_ellipsoid (FpSolids *self, FpPart part, FpVec3 centre, double rx, double ry, double rz, double turn);
 
@@ -90,6 +95,8 @@ void fp_solids_append_placed (FpSolids *self, const FpSolids *from, const FpPlac
 
 /* Height of the top plane over (x, y), whether or not that lies in the outline. */
 double fp_solid_top_at (const FpSolid *s, double x, double y);
+/* Height of a prism's foot over (x, y), likewise. */
+double fp_solid_foot_at (const FpSolid *s, double x, double y);
 FpBox3 fp_solid_box    (const FpSolid *s);
 double fp_solid_volume (const FpSolid *s); /* mm3 */
 

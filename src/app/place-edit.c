@@ -137,14 +137,16 @@ fp_corner_enter (FpDocument *document, const char *id, guint i, gboolean along, 
   const FpPlaced *placed = fp_document_placed (document, id);
   g_autofree FpPoint *corner = NULL;
   g_autofree char *label = NULL;
+  const FpPoint *was;
   double *value;
   guint n;
 
   if (is_gone (placed, error))
     return FALSE;
-  corner = g_memdup2 (fp_item_corners (placed->item, &n), sizeof (FpPoint) * n);
+  was = fp_item_corners (placed->item, &n);
   if (i >= n)
     return !is_gone (NULL, error);
+  corner = g_memdup2 (was, sizeof (FpPoint) * n);
   value = along ? &corner[i].y : &corner[i].x;
   if (!read_field (&corner_fields[along ? 1 : 0], *value, text, units_of (document), value, error))
     return FALSE;

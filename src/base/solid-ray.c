@@ -59,7 +59,7 @@ between_levels (const FpSolid *s, FpVec3 o, FpVec3 d)
 {
   Stretch in = { 0, 1 };
 
-  keep_positive (&in, o.z - s->z0, d.z);
+  keep_positive (&in, o.z - fp_solid_foot_at (s, o.x, o.y), d.z - s->bx * d.x - s->by * d.y);
   keep_positive (&in, fp_solid_top_at (s, o.x, o.y) - o.z, s->gx * d.x + s->gy * d.y - d.z);
   return in;
 }

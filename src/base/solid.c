@@ -73,7 +73,7 @@ fp_solids_add_prism (FpSolids *self, FpPart part, const FpPoint *outline, guint 
 static double
 rise_at (const FpSolid *s, FpPoint p)
 {
-  return fp_solid_top_at (s, p.x, p.y) - s->z0;
+  return fp_solid_top_at (s, p.x, p.y) - fp_solid_foot_at (s, p.x, p.y);
 }
 
 static FpPoint
@@ -115,15 +115,13 @@ run_backwards (FpPoint *pt, guint n)
     }
 }
 
-void
-fp_solids_add_sloping (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0,
-                       double z1, double gx, double gy)
+static void
+add_between (FpSolids *self, FpSolid s, const FpPoint *outline, guint n)
 {
-  FpSolid s = { .shape = FP_SOLID_PRISM, .part = part, .z0 = z0, .z1 = z1, .gx = gx, .gy = gy };
   FpPoint *kept;
   double area;
 
-  if (n < 3 || !isfinite (z0) || !isfinite (z1) || !isfinite (gx) || !isfinite (gy))
+  if (n < 3 || !isfinite (s.z0 + s.bx + s.by) || !isfinite (s.z1 + s.gx + s.gy))
     return;
   kept = g_new (FpPoint, 2 * (gsize) n);
   s.n_outline = keep_above_foot (&s, outline, n, kept);
@@ -137,6 +135,24 @@ fp_solids_add_sloping (FpSolids *self, FpPart part, const FpPoint *outline, guin
     run_backwards (kept, s.n_outline);
   s.outline = kept;
   g_array_append_val (self->list, s);
+}
+
+void
+fp_solids_add_sloping (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0,
+                       double z1, double gx, double gy)
+{
+  const FpSolid s = { .shape = FP_SOLID_PRISM, .part = part, .z0 = z0, .z1 = z1, .gx = gx, .gy = gy };
+
+  add_between (self, s, outline, n);
+}
+
+void
+fp_solids_add_arching (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double bx,
+                       double by, double z1)
+{
+  const FpSolid s = { .shape = FP_SOLID_PRISM, .part = part, .z0 = z0, .bx = bx, .by = by, .z1 = z1 };
+
+  add_between (self, s, outline, n);
 }
 
 void
@@ -171,14 +187,16 @@ static FpSolid
 placed_copy (const FpSolid *from, const FpPlace *place, double level, guint owner)
 {
   FpSolid s = *from;
-  const FpPoint slope = turned (place, from->gx, from->gy);
+  const FpPoint top = turned (place, from->gx, from->gy), foot = turned (place, from->bx, from->by);
   const FpPoint centre = fp_place_point (place, (FpPoint) { from->cx, from->cy });
 
   s.owner = owner;
-  s.z0 += level;
-  s.z1 += level - slope.x * place->x - slope.y * place->y;
-  s.gx = slope.x;
-  s.gy = slope.y;
+  s.z0 += level - foot.x * place->x - foot.y * place->y;
+  s.bx = foot.x;
+  s.by = foot.y;
+  s.z1 += level - top.x * place->x - top.y * place->y;
+  s.gx = top.x;
+  s.gy = top.y;
   s.cx = centre.x;
   s.cy = centre.y;
   s.cz += level;
@@ -207,6 +225,12 @@ fp_solid_top_at (const FpSolid *s, double x, double y)
   return s->z1 + s->gx * x + s->gy * y;
 }
 
+double
+fp_solid_foot_at (const FpSolid *s, double x, double y)
+{
+  return s->z0 + s->bx * x + s->by * y;
+}
+
 static FpBox3
 box_of_prism (const FpSolid *s)
 {
@@ -215,7 +239,7 @@ box_of_prism (const FpSolid *s)
   for (guint i = 0; i < s->n_outline; i++)
     {
       const FpPoint p = s->outline[i];
-      fp_box3_add_point (&box, (FpVec3) { p.x, p.y, s->z0 });
+      fp_box3_add_point (&box, (FpVec3) { p.x, p.y, fp_solid_foot_at (s, p.x, p.y) });
       fp_box3_add_point (&box, (FpVec3) { p.x, p.y, fp_solid_top_at (s, p.x, p.y) });
     }
   return box;

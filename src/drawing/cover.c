@@ -279,17 +279,34 @@ passes_over_filled (const FpCover *self, FpPoint a, FpPoint b)
   return FALSE;
 }
 
+/* Objects of one cell that a-b crosses; @seen keeps those that lie in several cells from being counted again. */
+static guint
+crossings_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b, GHashTable *seen)
+{
+  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
+  guint n = 0;
+
+  for (guint i = 0; in != NULL && i < in->len; i++)
+    {
+      const guint index = g_array_index (in, guint, i);
+      const Line *line = &g_array_index (self->objects, Line, index);
+      if (fp_segments_cross (a, b, line->a, line->b) && g_hash_table_add (seen, GUINT_TO_POINTER (index + 1)))
+        n++;
+    }
+  return n;
+}
+
 guint
 fp_cover_crossings (const FpCover *self, FpPoint a, FpPoint b)
 {
+  g_autoptr (GHashTable) seen = NULL;
   guint n = 0;
 
   if (passes_over_filled (self, a, b))
     return G_MAXUINT;
-  for (guint i = 0; i < self->objects->len; i++)
-    {
-      const Line *line = &g_array_index (self->objects, Line, i);
-      n += fp_segments_cross (a, b, line->a, line->b) ? 1 : 0;
-    }
+  seen = g_hash_table_new (NULL, NULL);
+  for (int c = cell_of (MIN (a.x, b.x)); c <= cell_of (MAX (a.x, b.x)); c++)
+    for (int r = cell_of (MIN (a.y, b.y)); r <= cell_of (MAX (a.y, b.y)); r++)
+      n += crossings_in_cell (self, c, r, a, b, seen);
   return n;
 }

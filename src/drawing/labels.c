@@ -162,7 +162,8 @@ try_inside (Lettering *l, FpLabel *label, const FpBox *in, double width, double 
     for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
       {
         const FpPoint middle = { in->x0 + 1 + w / 2 + free_x * shares[i], in->y0 + 1 + h / 2 + free_y * shares[j] };
-        if (is_inside_thing (l, middle, w, h) && try_at (l, label, middle, width, turn))
+        const FpBox box = box_about (middle, width, turn);
+        if (text_is_free (l, &box) && is_inside_thing (l, middle, w, h) && try_at (l, label, middle, width, turn))
           return TRUE;
       }
   return FALSE;
@@ -192,8 +193,12 @@ try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double width, doub
     to->dy == 0 ? on.y : (to->dy > 0 ? thing->y1 : thing->y0) + to->dy * (distance + half_h),
   };
 
-  const FpPoint own = nearest_own (l, from);
+  const FpBox box = box_about (text, width, 0);
+  FpPoint own;
 
+  if (!text_is_free (l, &box))
+    return FALSE;
+  own = nearest_own (l, from);
   label->has_leader = TRUE;
   label->leader[0] = hypot (own.x - from.x, own.y - from.y) > 1 ? own : from;
   label->leader[1] = (FpPoint) { to->dx == 0 ? on.x + aside : text.x - to->dx * (half_w + 0.8),

@@ -363,7 +363,7 @@ add_prism (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *lik
     {
       const FpPoint p = s->outline[i];
       const double top = r.top_cut ? how->plan_cut : fp_solid_top_at (s, p.x, p.y);
-      r.low[i] = fp_sketch_point (self->view, (FpVec3) { p.x, p.y, s->z0 });
+      r.low[i] = fp_sketch_point (self->view, (FpVec3) { p.x, p.y, fp_solid_foot_at (s, p.x, p.y) });
       r.high[i] = fp_sketch_point (self->view, (FpVec3) { p.x, p.y, top });
     }
   r.top_cut = r.top_cut && how->cut_face;
@@ -562,7 +562,7 @@ void
 fp_sketch_add_overhead (FpSketch *self, const FpSolid *s)
 {
   const double r = MAX (s->r0, s->r1);
-  FpCutPiece piece = { .owner = s->owner, .depth = s->z0 };
+  FpCutPiece piece = { .owner = s->owner, .depth = fp_solid_box (s).lo.z };
 
   if (s->shape == FP_SOLID_PRISM)
     {

@@ -154,6 +154,49 @@ is_cut_part (FpPart part)
   return FALSE;
 }
 
+static double
+foot_over (const FpSolid *s, double level, FpPoint p)
+{
+  return fp_solid_foot_at (s, p.x, p.y) - level;
+}
+
+/* The part of a prism whose foot lies above a level, or below it; free its outline. */
+static FpSolid
+part_by_foot (const FpSolid *s, double level, gboolean above)
+{
+  FpSolid part = *s;
+
+  part.outline = g_new (FpPoint, 2 * (gsize) s->n_outline);
+  part.n_outline = 0;
+  for (guint i = 0; i < s->n_outline; i++)
+    {
+      const FpPoint a = s->outline[i], b = s->outline[(i + 1) % s->n_outline];
+      const double over_a = foot_over (s, level, a), over_b = foot_over (s, level, b);
+      if ((over_a > 0) == above)
+        part.outline[part.n_outline++] = a;
+      if ((over_a > 0) != (over_b > 0))
+        {
+          const double t = over_a / (over_a - over_b);
+          part.outline[part.n_outline++] = (FpPoint) { a.x + t * (b.x - a.x), a.y + t * (b.y - a.y) };
+        }
+    }
+  return part;
+}
+
+/* The foot of an arch may begin below the cut and end above it. */
+static void
+sketch_by_foot (FpSketch *sketch, const FpSolid *solid, const FpSketchHow *how)
+{
+  const FpSolid below = part_by_foot (solid, how->plan_cut, FALSE), above = part_by_foot (solid, how->plan_cut, TRUE);
+
+  if (below.n_outline >= 3)
+    fp_sketch_add_solid (sketch, &below, how);
+  if (above.n_outline >= 3)
+    fp_sketch_add_overhead (sketch, &above);
+  g_free (below.outline);
+  g_free (above.outline);
+}
+
 static void
 sketch_in_plan (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, FpSketchHow *how)
 {
@@ -173,6 +216,8 @@ sketch_in_plan (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, 
     how->plan_cut = cut;
   if (box.lo.z >= how->plan_cut)
     fp_sketch_add_overhead (sketch, solid);
+  else if (solid->shape == FP_SOLID_PRISM && (solid->bx != 0 || solid->by != 0))
+    sketch_by_foot (sketch, solid, how);
   else
     fp_sketch_add_solid (sketch, solid, how);
 }

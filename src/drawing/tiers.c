@@ -7,7 +7,7 @@
 #define GAP        1.5
 #define OVERRUN    1.5
 #define STROKE     1.1  /* half an oblique stroke, along each axis            */
-#define OVER_LINE  0.9  /* from the line to the foot of its figure            */
+#define OVER_LINE  1.2  /* from the line to the foot of its figure            */
 #define BESIDE     1.8  /* from the end of the line to a figure beside it     */
 #define CLEAR      1.3  /* between an end and another dimension's extension   */
 #define NEXT       2.0  /* between two dimensions of one tier                 */

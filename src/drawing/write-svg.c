@@ -127,7 +127,7 @@ append_pen_rule (GString *css, FpPen pen, FpStanding standing)
   append_colour (css, fp_pen_ink (pen, standing, FP_SURFACE_PAPER));
   g_string_append (css, ";stroke-width:");
   append_number (css, fp_pen_stroke (pen, standing));
-  g_string_append (css, n > 0 || pen == FP_PEN_HATCH ? ";stroke-linecap:butt" : ";stroke-linecap:round");
+  g_string_append (css, n > 0 || pen == FP_PEN_HATCH ? ";stroke-linecap:butt" : ";stroke-linecap:square");
   for (guint i = 0; i < n; i++)
     {
       g_string_append (css, i == 0 ? ";stroke-dasharray:" : ",");

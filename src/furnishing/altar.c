@@ -166,6 +166,13 @@ dims (const FpForm *form, GArray *out)
 
 /* --- people --------------------------------------------------------------- */
 
+/* Whoever faces the people stands behind the altar, and behind one against the wall nobody can. */
+static gboolean
+stands_before (const FpForm *form)
+{
+  return form->facing == FP_FACING_EAST || fp_form_is (form, SETTING, AGAINST_WALL);
+}
+
 static void
 targets (const FpForm *form, GArray *out)
 {
@@ -176,7 +183,7 @@ targets (const FpForm *form, GArray *out)
   const FpTarget mensa = {
     FP_FOCUS_MENSA, { -p[LENGTH] / 2, -p[DEPTH] / 2, foot }, { p[LENGTH], 0, 0 }, { 0, 0, p[HEIGHT] + 300 - foot },
   };
-  const gboolean east = form->facing == FP_FACING_EAST;
+  const gboolean east = stands_before (form);
   /* Design judgement: raised above his own head when his back is to the people, before his face otherwise;
    * a little larger than a Host, so that several rays meet it. */
   const double side = 200, middle = east ? 2100 : 1700;
@@ -189,7 +196,7 @@ targets (const FpForm *form, GArray *out)
 static void
 ministers (const FpForm *form, GArray *out)
 {
-  const gboolean east = form->facing == FP_FACING_EAST;
+  const gboolean east = stands_before (form);
   const double from_middle = form->param[DEPTH] / 2 + 200; /* close to the mensa; design judgement */
   const FpMinister celebrant = { .at = { 0, east ? -from_middle : from_middle }, .facing = east ? 0 : 180 };
 

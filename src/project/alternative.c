@@ -147,9 +147,14 @@ fp_alternative_equal (const FpAlternative *a, const FpAlternative *b)
   if (strcmp (a->id, b->id) != 0 || strcmp (a->name, b->name) != 0 || strcmp (a->note, b->note) != 0
       || a->fates->len != b->fates->len || !fp_item_list_equal (a->items, b->items))
     return FALSE;
+  /* In whatever order they were decided: a file has them in the survey's. */
   for (guint i = 0; i < a->fates->len; i++)
-    if (!same_fate (&g_array_index (a->fates, FpFateEntry, i), &g_array_index (b->fates, FpFateEntry, i)))
-      return FALSE;
+    {
+      const FpFateEntry *mine = &g_array_index (a->fates, FpFateEntry, i);
+      const FpFateEntry *other = fp_alternative_fate_entry (b, mine->id);
+      if (other == NULL || !same_fate (mine, other))
+        return FALSE;
+    }
   return TRUE;
 }
 

@@ -96,6 +96,62 @@ stands_well (const FpItem *item, const FpItem *support, GError **error)
   return TRUE;
 }
 
+/* --- openings of one wall --- */
+
+typedef struct
+{
+  const FpItem *opening;
+  double        side, from, to; /* along that side                          */
+} Span;
+
+static int
+by_place (gconstpointer a, gconstpointer b)
+{
+  const Span *p = a, *q = b;
+  const int wall = strcmp (fp_item_on (p->opening), fp_item_on (q->opening));
+
+  if (wall != 0)
+    return wall;
+  return p->side != q->side ? (p->side > q->side) - (p->side < q->side) : (p->from > q->from) - (p->from < q->from);
+}
+
+static GArray *
+spans_in_order (const FpItemList *survey)
+{
+  GArray *spans = g_array_new (FALSE, FALSE, sizeof (Span));
+
+  for (guint i = 0; i < survey->n; i++)
+    if ((fp_item_kind (survey->item[i])->flags & FP_KIND_IN_WALL) != 0)
+      {
+        const double along = fp_item_param (survey->item[i], "along");
+        const double half = fp_item_param (survey->item[i], "width") / 2;
+        const Span span = { survey->item[i], fp_item_param (survey->item[i], "side"), along - half, along + half };
+        g_array_append_val (spans, span);
+      }
+  g_array_sort (spans, by_place);
+  return spans;
+}
+
+/* A wall is made of pieces between, below and above its openings: none can lie over another. */
+static gboolean
+openings_lie_apart (const FpItemList *survey, GError **error)
+{
+  g_autoptr (GArray) spans = spans_in_order (survey);
+
+  for (guint i = 1; i < spans->len; i++)
+    {
+      const Span *one = &g_array_index (spans, Span, i - 1), *next = &g_array_index (spans, Span, i);
+      if (strcmp (fp_item_on (one->opening), fp_item_on (next->opening)) == 0 && !(one->side < next->side)
+          && next->from < one->to - 1e-6)
+        return refuse (error, FP_ERROR_RANGE,
+                       "%s: it overlaps %s: in side %g of %s it reaches from %g to %g mm, and %s from %g to %g mm; "
+                       "openings must lie beside each other",
+                       fp_item_id (next->opening), fp_item_id (one->opening), next->side, fp_item_on (next->opening),
+                       next->from, next->to, fp_item_id (one->opening), one->from, one->to);
+    }
+  return TRUE;
+}
+
 /* --- circles --- */
 
 typedef struct
@@ -173,7 +229,7 @@ fp_survey_check (const FpItemList *survey, GError **error)
   g_autoptr (GHashTable) all = g_hash_table_new (g_str_hash, g_str_equal), safe = g_hash_table_new (NULL, NULL);
   const Standing s = { all, NULL, NULL };
 
-  return gather (survey, all, error) && all_stand (&s, survey, safe, error);
+  return gather (survey, all, error) && all_stand (&s, survey, safe, error) && openings_lie_apart (survey, error);
 }
 
 static gboolean

@@ -128,8 +128,12 @@ judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, FpUnits u
   finding->owner = worst->owner;
   finding->at = worst->at;
   finding->has_at = worst->has_at;
-  finding->measured = worst->text ? g_strdup (worst->text)
-                                  : fp_printed_value (measure, finding->rule->unit, worst->value, units);
+  if (worst->text)
+    finding->measured = g_strdup (worst->text);
+  else if (finding->found == FP_FOUND_SHORT)
+    finding->measured = fp_printed_outside (measure, finding->rule, worst->value, units);
+  else
+    finding->measured = fp_printed_value (measure, finding->rule->unit, worst->value, units);
   finding->detail = detail_of (worst, finding->times);
 }
 

@@ -126,7 +126,7 @@ fp_take_mensa_share_of_sanctuary (const FpMeasuring *of, GArray *out)
 {
   FpVec3 top;
   int index;
-  const FpPlaced *altar = fp_measuring_role (of, FP_ROLE_ALTAR, &index);
+  const FpPlaced *altar = fp_measuring_celebrated (of, &index);
   double turn, west, east, length;
 
   if (!altar)
@@ -209,7 +209,7 @@ footprint (const FpMeasuring *of, const FpPlaced *altar)
   double area = 0;
 
   for (guint i = altar->first_solid; i < altar->first_solid + altar->n_solids && i < n; i++)
-    if (solid[i].shape == FP_SOLID_PRISM && solid[i].z0 <= altar->level + 1)
+    if (solid[i].shape == FP_SOLID_PRISM && solid[i].bx == 0 && solid[i].by == 0 && solid[i].z0 <= altar->level + 1)
       area += fabs (fp_outline_area (solid[i].outline, solid[i].n_outline));
   return area;
 }

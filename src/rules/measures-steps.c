@@ -85,9 +85,9 @@ fp_take_footpace_ends (const FpMeasuring *of, GArray *out)
 void
 fp_take_footpace_celebrant (const FpMeasuring *of, GArray *out)
 {
-  gboolean east = fp_project_brief (fp_scene_project (of->scene))->facing == FP_FACING_EAST;
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
 
-  take_param (of, out, east ? "front" : "behind", 1);
+  take_param (of, out, altar && altar->form.facing == FP_FACING_PEOPLE ? "behind" : "front", 1);
 }
 
 void

@@ -2,7 +2,6 @@
 #include "measuring.h"
 
 #include <math.h>
-#include <string.h>
 
 FpMeasured *
 fp_measured_add (GArray *out, double value)
@@ -75,23 +74,6 @@ fp_placed_param (const FpPlaced *placed, const char *id, double otherwise)
   return i < 0 ? otherwise : fp_item_params (placed->item)[i];
 }
 
-const char *
-fp_placed_choice (const FpPlaced *placed, const char *id)
-{
-  const FpKind *kind = fp_item_kind (placed->item);
-  int i = fp_kind_param_index (kind, id);
-  int chosen;
-
-  if (i < 0 || kind->params[i].type != FP_PARAM_CHOICE)
-    return "";
-
-  chosen = (int) fp_item_params (placed->item)[i];
-  for (int c = 0; kind->params[i].choices[c].id; c++)
-    if (c == chosen)
-      return kind->params[i].choices[c].id;
-  return "";
-}
-
 FpVec3
 fp_placed_middle (const FpPlaced *placed, double above)
 {
@@ -132,33 +114,14 @@ fp_measuring_stands_on (const FpMeasuring *of, int thing, int base)
   return FALSE;
 }
 
-gboolean
-fp_altar_is_free (const FpPlaced *altar)
-{
-  return strcmp (fp_placed_choice (altar, "setting"), "against-the-wall") != 0;
-}
-
 const FpPlaced *
 fp_measuring_celebrated (const FpMeasuring *of, int *index)
 {
-  int best;
-  const FpPlaced *altar = fp_measuring_role (of, FP_ROLE_ALTAR, &best);
-
-  if (altar && fp_project_brief (fp_scene_project (of->scene))->facing == FP_FACING_PEOPLE)
-    for (int i = fp_measuring_next (of, FP_ROLE_ALTAR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR, i))
-      {
-        const FpPlaced *other = fp_measuring_placed (of, i);
-
-        if (fp_altar_is_free (other) && (!fp_altar_is_free (altar) || other->plan.y0 < altar->plan.y0))
-          {
-            altar = other;
-            best = i;
-          }
-      }
+  int found = fp_scene_celebrated_altar (of->scene);
 
   if (index)
-    *index = best;
-  return altar;
+    *index = found;
+  return fp_measuring_placed (of, found);
 }
 
 int

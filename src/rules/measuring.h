@@ -39,8 +39,6 @@ int             fp_measuring_next (const FpMeasuring *of, FpRole role, int after
 FpRole          fp_placed_role    (const FpPlaced *placed);
 /* A parameter, or @otherwise where the kind has none of that id. */
 double          fp_placed_param   (const FpPlaced *placed, const char *id, double otherwise);
-/* Id of what is chosen, "" where the kind has no such choice. */
-const char     *fp_placed_choice  (const FpPlaced *placed, const char *id);
 FpVec3          fp_placed_middle  (const FpPlaced *placed, double above); /* of its plan, @above its level */
 FpPoint         fp_placed_local   (const FpPlaced *placed, FpPoint world);
 /* The plan of @thing as a box in the coordinates of @frame. */
@@ -48,10 +46,8 @@ FpBox           fp_placed_box_in  (const FpPlaced *thing, const FpPlaced *frame)
 /* Whether @thing stands on @base, or on something that does. */
 gboolean        fp_measuring_stands_on (const FpMeasuring *of, int thing, int base);
 
-/* The altar at which people celebrate: the highest; where there are several and the celebrant faces
- * the people, the freestanding one nearest to them. */
+/* The altar at which Mass is celebrated (see fp_scene_celebrated_altar()). */
 const FpPlaced *fp_measuring_celebrated (const FpMeasuring *of, int *index);
-gboolean        fp_altar_is_free (const FpPlaced *altar);
 /* The footpace on which the altar stands; -1. */
 int             fp_measuring_footpace (const FpMeasuring *of, const FpPlaced *altar);
 

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #define MM2_PER_M2 1e6
+#define DECIMALS_MORE 4 /* than usual; a value nearer to its limit than that is not told from it */
 
 static const FpPrintedUnit printed[] = {
   { "mm", "mm", FP_MEASURE_LENGTH, 1, FALSE, NULL },
@@ -54,64 +55,123 @@ number (double value, int decimals)
   return fp_number_format (isfinite (rounded) ? rounded : 0);
 }
 
-/* Whole millimetres, but not for what is of the order of a millimetre. */
-static char *
-length_shown (double mm, FpUnits units)
-{
-  double shown = fabs (mm) >= 20 ? round (mm) : round (mm * 10) / 10;
+/* All of these show @more decimals than is usual. */
 
-  return fp_length_format_unit (units == FP_UNITS_METRIC ? shown : mm, units);
+/* Whole millimetres, but not for what is of the order of a millimetre.  Sixteenths of an inch are not divided further:
+ * the millimetres are told beside them. */
+static char *
+length_shown (double mm, FpUnits units, int more)
+{
+  int decimals = MAX (fabs (mm) >= 20 ? 0 : 1, more);
+  g_autofree char *digits = number (mm, decimals), *metric = g_strconcat (digits, " mm", NULL), *imperial = NULL;
+
+  if (units == FP_UNITS_METRIC)
+    return decimals > 1 ? g_steal_pointer (&metric) : fp_length_format_unit (g_ascii_strtod (digits, NULL), units);
+  imperial = fp_length_format_unit (mm, units);
+  return more > 0 ? g_strdup_printf ("%s (%s)", imperial, metric) : g_steal_pointer (&imperial);
 }
 
 static char *
-area_shown (double mm2, FpUnits units)
+area_shown (double mm2, FpUnits units, int more)
 {
   g_autofree char *text = NULL;
 
   if (units == FP_UNITS_METRIC)
     {
-      text = number (mm2 / MM2_PER_M2, 2);
+      text = number (mm2 / MM2_PER_M2, 2 + more);
       return g_strconcat (text, " m²", NULL);
     }
-  text = number (mm2 / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1);
+  text = number (mm2 / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1 + more);
   return g_strconcat (text, " sq ft", NULL);
 }
 
 static char *
-count_shown (const FpMeasure *measure, const char *unit, double value)
+count_shown (const FpMeasure *measure, const char *unit, double value, int more)
 {
   const FpPrintedUnit *in = fp_printed_unit_find (unit);
   g_autofree char *text = NULL, *si = NULL;
 
   if (!measure->unit)
-    return number (value, 2);
-  si = number (value, 1);
+    return number (value, 2 + more);
+  si = number (value, 1 + more);
   if (!in || strcmp (in->id, "kN/m2") == 0 || !fp_printed_unit_fits (in, measure))
     return g_strconcat (si, " kN/m²", NULL);
-  text = number (value / in->size, 0);
+  text = number (value / in->size, more);
   return g_strdup_printf ("%s %s (%s kN/m²)", text, in->label, si);
 }
 
-char *
-fp_printed_value (const FpMeasure *measure, const char *unit, double value, FpUnits units)
+static char *
+shown (const FpMeasure *measure, const char *unit, double value, FpUnits units, int more)
 {
   g_autofree char *text = NULL;
 
   switch (measure->type)
     {
     case FP_MEASURE_LENGTH:
-      return length_shown (value, units);
+      return length_shown (value, units, more);
     case FP_MEASURE_AREA:
-      return area_shown (value, units);
+      return area_shown (value, units, more);
     case FP_MEASURE_SHARE:
-      text = number (value * 100, fabs (value) < 0.1 ? 1 : 0);
+      text = number (value * 100, (fabs (value) < 0.1 ? 1 : 0) + more);
       return g_strconcat (text, " %", NULL);
     case FP_MEASURE_YES:
       return g_strdup (value != 0 ? "yes" : "no");
     case FP_MEASURE_COUNT:
-      return count_shown (measure, unit, value);
+      return count_shown (measure, unit, value, more);
     }
   return g_strdup ("");
+}
+
+char *
+fp_printed_value (const FpMeasure *measure, const char *unit, double value, FpUnits units)
+{
+  return shown (measure, unit, value, units, 0);
+}
+
+/* The end of the limit that @v lies beyond; all in the printed unit. */
+static double
+nearest_limit (const FpRule *rule, double v)
+{
+  double nearest = rule->low;
+
+  switch (rule->test)
+    {
+    case FP_TEST_AT_LEAST:
+    case FP_TEST_EQUALS:
+      return rule->low;
+    case FP_TEST_AT_MOST:
+      return rule->high;
+    case FP_TEST_BETWEEN:
+      return v < rule->low ? rule->low : rule->high;
+    case FP_TEST_ODD:
+      return NAN;
+    case FP_TEST_ONE_OF:
+      nearest = rule->one_of[0];
+      for (guint i = 1; i < rule->n_one_of; i++)
+        if (fabs (rule->one_of[i] - v) < fabs (nearest - v))
+          nearest = rule->one_of[i];
+      return nearest;
+    }
+  return NAN;
+}
+
+char *
+fp_printed_outside (const FpMeasure *measure, const FpRule *rule, double value, FpUnits units)
+{
+  const FpPrintedUnit *unit = fp_printed_unit_find (rule->unit);
+  double limit = unit ? nearest_limit (rule, value / unit->size) * unit->size : NAN;
+  char *text = shown (measure, rule->unit, value, units, 0);
+
+  for (int more = 1; more <= DECIMALS_MORE && isfinite (limit); more++)
+    {
+      g_autofree char *other = shown (measure, rule->unit, limit, units, more - 1);
+
+      if (strcmp (text, other) != 0)
+        break;
+      g_free (text);
+      text = shown (measure, rule->unit, value, units, more);
+    }
+  return text;
 }
 
 /* --- limits -------------------------------------------------------------- */

@@ -26,6 +26,9 @@ gboolean             fp_printed_unit_fits (const FpPrintedUnit *unit, const FpMe
 
 /* "160 mm", "12 %", "2.31 m²", "555.6 psf", "3", "yes": owned by the caller. */
 char *fp_printed_value (const FpMeasure *measure, const char *unit, double value, FpUnits units);
+/* As fp_printed_value() for a value outside of a rule's limit, but never what the limit itself would be shown as:
+ * "32.7 %" where a third, too, would be "33 %". */
+char *fp_printed_outside (const FpMeasure *measure, const FpRule *rule, double value, FpUnits units);
 /* "about 6 in (152 mm)", "at most 7 in (178 mm)", "an odd number": owned by the caller. */
 char *fp_printed_limit (const FpMeasure *measure, const FpRule *rule, FpUnits units);
 

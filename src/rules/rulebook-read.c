@@ -7,6 +7,7 @@
 #include <libxml/parser.h>
 #include <libxml/relaxng.h>
 #include <libxml/tree.h>
+#include <libxml/xmlschemastypes.h>
 #include <math.h>
 #include <string.h>
 
@@ -476,6 +477,21 @@ first_error (void *data, xmlErrorPtr found)
     g_string_printf (first, "%d: %s", found->line, found->message);
 }
 
+/* libxml2 makes these tables when they are first asked for, and takes no lock. */
+static void
+make_tables_once (void)
+{
+  static gsize ready = 0;
+
+  if (g_once_init_enter (&ready))
+    {
+      xmlInitParser ();
+      xmlSchemaInitTypes ();
+      xmlRelaxNGInitTypes ();
+      g_once_init_leave (&ready, 1);
+    }
+}
+
 static xmlRelaxNG *
 schema (void)
 {
@@ -523,6 +539,7 @@ fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **err
       g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "%s:1: larger than %u bytes", reader.name, FP_RULEBOOK_BYTES_MAX);
       return NULL;
     }
+  make_tables_once ();
   doc = parse_xml (&reader, xml, length);
   if (!doc)
     return NULL;

@@ -21,7 +21,7 @@ fp_c_rise (double d, double r, double c, double t)
 static gboolean
 front_of_mensa (const FpScene *scene, FpVec3 *middle)
 {
-  int at = fp_scene_role (scene, FP_ROLE_ALTAR);
+  int at = fp_scene_celebrated_altar (scene);
   if (at < 0)
     return FALSE;
   const FpPlaced *altar = &fp_scene_placed (scene, NULL)[at];

@@ -40,7 +40,7 @@ static void
 find_altar (FpLevels *self, const FpScene *scene)
 {
   const FpPlaced *placed = fp_scene_placed (scene, NULL);
-  int at = fp_scene_role (scene, FP_ROLE_ALTAR);
+  int at = fp_scene_celebrated_altar (scene);
   if (at < 0)
     return;
   self->has_altar = TRUE;

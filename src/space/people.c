@@ -224,6 +224,15 @@ add_minister (const FpPeople *self, const FpPlaced *placed, guint owner, const F
   fp_solids_append_placed (out, solids, &place, placed->level + minister->z, owner);
 }
 
+/* At the other altars nobody stands. */
+static gboolean
+has_ministers (const FpPeople *self, const FpPlaced *placed, guint i)
+{
+  const FpKind *kind = fp_item_kind (placed[i].item);
+  return !placed[i].ghost && kind->ministers != NULL
+         && (kind->role != FP_ROLE_ALTAR || (int) i == fp_scene_celebrated_altar (self->scene));
+}
+
 void
 fp_people_ministers (const FpPeople *self, FpSolids *out)
 {
@@ -232,11 +241,10 @@ fp_people_ministers (const FpPeople *self, FpSolids *out)
 
   for (guint i = 0; i < n; i++)
     {
-      const FpKind *kind = fp_item_kind (placed[i].item);
-      if (placed[i].ghost || kind->ministers == NULL)
+      if (!has_ministers (self, placed, i))
         continue;
       g_autoptr (GArray) ministers = g_array_new (FALSE, FALSE, sizeof (FpMinister));
-      kind->ministers (&placed[i].form, ministers);
+      fp_item_kind (placed[i].item)->ministers (&placed[i].form, ministers);
       for (guint k = 0; k < ministers->len; k++)
         add_minister (self, &placed[i], i, &g_array_index (ministers, FpMinister, k), out);
     }

@@ -75,7 +75,7 @@ fp_room_init (FpRoom *self, const FpScene *scene)
 {
   self->scene = scene;
   self->placed = fp_scene_placed (scene, &self->n_placed);
-  self->altar = fp_scene_role (scene, FP_ROLE_ALTAR);
+  self->altar = fp_scene_celebrated_altar (scene);
   self->footpace = find_footpace (self);
   measure_floors (self);
   guess_floors (self);

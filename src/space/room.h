@@ -19,7 +19,7 @@ typedef struct
   FpBox    sanctuary;  /* of the ministers' floors; where there are none, taken from what there is */
   FpBox    nave;       /* of the people's floors, likewise                   */
   gboolean has_sanctuary, has_nave; /* FALSE where the box is a guess        */
-  int      altar;      /* index of the altar, -1                             */
+  int      altar;      /* index of the altar of celebration, -1              */
   int      footpace;   /* under that altar, else any; -1                     */
 } FpRoom;
 
@@ -57,6 +57,14 @@ gboolean fp_room_stands_on (const FpRoom *self, int thing, int support);
 
 /* To the millionth of a millimetre: turning to and fro leaves dust, which would be written into the file. */
 FpPlace fp_place_tidy (const FpPlace *place);
+
+/* Whether it is an opening in that side (from 1) of that wall. */
+static inline gboolean
+fp_item_is_in_side (const FpItem *item, const char *wall, guint side)
+{
+  return (fp_item_kind (item)->flags & FP_KIND_IN_WALL) != 0 && g_strcmp0 (fp_item_on (item), wall) == 0
+         && (guint) fp_item_param (item, "side") == side;
+}
 
 static inline gboolean
 fp_placed_has_role (const FpPlaced *placed, FpRole role)

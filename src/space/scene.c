@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "celebrant.h"
 #include "standing.h"
 
 #include <math.h>
@@ -19,6 +20,7 @@ struct _FpScene
   FpSolids        *solids;
   GHashTable      *index;      /* id to index + 1, ghosts left out          */
   int              role[N_ROLES];
+  int              celebrated; /* index of the altar, -1                    */
   FpBox3           box, sanctuary;
 };
 
@@ -136,6 +138,20 @@ make_index (FpScene *self)
     }
 }
 
+/* Where the brief has the celebrant face the people, but an altar leaves him no room behind it, he stands before it. */
+static void
+settle_celebrant (FpScene *self, FpFacing facing)
+{
+  guint n;
+  const FpSolid *solid = fp_solids_peek (self->solids, &n);
+  const FpPlaced *placed = (const FpPlaced *) (gpointer) self->placed->data;
+
+  self->celebrated = fp_celebrated_altar (placed, self->placed->len, self->role[FP_ROLE_ALTAR], facing);
+  for (guint i = 0; facing == FP_FACING_PEOPLE && i < self->placed->len; i++)
+    if (fp_item_kind (placed[i].item)->role == FP_ROLE_ALTAR && !fp_celebrant_fits_behind (placed, i, solid, n))
+      g_array_index (self->placed, FpPlaced, i).form.facing = FP_FACING_EAST;
+}
+
 /* --- boxes ---------------------------------------------------------------- */
 
 /* Whether a thing is, carries, or stands on the altar or its steps, or is the rail or what rises behind the altar. */
@@ -224,6 +240,7 @@ fp_scene_new (const FpProject *project, guint alternative)
   add_all_placed (self);
   make_bodies (self);
   make_index (self);
+  settle_celebrant (self, fp_project_brief (project)->facing);
   make_boxes (self);
   return self;
 }
@@ -286,6 +303,12 @@ int
 fp_scene_role (const FpScene *self, FpRole role)
 {
   return (guint) role < N_ROLES ? self->role[role] : -1;
+}
+
+int
+fp_scene_celebrated_altar (const FpScene *self)
+{
+  return self->celebrated;
 }
 
 const FpSolid *

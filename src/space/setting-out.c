@@ -167,7 +167,31 @@ move_to (const Subject *s, const FpPlace *place, GError **error)
   return next != NULL && is_placed_freely (s) ? carry (s, next, &from, place, error) : next;
 }
 
-/* Along its wall, as far as the side goes. */
+/* How far the middle of an opening can go along its side of @length, between its neighbours. */
+static void
+room_in_side (const Subject *s, double length, double *least, double *most)
+{
+  const double along = fp_item_param (s->item, "along"), half = fp_item_param (s->item, "width") / 2;
+  const guint side = (guint) fp_item_param (s->item, "side");
+
+  *least = half;
+  *most = length - half;
+  for (guint i = 0; i < fp_project_n_survey (s->project); i++)
+    {
+      const FpItem *other = fp_project_survey (s->project, i);
+      double at, apart;
+      if (other == s->item || !fp_item_is_in_side (other, fp_item_on (s->item), side))
+        continue;
+      at = fp_item_param (other, "along");
+      apart = half + fp_item_param (other, "width") / 2;
+      if (at < along)
+        *least = MAX (*least, at + apart);
+      else
+        *most = MIN (*most, at - apart);
+    }
+}
+
+/* Along its wall, as far as the side goes and its neighbours allow. */
 static FpProject *
 move_in_wall (const Subject *s, FpVec3 by, GError **error)
 {
@@ -176,17 +200,16 @@ move_in_wall (const Subject *s, FpVec3 by, GError **error)
   const FpPlace turn = { 0, 0, opening->place.turn };
   const FpPoint step = fp_place_unpoint (&turn, (FpPoint) { by.x, by.y });
   const guint side = (guint) fp_item_param (s->item, "side") - 1;
-  const double half = fp_item_param (s->item, "width") / 2;
-  double length;
+  double least, most;
   FpPoint a, b;
 
   if (wall == NULL)
     return fp_project_ref (s->project);
   a = wall->form.corner[side];
   b = wall->form.corner[(side + 1) % wall->form.n_corners];
-  length = hypot (b.x - a.x, b.y - a.y);
+  room_in_side (s, hypot (b.x - a.x, b.y - a.y), &least, &most);
   return fp_set_out_param (s->scene, fp_item_id (s->item), "along",
-                           MAX (MIN (fp_item_param (s->item, "along") + step.x, length - half), half), error);
+                           MAX (MIN (fp_item_param (s->item, "along") + step.x, most), least), error);
 }
 
 /* Relative to a support that is not there (any more): from now on in church coordinates. */

@@ -148,14 +148,6 @@ wall_behind (const FpDraft *self, const FpPlaced *altar)
   return wall;
 }
 
-static gboolean
-is_against_wall (const FpPlaced *altar)
-{
-  const int setting = fp_kind_param_index (fp_item_kind (altar->item), "setting");
-
-  return setting >= 0 && fp_item_params (altar->item)[setting] != 0;
-}
-
 /* The rearmost of the altar and its steps. */
 static double
 back_of (const FpDraft *self, const FpPlaced *altar)
@@ -179,7 +171,7 @@ fp_spot_behind_altar (FpDraft *self)
       return;
     }
   wall = wall_behind (self, altar);
-  back = back_of (self, altar) + (is_against_wall (altar) ? 0 : self->kind->clearance) + self->plan.y1 - self->plan.y0;
+  back = back_of (self, altar) + (fp_altar_is_free (altar) ? self->kind->clearance : 0) + self->plan.y1 - self->plan.y0;
   if (wall - back < USELESS_SLOT)
     back = MAX (wall, back_of (self, altar) + self->plan.y1 - self->plan.y0);
   self->place = (FpPlace) { altar->place.x, back - self->plan.y1, 0 };

@@ -197,13 +197,20 @@ n_sides (const FpPlaced *wall)
   return fp_item_param (wall->item, "closed") != 0 ? wall->form.n_corners : wall->form.n_corners - 1;
 }
 
+/* Of all that the survey holds: one that this alternative fills up is still there in the others. */
 static gboolean
-meets_hole (const FpPlaced *wall, guint side, double along, double width)
+meets_opening (const FpDraft *self, const FpPlaced *wall, guint side, double along)
 {
-  for (guint i = 0; i < wall->form.n_holes; i++)
-    if (wall->form.hole[i].side == side
-        && fabs (wall->form.hole[i].along - along) < (wall->form.hole[i].width + width) / 2 + 200)
-      return TRUE;
+  const FpProject *project = fp_scene_project (self->room->scene);
+  const double width = fp_draft_get (self, "width");
+
+  for (guint i = 0; i < fp_project_n_survey (project); i++)
+    {
+      const FpItem *other = fp_project_survey (project, i);
+      if (fp_item_is_in_side (other, fp_item_id (wall->item), side + 1)
+          && fabs (fp_item_param (other, "along") - along) < (fp_item_param (other, "width") + width) / 2 + 200)
+        return TRUE;
+    }
   return FALSE;
 }
 
@@ -215,7 +222,7 @@ fit_into_side (FpDraft *self, const FpPlaced *wall, guint side)
 
   for (double off = 0; off <= (length - width) / 2; off += 100)
     for (int way = -1; way <= 1; way += 2)
-      if (!meets_hole (wall, side, length / 2 + way * off, width))
+      if (!meets_opening (self, wall, side, length / 2 + way * off))
         {
           fp_draft_set (self, "side", side + 1);
           fp_draft_set (self, "along", length / 2 + way * off);

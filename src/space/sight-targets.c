@@ -38,7 +38,7 @@ fp_sight_add_targets (const FpPlaced *placed, FpFocus focus, GArray *out)
       }
 }
 
-/* Altars are many in some churches: the one on the highest level is looked at. */
+/* Altars are many in some churches: the one at which Mass is celebrated is looked at. */
 static gboolean
 belongs_to_altar (FpFocus focus)
 {
@@ -51,7 +51,7 @@ fp_sight_target (const FpScene *scene, FpFocus focus)
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
   if (belongs_to_altar (focus))
-    return fp_scene_role (scene, FP_ROLE_ALTAR);
+    return fp_scene_celebrated_altar (scene);
 
   g_autoptr (GArray) found = g_array_new (FALSE, FALSE, sizeof (FpTarget));
   for (guint i = 0; i < n; i++)

@@ -5,6 +5,9 @@
 
 enum { UNKNOWN, BEING_FOUND, KNOWN };
 
+/* How far before its lowest riser a flight looks for the floor: more than surveys are off by (design judgement). */
+#define BEFORE_RISER 10.0
+
 /* What a footpace lies round while nothing stands on it: a common altar, 2400 x 900 (design judgement). */
 static const FpBox DEFAULT_CORE = { -1200, -450, 1200, 450 };
 
@@ -302,6 +305,21 @@ foot_of_wall (const FpStandingThing *wall)
   return base >= 0 ? wall->form.param[base] : 0;
 }
 
+/* A flight rises from the floor just before its lowest riser, though that may stand at the very edge of the upper one. */
+static double
+floor_under (const FpArrangement *self, const FpStandingThing *thing)
+{
+  FpPoint at = { thing->place.x, thing->place.y };
+  if (fp_item_kind (thing->item)->role == FP_ROLE_STEPS)
+    {
+      gboolean found;
+      double level = fp_floor_set_at (self->floors, fp_place_point (&thing->place, (FpPoint) { 0, -BEFORE_RISER }), &found);
+      if (found)
+        return level;
+    }
+  return fp_floor_set_at (self->floors, at, NULL);
+}
+
 static double
 find_level (FpArrangement *self, guint i)
 {
@@ -320,7 +338,7 @@ find_level (FpArrangement *self, guint i)
       thing->level += kind->flags & FP_KIND_IN_WALL ? foot_of_wall (support) : support->extent.top;
     }
   else
-    thing->level = fp_floor_set_at (self->floors, (FpPoint) { thing->place.x, thing->place.y }, NULL);
+    thing->level = floor_under (self, thing);
   thing->level_state = KNOWN;
   return thing->level;
 }

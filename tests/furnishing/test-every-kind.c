@@ -387,7 +387,7 @@ static gboolean
 is_inside (const FpSolid *s, FpVec3 p)
 {
   if (s->shape == FP_SOLID_PRISM)
-    return p.z > s->z0 && p.z < fp_solid_top_at (s, p.x, p.y)
+    return p.z > fp_solid_foot_at (s, p.x, p.y) && p.z < fp_solid_top_at (s, p.x, p.y)
            && fp_outline_contains (s->outline, s->n_outline, (FpPoint) { p.x, p.y });
   if (s->shape == FP_SOLID_ROUND)
     return p.z > s->z0 && p.z < s->z1 && hypot (p.x - s->cx, p.y - s->cy) < radius_at (s, p.z);

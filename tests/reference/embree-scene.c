@@ -116,7 +116,7 @@ add_prism (Mesh *self, const FpSolid *s)
   for (guint i = 0; i < s->n_outline; i++)
     {
       FpPoint p = s->outline[i];
-      add_vertex (self, p.x, p.y, s->z0);
+      add_vertex (self, p.x, p.y, fp_solid_foot_at (s, p.x, p.y));
       add_vertex (self, p.x, p.y, fp_solid_top_at (s, p.x, p.y));
     }
   add_sides (self, s->n_outline, first);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* test-bad.c - files that are wrong, one fault each: each is refused with its line, what was found, what was expected */
+/* test-bad.c - files that are wrong, one fault each: refused with the line, what was found, what was expected */
 #include "store-cases.h"
 
 #include <glib/gstdio.h>
@@ -39,7 +39,7 @@ static const BadFile files[] = {
   { "external-entity", FP_ERROR_INVALID, 2, "<!DOCTYPE was found", N },
   { "external-dtd", FP_ERROR_INVALID, 2, "<!DOCTYPE was found", N },
   /* another version, another format */
-  { "later-version", FP_ERROR_VERSION, 2, "written by a later version of Footpace (its format is 2, this program reads 1)", S },
+  { "later-version", FP_ERROR_VERSION, 2, "a later version of Footpace (its format is 2, this program reads 1)", S },
   { "later-namespace", FP_ERROR_VERSION, 2, "its format is 3", S },
   { "no-version", FP_ERROR_INVALID, 2, "version=\"1\" is expected", S },
   { "wrong-namespace", FP_ERROR_INVALID, 2, "of the namespace “urn:someone:else” was found", S },

@@ -16,10 +16,10 @@ typedef struct
 } Sample;
 
 static const Sample samples[] = {
-  { "parish", "Holy Rood, Thornmere", 312, 0, FP_UNITS_METRIC, { "existing", "a", "b" } },
-  { "fan", "Our Lady of the Sheepfold, Kestrel Hill", 492, 0, FP_UNITS_METRIC, { "existing", "raised" } },
-  { "cathedral", "Cathedral of Our Lady of the Ford, Askerby", 1200, 304, FP_UNITS_METRIC, { "existing", "a" } },
-  { "chapel", "Chapel of the Good Shepherd, Larkin’s Ferry", 90, 0, FP_UNITS_IMPERIAL, { "existing", "a" } },
+  { "parish", "Holy Rood", 312, 0, FP_UNITS_METRIC, { "existing", "a", "b" } },
+  { "fan", "Our Lady of the Sheepfold", 492, 0, FP_UNITS_METRIC, { "existing", "raised" } },
+  { "cathedral", "Cathedral of Our Lady of the Ford", 1200, 304, FP_UNITS_METRIC, { "existing", "a" } },
+  { "chapel", "Chapel of the Good Shepherd", 90, 0, FP_UNITS_IMPERIAL, { "existing", "a" } },
 };
 
 static char *

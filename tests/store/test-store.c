@@ -238,6 +238,33 @@ test_xmllint (void)
   g_remove (path);
 }
 
+/* Autosave writes and reads on another thread while the window opens a file. NULL when all went well. */
+static gpointer
+read_many_times (gpointer data)
+{
+  for (int i = 0; i < 20; i++)
+    {
+      g_autoptr (FpProject) project = fp_store_parse (data, strlen (data), "thread", NULL);
+      g_autofree char *bytes = project != NULL ? fp_store_write (project, NULL) : NULL;
+      if (g_strcmp0 (bytes, data) != 0)
+        return data;
+    }
+  return NULL;
+}
+
+static void
+test_threads (void)
+{
+  g_autoptr (FpProject) project = store_case_every_kind (NULL);
+  g_autofree char *bytes = store_case_bytes (project);
+  GThread *threads[4];
+
+  for (guint i = 0; i < G_N_ELEMENTS (threads); i++)
+    threads[i] = g_thread_new ("reader", read_many_times, bytes);
+  for (guint i = 0; i < G_N_ELEMENTS (threads); i++)
+    g_assert_null (g_thread_join (threads[i]));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -250,6 +277,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/fates", test_fates);
   g_test_add_func ("/store/order-of-fates", test_order_of_fates);
   g_test_add_func ("/store/by-hand", test_by_hand);
+  g_test_add_func ("/store/threads", test_threads);
   g_test_add_func ("/store/xmllint", test_xmllint);
   return g_test_run ();
 }

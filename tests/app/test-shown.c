@@ -1,0 +1,362 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lists and drawings that the window shows, made without it. */
+#include "new-project.h"
+#include "samples.h"
+#include "sheets.h"
+#include "shown-findings.h"
+#include "small-drawing.h"
+#include "things.h"
+
+#include "footpace/levels.h"
+#include "footpace/store.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <string.h>
+
+static const char *const samples[] = { "parish.footpace", "chapel.footpace", "fan.footpace", "cathedral.footpace" };
+
+static FpProject *
+load (const char *name)
+{
+  g_autofree char *path = fp_sample_path (name);
+  g_autoptr (GError) error = NULL;
+  FpProject *project = fp_store_load (path, &error);
+
+  g_assert_no_error (error);
+  return project;
+}
+
+/* --- things --------------------------------------------------------------- */
+
+/* Each thing once, after what it stands on; where something stood before is not listed. */
+static void
+check_things (const FpScene *scene)
+{
+  g_autoptr (GArray) things = fp_things_new (scene);
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  g_autofree int *position = g_new (int, n);
+
+  memset (position, 0xff, sizeof (int) * n);
+  for (guint i = 0; i < things->len; i++)
+    {
+      const FpThing *t = &g_array_index (things, FpThing, i);
+
+      g_assert_cmpint (position[t->placed], ==, -1);
+      position[t->placed] = (int) i;
+      g_assert_cmpint (placed[t->placed].support >= 0, ==, t->depth > 0);
+      if (t->depth > 0)
+        g_assert_cmpint (position[placed[t->placed].support], >=, 0);
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      gboolean stood_before = placed[i].ghost && fp_scene_find (scene, fp_item_id (placed[i].item)) >= 0;
+
+      g_assert_cmpint (position[i] >= 0, ==, !stood_before);
+    }
+}
+
+static void
+test_things (void)
+{
+  for (guint s = 0; s < G_N_ELEMENTS (samples); s++)
+    {
+      g_autoptr (FpProject) project = load (samples[s]);
+
+      for (guint a = 0; a < fp_project_n_alternatives (project); a++)
+        {
+          g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, a);
+
+          check_things (scene);
+        }
+    }
+}
+
+static void
+test_standing_in_words (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, (guint) fp_project_find_alternative (project, "b"));
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  g_autofree char *where = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const char *id = fp_item_id (placed[i].item), *standing = fp_thing_standing (scene, &placed[i]);
+
+      if (strcmp (id, "altar-1974") == 0)
+        g_assert_cmpstr (standing, ==, "removed");
+      else if (strcmp (id, "chair-1974") == 0)
+        g_assert_cmpstr (standing, ==, placed[i].ghost ? "stood here before" : "moved");
+      else if (strcmp (id, "pews-front-g") == 0)
+        g_assert_cmpstr (standing, ==, "existing");
+    }
+  placed = &placed[fp_scene_role (scene, FP_ROLE_ALTAR)];
+  where = fp_thing_where (scene, placed, FP_UNITS_METRIC);
+  g_assert_true (g_str_has_prefix (where, "stands on "));
+  g_assert_nonnull (strstr (where, "+0."));
+}
+
+/* --- findings ------------------------------------------------------------- */
+
+static FpFindings *
+quick (const FpScene *scene)
+{
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  const FpMeasuring of = { scene, people, fp_levels (people), NULL };
+
+  return fp_findings_new (&of, books);
+}
+
+static void
+test_worst_first (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  g_autoptr (FpFindings) findings = fp_findings_of (project, 0, NULL, NULL);
+  g_autoptr (GArray) shown = fp_shown_new (findings, findings);
+  g_autofree char *summary = fp_shown_summary (shown), *rest = fp_shown_rest (findings, shown);
+  guint n_short = 0;
+
+  for (guint w = 0; w < FP_N_WEIGHTS; w++)
+    n_short += fp_findings_short (findings, (FpWeight) w);
+  g_assert_cmpuint (shown->len, ==, n_short);
+  for (guint i = 1; i < shown->len; i++)
+    g_assert_cmpint (g_array_index (shown, FpShown, i - 1).finding->rule->weight, <=,
+                     g_array_index (shown, FpShown, i).finding->rule->weight);
+  g_assert_cmpstr (summary, !=, "");
+  g_assert_true (g_str_has_prefix (rest, "No finding against "));
+}
+
+/* The words of approval that the program never uses. */
+static void
+test_no_approval (void)
+{
+  for (guint s = 0; s < G_N_ELEMENTS (samples); s++)
+    {
+      g_autoptr (FpProject) project = load (samples[s]);
+      g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, 0);
+      g_autoptr (FpFindings) findings = quick (scene);
+      g_autoptr (GArray) shown = fp_shown_new (findings, NULL);
+      g_autofree char *rest = fp_shown_rest (findings, shown);
+
+      g_assert_null (strstr (rest, "compl"));
+      g_assert_null (strstr (rest, "valid"));
+      g_assert_null (strstr (rest, "approved"));
+      for (guint i = 0; i < shown->len; i++)
+        {
+          g_autofree char *speech = fp_shown_speech (&g_array_index (shown, FpShown, i));
+
+          /* Each names where it is printed. */
+          g_assert_nonnull (strstr (speech, g_array_index (shown, FpShown, i).finding->rule->source));
+        }
+    }
+}
+
+/* While sight is computed anew, what it last said is shown and marked; without it nothing is made up. */
+static void
+test_waiting_for_sight (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, 0);
+  g_autoptr (FpFindings) newest = quick (scene);
+  g_autoptr (FpFindings) sighted = fp_findings_of (project, 0, NULL, NULL);
+  g_autoptr (GArray) both = fp_shown_new (newest, sighted);
+  g_autoptr (GArray) without = fp_shown_new (newest, NULL);
+  g_autofree char *rest = fp_shown_rest (newest, both);
+  guint stale = 0;
+
+  for (guint i = 0; i < both->len; i++)
+    if (g_array_index (both, FpShown, i).stale)
+      stale++;
+  g_assert_cmpuint (stale, >, 0);
+  g_assert_cmpuint (without->len, ==, both->len - stale);
+  g_assert_true (g_str_has_prefix (rest, "Rules of sight are being computed"));
+}
+
+/* --- drawings ------------------------------------------------------------- */
+
+static void
+test_overview (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  FpOverview *overview = fp_overview_new (project, TRUE, NULL);
+  guint marks;
+
+  g_assert_cmpuint (overview->n, ==, fp_project_n_alternatives (project));
+  for (guint i = 0; i < overview->n; i++)
+    {
+      fp_drawing_marks (overview->elevation[i], &marks);
+      g_assert_cmpuint (marks, >, 20);
+      fp_drawing_marks (overview->plan[i], &marks);
+      g_assert_cmpuint (marks, >, 20);
+      g_assert_true (g_str_has_prefix (overview->levels[i], "people"));
+    }
+  fp_overview_free (overview);
+}
+
+static void
+test_overview_cancelled (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  g_autoptr (GCancellable) cancel = g_cancellable_new ();
+
+  g_cancellable_cancel (cancel);
+  g_assert_null (fp_overview_new (project, TRUE, cancel));
+}
+
+static void
+test_sheets (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+
+  for (guint sheet = 0; sheet <= FP_SHEET_COMPARE; sheet++)
+    {
+      FpSheetOrder order = { .project = project, .alternative = 1, .sheet = sheet, .paper = FP_PAPER_A3, .landscape = TRUE,
+                             .with_findings = sheet == FP_SHEET_ELEVATION };
+      FpSheets *sheets = fp_sheets_new (&order, NULL);
+      g_autofree char *name = fp_sheets_file_name (&order, "pdf");
+
+      g_assert_no_error (sheets->error);
+      g_assert_cmpuint (sheets->pages->len, >=, 1);
+      /* A3 is 420 mm by 297 mm (ISO 216). */
+      g_assert_cmpfloat_with_epsilon (fp_drawing_width (g_ptr_array_index (sheets->pages, 0)), 420.0, 1e-9);
+      g_assert_cmpfloat_with_epsilon (fp_drawing_height (g_ptr_array_index (sheets->pages, 0)), 297.0, 1e-9);
+      g_assert_true (g_str_has_suffix (name, ".pdf"));
+      g_assert_null (strchr (name, '/'));
+      fp_sheets_free (sheets);
+    }
+}
+
+/* What does not fit says so, and which scale would. */
+static void
+test_sheet_too_large (void)
+{
+  g_autoptr (FpProject) project = load ("cathedral.footpace");
+  FpSheetOrder order = { .project = project, .sheet = FP_SHEET_PLAN, .paper = FP_PAPER_A4, .scale = 10.0, .whole = TRUE };
+  FpSheets *sheets = fp_sheets_new (&order, NULL);
+
+  g_assert_error (sheets->error, FP_ERROR, FP_ERROR_RANGE);
+  g_assert_null (sheets->pages);
+  fp_sheets_free (sheets);
+}
+
+static void
+test_sheet_files (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  FpSheetOrder order = { .project = project, .alternative = 1, .sheet = FP_SHEET_ELEVATION, .paper = FP_PAPER_A4,
+                         .landscape = TRUE };
+  FpSheets *sheets = fp_sheets_new (&order, NULL);
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  const struct { const char *format, *begins; } cases[] = { { "pdf", "%PDF-" }, { "svg", "<?xml" }, { "png", "\x89PNG" } };
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *name = g_strconcat ("sheet.", cases[i].format, NULL);
+      g_autofree char *path = g_build_filename (dir, name, NULL), *content = NULL;
+
+      g_assert_true (fp_sheets_write (sheets, cases[i].format, path, &error));
+      g_assert_no_error (error);
+      g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
+      g_assert_true (g_str_has_prefix (content, cases[i].begins));
+      g_unlink (path);
+    }
+  g_assert_false (fp_sheets_write (sheets, "pdf", "/nowhere/at/all/sheet.pdf", &error));
+  g_assert_nonnull (error);
+  fp_sheets_free (sheets);
+  g_rmdir (dir);
+}
+
+/* --- a new project -------------------------------------------------------- */
+
+static void
+test_new_project (void)
+{
+  FpNewProject spec;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = NULL;
+  g_autoptr (FpProject) read = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  g_autofree char *xml = NULL;
+  gsize length;
+  const FpPlaced *altar;
+
+  fp_new_project_defaults (&spec);
+  spec.title = "Sanctuary of Saint Elmo";
+  project = fp_new_project_make (&spec, &error);
+  g_assert_no_error (error);
+  g_assert_true (fp_project_check (project, &error));
+  xml = fp_store_write (project, &length);
+  read = fp_store_parse (xml, length, "new", &error);
+  g_assert_no_error (error);
+  g_assert_true (fp_project_equal (project, read));
+  scene = (FpScene *) fp_scene_new (project, 0);
+  g_assert_cmpint (fp_scene_role (scene, FP_ROLE_ALTAR), >=, 0);
+  altar = &fp_scene_placed (scene, NULL)[fp_scene_role (scene, FP_ROLE_ALTAR)];
+  /* On its footpace: 300 mm of floor and three steps of 152 mm. */
+  g_assert_cmpfloat_with_epsilon (altar->level, 300.0 + 3.0 * 152.0, 1e-6);
+  g_assert_cmpfloat (altar->place.x, ==, 0.0);
+}
+
+static void
+test_new_project_shapes (void)
+{
+  const struct { double nave, sanctuary, level; } cases[] = { { 9000, 9000, 300 }, { 12000, 4000, 0 }, { 12000, 8000, 1200 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      FpNewProject spec;
+      g_autoptr (GError) error = NULL;
+      g_autoptr (FpProject) project = NULL;
+
+      fp_new_project_defaults (&spec);
+      spec.nave_width = cases[i].nave;
+      spec.sanctuary_width = cases[i].sanctuary;
+      spec.sanctuary_level = cases[i].level;
+      spec.units = FP_UNITS_IMPERIAL;
+      project = fp_new_project_make (&spec, &error);
+      g_assert_no_error (error);
+      g_assert_true (fp_project_check (project, &error));
+    }
+}
+
+static void
+test_new_project_refused (void)
+{
+  const double wrong[] = { 0.0, -1.0, 1.0e9, (double) NAN };
+
+  for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      FpNewProject spec;
+      g_autoptr (GError) error = NULL;
+
+      fp_new_project_defaults (&spec);
+      spec.nave_width = wrong[i];
+      g_assert_null (fp_new_project_make (&spec, &error));
+      g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/things/each-once", test_things);
+  g_test_add_func ("/things/words", test_standing_in_words);
+  g_test_add_func ("/shown/worst-first", test_worst_first);
+  g_test_add_func ("/shown/no-approval", test_no_approval);
+  g_test_add_func ("/shown/waiting", test_waiting_for_sight);
+  g_test_add_func ("/overview/all", test_overview);
+  g_test_add_func ("/overview/cancelled", test_overview_cancelled);
+  g_test_add_func ("/sheets/each", test_sheets);
+  g_test_add_func ("/sheets/too-large", test_sheet_too_large);
+  g_test_add_func ("/sheets/files", test_sheet_files);
+  g_test_add_func ("/new-project/default", test_new_project);
+  g_test_add_func ("/new-project/shapes", test_new_project_shapes);
+  g_test_add_func ("/new-project/refused", test_new_project_refused);
+  return g_test_run ();
+}

@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "crossings.h"
+
+#include <math.h>
+
+/* mm: nearer to the end of a line than this, lines meet and do not cross. */
+#define END 0.1
+
+FpBox
+crossings_text_box (const FpMark *mark)
+{
+  const double width = fp_lettering_width (mark->text, mark->height);
+  const double x0 = mark->align == FP_ALIGN_LEFT ? 0 : mark->align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
+  const double c = cos (mark->turn * G_PI / 180), s = sin (mark->turn * G_PI / 180);
+  FpBox box = FP_BOX_EMPTY;
+
+  for (int i = 0; i < 4; i++)
+    {
+      const double x = x0 + (i % 2 ? width : 0), y = i / 2 ? mark->height : 0;
+      fp_box_add_point (&box, (FpPoint) { mark->at.x + x * c - y * s, mark->at.y + x * s + y * c });
+    }
+  return box;
+}
+
+/* --- two lines ------------------------------------------------------------------ */
+
+static double
+cross (FpPoint a, FpPoint b)
+{
+  return a.x * b.y - a.y * b.x;
+}
+
+/* Where p + t u and q + s v meet, when that is inside both by more than END. */
+static gboolean
+lines_cross (FpPoint p, FpPoint p2, FpPoint q, FpPoint q2, FpPoint *where)
+{
+  const FpPoint u = { p2.x - p.x, p2.y - p.y }, v = { q2.x - q.x, q2.y - q.y }, w = { q.x - p.x, q.y - p.y };
+  const double d = cross (u, v), lu = hypot (u.x, u.y), lv = hypot (v.x, v.y);
+
+  if (fabs (d) < 1e-9 * lu * lv || lu < 2 * END || lv < 2 * END)
+    return FALSE;
+  const double t = cross (w, v) / d, s = cross (w, u) / d;
+  if (t * lu < END || (1 - t) * lu < END || s * lv < END || (1 - s) * lv < END)
+    return FALSE;
+  *where = (FpPoint) { p.x + t * u.x, p.y + t * u.y };
+  return TRUE;
+}
+
+static gboolean
+line_meets_box (FpPoint a, FpPoint b, const FpBox *box)
+{
+  double t0 = 0, t1 = 1;
+  const double p[4] = { a.x - b.x, b.x - a.x, a.y - b.y, b.y - a.y };
+  const double q[4] = { a.x - box->x0, box->x1 - a.x, a.y - box->y0, box->y1 - a.y };
+
+  /* Liang and Barsky, "A new concept and method for line clipping", ACM TOG 3 (1984); from memory. */
+  for (int i = 0; i < 4; i++)
+    {
+      if (p[i] == 0 && q[i] <= 0)
+        return FALSE;
+      if (p[i] < 0)
+        t0 = MAX (t0, q[i] / p[i]);
+      if (p[i] > 0)
+        t1 = MIN (t1, q[i] / p[i]);
+    }
+  return t0 < t1;
+}
+
+/* --- the marks that must keep apart ---------------------------------------------- */
+
+typedef struct { FpPoint a, b; guint dimension; gboolean stroke; guint mark; } Line;
+typedef struct { FpBox box; guint dimension; guint mark; const char *text; } Text;
+
+static gboolean
+is_stroke (FpPoint a, FpPoint b)
+{
+  return fabs (fabs (b.x - a.x) - fabs (b.y - a.y)) < 1e-6 && fabs (b.x - a.x) > 0.5;
+}
+
+static void
+gather (const FpDrawing *drawing, int view, GArray *lines, GArray *texts)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].view < 0 || (view >= 0 && mark[i].view != view))
+        continue;
+      if (mark[i].type == FP_MARK_TEXT)
+        g_array_append_vals (texts, &(Text) { crossings_text_box (&mark[i]), mark[i].dimension, i, mark[i].text }, 1);
+      /* Lines of dimensions and levels, and leaders of names; break lines are runs of more than two points. */
+      if (mark[i].type == FP_MARK_LINE && mark[i].n == 2
+          && (mark[i].dimension > 0 || (mark[i].pen == FP_PEN_DIMENSION && mark[i].item != NULL)))
+        {
+          const FpPoint a = pt[mark[i].first], b = pt[mark[i].first + 1];
+          const guint owner = mark[i].dimension > 0 ? mark[i].dimension : 1000000 + i;
+          g_array_append_vals (lines, &(Line) { a, b, owner, is_stroke (a, b), i }, 1);
+        }
+    }
+}
+
+static gboolean
+is_middle (const Line *line, FpPoint p)
+{
+  return line->stroke && hypot (p.x - (line->a.x + line->b.x) / 2, p.y - (line->a.y + line->b.y) / 2) < END;
+}
+
+static void
+assert_lines_apart (const GArray *lines, const char *what)
+{
+  for (guint i = 0; i < lines->len; i++)
+    for (guint j = i + 1; j < lines->len; j++)
+      {
+        const Line *p = &g_array_index (lines, Line, i), *q = &g_array_index (lines, Line, j);
+        FpPoint at;
+        if (p->dimension == q->dimension || !lines_cross (p->a, p->b, q->a, q->b, &at))
+          continue;
+        /* Strokes sit on the node at which a chain's lines meet. */
+        if (is_middle (p, at) || is_middle (q, at))
+          continue;
+        g_error ("%s: lines of dimensions %u and %u cross at %g %g", what, p->dimension, q->dimension, at.x, at.y);
+      }
+}
+
+static void
+assert_texts_apart (const GArray *texts, const GArray *lines, const char *what)
+{
+  for (guint i = 0; i < texts->len; i++)
+    {
+      const Text *t = &g_array_index (texts, Text, i);
+      for (guint j = i + 1; j < texts->len; j++)
+        {
+          const Text *u = &g_array_index (texts, Text, j);
+          if (fp_box_overlaps (&t->box, &u->box))
+            g_error ("%s: \"%s\" and \"%s\" overlap at %g %g", what, t->text, u->text, t->box.x0, t->box.y0);
+        }
+      for (guint j = 0; j < lines->len; j++)
+        {
+          const Line *l = &g_array_index (lines, Line, j);
+          if (line_meets_box (l->a, l->b, &t->box))
+            g_error ("%s: a line of dimension %u crosses \"%s\" at %g %g", what, l->dimension, t->text, t->box.x0,
+                     t->box.y0);
+        }
+    }
+}
+
+void
+crossings_assert_none (const FpDrawing *drawing, int view, const char *what)
+{
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (Line));
+  g_autoptr (GArray) texts = g_array_new (FALSE, FALSE, sizeof (Text));
+
+  gather (drawing, view, lines, texts);
+  assert_lines_apart (lines, what);
+  assert_texts_apart (texts, lines, what);
+}
+
+void
+crossings_assert_names_clear (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].type != FP_MARK_TEXT || mark[i].view != FP_VIEW_PLAN || mark[i].dimension > 0 || mark[i].item == NULL)
+        continue;
+      const FpBox box = crossings_text_box (&mark[i]);
+      for (guint j = 0; j < n; j++)
+        if (mark[j].type == FP_MARK_LINE && mark[j].view == FP_VIEW_PLAN && mark[j].n == 2
+            && (mark[j].pen == FP_PEN_CUT || mark[j].pen == FP_PEN_OUTLINE || mark[j].pen == FP_PEN_EDGE
+                || mark[j].pen == FP_PEN_HIDDEN)
+            && line_meets_box (pt[mark[j].first], pt[mark[j].first + 1], &box))
+          g_error ("%s: a line of %s crosses the name \"%s\"", what, mark[j].item, mark[i].text);
+    }
+}
+
+/* --- reading ------------------------------------------------------------------------ */
+
+GArray *
+crossings_read_dimensions (const FpDrawing *drawing)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (ReadDimension));
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n;)
+    {
+      ReadDimension one = { .number = mark[i].dimension, .view = mark[i].view, .item = mark[i].item, .param = mark[i].param };
+      FpPoint middle[2];
+      guint strokes = 0, j;
+      for (j = i; j < n && mark[j].dimension == mark[i].dimension; j++)
+        {
+          if (mark[j].type == FP_MARK_TEXT)
+            one.text = mark[j].text;
+          if (mark[j].type != FP_MARK_LINE || mark[j].n != 2 || mark[j].dimension == 0)
+            continue;
+          const FpPoint a = pt[mark[j].first], b = pt[mark[j].first + 1];
+          if (is_stroke (a, b) && strokes < 2)
+            middle[strokes++] = (FpPoint) { (a.x + b.x) / 2, (a.y + b.y) / 2 };
+        }
+      if (strokes == 2)
+        {
+          one.upright = fabs (middle[1].x - middle[0].x) < 1e-6;
+          one.at = one.upright ? middle[0].x : middle[0].y;
+          one.lo = one.upright ? MIN (middle[0].y, middle[1].y) : MIN (middle[0].x, middle[1].x);
+          one.hi = one.upright ? MAX (middle[0].y, middle[1].y) : MAX (middle[0].x, middle[1].x);
+          g_array_append_val (out, one);
+        }
+      i = MAX (j, i + 1);
+    }
+  return out;
+}

@@ -1,0 +1,280 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The board: three projections that share their axes at every scale (ISO 5456-2, first angle; from memory). */
+#include "footpace/drawing.h"
+
+#include "crossings.h"
+#include "parish.h"
+#include "random-sanctuary.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double SCALES[] = { 5, 17, 33.3, 50, 81.7, 100, 155, 300, 340, 1000 };
+
+static void
+make_projections (const FpScene *scene, FpProjection *projection[FP_N_VIEWS])
+{
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    projection[v] = fp_projection_new (scene, (FpViewId) v);
+}
+
+static void
+free_projections (FpProjection *projection[FP_N_VIEWS])
+{
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (projection[v]);
+}
+
+static FpPoint
+on_paper (const FpBoardLayout *layout, FpViewId view, FpVec3 p)
+{
+  return fp_view_to_paper (&layout->view[view], fp_view_point (view, p));
+}
+
+/* A point drawn in the three views: x over x, z beside z, and y round the mitre line. */
+static void
+test_axes_are_shared (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (GRand) r = g_rand_new_with_seed (7);
+
+  for (guint s = 0; s < G_N_ELEMENTS (SCALES); s++)
+    for (guint i = 0; i < 50; i++)
+      {
+        const FpPoint pan = { g_rand_double_range (r, -500, 500), g_rand_double_range (r, -500, 500) };
+        const FpVec3 p = { g_rand_double_range (r, -9e3, 9e3), g_rand_double_range (r, -14e3, 7e3),
+                           g_rand_double_range (r, -300, 8e3) };
+        FpBoardLayout layout;
+        fp_board_layout (scene, SCALES[s], pan, FP_UNITS_METRIC, &layout);
+        const FpPoint plan = on_paper (&layout, FP_VIEW_PLAN, p), section = on_paper (&layout, FP_VIEW_SECTION, p);
+        const FpPoint elevation = on_paper (&layout, FP_VIEW_ELEVATION, p);
+        /* Carried from the plan to the right and from the section down, it meets on the mitre line at 45 degrees. */
+        const FpPoint a = layout.mitre_a, b = layout.mitre_b;
+        const FpPoint meets = { section.x, plan.y };
+        g_assert_cmpfloat_with_epsilon (plan.x, elevation.x, 1e-9);
+        g_assert_cmpfloat_with_epsilon (section.y, elevation.y, 1e-9);
+        g_assert_cmpfloat_with_epsilon (b.x - a.x, a.y - b.y, 1e-9);
+        g_assert_cmpfloat_with_epsilon (meets.x - a.x, a.y - meets.y, 1e-9);
+        g_assert_cmpfloat_with_epsilon (fp_view_from_paper (&layout.view[FP_VIEW_PLAN], plan).x, p.x, 1e-6);
+      }
+}
+
+/* First angle: the plan under the elevation, the view from the left on its right; and none over another. */
+static void
+test_first_angle (void)
+{
+  for (guint32 seed = 0; seed < 12; seed++)
+    {
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new () : random_sanctuary_new (seed, FP_UNITS_METRIC);
+      FpProjection *projection[FP_N_VIEWS];
+      make_projections (scene, projection);
+      for (guint s = 0; s < G_N_ELEMENTS (SCALES); s++)
+        {
+          FpBoardLayout l;
+          FpPoint lo[FP_N_VIEWS], hi[FP_N_VIEWS];
+          fp_board_layout (scene, SCALES[s], (FpPoint) { 10, 20 }, FP_UNITS_METRIC, &l);
+          for (int v = 0; v < FP_N_VIEWS; v++)
+            {
+              const FpBox box = fp_projection_box (projection[v]);
+              lo[v] = fp_view_to_paper (&l.view[v], (FpPoint) { box.x0, box.y0 });
+              hi[v] = fp_view_to_paper (&l.view[v], (FpPoint) { box.x1, box.y1 });
+            }
+          g_assert_cmpfloat (hi[FP_VIEW_PLAN].y, <, lo[FP_VIEW_ELEVATION].y);
+          g_assert_cmpfloat (hi[FP_VIEW_PLAN].y, <, lo[FP_VIEW_SECTION].y);
+          g_assert_cmpfloat (hi[FP_VIEW_ELEVATION].x, <, lo[FP_VIEW_SECTION].x);
+          for (int v = 0; v < FP_N_VIEWS; v++)
+            {
+              g_assert_cmpfloat (lo[v].x, >=, l.frame[v].x0);
+              g_assert_cmpfloat (lo[v].y, >=, l.frame[v].y0);
+              g_assert_cmpfloat (hi[v].x, <=, l.frame[v].x1);
+              g_assert_cmpfloat (hi[v].y, <=, l.frame[v].y1);
+            }
+        }
+      free_projections (projection);
+    }
+}
+
+static void
+assert_on_paper (FpPoint p, double width, double height)
+{
+  g_assert_cmpfloat (p.x, >=, 0);
+  g_assert_cmpfloat (p.y, >=, 0);
+  g_assert_cmpfloat (p.x, <=, width);
+  g_assert_cmpfloat (p.y, <=, height);
+}
+
+/* The sanctuary (altar, steps, rail, ministers' floors) is seen in all three; the whole church likewise. */
+static void
+test_fit (void)
+{
+  static const double sizes[][2] = { { 330, 230 }, { 250, 180 }, { 600, 340 }, { 280, 400 } };
+
+  for (guint32 seed = 0; seed < 10; seed++)
+    {
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new () : random_sanctuary_new (seed, FP_UNITS_METRIC);
+      for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+        for (int whole = 0; whole < 2; whole++)
+          {
+            const FpBox3 box = whole ? fp_scene_box (scene) : fp_scene_sanctuary (scene);
+            const double w = sizes[i][0], h = sizes[i][1];
+            double scale;
+            FpPoint pan;
+            FpBoardLayout l;
+            fp_board_fit (scene, whole, w, h, FP_UNITS_METRIC, &scale, &pan);
+            fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &l);
+            assert_on_paper (on_paper (&l, FP_VIEW_PLAN, box.lo), w, h);
+            assert_on_paper (on_paper (&l, FP_VIEW_PLAN, box.hi), w, h);
+            assert_on_paper (on_paper (&l, FP_VIEW_SECTION, box.lo), w, h);
+            assert_on_paper (on_paper (&l, FP_VIEW_SECTION, box.hi), w, h);
+            assert_on_paper (on_paper (&l, FP_VIEW_ELEVATION, (FpVec3) { box.lo.x, 0, box.lo.z }), w, h);
+            assert_on_paper (on_paper (&l, FP_VIEW_ELEVATION, (FpVec3) { box.hi.x, 0, box.hi.z }), w, h);
+          }
+    }
+}
+
+static FpDrawing *
+draw_board (const FpScene *scene, double scale, FpPoint pan, double w, double h)
+{
+  FpProjection *projection[FP_N_VIEWS];
+  FpBoardLayout layout;
+  FpDrawing *drawing;
+
+  make_projections (scene, projection);
+  fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &layout);
+  drawing = fp_board_draw (projection, &layout, w, h);
+  free_projections (projection);
+  return drawing;
+}
+
+static void
+test_nothing_crosses (void)
+{
+  for (guint32 seed = 0; seed < 10; seed++)
+    {
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new () : random_sanctuary_new (seed + 100, FP_UNITS_METRIC);
+      for (guint s = 0; s < G_N_ELEMENTS (SCALES); s++)
+        {
+          g_autoptr (FpDrawing) drawing = draw_board (scene, SCALES[s], (FpPoint) { 150, 150 }, 400, 300);
+          g_autofree char *what = g_strdup_printf ("board of sanctuary %u, 1:%g", seed, SCALES[s]);
+          crossings_assert_none (drawing, -1, what);
+          crossings_assert_names_clear (drawing, what);
+        }
+    }
+}
+
+/* On a board each measure stands in one of the three views. */
+static void
+test_once (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpDrawing) drawing = draw_board (scene, 60, (FpPoint) { 200, 200 }, 700, 500);
+  g_autoptr (GArray) found = crossings_read_dimensions (drawing);
+  guint in_view[FP_N_VIEWS] = { 0 };
+
+  for (guint i = 0; i < found->len; i++)
+    {
+      const ReadDimension *p = &g_array_index (found, ReadDimension, i);
+      in_view[p->view]++;
+      for (guint j = 0; j < i; j++)
+        {
+          const ReadDimension *q = &g_array_index (found, ReadDimension, j);
+          g_assert_cmpuint (p->number, !=, q->number);
+          g_assert_false (p->param != NULL && p->param == q->param && p->item == q->item);
+        }
+    }
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    g_assert_cmpuint (in_view[v], >, 0);
+}
+
+/* Where dimensions stand does not depend on where the sheet was moved to. */
+static void
+test_pan_moves_all_alike (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpDrawing) here = draw_board (scene, 80, (FpPoint) { 150, 150 }, 400, 300);
+  g_autoptr (FpDrawing) there = draw_board (scene, 80, (FpPoint) { 150 + 32, 150 - 16 }, 400, 300);
+  g_autoptr (GArray) a = crossings_read_dimensions (here), b = crossings_read_dimensions (there);
+
+  g_assert_cmpuint (a->len, ==, b->len);
+  for (guint i = 0; i < a->len; i++)
+    {
+      const ReadDimension *p = &g_array_index (a, ReadDimension, i), *q = &g_array_index (b, ReadDimension, i);
+      g_assert_cmpstr (p->text, ==, q->text);
+      g_assert_cmpfloat_with_epsilon (q->at - p->at, p->upright ? 32 : -16, 1e-6);
+      g_assert_cmpfloat_with_epsilon (q->lo - p->lo, p->upright ? -16 : 32, 1e-6);
+    }
+}
+
+static gboolean
+has_mark_of (const FpDrawing *drawing, const char *item, int view)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].view == view && g_strcmp0 (mark[i].item, item) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The nave runs off the edges until one zooms out; lines that cannot be seen are not drawn at all. */
+static void
+test_zoomed_out (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  double scale;
+  FpPoint pan;
+
+  fp_board_fit (scene, TRUE, 330, 230, FP_UNITS_METRIC, &scale, &pan);
+  g_autoptr (FpDrawing) whole = draw_board (scene, scale, pan, 330, 230);
+  g_assert_true (has_mark_of (whole, "pews-gospel", FP_VIEW_PLAN));
+  g_assert_true (has_mark_of (whole, "pews-epistle", FP_VIEW_SECTION));
+
+  fp_board_fit (scene, FALSE, 330, 230, FP_UNITS_METRIC, &scale, &pan);
+  g_autoptr (FpDrawing) close = draw_board (scene, scale / 3, pan, 330, 230);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (close, &n);
+  const FpPoint *pt = fp_drawing_points (close);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_LINE && (mark[i].pen == FP_PEN_OUTLINE || mark[i].pen == FP_PEN_EDGE) && mark[i].dimension == 0)
+      assert_on_paper (pt[mark[i].first], 330 + 1e-6, 230 + 1e-6);
+}
+
+/* A click on a figure finds the parameter that it shows. */
+static void
+test_pick_dimension (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpDrawing) drawing = draw_board (scene, 60, (FpPoint) { 200, 200 }, 700, 500);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && mark[i].dimension > 0 && g_strcmp0 (mark[i].item, "altar") == 0
+        && g_strcmp0 (mark[i].param, "length") == 0)
+      {
+        const FpBox box = crossings_text_box (&mark[i]);
+        const int found = fp_drawing_pick (drawing, (FpPoint) { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 }, 0.5);
+        g_assert_cmpint (found, >=, 0);
+        g_assert_cmpuint (mark[found].dimension, ==, mark[i].dimension);
+        g_assert_cmpstr (mark[found].param, ==, "length");
+        any = TRUE;
+      }
+  g_assert_true (any);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/board/axes-are-shared", test_axes_are_shared);
+  g_test_add_func ("/board/first-angle", test_first_angle);
+  g_test_add_func ("/board/fit", test_fit);
+  g_test_add_func ("/board/nothing-crosses", test_nothing_crosses);
+  g_test_add_func ("/board/once", test_once);
+  g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
+  g_test_add_func ("/board/zoomed-out", test_zoomed_out);
+  g_test_add_func ("/board/pick-dimension", test_pick_dimension);
+  return g_test_run ();
+}

@@ -1,0 +1,452 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Sheets: paper, frame and scale as printed in the standards; nothing beyond the frame. */
+#include "footpace/drawing.h"
+
+#include "church.h"
+#include "crossings.h"
+#include "parish.h"
+#include "random-sanctuary.h"
+
+#include <math.h>
+#include <string.h>
+
+#define HAIR 1e-6
+
+static gboolean
+has_text (const FpDrawing *drawing, const char *text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
+      return TRUE;
+  return FALSE;
+}
+
+static const FpMark *
+find_frame (const FpDrawing *drawing)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_LINE && mark[i].pen == FP_PEN_FRAME && mark[i].closed)
+      return &mark[i];
+  g_assert_not_reached ();
+}
+
+static FpBox
+frame_of (const FpDrawing *drawing)
+{
+  const FpMark *frame = find_frame (drawing);
+
+  return fp_outline_box (fp_drawing_points (drawing) + frame->first, frame->n);
+}
+
+static FpDrawing *
+sheet (const FpScene *scene, const FpSheetSpec *spec, double *scale)
+{
+  g_autoptr (GError) error = NULL;
+  FpDrawing *drawing = fp_sheet_new (scene, spec, scale, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (drawing);
+  return drawing;
+}
+
+/* --- paper and frame --------------------------------------------------------------- */
+
+/* ISO 216 and ISO 5457, trimmed sheets (sources.md B.8: read); Letter and Tabloid in inches, ANSI/ASME Y14.1
+ * sizes A and B (from memory). */
+static void
+test_paper (void)
+{
+  static const struct { const char *id; double width, height; } printed[] = {
+    { "a4", 210, 297 }, { "a3", 297, 420 }, { "a2", 420, 594 }, { "a1", 594, 841 },
+    { "letter", 215.9, 279.4 }, { "tabloid", 279.4, 431.8 },
+  };
+
+  g_assert_cmpuint (G_N_ELEMENTS (printed), ==, FP_N_PAPERS);
+  for (guint i = 0; i < G_N_ELEMENTS (printed); i++)
+    {
+      FpPaper paper;
+      double w, h;
+      g_assert_true (fp_paper_find (printed[i].id, &paper));
+      g_assert_cmpstr (fp_paper_id (paper), ==, printed[i].id);
+      fp_paper_size (paper, FALSE, &w, &h);
+      g_assert_cmpfloat_with_epsilon (w, printed[i].width, HAIR);
+      g_assert_cmpfloat_with_epsilon (h, printed[i].height, HAIR);
+      fp_paper_size (paper, TRUE, &w, &h);
+      g_assert_cmpfloat_with_epsilon (w, printed[i].height, HAIR);
+    }
+  FpPaper paper;
+  g_assert_true (fp_paper_find ("A3", &paper));
+  g_assert_false (fp_paper_find ("a9", &paper));
+}
+
+/* ISO 5457:1999, drawing space (sources.md B.8, from memory): A1 574 x 811, A2 400 x 564, A3 277 x 390, A4 180 x 277;
+ * 20 mm on the left, 10 mm elsewhere; frame line 0.7 mm. */
+static void
+test_frame (void)
+{
+  static const struct { FpPaper paper; gboolean landscape; double width, height; } printed[] = {
+    { FP_PAPER_A1, TRUE, 811, 574 }, { FP_PAPER_A2, TRUE, 564, 400 }, { FP_PAPER_A3, TRUE, 390, 277 },
+    { FP_PAPER_A4, FALSE, 180, 277 },
+  };
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (printed); i++)
+    {
+      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = printed[i].paper, .landscape = printed[i].landscape };
+      g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+      const FpBox frame = frame_of (drawing);
+      g_assert_cmpfloat_with_epsilon (frame.x0, 20, HAIR);
+      g_assert_cmpfloat_with_epsilon (frame.y0, 10, HAIR);
+      g_assert_cmpfloat_with_epsilon (frame.x1 - frame.x0, printed[i].width, HAIR);
+      g_assert_cmpfloat_with_epsilon (frame.y1 - frame.y0, printed[i].height, HAIR);
+    }
+  g_assert_cmpfloat_with_epsilon (fp_pen_width (FP_PEN_FRAME), 0.7, HAIR);
+}
+
+/* --- everything within ------------------------------------------------------------------- */
+
+static void
+assert_within_frame (const FpDrawing *drawing, const char *what)
+{
+  const FpBox frame = frame_of (drawing);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    {
+      FpBox box = FP_BOX_EMPTY;
+      if (mark[i].pen == FP_PEN_FRAME)
+        continue;
+      if (mark[i].type == FP_MARK_TEXT)
+        box = crossings_text_box (&mark[i]);
+      else if (mark[i].type == FP_MARK_CIRCLE)
+        box = (FpBox) { mark[i].at.x - mark[i].radius, mark[i].at.y - mark[i].radius, mark[i].at.x + mark[i].radius,
+                        mark[i].at.y + mark[i].radius };
+      else
+        box = fp_outline_box (pt + mark[i].first, mark[i].n);
+      if (box.x0 < frame.x0 - HAIR || box.y0 < frame.y0 - HAIR || box.x1 > frame.x1 + HAIR || box.y1 > frame.y1 + HAIR)
+        g_error ("%s: a mark (\"%s\", pen %d) lies beyond the frame: %g %g to %g %g", what,
+                 mark[i].type == FP_MARK_TEXT ? mark[i].text : "", mark[i].pen, box.x0, box.y0, box.x1, box.y1);
+    }
+}
+
+/* Texts of the sheet itself keep apart from each other and from the drawing's. */
+static void
+assert_texts_apart (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    for (guint j = i + 1; mark[i].type == FP_MARK_TEXT && j < n; j++)
+      if (mark[j].type == FP_MARK_TEXT)
+        {
+          const FpBox a = crossings_text_box (&mark[i]), b = crossings_text_box (&mark[j]);
+          if (fp_box_overlaps (&a, &b))
+            g_error ("%s: \"%s\" and \"%s\" overlap", what, mark[i].text, mark[j].text);
+        }
+}
+
+static void
+test_all_within (void)
+{
+  for (guint32 seed = 0; seed < 4; seed++)
+    {
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new ()
+                                            : random_sanctuary_new (seed, seed == 2 ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC);
+      for (int kind = 0; kind < FP_N_SHEETS; kind++)
+        for (int paper = 0; paper < FP_N_PAPERS; paper++)
+          for (int way = 0; way < 4; way++)
+            {
+              static const char *const findings[] = { "One thing that was found, told at some length.", NULL };
+              const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = (FpPaper) paper, .landscape = way % 2 == 0,
+                                         .whole = way / 2 == 1, .date = "2024-05-12",
+                                         .findings = way == 1 ? findings : NULL };
+              g_autofree char *what = g_strdup_printf ("sanctuary %u, %s on %s, way %d", seed, fp_sheet_id (spec.kind),
+                                                       fp_paper_id (spec.paper), way);
+              g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+              assert_within_frame (drawing, what);
+              assert_texts_apart (drawing, what);
+              crossings_assert_none (drawing, -1, what);
+            }
+    }
+}
+
+/* --- scale --------------------------------------------------------------------------------------- */
+
+static gboolean
+is_of_iso_5455 (double scale)
+{
+  /* ISO 5455 (from memory): reductions 1:2, 1:5, 1:10 and their tenfolds. */
+  while (scale >= 10)
+    scale /= 10;
+  return scale == 1 || scale == 2 || scale == 5;
+}
+
+static void
+test_scale_is_the_largest (void)
+{
+  for (guint32 seed = 0; seed < 6; seed++)
+    {
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new () : random_sanctuary_new (seed, FP_UNITS_METRIC);
+      for (int kind = 0; kind < FP_N_SHEETS; kind++)
+        {
+          FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = FP_PAPER_A3, .landscape = TRUE };
+          double chosen, larger;
+          g_autoptr (FpDrawing) drawing = sheet (scene, &spec, &chosen);
+          g_autoptr (GError) error = NULL;
+          g_autofree char *named = NULL;
+          g_assert_true (is_of_iso_5455 (chosen));
+          if (chosen <= 10)
+            continue;
+          larger = fmod (log10 (chosen / 5), 1) == 0 ? chosen / 2.5 : chosen / 2;
+          g_assert_true (is_of_iso_5455 (larger));
+          spec.scale = larger;
+          g_assert_null (fp_sheet_new (scene, &spec, NULL, &error));
+          g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+          named = g_strdup_printf ("1:%g", chosen);
+          g_assert_nonnull (strstr (error->message, named));
+        }
+    }
+}
+
+/* COMP (sources.md B.8): 1 m at 1:50 is 20 mm. A scale set by hand is kept. */
+static void
+test_scale_by_hand (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = FP_PAPER_A1, .landscape = TRUE, .scale = 50 };
+  double scale = 0;
+  g_autoptr (FpDrawing) drawing = sheet (scene, &spec, &scale);
+  g_autoptr (GArray) found = crossings_read_dimensions (drawing);
+  gboolean any = FALSE;
+
+  g_assert_cmpfloat (scale, ==, 50);
+  g_assert_true (has_text (drawing, "1:50"));
+  for (guint i = 0; i < found->len; i++)
+    {
+      const ReadDimension *d = &g_array_index (found, ReadDimension, i);
+      if (g_str_equal (d->text, "2400"))
+        {
+          g_assert_cmpfloat_with_epsilon (d->hi - d->lo, 2.4 * 20, HAIR);
+          any = TRUE;
+        }
+    }
+  g_assert_true (any);
+}
+
+/* The bar's figures stand where its divisions say. */
+static void
+test_scale_bar (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  static const double scales[] = { 20, 50, 100, 200 };
+
+  for (guint s = 0; s < G_N_ELEMENTS (scales); s++)
+    {
+      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = FP_PAPER_A1, .landscape = TRUE, .scale = scales[s] };
+      g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+      guint n, parts = 0;
+      const FpMark *mark = fp_drawing_marks (drawing, &n);
+      const FpPoint *pt = fp_drawing_points (drawing);
+      double left = G_MAXDOUBLE, right = 0, last = 0;
+      for (guint i = 0; i < n; i++)
+        {
+          if (mark[i].type == FP_MARK_AREA && mark[i].view == -1 && mark[i].n == 4
+              && (mark[i].fill == FP_FILL_INK || mark[i].fill == FP_FILL_PAPER) && pt[mark[i].first].y < 30)
+            {
+              const FpBox box = fp_outline_box (pt + mark[i].first, 4);
+              left = MIN (left, box.x0);
+              right = MAX (right, box.x1);
+              parts++;
+            }
+          if (mark[i].type == FP_MARK_TEXT && g_str_has_suffix (mark[i].text, " m"))
+            last = g_ascii_strtod (mark[i].text, NULL);
+        }
+      g_assert_cmpuint (parts, ==, 5);
+      g_assert_cmpfloat (last, >, 0);
+      g_assert_cmpfloat_with_epsilon ((right - left) * scales[s], last * 1000, 0.01);
+      g_assert_true (has_text (drawing, "Do not scale; check the bar."));
+    }
+}
+
+/* --- title block ------------------------------------------------------------------------------------ */
+
+static FpProject *
+named_project (const FpProject *from, const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  FpBrief brief = *fp_project_brief (from);
+  FpProject *next;
+
+  brief.title = brief.place = brief.client = brief.author = text;
+  next = fp_project_with_brief (from, &brief, &error);
+  g_assert_no_error (error);
+  return next;
+}
+
+/* ISO 7200:2004 (sources.md B.8): the mandatory fields, and those asked for besides. */
+static void
+test_title_block (void)
+{
+  static const char *const captions[] = {
+    "Legal owner", "Identification number", "Date of issue", "Sheet", "Title", "Supplementary title", "Approval person",
+    "Creator", "Document type", "Scale", "Paper", "Language", "Document status",
+  };
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE, .date = "2024-05-12",
+                             .number = "HR-017" };
+  g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (captions); i++)
+    if (!has_text (drawing, captions[i]))
+      g_error ("no field \"%s\"", captions[i]);
+  g_assert_true (has_text (drawing, "2024-05-12"));
+  g_assert_true (has_text (drawing, "HR-017"));
+  g_assert_true (has_text (drawing, "A3"));
+  g_assert_true (has_text (drawing, "en"));
+  g_assert_true (has_text (drawing, "1 of 1"));
+  g_assert_true (has_text (drawing, "PRELIMINARY, NOT FOR CONSTRUCTION"));
+  g_assert_true (has_text (drawing, "N"));
+}
+
+/* Names of the greatest length that a project may hold, of every kind of letter, stay in their fields. */
+static void
+test_long_names (void)
+{
+  g_autoptr (FpScene) parish = parish_scene_new ();
+
+  for (int wide = 0; wide < 2; wide++)
+    {
+      g_autoptr (GString) name = g_string_new (NULL);
+      g_autoptr (FpProject) named = NULL;
+      g_autoptr (FpScene) scene = NULL;
+      while (name->len + 8 < FP_TEXT_MAX)
+        g_string_append (name, wide ? "堂WMÄ" : "Saint Nobody of the Wharf ");
+      g_string_truncate (name, MIN (name->len, FP_TEXT_MAX));
+      g_assert_true (g_utf8_validate (name->str, -1, NULL));
+      named = named_project (fp_scene_project (parish), name->str);
+      scene = fp_scene_new (named, 0);
+      for (int paper = 0; paper < FP_N_PAPERS; paper++)
+        {
+          const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = (FpPaper) paper, .landscape = TRUE,
+                                     .number = name->str, .date = name->str };
+          g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+          guint n, cut = 0;
+          const FpMark *mark = fp_drawing_marks (drawing, &n);
+          assert_within_frame (drawing, "long names");
+          assert_texts_apart (drawing, "long names");
+          for (guint i = 0; i < n; i++)
+            cut += mark[i].type == FP_MARK_TEXT && g_str_has_suffix (mark[i].text, "…") ? 1 : 0;
+          g_assert_cmpuint (cut, >=, 5); /* owner, title, creator, number, date */
+        }
+    }
+}
+
+/* --- findings ------------------------------------------------------------------------------------------ */
+
+static void
+test_findings (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (guint count = 0; count <= 60; count += 6)
+    for (int paper = 0; paper < FP_N_PAPERS; paper++)
+      for (int landscape = 0; landscape < 2; landscape++)
+        {
+          g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+          for (guint i = 0; i < count; i++)
+            g_ptr_array_add (lines, g_strdup_printf ("F%u: measured 160 mm; printed figure about 6 in (152 mm), in a book.", i));
+          g_ptr_array_add (lines, NULL);
+          const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = (FpPaper) paper, .landscape = landscape,
+                                     .findings = (const char *const *) lines->pdata };
+          g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+          guint n, told = 0, more = 0;
+          const FpMark *mark = fp_drawing_marks (drawing, &n);
+          assert_within_frame (drawing, "findings");
+          assert_texts_apart (drawing, "findings");
+          g_assert_true (has_text (drawing, "FINDINGS"));
+          for (guint i = 0; i < n; i++)
+            if (mark[i].type == FP_MARK_TEXT)
+              {
+                told += mark[i].text[0] == 'F' && g_ascii_isdigit (mark[i].text[1]) ? 1 : 0;
+                if (g_str_has_prefix (mark[i].text, "and ") && strstr (mark[i].text, " more") != NULL)
+                  more = (guint) g_ascii_strtoull (mark[i].text + 4, NULL, 10);
+              }
+          /* Every finding is told or counted. */
+          g_assert_cmpuint (told + more, ==, count);
+          g_assert_true (count > 0 || has_text (drawing, "No finding against the rules listed."));
+        }
+}
+
+/* --- kinds --------------------------------------------------------------------------------------------- */
+
+static void
+test_board_sheet (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  const FpSheetSpec spec = { .kind = FP_SHEET_BOARD, .paper = FP_PAPER_A2, .landscape = TRUE };
+  double scale;
+  g_autoptr (FpDrawing) drawing = sheet (scene, &spec, &scale);
+
+  g_assert_true (has_text (drawing, "PLAN"));
+  g_assert_true (has_text (drawing, "ELEVATION, FACING EAST"));
+  g_assert_true (has_text (drawing, "SECTION ON THE AXIS"));
+  g_assert_cmpstr (fp_sheet_id (FP_SHEET_BOARD), ==, "board");
+}
+
+/* Existing, proposed and removed are told in a legend where there is more than the first. */
+static void
+test_legend (void)
+{
+  const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE };
+  g_autoptr (FpScene) changed = parish_scene_new ();
+  g_autoptr (FpProject) empty = church_new (FP_FACING_EAST);
+  g_autoptr (FpScene) nothing = fp_scene_new (empty, 0);
+  g_autoptr (FpDrawing) with = sheet (changed, &spec, NULL), without = sheet (nothing, &spec, NULL);
+
+  g_assert_true (has_text (with, "existing"));
+  g_assert_true (has_text (with, "proposed"));
+  g_assert_true (has_text (with, "removed"));
+  g_assert_false (has_text (without, "existing"));
+}
+
+static void
+test_nothing_to_draw (void)
+{
+  g_autoptr (FpProject) empty = church_new (FP_FACING_EAST);
+  g_autoptr (FpScene) scene = fp_scene_new (empty, 0);
+
+  for (int kind = 0; kind < FP_N_SHEETS; kind++)
+    {
+      const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = FP_PAPER_A4 };
+      g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+      assert_within_frame (drawing, "nothing to draw");
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sheet/paper", test_paper);
+  g_test_add_func ("/sheet/frame", test_frame);
+  g_test_add_func ("/sheet/all-within", test_all_within);
+  g_test_add_func ("/sheet/scale-is-the-largest", test_scale_is_the_largest);
+  g_test_add_func ("/sheet/scale-by-hand", test_scale_by_hand);
+  g_test_add_func ("/sheet/scale-bar", test_scale_bar);
+  g_test_add_func ("/sheet/title-block", test_title_block);
+  g_test_add_func ("/sheet/long-names", test_long_names);
+  g_test_add_func ("/sheet/findings", test_findings);
+  g_test_add_func ("/sheet/board", test_board_sheet);
+  g_test_add_func ("/sheet/legend", test_legend);
+  g_test_add_func ("/sheet/nothing-to-draw", test_nothing_to_draw);
+  return g_test_run ();
+}
