@@ -121,7 +121,7 @@ static FpProject *
 with_new (FpProject *project, const char *kind, GError **error)
 {
   g_autoptr (FpProject) before = project;
-  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (before, 0);
+  g_autoptr (FpScene) scene = fp_scene_new (before, 0);
 
   return fp_set_out_new (scene, fp_kind_find (kind), NULL, error);
 }

@@ -77,20 +77,26 @@ is_legible (double scale)
 
 /* --- what the view shows ------------------------------------------------------------ */
 
+static FpBox
+box_on_paper (const FpViewLayout *layout, const FpBox *box)
+{
+  const FpPoint a = fp_view_to_paper (layout, (FpPoint) { box->x0, box->y0 });
+  const FpPoint b = fp_view_to_paper (layout, (FpPoint) { box->x1, box->y1 });
+
+  return (FpBox) { a.x, a.y, b.x, b.y };
+}
+
 FpBox
 fp_view_outline (FpProjection *projection, const FpViewLayout *layout)
 {
   FpBox box = fp_projection_box (projection);
-  FpPoint a, b;
 
   if (!fp_box_is_empty (&layout->clip))
     box = (FpBox) { MAX (box.x0, layout->clip.x0), MAX (box.y0, layout->clip.y0), MIN (box.x1, layout->clip.x1),
                     MIN (box.y1, layout->clip.y1) };
   if (fp_box_is_empty (&box))
     return (FpBox) { layout->origin.x, layout->origin.y, layout->origin.x, layout->origin.y };
-  a = fp_view_to_paper (layout, (FpPoint) { box.x0, box.y0 });
-  b = fp_view_to_paper (layout, (FpPoint) { box.x1, box.y1 });
-  return (FpBox) { a.x, a.y, b.x, b.y };
+  return box_on_paper (layout, &box);
 }
 
 static gboolean
@@ -171,7 +177,8 @@ set_levels (FpAnnotation *self, const FpScene *scene)
 
   self->levels = wanted ? fp_levels_gather (scene, &self->layout, self->view, self->shows, rank)
                         : g_array_new (FALSE, FALSE, sizeof (FpLevelMark));
-  fp_levels_place (self->levels, &self->sides.content, self->around.levels_on, self->room);
+  fp_levels_place (self->levels, &self->sides.content, self->around.levels_on,
+                   self->around.levels_only_there, self->room);
 }
 
 static void
@@ -260,17 +267,68 @@ set_labels (FpAnnotation *self, FpProjection *projection)
     self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
 }
 
+/* --- where the view lies -------------------------------------------------------------------- */
+
+static FpPoint
+moved (FpPoint p, FpPoint by)
+{
+  return (FpPoint) { p.x + by.x, p.y + by.y };
+}
+
+static FpBox
+moved_box (FpBox box, FpPoint by)
+{
+  if (fp_box_is_empty (&box))
+    return box;
+  return (FpBox) { box.x0 + by.x, box.y0 + by.y, box.x1 + by.x, box.y1 + by.y };
+}
+
+static void
+move_label (FpLabel *label, FpPoint by)
+{
+  label->at = moved (label->at, by);
+  label->ground = moved_box (label->ground, by);
+  label->leader[0] = moved (label->leader[0], by);
+  label->leader[1] = moved (label->leader[1], by);
+}
+
+static void
+move_by (FpAnnotation *self, FpPoint by)
+{
+  self->sides.content = moved_box (self->sides.content, by);
+  self->title_at = moved (self->title_at, by);
+  for (guint i = 0; i < self->wanted->len; i++)
+    {
+      FpWanted *w = &g_array_index (self->wanted, FpWanted, i);
+      w->a = moved (w->a, by);
+      w->b = moved (w->b, by);
+      w->lo += w->upright ? by.y : by.x;
+      w->hi += w->upright ? by.y : by.x;
+    }
+  for (guint i = 0; i < self->levels->len; i++)
+    g_array_index (self->levels, FpLevelMark, i).v += by.y;
+  for (guint i = 0; i < self->labels->len; i++)
+    move_label (&g_array_index (self->labels, FpLabel, i), by);
+}
+
+/* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
+ * digit of where the view lies, or they would jump as the sheet is moved. */
 FpAnnotation *
 fp_annotation_new (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around)
 {
   FpAnnotation *self = g_new0 (FpAnnotation, 1);
   const FpScene *scene = fp_projection_scene (projection);
+  const FpPoint to = layout->origin, back = { -to.x, -to.y };
 
   self->view = fp_projection_view (projection);
   self->layout = *layout;
+  self->layout.origin = (FpPoint) { 0, 0 };
   self->around = *around;
+  self->around.seen = moved_box (around->seen, back);
+  self->around.title_at = moved (around->title_at, back);
   self->room = fp_cover_new ();
-  self->sides.content = fp_box_is_empty (&around->outline) ? fp_view_outline (projection, layout) : around->outline;
+  self->sides.content = fp_box_is_empty (&around->outline) ? fp_view_outline (projection, &self->layout)
+                                                           : box_on_paper (&self->layout, &around->outline);
   self->shows = find_shown (projection, &layout->clip);
   set_levels (self, scene);
   set_sides (self);
@@ -278,6 +336,9 @@ fp_annotation_new (FpProjection *projection, const FpViewLayout *layout, const F
   set_title (self);
   set_margins (self);
   set_labels (self, projection);
+  move_by (self, to);
+  self->layout = *layout;
+  self->around = *around;
   return self;
 }
 

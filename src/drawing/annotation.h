@@ -11,10 +11,11 @@ G_BEGIN_DECLS
 /* What the view's surroundings allow. */
 typedef struct
 {
-  FpBox    outline;            /* paper mm: what dimensions stay out of; empty: all that the view shows */
+  FpBox    outline;            /* view coordinates: what dimensions stay out of; empty: all that is shown */
   FpBox    seen;               /* paper mm: nothing outside is drawn; empty: everything is              */
   guint    tiers[FP_N_SIDES];  /* most tiers on a side                                                  */
   FpSide   levels_on;          /* left or right first                                                   */
+  gboolean levels_only_there;  /* and nowhere else                                                      */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean has_title_at;
   FpPoint  title_at;           /* left end of the base line; otherwise above the view                   */

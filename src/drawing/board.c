@@ -20,8 +20,11 @@
 #define GAP_UNDER   16.0 /* elevation to plan                                 */
 #define UNDER_TIERS 34.0 /* and the dimensions under the elevation            */
 #define TITLE_ROOM  12.5 /* of the gap, the plan's title and north point take so much */
+#define ELEVATION_TITLE 79.0 /* widths of titles with the longest scale          */
+#define SECTION_TITLE   69.0
 #define GAP_LEFT    12.0 /* left of the elevation                             */
-#define LEFT_TIERS  30.0 /* and its heights                                   */
+#define LEFT_TIERS  34.0 /* and its heights                                   */
+#define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
 #define EDGE        6.0
 #define TOP_ROOM    13.0 /* titles, above                                      */
 #define FAR         1e6
@@ -44,10 +47,11 @@ gap_above_plan (double scale)
   return GAP_UNDER + UNDER_TIERS * share_of_dimensions (scale);
 }
 
+/* The title of a narrow elevation must not run into that of the section. */
 static double
-gap_beside (double scale)
+gap_beside (const FpRegions *r, double scale)
 {
-  return GAP_SIDE + SIDE_LEVELS * share_of_dimensions (scale);
+  return MAX (GAP_SIDE + SIDE_LEVELS * share_of_dimensions (scale), ELEVATION_TITLE - (r->east.hi.x - r->east.lo.x) / scale);
 }
 
 static double
@@ -56,10 +60,11 @@ gap_left (double scale)
   return GAP_LEFT + LEFT_TIERS * share_of_dimensions (scale);
 }
 
+/* @kept: of the gap, for other things */
 static guint
-tiers_in (double gap)
+tiers_in (double gap, double kept)
 {
-  const double room = gap - TITLE_ROOM - FP_TIER_FIRST - 2;
+  const double room = gap - kept - FP_TIER_FIRST - FIGURE_ROOM;
 
   return room < 0 ? 0 : 1 + (guint) (room / FP_TIER_STEP);
 }
@@ -69,7 +74,7 @@ tiers_in (double gap)
 static void
 arrange (const FpRegions *r, double scale, FpPoint pan, FpBoardLayout *out)
 {
-  const double gap = gap_above_plan (scale), beside = gap_beside (scale);
+  const double gap = gap_above_plan (scale), beside = gap_beside (r, scale);
   const double side = pan.x + r->east.hi.x / scale + beside / 2;
   const double under = pan.y + r->all.lo.z / scale - gap / 2;
 
@@ -121,7 +126,7 @@ region_to_fit (const FpRegions *r, FpExtentShown shown)
   box.hi.y = r->all.hi.y;
   box.lo.x = r->east.lo.x;
   box.hi.x = r->east.hi.x;
-  box.lo.y = MIN (r->east.lo.y, fmax (box.lo.y, r->east.lo.y - NAVE_SEEN));
+  box.lo.y = MAX (r->all.lo.y, r->front - NAVE_SEEN);
   return box;
 }
 
@@ -132,7 +137,8 @@ size_at (const FpRegions *r, const FpBox3 *box, double scale)
 {
   /* The plan may be wider than the elevation; the section begins beside the elevation. */
   const double left = MIN (box->lo.x, r->east.lo.x);
-  const double beside = (r->east.hi.x - left + r->all.hi.y - box->lo.y) / scale + gap_beside (scale);
+  const double section = MAX ((r->all.hi.y - box->lo.y) / scale, SECTION_TITLE);
+  const double beside = (r->east.hi.x - left) / scale + gap_beside (r, scale) + section;
   const double plan = (box->hi.x - left) / scale;
 
   return (Size) {
@@ -219,28 +225,16 @@ typedef struct
 } Board;
 
 static FpBox
-region_on_paper (const Board *b, const FpBox3 *region, FpViewId view)
-{
-  const FpBox box = fp_region_in_view (region, view);
-  const FpPoint p = fp_view_to_paper (&b->layout->view[view], (FpPoint) { box.x0, box.y0 });
-  const FpPoint q = fp_view_to_paper (&b->layout->view[view], (FpPoint) { box.x1, box.y1 });
-
-  return (FpBox) { p.x, p.y, q.x, q.y };
-}
-
-static FpBox
 within_clip (const Board *b, FpViewId view, FpBox box)
 {
-  const FpViewLayout *layout = &b->layout->view[view];
-  const FpPoint p = fp_view_to_paper (layout, (FpPoint) { layout->clip.x0, layout->clip.y0 });
-  const FpPoint q = fp_view_to_paper (layout, (FpPoint) { layout->clip.x1, layout->clip.y1 });
+  const FpBox *clip = &b->layout->view[view].clip;
 
-  if (fp_box_is_empty (&layout->clip))
+  if (fp_box_is_empty (clip))
     return box;
-  return (FpBox) { MAX (box.x0, p.x), MAX (box.y0, p.y), MIN (box.x1, q.x), MIN (box.y1, q.y) };
+  return (FpBox) { MAX (box.x0, clip->x0), MAX (box.y0, clip->y0), MIN (box.x1, clip->x1), MIN (box.y1, clip->y1) };
 }
 
-/* Dimensions stand about the sanctuary, also where the nave is wider. */
+/* Dimensions stand about the sanctuary, also where the nave is wider; view coordinates. */
 static FpBox
 outline_of (const Board *b, FpViewId view)
 {
@@ -254,7 +248,16 @@ outline_of (const Board *b, FpViewId view)
       region.hi.x = b->regions.east.hi.x;
     }
   region.lo.z = b->regions.all.lo.z;
-  return within_clip (b, view, region_on_paper (b, &region, view));
+  return within_clip (b, view, fp_region_in_view (&region, view));
+}
+
+static FpBox
+on_paper (const FpViewLayout *layout, const FpBox *box)
+{
+  const FpPoint p = fp_view_to_paper (layout, (FpPoint) { box->x0, box->y0 });
+  const FpPoint q = fp_view_to_paper (layout, (FpPoint) { box->x1, box->y1 });
+
+  return (FpBox) { p.x, p.y, q.x, q.y };
 }
 
 /* Titles stay on the paper although what they name runs off it. */
@@ -272,19 +275,22 @@ title_of (const Board *b, FpViewId view, const FpBox *outline)
 static void
 surround (const Board *b, FpViewId view, FpSurroundings *out)
 {
-  const guint under = tiers_in (gap_above_plan (b->layout->view[view].scale));
+  const double scale = b->layout->view[view].scale;
+  FpBox outline;
 
   *out = FP_SURROUNDINGS_ALONE;
   out->outline = outline_of (b, view);
+  outline = on_paper (&b->layout->view[view], &out->outline);
   out->seen = b->paper;
   out->shown = b->shown;
   out->levels_on = FP_SIDE_LEFT;
+  out->levels_only_there = TRUE;
   out->has_title_at = TRUE;
-  out->title_at = title_of (b, view, &out->outline);
+  out->title_at = title_of (b, view, &outline);
   out->tiers[FP_SIDE_ABOVE] = 0;
-  out->tiers[FP_SIDE_BELOW] = view == FP_VIEW_PLAN ? 0 : under;
-  out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : 5;
-  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN ? 2 : 0;
+  out->tiers[FP_SIDE_BELOW] = view == FP_VIEW_PLAN ? 0 : tiers_in (gap_above_plan (scale), TITLE_ROOM);
+  out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : tiers_in (gap_left (scale), 0);
+  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN ? tiers_in (gap_beside (&b->regions, scale), 0) : 0;
 }
 
 static void
@@ -296,7 +302,7 @@ draw_view (Board *b, FpProjection *projection)
 
   surround (b, view, &around);
   annotation = fp_annotation_new (projection, &b->layout->view[view], &around);
-  fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &around.outline);
+  fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &annotation->sides.content);
   fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
   if (view == FP_VIEW_PLAN)

@@ -10,7 +10,7 @@
 #define TO_TEXT   0.8
 #define OVER_LINE 0.9
 #define BETWEEN   3.0 /* columns                                               */
-#define COLUMNS   2
+#define COLUMNS   2u
 #define LONG_VIEW 200.0
 /* Owners of dimensions are counted from 1. */
 #define OWNER     100000
@@ -221,20 +221,28 @@ should_hang (const GArray *levels, const FpLevelMark *mark)
   return above && !below;
 }
 
+typedef struct
+{
+  const FpBox *content;
+  gboolean     only;  /* no other side */
+  double       step;  /* of columns    */
+  FpCover     *room;
+} Stack;
+
 static gboolean
-place_one (FpLevelMark *mark, const FpBox *content, FpSide first, double step, gboolean hang, FpCover *room, guint owner)
+place_one (FpLevelMark *mark, const Stack *stack, FpSide first, gboolean hang, guint owner)
 {
   const FpSide sides[2] = { first, first == FP_SIDE_LEFT ? FP_SIDE_RIGHT : FP_SIDE_LEFT };
 
   /* A level line in the second column has lost its object: last resort, on the first side only. */
-  for (mark->column = 0; mark->column < COLUMNS; mark->column++)
-    for (guint s = 0; s < (mark->column == 0 ? 2u : 1u); s++)
+  for (mark->column = 0; mark->column < (stack->only ? 1u : COLUMNS); mark->column++)
+    for (guint s = 0; s < (mark->column == 0 && !stack->only ? 2u : 1u); s++)
       {
         mark->side = sides[s];
         for (guint i = 0; i < 2; i++)
           {
             mark->under = i == 0 ? hang : !hang;
-            if (take_if_free (mark, content, step, room, owner))
+            if (take_if_free (mark, stack->content, stack->step, stack->room, owner))
               return TRUE;
           }
       }
@@ -253,15 +261,16 @@ side_of_thing (const FpLevelMark *mark, const FpBox *content, FpSide otherwise)
 }
 
 guint
-fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *room)
+fp_levels_place (GArray *levels, const FpBox *content, FpSide first, gboolean only, FpCover *room)
 {
-  const double step = column_step (levels);
+  const Stack stack = { content, only, column_step (levels), room };
   guint left_out = 0;
 
   for (guint i = 0; i < levels->len; i++)
     {
       FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
-      mark->placed = place_one (mark, content, side_of_thing (mark, content, first), step, should_hang (levels, mark), room, OWNER + i);
+      const FpSide side = only ? first : side_of_thing (mark, content, first);
+      mark->placed = place_one (mark, &stack, side, should_hang (levels, mark), OWNER + i);
       left_out += mark->placed ? 0 : 1;
     }
   return left_out;

@@ -32,8 +32,9 @@ typedef struct
 GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
                           guint rank_max);
 
-/* Stacks them beside @content, on @first where there is room; returns how many find none. */
-guint   fp_levels_place (GArray *levels, const FpBox *content, FpSide first, FpCover *room);
+/* Stacks them beside @content, on @first where there is room, and on the other side unless @only; returns how
+ * many find none. */
+guint   fp_levels_place (GArray *levels, const FpBox *content, FpSide first, gboolean only, FpCover *room);
 void    fp_levels_draw  (FpDrawing *drawing, const GArray *levels, const FpBox *content, FpViewId view, guint *number);
 
 /* How far the marks of a side reach from the outline, mm; 0 when there are none. */

@@ -15,11 +15,11 @@ typedef struct
   const FpPoint  *points;
   FpBox           seen;     /* paper mm, y upward: what lies outside is skipped     */
   GArray         *segments; /* for hatches and crosses                             */
-  /* Lines along the axes wait here: one stroke for many is three times faster for them,
-   * and slower for all others (measured with cairo 1.16). */
+  /* Level lines wait here for others, upright ones likewise: one stroke for many is faster for them, and
+   * slower for lines that cross (measured with cairo 1.16: 24 ms, 34 ms one by one, 107 ms mixed). */
   FpPen           pen;
   FpStanding      standing;
-  gboolean        waiting;
+  gboolean        upright, waiting;
 } Painter;
 
 static void
@@ -103,13 +103,15 @@ paint_line (Painter *p, const FpMark *mark)
 {
   const FpPoint *pt = p->points + mark->first;
   const gboolean may_wait = runs_along_axis (mark, pt) && !fp_pen_crosses (mark->pen, mark->standing);
+  const gboolean upright = pt[0].x == pt[1].x;
 
-  if (p->waiting && (!may_wait || p->pen != mark->pen || p->standing != mark->standing))
+  if (p->waiting && (!may_wait || p->pen != mark->pen || p->standing != mark->standing || p->upright != upright))
     flush (p);
   trace (p, mark);
   if (may_wait)
     {
       p->waiting = TRUE;
+      p->upright = upright;
       p->pen = mark->pen;
       p->standing = mark->standing;
       return;

@@ -127,10 +127,9 @@ sanctuary_of (const FpScene *scene, const FpRegions *r, gboolean tight)
   const double top = top_of_furnishings (placed, n, s.hi.z);
   /* The floor before the rail may lie a little lower; a crypt does not belong to the sanctuary. */
   const double foot = r->east.lo.z - r->all.lo.z < NEAR_FOOT ? r->all.lo.z : r->east.lo.z, high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
-  const double front = MIN (s.lo.y, r->east.lo.y);
 
   return (FpBox3) {
-    { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, front - (tight ? NAVE_EDGE : NAVE_STRIP)), foot },
+    { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, r->front - (tight ? NAVE_EDGE : NAVE_STRIP)), foot },
     { MIN (r->east.hi.x, s.hi.x + WALLS_WITHIN), MIN (r->all.hi.y, s.hi.y + WALLS_WITHIN),
       !tight && high - foot <= HIGH_WALLS * (top - foot) ? high : cropped },
   };
@@ -155,6 +154,7 @@ fp_regions_of (const FpScene *scene, FpRegions *out)
   out->east = everything_beyond (scene, elevation_plane (placed, n));
   if (is_empty (&out->east))
     out->east = out->all;
+  out->front = MAX (MIN (fp_scene_sanctuary (scene).lo.y, out->east.lo.y), out->all.lo.y);
   out->sanctuary = sanctuary_of (scene, out, FALSE);
   if (is_flat (&out->sanctuary))
     out->sanctuary = out->all;

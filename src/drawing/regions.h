@@ -11,6 +11,7 @@ typedef struct
   FpBox3 all;       /* of everything                                         */
   FpBox3 east;      /* of what the elevation shows: all that lies beyond its plane */
   FpBox3 sanctuary; /* the sanctuary with the walls about it and a strip of the nave, as high as is of interest */
+  double front;     /* y of the sanctuary's edge towards the nave             */
   FpBox3 tight;     /* the same without the upper parts of high walls, and with less of the nave */
 } FpRegions;
 

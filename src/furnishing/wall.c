@@ -12,8 +12,12 @@
 
 enum { THICKNESS, HEIGHT, BASE, CLOSED };
 
-#define ARCH_CHORDS 24  /* of a half-round arch: they keep within 0.22 % of its radius */
-#define MITRE_MAX   4.0 /* of a very sharp corner, in thicknesses           */
+#define MITRE_MAX 4.0 /* of a very sharp corner, in thicknesses */
+
+/* Chords of a half-round arch: they keep within so many mm of it, a tenth of one on paper at 1:20. */
+#define ARCH_SAGITTA    2.0
+#define ARCH_CHORDS_MIN 24
+#define ARCH_CHORDS_MAX 96
 
 static const FpChoice closed[] = { { "no", "No" }, { "yes", "Yes" }, { NULL, NULL } };
 
@@ -140,12 +144,19 @@ add_piece (FpSolids *out, const Side *side, double s0, double s1, double z0, dou
 
 /* --- openings ------------------------------------------------------------- */
 
-/* Where the curve of an arch has a corner: x along the side, y its level. */
-static FpPoint
-arch_corner (double middle, double springing, double radius, guint i)
+/* An even number, so that the crown is a corner and as high as the arch. */
+static guint
+chords_of_arch (double radius)
 {
-  const double turn = G_PI * i / ARCH_CHORDS;
+  const double half = acos (1 - MIN (ARCH_SAGITTA / MAX (radius, 1), 0.1));
 
+  return 2 * (guint) CLAMP (ceil (G_PI / half / 4), ARCH_CHORDS_MIN / 2, ARCH_CHORDS_MAX / 2);
+}
+
+/* Where two chords meet: x along the side, y its level. */
+static FpPoint
+arch_corner (double middle, double springing, double radius, double turn)
+{
   return (FpPoint) { middle - radius * cos (turn), springing + radius * sin (turn) };
 }
 
@@ -180,9 +191,11 @@ add_over_chord (FpSolids *out, const Side *side, double s0, double s1, FpPoint a
 static void
 add_arch (FpSolids *out, const Side *side, double s0, double s1, double springing, double radius, double middle)
 {
-  for (guint i = 0; i < ARCH_CHORDS; i++)
-    add_over_chord (out, side, s0, s1, arch_corner (middle, springing, radius, i),
-                    arch_corner (middle, springing, radius, i + 1));
+  const guint n = chords_of_arch (radius);
+
+  for (guint i = 0; i < n; i++)
+    add_over_chord (out, side, s0, s1, arch_corner (middle, springing, radius, G_PI * i / n),
+                    arch_corner (middle, springing, radius, G_PI * (i + 1) / n));
 }
 
 static void

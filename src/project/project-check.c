@@ -102,7 +102,19 @@ typedef struct
 {
   const FpItem *opening;
   double        side, from, to; /* along that side                          */
+  double        foot, crown;    /* above the foot of the wall               */
 } Span;
+
+static Span
+span_of (const FpItem *opening)
+{
+  const double along = fp_item_param (opening, "along"), width = fp_item_param (opening, "width");
+  const double sill = fp_item_param (opening, "sill"), head = fp_item_param (opening, "head");
+  const gboolean arched = fp_item_param (opening, "arch") == 1;
+
+  return (Span) { opening, fp_item_param (opening, "side"), along - width / 2, along + width / 2, sill,
+                  MAX (sill, head) + (arched ? width / 2 : 0) };
+}
 
 static int
 by_place (gconstpointer a, gconstpointer b)
@@ -123,32 +135,47 @@ spans_in_order (const FpItemList *survey)
   for (guint i = 0; i < survey->n; i++)
     if ((fp_item_kind (survey->item[i])->flags & FP_KIND_IN_WALL) != 0)
       {
-        const double along = fp_item_param (survey->item[i], "along");
-        const double half = fp_item_param (survey->item[i], "width") / 2;
-        const Span span = { survey->item[i], fp_item_param (survey->item[i], "side"), along - half, along + half };
+        const Span span = span_of (survey->item[i]);
         g_array_append_val (spans, span);
       }
   g_array_sort (spans, by_place);
   return spans;
 }
 
-/* A wall is made of pieces between, below and above its openings: none can lie over another. */
+/* A hair of tolerance: what touches does not overlap. */
+static gboolean
+overlap (double a0, double a1, double b0, double b1)
+{
+  return MIN (a1, b1) - MAX (a0, b0) > 1e-6;
+}
+
+static gboolean
+refuse_overlap (const Span *a, const Span *b, GError **error)
+{
+  const char *id = fp_item_id (a->opening), *other = fp_item_id (b->opening);
+
+  return refuse (error, FP_ERROR_RANGE,
+                 "%s: it overlaps %s in side %g of %s: it reaches from %g to %g mm along that side and from %g to %g mm "
+                 "up, %s from %g to %g mm and from %g to %g mm", id, other, a->side, fp_item_on (a->opening), a->from,
+                 a->to, a->foot, a->crown, other, b->from, b->to, b->foot, b->crown);
+}
+
+/* A window may lie over a door; but what is cut out of a wall is cut out once. */
 static gboolean
 openings_lie_apart (const FpItemList *survey, GError **error)
 {
   g_autoptr (GArray) spans = spans_in_order (survey);
 
-  for (guint i = 1; i < spans->len; i++)
-    {
-      const Span *one = &g_array_index (spans, Span, i - 1), *next = &g_array_index (spans, Span, i);
-      if (strcmp (fp_item_on (one->opening), fp_item_on (next->opening)) == 0 && !(one->side < next->side)
-          && next->from < one->to - 1e-6)
-        return refuse (error, FP_ERROR_RANGE,
-                       "%s: it overlaps %s: in side %g of %s it reaches from %g to %g mm, and %s from %g to %g mm; "
-                       "openings must lie beside each other",
-                       fp_item_id (next->opening), fp_item_id (one->opening), next->side, fp_item_on (next->opening),
-                       next->from, next->to, fp_item_id (one->opening), one->from, one->to);
-    }
+  for (guint i = 0; i < spans->len; i++)
+    for (guint k = i + 1; k < spans->len; k++)
+      {
+        const Span *a = &g_array_index (spans, Span, i), *b = &g_array_index (spans, Span, k);
+        if (strcmp (fp_item_on (a->opening), fp_item_on (b->opening)) != 0 || a->side < b->side
+            || !overlap (a->from, a->to, b->from, b->to))
+          break;
+        if (overlap (a->foot, a->crown, b->foot, b->crown))
+          return refuse_overlap (b, a, error);
+      }
   return TRUE;
 }
 

@@ -20,8 +20,9 @@
 #define TEXT         2.5
 #define ROW          4.8
 #define GAP          4.0  /* about a drawing                                  */
-#define NOTE         6.0  /* what the mark says, under the table              */
+#define NOTE         7.0  /* what the mark says, under the table              */
 #define MARK         1.5
+#define SMALL_TEXT   1.8
 #define SMALL        200.0 /* scale at which a sanctuary can still be read */
 
 typedef struct
@@ -250,6 +251,27 @@ draw_row (const Making *m, const Page *page, guint row, double foot)
                    (FpPoint) { column_x (page, page->n), foot });
 }
 
+/* What the mark and what "seen" mean. */
+static void
+draw_note (const Page *page, double foot)
+{
+  static const char *const notes[] = {
+    "outside a limit of the rules listed; who must confirm it is told in the report of findings",
+    "Seen: " FP_COMPARISON_SEEN,
+  };
+  double y = foot - 1.4;
+
+  draw_mark (page, (FpPoint) { page->content.x0, y - SMALL_TEXT + 0.2 });
+  for (guint i = 0; i < G_N_ELEMENTS (notes); i++)
+    {
+      const double indent = i == 0 ? MARK + 1.2 : 0;
+      g_autofree char *line = fp_lettering_shorten (notes[i], SMALL_TEXT, page->content.x1 - page->content.x0 - indent);
+      fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + indent, y - SMALL_TEXT }, SMALL_TEXT, 0, FP_ALIGN_LEFT,
+                       line);
+      y -= 3;
+    }
+}
+
 static void
 draw_table (const Making *m, const Page *page, double top)
 {
@@ -263,10 +285,7 @@ draw_table (const Making *m, const Page *page, double top)
     fp_drawing_line (page->drawing, FP_PEN_EDGE, (FpPoint) { column_x (page, i), top },
                      (FpPoint) { column_x (page, i), foot });
   fp_drawing_line (page->drawing, FP_PEN_OUTLINE, (FpPoint) { page->content.x0, foot }, (FpPoint) { right, foot });
-  draw_mark (page, (FpPoint) { page->content.x0, foot - NOTE + 2.2 });
-  fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + MARK + 1.2, foot - NOTE + 1.8 }, 1.8, 0, FP_ALIGN_LEFT,
-                   "outside a limit of the rules listed; who must confirm it is told in the report of findings      "
-                   "Seen: " FP_COMPARISON_SEEN);
+  draw_note (page, foot);
 }
 
 /* --- pages -------------------------------------------------------------------------------- */

@@ -150,6 +150,10 @@ FP_MEASURE (candle_spacing, "candle-spacing", LENGTH, FALSE, "Distance between c
 FP_MEASURE (flame_clear, "flame-clear", LENGTH, FALSE, "Flame and what can burn",
             "Least distance on the level from a flame to a furnishing that rises as high, of whatever it is "
             "made; walls, candlesticks and crucifix left out.")
+/* room */
+FP_MEASURE (overlap, "overlap", LENGTH, FALSE, "Two things in one place",
+            "The least way by which one of two things that run into each other would have to be moved to be clear of "
+            "the other; floors, and a thing and what it stands on, left out.")
 /* people */
 FP_MEASURE (seats_share, "seats-share", SHARE, FALSE, "Seats",
             "Seats that there are by the number that the brief wants.")

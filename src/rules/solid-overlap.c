@@ -117,11 +117,18 @@ outline_of_round (Outline *self, const FpSolid *s, double lo, double hi)
   self->pt = self->ring;
 }
 
-/* --- two convex outlines --------------------------------------------------- */
+/* --- two outlines ----------------------------------------------------------- */
 
-/* How far @b reaches over the side of @a that it reaches over least; 0 or less: that side parts them. */
 static double
-depth_over_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least)
+left_of (FpPoint p, FpPoint q, FpPoint at)
+{
+  return (q.x - p.x) * (at.y - p.y) - (q.y - p.y) * (at.x - p.x);
+}
+
+/* How far they reach into each other across that side of @a across which it is least; 0 or less: a line along it
+ * parts them. */
+static double
+depth_along_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least)
 {
   double depth = G_MAXDOUBLE;
 
@@ -129,29 +136,25 @@ depth_over_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, double
     {
       const FpPoint p = a[i], q = a[(i + 1) % na];
       const double length = hypot (q.x - p.x, q.y - p.y);
-      double farthest = -G_MAXDOUBLE;
+      double own = 0, other = -G_MAXDOUBLE;
       if (!(length > 0))
         continue;
+      for (guint k = 0; k < na; k++)
+        own = MIN (own, left_of (p, q, a[k]));
       for (guint k = 0; k < nb; k++)
-        farthest = MAX (farthest, (q.x - p.x) * (b[k].y - p.y) - (q.y - p.y) * (b[k].x - p.x));
-      depth = MIN (depth, farthest / length);
+        other = MAX (other, left_of (p, q, b[k]));
+      depth = MIN (depth, (other - own) / length);
     }
   return depth;
 }
 
-/* Outlines that are not convex are at least parted where this is 0 or less. */
+/* Exact for convex outlines; others may lie apart where this says that they do not. */
 static double
 level_depth (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least)
 {
-  const double over_a = depth_over_sides (a, na, b, nb, least);
+  const double along_a = depth_along_sides (a, na, b, nb, least);
 
-  return over_a > least ? MIN (over_a, depth_over_sides (b, nb, a, na, least)) : over_a;
-}
-
-static double
-left_of (FpPoint p, FpPoint q, FpPoint at)
-{
-  return (q.x - p.x) * (at.y - p.y) - (q.y - p.y) * (at.x - p.x);
+  return along_a > least ? MIN (along_a, depth_along_sides (b, nb, a, na, least)) : along_a;
 }
 
 /* Keeps of @pt what lies to the left of p-q. */

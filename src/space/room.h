@@ -58,7 +58,7 @@ gboolean fp_room_stands_on (const FpRoom *self, int thing, int support);
 /* To the millionth of a millimetre: turning to and fro leaves dust, which would be written into the file. */
 FpPlace fp_place_tidy (const FpPlace *place);
 
-/* Whether it is an opening in that side (from 1) of that wall. */
+/* Whether it is an opening in that side (from 1) of that wall, at whatever height. */
 static inline gboolean
 fp_item_is_in_side (const FpItem *item, const char *wall, guint side)
 {

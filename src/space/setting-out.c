@@ -167,6 +167,21 @@ move_to (const Subject *s, const FpPlace *place, GError **error)
   return next != NULL && is_placed_freely (s) ? carry (s, next, &from, place, error) : next;
 }
 
+static double
+crown_of (const FpItem *opening)
+{
+  const double rise = fp_item_param (opening, "arch") == 1 ? fp_item_param (opening, "width") / 2 : 0;
+
+  return MAX (fp_item_param (opening, "head"), fp_item_param (opening, "sill")) + rise;
+}
+
+/* A door passes under a window. */
+static gboolean
+pass_each_other (const FpItem *a, const FpItem *b)
+{
+  return crown_of (a) <= fp_item_param (b, "sill") || crown_of (b) <= fp_item_param (a, "sill");
+}
+
 /* How far the middle of an opening can go along its side of @length, between its neighbours. */
 static void
 room_in_side (const Subject *s, double length, double *least, double *most)
@@ -180,7 +195,8 @@ room_in_side (const Subject *s, double length, double *least, double *most)
     {
       const FpItem *other = fp_project_survey (s->project, i);
       double at, apart;
-      if (other == s->item || !fp_item_is_in_side (other, fp_item_on (s->item), side))
+      if (other == s->item || !fp_item_is_in_side (other, fp_item_on (s->item), side)
+          || pass_each_other (s->item, other))
         continue;
       at = fp_item_param (other, "along");
       apart = half + fp_item_param (other, "width") / 2;

@@ -305,7 +305,8 @@ foot_of_wall (const FpStandingThing *wall)
   return base >= 0 ? wall->form.param[base] : 0;
 }
 
-/* A flight rises from the floor just before its lowest riser, though that may stand at the very edge of the upper one. */
+/* A flight rises from the floor just before its lowest riser, though that may stand at the very edge of the upper
+ * floor. */
 static double
 floor_under (const FpArrangement *self, const FpStandingThing *thing)
 {
@@ -313,7 +314,8 @@ floor_under (const FpArrangement *self, const FpStandingThing *thing)
   if (fp_item_kind (thing->item)->role == FP_ROLE_STEPS)
     {
       gboolean found;
-      double level = fp_floor_set_at (self->floors, fp_place_point (&thing->place, (FpPoint) { 0, -BEFORE_RISER }), &found);
+      FpPoint before = fp_place_point (&thing->place, (FpPoint) { 0, -BEFORE_RISER });
+      double level = fp_floor_set_at (self->floors, before, &found);
       if (found)
         return level;
     }

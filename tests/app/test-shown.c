@@ -66,7 +66,7 @@ test_things (void)
 
       for (guint a = 0; a < fp_project_n_alternatives (project); a++)
         {
-          g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, a);
+          g_autoptr (FpScene) scene = fp_scene_new (project, a);
 
           check_things (scene);
         }
@@ -77,7 +77,7 @@ static void
 test_standing_in_words (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
-  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, (guint) fp_project_find_alternative (project, "b"));
+  g_autoptr (FpScene) scene = fp_scene_new (project, (guint) fp_project_find_alternative (project, "b"));
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
   g_autofree char *where = NULL;
@@ -137,7 +137,7 @@ test_no_approval (void)
   for (guint s = 0; s < G_N_ELEMENTS (samples); s++)
     {
       g_autoptr (FpProject) project = load (samples[s]);
-      g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, 0);
+      g_autoptr (FpScene) scene = fp_scene_new (project, 0);
       g_autoptr (FpFindings) findings = quick (scene);
       g_autoptr (GArray) shown = fp_shown_new (findings, NULL);
       g_autofree char *rest = fp_shown_rest (findings, shown);
@@ -160,7 +160,7 @@ static void
 test_waiting_for_sight (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
-  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (project, 0);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
   g_autoptr (FpFindings) newest = quick (scene);
   g_autoptr (FpFindings) sighted = fp_findings_of (project, 0, NULL, NULL);
   g_autoptr (GArray) both = fp_shown_new (newest, sighted);
@@ -294,7 +294,7 @@ test_new_project (void)
   read = fp_store_parse (xml, length, "new", &error);
   g_assert_no_error (error);
   g_assert_true (fp_project_equal (project, read));
-  scene = (FpScene *) fp_scene_new (project, 0);
+  scene = fp_scene_new (project, 0);
   g_assert_cmpint (fp_scene_role (scene, FP_ROLE_ALTAR), >=, 0);
   altar = &fp_scene_placed (scene, NULL)[fp_scene_role (scene, FP_ROLE_ALTAR)];
   /* On its footpace: 300 mm of floor and three steps of 152 mm. */

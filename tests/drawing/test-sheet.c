@@ -157,7 +157,7 @@ assert_texts_apart (const FpDrawing *drawing, const char *what)
 static void
 test_all_within (void)
 {
-  for (guint32 seed = 0; seed < 4; seed++)
+  for (guint32 seed = 0; seed < 3; seed++)
     {
       g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new ()
                                             : random_sanctuary_new (seed, seed == 2 ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC);
@@ -357,11 +357,14 @@ test_findings (void)
 {
   g_autoptr (FpScene) scene = parish_scene_new ();
 
-  for (guint count = 0; count <= 60; count += 6)
+  static const guint counts[] = { 0, 1, 7, 18, 60 };
+
+  for (guint c = 0; c < G_N_ELEMENTS (counts); c++)
     for (int paper = 0; paper < FP_N_PAPERS; paper++)
       for (int landscape = 0; landscape < 2; landscape++)
         {
           g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+          const guint count = counts[c];
           for (guint i = 0; i < count; i++)
             g_ptr_array_add (lines, g_strdup_printf ("F%u: measured 160 mm; printed figure about 6 in (152 mm), in a book.", i));
           g_ptr_array_add (lines, NULL);

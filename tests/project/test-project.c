@@ -157,6 +157,35 @@ test_openings (void)
   refuse_fate (p, "door", FP_FATE_MOVED, &(FpPlace) { 0 }, "wall", FP_ERROR_INVALID, "measured anew");
 }
 
+static FpItem *
+window (const char *id, double along, double width, double sill, double head)
+{
+  FpItem *item = test_with_param (test_item (id, "opening", "wall", 0, 0), "along", along);
+
+  item = test_with_param (item, "width", width);
+  return test_with_param (test_with_param (item, "sill", sill), "head", head);
+}
+
+/* The door of the parish reaches from 750 to 2250 of 8000, and 2100 up. */
+static void
+test_openings_apart (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpItem) over = window ("over", 1500, 1000, 2100, 3000), beside = window ("beside", 3000, 1500, 0, 2100);
+
+  refuse_survey (p, window ("w", 2700, 1000, 1000, 2000), FP_ERROR_RANGE,
+                 "w: it overlaps door in side 1 of wall: it reaches from 2200 to 3200 mm along that side and from 1000 "
+                 "to 2000 mm up, door from 750 to 2250 mm and from 0 to 2100 mm");
+  refuse_survey (p, window ("w", 1500, 400, 1000, 1500), FP_ERROR_RANGE, "overlaps"); /* within it */
+  /* Touching is fine, beside it and above it. */
+  step (&p, fp_project_with_survey_item (p, beside, &error), &error);
+  step (&p, fp_project_with_survey_item (p, over, &error), &error);
+  /* With a half-round head the door would reach 750 higher, into the window over it. */
+  refuse_survey (p, test_with_param (window ("door", 1500, 1500, 0, 2100), "arch", 1), FP_ERROR_RANGE,
+                 "from 0 to 2850 mm");
+}
+
 static void
 test_fates (void)
 {
@@ -601,6 +630,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/circles", test_circles);
   g_test_add_func ("/project/circle-through-fate", test_circle_through_fate);
   g_test_add_func ("/project/openings", test_openings);
+  g_test_add_func ("/project/openings-apart", test_openings_apart);
   g_test_add_func ("/project/fates", test_fates);
   g_test_add_func ("/project/limits", test_limits);
   g_test_add_func ("/project/alternatives-limit", test_alternatives_limit);

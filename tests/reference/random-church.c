@@ -71,6 +71,23 @@ add_person (GRand *rand, FpSolids *out, guint number)
   fp_solids_append_placed (out, body, &place, 0, number);
 }
 
+/* A wall across the church over a polygonal arch, like a chancel wall, its feet sloping along and across it. */
+static void
+add_arch (GRand *rand, FpSolids *out)
+{
+  const double half = between (rand, 1500, 4000), springing = between (rand, 900, 2200), across = between (rand, -0.3, 0.3);
+
+  for (int i = 0; i < 12; i++)
+    {
+      const double a = G_PI * i / 12, b = G_PI * (i + 1) / 12;
+      const FpPoint from = { -half * cos (a), springing + half * sin (a) / 2 };
+      const FpPoint to = { -half * cos (b), springing + half * sin (b) / 2 };
+      const double slope = (to.y - from.y) / (to.x - from.x);
+      const FpPoint plan[] = { { from.x, 800 }, { to.x, 800 }, { to.x, 1300 }, { from.x, 1300 } };
+      fp_solids_add_arching (out, FP_PART_WALL, plan, 4, from.y - slope * from.x - across * 800, slope, across, 7000);
+    }
+}
+
 FpSolids *
 random_church_new (GRand *rand, guint n_people)
 {
@@ -80,6 +97,7 @@ random_church_new (GRand *rand, guint n_people)
   fp_solids_add_box (out, FP_PART_WALL, 9000, -24000, -100, 9600, 9000, 8000);
   add_piers (rand, out);
   add_sanctuary (out);
+  add_arch (rand, out);
   for (guint i = 0; i < n_people; i++)
     add_person (rand, out, i + 1); /* 0 owns the building */
   return out;

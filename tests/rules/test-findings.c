@@ -176,6 +176,43 @@ test_words (void)
   }
 }
 
+static void
+assert_measured (const FpProject *project, const char *rule, const char *found, const char *measured)
+{
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+  const FpFinding *finding = taking_finding (findings, rule);
+
+  g_assert_cmpstr (fp_found_id (finding->found), ==, found);
+  g_assert_cmpstr (finding->measured, ==, measured);
+}
+
+/* A shortfall is never rounded away: 3600 of 11000 is 32.7 %, and a third is asked for. */
+static void
+test_hidden_shortfall (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_wall (&project, "gospel-wall", -5500, 0, -5500, 10000);
+  taking_wall (&project, "epistle-wall", 5500, 10000, 5500, 0);
+  church_param (&project, "altar", "length", 3600);
+  assert_measured (project, "older-form:altar-for-sanctuary", "short", "32.7 %");
+  church_param (&project, "altar", "length", 3666.3);
+  assert_measured (project, "older-form:altar-for-sanctuary", "short", "33.33 %"); /* a third would be "33.3 %", too */
+  church_param (&project, "altar", "length", 3700);
+  assert_measured (project, "older-form:altar-for-sanctuary", "within", "34 %");
+  church_param (&project, "altar", "length", 3300);
+  assert_measured (project, "older-form:altar-for-sanctuary", "short", "30 %");
+
+  church_param (&project, "altar", "height", 969.8);
+  assert_measured (project, "older-form:altar-height", "short", "969.8 mm"); /* from 97 cm */
+  church_param (&project, "altar", "height", 969.4);
+  assert_measured (project, "older-form:altar-height", "short", "969 mm");
+  church_param (&project, "altar", "height", 1000.04);
+  assert_measured (project, "older-form:altar-height", "short", "1000.04 mm"); /* to 100 cm */
+  taking_units (&project, FP_UNITS_IMPERIAL);
+  assert_measured (project, "older-form:altar-height", "short", "3' 3 3/8\" (1000.04 mm)");
+}
+
 /* Two blocks that are too close: the worse is shown, and that there is another. */
 static void
 test_several (void)
@@ -301,6 +338,7 @@ main (int argc, char **argv)
   g_test_add_func ("/findings/apart", test_apart);
   g_test_add_func ("/findings/empty", test_empty);
   g_test_add_func ("/findings/words", test_words);
+  g_test_add_func ("/findings/hidden-shortfall", test_hidden_shortfall);
   g_test_add_func ("/findings/several", test_several);
   g_test_add_func ("/findings/own-book", test_own_book);
   g_test_add_func ("/findings/cancelled", test_cancelled);

@@ -28,7 +28,7 @@ test_built_in (void)
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
   guint rules = 0;
 
-  g_assert_cmpuint (books->len, ==, 5);
+  g_assert_cmpuint (books->len, ==, 6);
   for (guint b = 0; b < books->len; b++)
     {
       const FpRulebook *book = g_ptr_array_index (books, b);

@@ -63,6 +63,34 @@ test_flat (void)
   near_to (levels.area_not_below, 0);
 }
 
+/* An old altar on five steps at the wall, a new one on the floor of the sanctuary before it: facing the people, it is
+ * the new one below which they must stand, and a place at 350 is not. */
+static void
+test_old_altar_behind (void)
+{
+  static const FpFacing facing[] = { FP_FACING_EAST, FP_FACING_PEOPLE };
+  for (guint i = 0; i < G_N_ELEMENTS (facing); i++)
+    {
+      g_autoptr (FpProject) project = church_new (facing[i]);
+      const ChurchThing steps = {
+        "footpace", "steps", NULL, { 0, 0, 0 }, NULL, 0, { { "riser", 150 }, { "count", 5 }, { NULL, 0 } },
+      };
+      const ChurchThing old = { "altar", "old", "steps", { 0, 8000, 0 }, NULL, 0, { { "setting", 1 }, { NULL, 0 } } };
+      const ChurchThing new = { "altar", "new", NULL, { 0, 2000, 0 }, NULL, 0, { { NULL, 0 } } };
+      church_floor (&project, "nave", NAVE, 350, 0, 0, 0);
+      church_floor (&project, "sanctuary", (FpBox) { -6000, 0, 6000, 9000 }, 300, 1, 0, 0);
+      church_survey (&project, &steps);
+      church_survey (&project, &old);
+      church_add (&project, &new);
+      add_pews (&project, "pews", NULL, -2000, 5, 0);
+      FpLevels levels = levels_of (project);
+      near_to (levels.sanctuary, 300);
+      near_to (levels.footpace, i == 0 ? 300 + 5 * 150 : 300);
+      near_to (levels.margin, i == 0 ? 700 : -50);
+      g_assert_cmpuint (levels.not_below, ==, i == 0 ? 0 : 5 * 8);
+    }
+}
+
 /* An altar on the bare nave floor: nobody is below it. */
 static void
 test_level_with_the_altar (void)
@@ -209,6 +237,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/levels/flat", test_flat);
   g_test_add_func ("/levels/level-with-the-altar", test_level_with_the_altar);
+  g_test_add_func ("/levels/old-altar-behind", test_old_altar_behind);
   g_test_add_func ("/levels/raked-rows", test_raked_rows);
   g_test_add_func ("/levels/falling-floor", test_falling_floor);
   g_test_add_func ("/levels/falling-aslant", test_falling_aslant);

@@ -290,6 +290,54 @@ test_celebrant (void)
   g_assert_cmpfloat (celebrant_y (FP_FACING_PEOPLE), >, 5000 + 375);
 }
 
+/* Where the celebrant stands: @y of his head, and at which thing. */
+static double
+only_celebrant (FpProject *project, const char *altar)
+{
+  g_autoptr (FpPeople) people = people_of (project);
+  g_autoptr (FpSolids) bodies = fp_solids_new ();
+  fp_people_ministers (people, bodies);
+  g_assert_cmpuint (fp_solids_count (bodies), ==, 2);
+  g_assert_cmpint ((int) fp_solids_get (bodies, 0)->owner, ==, fp_scene_find (fp_people_scene (people), altar));
+  return fp_solids_get (bodies, 0)->cy;
+}
+
+/* Facing the people he stands behind the altar only where there is room for him. */
+static void
+test_celebrant_before_wall (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_PEOPLE);
+  const FpPoint run[] = { { -5000, 0 }, { 5000, 0 } };
+  const ChurchThing altar = { "altar", "altar", NULL, { 0, 5000, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing wall = { "wall", "wall", NULL, { 0, 5375 + 1000, 0 }, run, 2, { { NULL, 0 } } };
+  const ChurchThing near = { "wall", "wall", NULL, { 0, 5375 + 250, 0 }, run, 2, { { NULL, 0 } } };
+  church_add (&project, &altar);
+  church_survey (&project, &wall);
+  g_assert_cmpfloat (only_celebrant (project, "altar"), >, 5375);
+  church_survey (&project, &near);
+  g_assert_cmpfloat (only_celebrant (project, "altar"), <, 5000 - 375);
+
+  church_survey (&project, &wall);
+  church_param (&project, "altar", "setting", 1);
+  g_assert_cmpfloat (only_celebrant (project, "altar"), <, 5000 - 375);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_assert_cmpint (church_placed (scene, "altar")->form.facing, ==, FP_FACING_EAST);
+}
+
+/* Many altars have one celebrant. */
+static void
+test_one_celebrant (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_PEOPLE);
+  const ChurchThing old = { "altar", "old", NULL, { 0, 9000, 0 }, NULL, 0, { { "setting", 1 }, { NULL, 0 } } };
+  const ChurchThing side = { "altar", "side", NULL, { -4000, 6000, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing new = { "altar", "new", NULL, { 0, 5000, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_survey (&project, &old);
+  church_survey (&project, &side);
+  church_add (&project, &new);
+  g_assert_cmpfloat (only_celebrant (project, "new"), >, 5375);
+}
+
 static void
 test_ministers (void)
 {
@@ -321,6 +369,8 @@ main (int argc, char **argv)
   g_test_add_func ("/people/gallery-rail-and-standing", test_gallery_rail_and_standing);
   g_test_add_func ("/people/bodies", test_bodies);
   g_test_add_func ("/people/celebrant", test_celebrant);
+  g_test_add_func ("/people/celebrant-before-wall", test_celebrant_before_wall);
+  g_test_add_func ("/people/one-celebrant", test_one_celebrant);
   g_test_add_func ("/people/ministers", test_ministers);
   return g_test_run ();
 }

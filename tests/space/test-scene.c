@@ -328,6 +328,94 @@ test_highest_altar (void)
   g_assert_cmpint (fp_scene_role (scene, FP_ROLE_ALTAR), ==, fp_scene_find (scene, "altar"));
 }
 
+static int
+celebrated (const FpProject *project)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const int at = fp_scene_celebrated_altar (scene);
+  int named = -1;
+
+  for (int i = 0; i < 3; i++)
+    {
+      static const char *const ids[] = { "low", "high", "wall" };
+      if (at >= 0 && at == fp_scene_find (scene, ids[i]))
+        named = i;
+    }
+  return named;
+}
+
+/* Two that stand free, and one against the wall on the highest steps. */
+static FpProject *
+three_altars (FpFacing facing)
+{
+  FpProject *project = church_new (facing);
+  const ChurchThing steps[] = {
+    { "footpace", "steps", NULL, { 0, 0, 0 }, NULL, 0, { { NULL, 0 } } },
+    { "footpace", "more", NULL, { 0, 0, 0 }, NULL, 0, { { "count", 5 }, { NULL, 0 } } },
+  };
+  const ChurchThing altar[] = {
+    { "altar", "low", NULL, { 0, 2000, 0 }, NULL, 0, { { NULL, 0 } } },
+    { "altar", "high", "steps", { 0, 6000, 0 }, NULL, 0, { { NULL, 0 } } },
+    { "altar", "wall", "more", { 0, 9000, 0 }, NULL, 0, { { "setting", 1 }, { NULL, 0 } } },
+  };
+  for (guint i = 0; i < 2; i++)
+    church_add (&project, &steps[i]);
+  for (guint i = 0; i < 3; i++)
+    church_add (&project, &altar[i]);
+  return project;
+}
+
+static void
+test_celebrated_altar (void)
+{
+  enum { LOW, HIGH, WALL };
+  g_autoptr (FpProject) none = church_new (FP_FACING_PEOPLE);
+  g_autoptr (FpProject) east = three_altars (FP_FACING_EAST), people = three_altars (FP_FACING_PEOPLE);
+
+  g_assert_cmpint (celebrated (none), ==, -1);
+  /* Facing east at the highest, facing the people at the freestanding one nearest to them. */
+  g_assert_cmpint (celebrated (east), ==, WALL);
+  g_assert_cmpint (celebrated (people), ==, LOW);
+  church_param (&people, "low", "setting", 1);
+  g_assert_cmpint (celebrated (people), ==, HIGH);
+  /* None stands free: the highest again, and of equals the first. */
+  church_param (&people, "high", "setting", 1);
+  g_assert_cmpint (celebrated (people), ==, WALL);
+  church_param (&people, "more", "count", 3);
+  g_assert_cmpint (celebrated (people), ==, HIGH);
+}
+
+/* A flight of one riser at the very edge of the sanctuary rises from the nave, not from the sanctuary; turned too. */
+static void
+test_steps_at_edge (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  const ChurchThing step = {
+    "steps", "step", NULL, { 0, 0, 0 }, NULL, 0, { { "count", 1 }, { "riser", 300 }, { NULL, 0 } },
+  };
+  const ChurchThing aside = {
+    "steps", "aside", NULL, { -6000, 4000, -90 }, NULL, 0, { { "count", 2 }, { "riser", 150 }, { NULL, 0 } },
+  };
+  const ChurchThing nowhere = { "steps", "nowhere", NULL, { 0, 9000, 180 }, NULL, 0, { { NULL, 0 } } };
+  church_floor (&project, "nave", FLOOR_NAVE, 0, 0, 0, 0);
+  church_floor (&project, "aisle", (FpBox) { -9000, 0, -6000, 9000 }, -60, 0, 0, 0);
+  church_floor (&project, "sanctuary", FLOOR_SANCTUARY, 300, 1, 0, 0);
+  church_survey (&project, &step);
+  church_survey (&project, &aside);
+  church_survey (&project, &nowhere);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  near_to (church_placed (scene, "step")->level, 0);
+  near_to (church_placed (scene, "step")->floor, 0);
+  near_to (church_placed (scene, "aside")->level, -60);
+  /* No floor before it: the one on which it stands. */
+  near_to (church_placed (scene, "nowhere")->level, 300);
+
+  const FpPlaced *placed = church_placed (scene, "step");
+  FpBox3 box = fp_solid_box (&fp_scene_solids (scene, NULL)[placed->first_solid]);
+  near_to (box.lo.z, 0);
+  near_to (box.hi.z, 300);
+}
+
 static void
 test_boxes (void)
 {
@@ -438,6 +526,8 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/highest-floor", test_highest_floor);
   g_test_add_func ("/scene/empty", test_empty);
   g_test_add_func ("/scene/highest-altar", test_highest_altar);
+  g_test_add_func ("/scene/celebrated-altar", test_celebrated_altar);
+  g_test_add_func ("/scene/steps-at-edge", test_steps_at_edge);
   g_test_add_func ("/scene/boxes", test_boxes);
   g_test_add_func ("/scene/opening", test_opening);
   g_test_add_func ("/scene/gallery", test_gallery);

@@ -583,6 +583,44 @@ test_move_opening (void)
   assert_near (fp_item_param (fp_project_find (p, 0, "door", NULL), "along"), width / 2);
 }
 
+/* It stops at its neighbour, but passes under a window. */
+static void
+test_move_opening_past_others (void)
+{
+  double door[FP_PARAM_MAX];
+  g_autoptr (FpProject) p = NULL;
+
+  fp_kind_defaults (fp_kind_find ("opening"), door); /* 1500 wide, 2100 high */
+  set ("opening", door, "side", 4);
+  set ("opening", door, "along", 4000);
+  p = add_survey (bare_church (), "door", "opening", "walls", (FpPlace) { 0, 0, 0 }, door, NULL, 0);
+  set ("opening", door, "along", 6500);
+  p = add_survey (p, "other", "opening", "walls", (FpPlace) { 0, 0, 0 }, door, NULL, 0);
+  set ("opening", door, "along", 2000);
+  set ("opening", door, "sill", 3000);
+  set ("opening", door, "head", 5000);
+  p = add_survey (p, "window", "opening", "walls", (FpPlace) { 0, 0, 0 }, door, NULL, 0);
+  move (&p, "door", 99999, 0);
+  assert_near (fp_item_param (fp_project_find (p, 0, "door", NULL), "along"), 6500 - 1500);
+  move (&p, "door", -3000, 0);
+  assert_near (fp_item_param (fp_project_find (p, 0, "door", NULL), "along"), 2000);
+  move (&p, "other", -99999, 0);
+  assert_near (fp_item_param (fp_project_find (p, 0, "other", NULL), "along"), 3500);
+}
+
+/* A new one keeps clear of one that this alternative takes away: in the others it is still there. */
+static void
+test_new_opening_apart (void)
+{
+  g_autoptr (FpProject) p = bare_church ();
+  g_autoptr (GError) error = NULL;
+
+  add (&p, "opening", "opening");
+  step (&p, fp_project_with_fate (p, 0, "opening", FP_FATE_REMOVED, NULL, NULL, &error), &error);
+  add (&p, "opening", "opening-2");
+  g_assert_true (fp_project_check (p, NULL));
+}
+
 /* Pews on a gallery keep church coordinates; they go with it all the same. */
 static void
 test_move_gallery_with_pews (void)
@@ -837,6 +875,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/move-on-support", test_move_on_support);
   g_test_add_func ("/setting-out/move-survey", test_move_survey);
   g_test_add_func ("/setting-out/move-opening", test_move_opening);
+  g_test_add_func ("/setting-out/move-opening-past-others", test_move_opening_past_others);
+  g_test_add_func ("/setting-out/new-opening-apart", test_new_opening_apart);
   g_test_add_func ("/setting-out/move-gallery-with-pews", test_move_gallery_with_pews);
   g_test_add_func ("/setting-out/move-too-far", test_move_too_far);
   g_test_add_func ("/setting-out/param", test_param);

@@ -64,6 +64,35 @@ test_one_alone_sees_all (void)
   g_assert_cmpint (fp_sight_blocker (sight, 0, SITTING, FP_FOCUS_MENSA, NULL), ==, -2);
 }
 
+/* A higher altar behind, against the wall, is not what is looked at when the celebrant faces the people. */
+static void
+test_altar_of_celebration (void)
+{
+  static const FpFacing facing[] = { FP_FACING_EAST, FP_FACING_PEOPLE };
+  for (guint i = 0; i < G_N_ELEMENTS (facing); i++)
+    {
+      g_autoptr (FpProject) project = altar_and (facing[i], 2, 460);
+      const ChurchThing steps = { "footpace", "steps", NULL, { 0, 0, 0 }, NULL, 0, { { NULL, 0 } } };
+      const ChurchThing old = { "altar", "old", "steps", { 0, 12000, 0 }, NULL, 0, { { "setting", 1 }, { NULL, 0 } } };
+      church_survey (&project, &steps);
+      church_survey (&project, &old);
+      g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+      FpVec3 points[FP_SIGHT_RAYS];
+      const double front = (i == 0 ? 12000 : 5000) - 375;
+      g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_MENSA, points), ==, FP_SIGHT_RAYS);
+      near_to (points[0].y, front);
+      /* The Host over the edge towards the people where he faces east, over the farther one where he faces them. */
+      g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_HOST, points), ==, FP_SIGHT_RAYS);
+      near_to (points[0].y, i == 0 ? front : front + 750);
+
+      /* C is reckoned to the same edge: the second row's eye less the front of the mensa. */
+      g_autoptr (FpPeople) people = fp_people_new (scene);
+      g_autoptr (GArray) rows = fp_row_c_values (people);
+      g_assert_cmpuint (rows->len, ==, 1);
+      near_to (g_array_index (rows, FpRowC, 0).distance, front - fp_people_eye (people, 1, SITTING).y);
+    }
+}
+
 /* A wall across the Gospel side, its end on the axis on which the one looker sits: half of everything is hidden. */
 static void
 test_wall_hides_half (void)
@@ -445,6 +474,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sight/altar-of-celebration", test_altar_of_celebration);
   g_test_add_func ("/sight/one-alone-sees-all", test_one_alone_sees_all);
   g_test_add_func ("/sight/wall-hides-half", test_wall_hides_half);
   g_test_add_func ("/sight/head-straight-before", test_head_straight_before);

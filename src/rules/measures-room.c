@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Whether there is room for everything: what runs into each other, into walls and piers. */
+#include "measuring.h"
+#include "solid-overlap.h"
+
+/* mm.  Less is what a survey leaves over, and arithmetic. */
+#define TOUCHING 0.1
+
+typedef struct
+{
+  const FpPlaced *placed;
+  guint           n_placed;
+  const FpSolid  *solid;
+  FpBox3         *own;   /* of each solid                                   */
+  FpBox3         *whole; /* of each placed thing, its floors left out       */
+} Room;
+
+/* One may lie over another, and all else over it. */
+static gboolean
+takes_room (const FpSolid *solid)
+{
+  return solid->part != FP_PART_FLOOR;
+}
+
+static void
+room_init (Room *self, const FpScene *scene)
+{
+  guint n_solids;
+
+  self->placed = fp_scene_placed (scene, &self->n_placed);
+  self->solid = fp_scene_solids (scene, &n_solids);
+  self->own = g_new (FpBox3, n_solids);
+  self->whole = g_new (FpBox3, self->n_placed);
+  for (guint i = 0; i < self->n_placed; i++)
+    {
+      const FpPlaced *placed = &self->placed[i];
+
+      self->whole[i] = FP_BOX3_EMPTY;
+      for (guint s = placed->first_solid; s < placed->first_solid + placed->n_solids; s++)
+        {
+          self->own[s] = fp_solid_box (&self->solid[s]);
+          if (takes_room (&self->solid[s]))
+            fp_box3_add_box (&self->whole[i], &self->own[s]);
+        }
+    }
+}
+
+static void
+room_clear (Room *self)
+{
+  g_free (self->own);
+  g_free (self->whole);
+}
+
+/* --- which two -------------------------------------------------------------- */
+
+static gboolean
+is_fabric (const FpPlaced *placed)
+{
+  switch (fp_placed_role (placed))
+    {
+    case FP_ROLE_WALL:
+    case FP_ROLE_OPENING:
+    case FP_ROLE_PIER:
+    case FP_ROLE_FLOOR:
+    case FP_ROLE_STEPS:
+    case FP_ROLE_GALLERY:
+    case FP_ROLE_STANDING_ROOM:
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
+/* A rail may stand on the steps between the floors; nothing can be told to. */
+static gboolean
+is_rail_on_steps (const FpPlaced *a, const FpPlaced *b)
+{
+  return (fp_placed_role (a) == FP_ROLE_RAIL && fp_placed_role (b) == FP_ROLE_STEPS)
+         || (fp_placed_role (a) == FP_ROLE_STEPS && fp_placed_role (b) == FP_ROLE_RAIL);
+}
+
+/* The building was measured as it is: a pier may well stand in a wall. */
+static gboolean
+must_be_apart (const FpMeasuring *of, const Room *self, guint i, guint j)
+{
+  const FpPlaced *a = &self->placed[i], *b = &self->placed[j];
+
+  return !a->ghost && !b->ghost && !(is_fabric (a) && is_fabric (b)) && !is_rail_on_steps (a, b)
+         && !fp_measuring_stands_on (of, (int) i, (int) j) && !fp_measuring_stands_on (of, (int) j, (int) i);
+}
+
+/* --- how far ---------------------------------------------------------------- */
+
+static double
+overlap_with (const Room *self, guint s, guint other, double most, FpVec3 *at)
+{
+  const FpPlaced *placed = &self->placed[other];
+
+  for (guint k = placed->first_solid; k < placed->first_solid + placed->n_solids; k++)
+    {
+      FpVec3 here;
+      double depth;
+
+      if (!takes_room (&self->solid[k]) || !(fp_box3_overlap (&self->own[s], &self->own[k]) > MAX (most, TOUCHING)))
+        continue;
+      depth = fp_solid_overlap (&self->solid[s], &self->solid[k], MAX (most, TOUCHING), &here);
+      if (depth > most)
+        {
+          most = depth;
+          *at = here;
+        }
+    }
+  return most;
+}
+
+static double
+overlap_of (const Room *self, guint i, guint j, FpVec3 *at)
+{
+  const FpPlaced *placed = &self->placed[i];
+  double most = 0;
+
+  for (guint s = placed->first_solid; s < placed->first_solid + placed->n_solids; s++)
+    if (takes_room (&self->solid[s]) && fp_box3_overlap (&self->own[s], &self->whole[j]) > MAX (most, TOUCHING))
+      most = overlap_with (self, s, j, most, at);
+  return most;
+}
+
+/* “Ambo” and “Altar steps”; what is called alike is told apart by its side. */
+static char *
+both_named (const FpMeasuring *of, guint i, guint j)
+{
+  const char *a = fp_item_name (fp_measuring_placed (of, (int) i)->item);
+  const char *b = fp_item_name (fp_measuring_placed (of, (int) j)->item);
+
+  if (g_strcmp0 (a, b) == 0)
+    {
+      g_autofree char *one = fp_measuring_name (of, (int) i), *other = fp_measuring_name (of, (int) j);
+
+      return g_strdup_printf ("“%s” and “%s”", one, other);
+    }
+  return g_strdup_printf ("“%s” and “%s”", a, b);
+}
+
+void
+fp_take_overlap (const FpMeasuring *of, GArray *out)
+{
+  Room room;
+  guint furnishings = 0, first = out->len;
+
+  room_init (&room, of->scene);
+  for (guint j = 0; j < room.n_placed; j++)
+    {
+      furnishings += !room.placed[j].ghost && !is_fabric (&room.placed[j]) ? 1 : 0;
+      for (guint i = 0; i < j; i++)
+        {
+          FpVec3 at = { 0 };
+          double depth;
+
+          if (!(fp_box3_overlap (&room.whole[i], &room.whole[j]) > TOUCHING) || !must_be_apart (of, &room, i, j))
+            continue;
+          depth = overlap_of (&room, i, j, &at);
+          if (depth > 0)
+            fp_measured_add_at (out, depth, (int) (is_fabric (&room.placed[j]) ? i : j), at)->detail
+              = both_named (of, i, j);
+        }
+    }
+  if (furnishings > 0 && out->len == first)
+    fp_measured_add (out, 0);
+  room_clear (&room);
+}

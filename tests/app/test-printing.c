@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What goes to the printer, exported to a file and read by another program's library (poppler). */
+#include "printing.h"
+
+#include "samples.h"
+#include "sheets.h"
+
+#include "footpace/store.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <poppler.h>
+
+static FpSheets *
+make (FpPaper paper, gboolean landscape)
+{
+  g_autofree char *path = fp_sample_path ("parish.footpace");
+  g_autoptr (FpProject) project = fp_store_load (path, NULL);
+  FpSheetOrder order = { .project = project, .alternative = 1, .sheet = FP_SHEET_ELEVATION, .paper = paper,
+                         .landscape = landscape };
+  FpSheets *sheets = fp_sheets_new (&order, NULL);
+
+  g_assert_no_error (sheets->error);
+  return sheets;
+}
+
+static void
+print_to (const FpSheets *sheets, const char *path)
+{
+  g_autoptr (GtkPrintOperation) operation = fp_print_operation_new (sheets->pages, "test");
+  g_autoptr (GError) error = NULL;
+
+  gtk_print_operation_set_export_filename (operation, path);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error);
+  g_assert_no_error (error);
+}
+
+/* ISO 216: A3 is 297 mm by 420 mm; ANSI/ASME Y14.1: Letter is 8.5 in by 11 in. 1 pt = 1/72 in. */
+static void
+test_page_sizes (void)
+{
+  const struct { FpPaper paper; gboolean landscape; double w, h; } cases[] = {
+    { FP_PAPER_A3, TRUE, 420.0, 297.0 }, { FP_PAPER_A4, FALSE, 210.0, 297.0 }, { FP_PAPER_LETTER, TRUE, 279.4, 215.9 },
+  };
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (dir, "printed.pdf", NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      FpSheets *sheets = make (cases[i].paper, cases[i].landscape);
+      g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
+      PopplerDocument *pdf;
+      PopplerPage *page;
+      double w, h;
+
+      print_to (sheets, path);
+      pdf = poppler_document_new_from_file (uri, NULL, NULL);
+      g_assert_nonnull (pdf);
+      g_assert_cmpint (poppler_document_get_n_pages (pdf), ==, (int) sheets->pages->len);
+      page = poppler_document_get_page (pdf, 0);
+      poppler_page_get_size (page, &w, &h);
+      g_assert_cmpfloat_with_epsilon (w, cases[i].w * 72.0 / 25.4, 0.1);
+      g_assert_cmpfloat_with_epsilon (h, cases[i].h * 72.0 / 25.4, 0.1);
+      g_object_unref (page);
+      g_object_unref (pdf);
+      fp_sheets_free (sheets);
+      g_unlink (path);
+    }
+  g_rmdir (dir);
+}
+
+/* Dark picture elements on a rendering of 4 dots a millimetre. */
+static guint8 *
+render (PopplerPage *page, cairo_surface_t **surface)
+{
+  double w, h;
+  cairo_t *cr;
+
+  poppler_page_get_size (page, &w, &h);
+  *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (w * 25.4 / 72.0 * 4.0), (int) (h * 25.4 / 72.0 * 4.0));
+  cr = cairo_create (*surface);
+  cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
+  cairo_paint (cr);
+  cairo_scale (cr, 4.0 * 25.4 / 72.0, 4.0 * 25.4 / 72.0);
+  poppler_page_render (page, cr);
+  cairo_destroy (cr);
+  cairo_surface_flush (*surface);
+  return cairo_image_surface_get_data (*surface);
+}
+
+/* The frame of the sheet (ISO 5457: 20 mm to its left, 10 mm elsewhere) lies where it must: printed to scale, not fitted. */
+static void
+test_frame_is_to_scale (void)
+{
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (dir, "printed.pdf", NULL);
+  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
+  FpSheets *sheets = make (FP_PAPER_A3, TRUE);
+  PopplerDocument *pdf;
+  PopplerPage *page;
+  cairo_surface_t *surface;
+  const guint8 *data;
+  int y, left = -1, right = -1;
+
+  print_to (sheets, path);
+  pdf = poppler_document_new_from_file (uri, NULL, NULL);
+  page = poppler_document_get_page (pdf, 0);
+  data = render (page, &surface);
+  y = cairo_image_surface_get_height (surface) / 3; /* away from the centring marks */
+  for (int x = 0; x < cairo_image_surface_get_width (surface); x++)
+    if (data[y * cairo_image_surface_get_stride (surface) + 4 * x] < 128)
+      {
+        if (left < 0)
+          left = x;
+        right = x;
+      }
+  g_assert_cmpint (left, >=, 0);
+  g_assert_cmpfloat_with_epsilon (left / 4.0, 20.0, 0.6);
+  g_assert_cmpfloat_with_epsilon (right / 4.0, 410.0, 0.6);
+  cairo_surface_destroy (surface);
+  g_object_unref (page);
+  g_object_unref (pdf);
+  fp_sheets_free (sheets);
+  g_unlink (path);
+  g_rmdir (dir);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/printing/page-sizes", test_page_sizes);
+  g_test_add_func ("/printing/frame", test_frame_is_to_scale);
+  return g_test_run ();
+}

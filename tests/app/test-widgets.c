@@ -1,0 +1,655 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window's widgets on a real (virtual) screen, with a project in them. */
+#include "alternatives-strip.h"
+#include "board-view.h"
+#include "compare-page.h"
+#include "findings-list.h"
+#include "inspector.h"
+#include "param-row.h"
+#include "samples.h"
+#include "sheet-dialog.h"
+#include "sheets.h"
+#include "things-list.h"
+#include "things.h"
+#include "waiting.h"
+#include "window.h"
+
+#include "footpace/store.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+/* --- helpers -------------------------------------------------------------- */
+
+static FpDocument *
+open_sample (const char *name)
+{
+  g_autofree char *path = fp_sample_path (name);
+  g_autoptr (GError) error = NULL;
+  FpDocument *document = fp_document_load (path, &error);
+
+  g_assert_no_error (error);
+  return document;
+}
+
+static const FpPlaced *
+altar (FpDocument *d)
+{
+  return &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_role (fp_document_scene (d), FP_ROLE_ALTAR)];
+}
+
+static const char *
+altar_id (FpDocument *d)
+{
+  return g_intern_string (fp_item_id (altar (d)->item));
+}
+
+/* A window that holds one widget. */
+static GtkWidget *
+show (GtkWidget *child)
+{
+  GtkWidget *window = gtk_window_new ();
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1000, 700);
+  gtk_window_set_child (GTK_WINDOW (window), child);
+  gtk_window_present (GTK_WINDOW (window));
+  WAIT_FOR (gtk_widget_get_width (child) > 0);
+  return window;
+}
+
+/* The first widget of a type below another, by depth. */
+static GtkWidget *
+find (GtkWidget *top, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (top, type))
+    return top;
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    {
+      GtkWidget *found = find (w, type);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static GtkWidget *
+find_styled (GtkWidget *top, const char *css)
+{
+  if (gtk_widget_has_css_class (top, css))
+    return top;
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    {
+      GtkWidget *found = find_styled (w, css);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static GtkWidget *
+find_row (GtkWidget *top, const char *param)
+{
+  if (FP_IS_PARAM_ROW (top))
+    {
+      const FpParam *p = fp_param_row_param (FP_PARAM_ROW (top));
+
+      return p != NULL && g_strcmp0 (p->id, param) == 0 ? top : NULL;
+    }
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    {
+      GtkWidget *found = find_row (w, param);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static void
+type (GtkWidget *row, const char *text)
+{
+  GtkWidget *entry = find (row, GTK_TYPE_ENTRY);
+
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  g_signal_emit_by_name (entry, "activate");
+}
+
+static guint
+n_rows (GtkWidget *list)
+{
+  guint n = 0;
+
+  while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) n) != NULL)
+    n++;
+  return n;
+}
+
+/* --- the board ------------------------------------------------------------ */
+
+static void
+test_board_is_told (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  gtk_test_accessible_assert_role (board, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property (board, GTK_ACCESSIBLE_PROPERTY_LABEL, "Board");
+  g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (board), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION));
+  g_assert_true (gtk_widget_get_focusable (board));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_frames (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double sanctuary, whole, x, y;
+
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, 0.0);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  sanctuary = fp_board_view_scale (b);
+  /* The altar is in view in all three. */
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      FpVec3 at = { altar (d)->place.x, altar (d)->place.y, altar (d)->level };
+
+      g_assert_true (fp_board_view_locate (b, (FpViewId) v, at, &x, &y));
+      g_assert_cmpfloat (x, >, 0.0);
+      g_assert_cmpfloat (x, <, gtk_widget_get_width (board));
+      g_assert_cmpfloat (y, >, 0.0);
+      g_assert_cmpfloat (y, <, gtk_widget_get_height (board));
+    }
+  fp_board_view_frame (b, TRUE);
+  whole = fp_board_view_scale (b);
+  g_assert_cmpfloat (whole, >, sanctuary);
+  fp_board_view_frame (b, FALSE);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, sanctuary);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* First angle: plan and elevation share x, elevation and section share z, at every zoom (ISO 5456-2). */
+static void
+test_board_views_share_axes (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 at = { 700.0, 1200.0, 450.0 };
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  for (guint i = 0; i < 4; i++)
+    {
+      double x[FP_N_VIEWS], y[FP_N_VIEWS];
+
+      for (guint v = 0; v < FP_N_VIEWS; v++)
+        fp_board_view_locate (b, (FpViewId) v, at, &x[v], &y[v]);
+      g_assert_cmpfloat_with_epsilon (x[FP_VIEW_PLAN], x[FP_VIEW_ELEVATION], 1e-6);
+      g_assert_cmpfloat_with_epsilon (y[FP_VIEW_ELEVATION], y[FP_VIEW_SECTION], 1e-6);
+      g_assert_cmpfloat (y[FP_VIEW_PLAN], >, y[FP_VIEW_ELEVATION]);
+      g_assert_cmpfloat (x[FP_VIEW_SECTION], >, x[FP_VIEW_ELEVATION]);
+      fp_board_view_zoom (b, 1.7);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_zooms (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double scale;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  scale = fp_board_view_scale (b);
+  fp_board_view_zoom (b, 2.0);
+  g_assert_cmpfloat_with_epsilon (fp_board_view_scale (b), scale / 2.0, 1e-9);
+  /* As near and as far as it goes, drawn each time: the page stays as large as the widget. */
+  for (guint i = 0; i < 40; i++)
+    {
+      gint64 frame = gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board));
+
+      fp_board_view_zoom (b, i < 20 ? 1.5 : 1.0 / 1.8);
+      WAIT_FOR (gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board)) > frame);
+    }
+  g_assert_cmpfloat (fp_board_view_scale (b), >=, 1.0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_nudges (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpPlace was = altar (d)->place;
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  fp_board_view_nudge (FP_BOARD_VIEW (board), 10.0, 0.0); /* nothing is chosen: nothing moves */
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  fp_document_choose (d, altar_id (d));
+  for (guint i = 0; i < 3; i++)
+    fp_board_view_nudge (FP_BOARD_VIEW (board), 10.0, -100.0);
+  g_assert_cmpfloat_with_epsilon (altar (d)->place.x, was.x + 30.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (altar (d)->place.y, was.y - 300.0, 1e-9);
+  g_assert_cmpuint (fp_document_depth (d), ==, 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_removes (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  const char *id = altar_id (d);
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  fp_document_choose (d, id);
+  fp_board_view_remove_chosen (FP_BOARD_VIEW (board));
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), ==, -1);
+  fp_document_undo (d);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), >=, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Where a finding is, in the far nave: the board shows it. */
+static void
+test_board_shows_a_mark (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 far_west = { -3000.0, -22000.0, 0.0 };
+  double x, y;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_mark (b, &far_west);
+  g_assert_true (fp_board_view_locate (b, FP_VIEW_PLAN, far_west, &x, &y));
+  g_assert_cmpfloat (y, >, 0.0);
+  g_assert_cmpfloat (y, <, gtk_widget_get_height (board));
+  fp_board_view_mark (b, NULL);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_without_document (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double x, y;
+
+  fp_board_view_frame (b, TRUE);
+  fp_board_view_zoom (b, 2.0);
+  fp_board_view_nudge (b, 1.0, 1.0);
+  fp_board_view_remove_chosen (b);
+  g_assert_false (fp_board_view_cancel (b));
+  g_assert_false (fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { 0, 0, 0 }, &x, &y));
+  /* And taken away again while its drawing is still being made. */
+  fp_board_view_set_document (b, d);
+  fp_board_view_set_document (b, NULL);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, 0.0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- the inspector -------------------------------------------------------- */
+
+static void
+test_inspector_types (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = show (inspector), *row;
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  fp_document_choose (d, altar_id (d));
+  row = find_row (inspector, "length");
+  g_assert_nonnull (row);
+  type (row, "2.55 m");
+  g_assert_cmpfloat (fp_item_param (altar (d)->item, "length"), ==, 2550.0);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find (row, GTK_TYPE_ENTRY))), ==, "2550");
+  /* An edit from elsewhere is shown. */
+  fp_document_undo (d);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find (row, GTK_TYPE_ENTRY))), !=, "2550");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_inspector_says_what_is_wrong (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = show (inspector), *row, *entry;
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  fp_document_choose (d, altar_id (d));
+  row = find_row (inspector, "length");
+  entry = find (row, GTK_TYPE_ENTRY);
+  type (row, "as wide as can be");
+  g_assert_true (gtk_widget_has_css_class (entry, "error"));
+  g_assert_true (gtk_widget_get_visible (gtk_widget_get_last_child (row)));
+  gtk_test_accessible_assert_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  /* What was typed stays to be mended; typing on takes the message away. */
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "as wide as can be");
+  type (row, "2400");
+  g_assert_false (gtk_widget_has_css_class (entry, "error"));
+  g_assert_false (gtk_widget_get_visible (gtk_widget_get_last_child (row)));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Every thing of every sample can be looked at, and every field has a name. */
+static void
+check_fields_have_names (GtkWidget *w)
+{
+  if (GTK_IS_ENTRY (w) || GTK_IS_DROP_DOWN (w))
+    g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL));
+  for (GtkWidget *c = gtk_widget_get_first_child (w); c != NULL; c = gtk_widget_get_next_sibling (c))
+    check_fields_have_names (c);
+}
+
+static void
+test_inspector_shows_everything (void)
+{
+  static const char *const names[] = { "chapel.footpace", "fan.footpace", "parish.footpace" };
+  GtkWidget *inspector = fp_inspector_new (), *window = show (inspector);
+
+  for (guint s = 0; s < G_N_ELEMENTS (names); s++)
+    {
+      g_autoptr (FpDocument) d = open_sample (names[s]);
+      guint n;
+
+      fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+      fp_scene_placed (fp_document_scene (d), &n);
+      for (guint i = 0; i < n; i++)
+        {
+          fp_document_choose (d, fp_item_id (fp_scene_placed (fp_document_scene (d), NULL)[i].item));
+          check_fields_have_names (inspector);
+        }
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- lists ---------------------------------------------------------------- */
+
+static void
+test_things_list (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *things = fp_things_list_new (), *window = show (things), *list = find (things, GTK_TYPE_LIST_BOX);
+  g_autoptr (GArray) expected = fp_things_new (fp_document_scene (d));
+  GtkListBoxRow *row;
+
+  fp_things_list_set_document (FP_THINGS_LIST (things), d);
+  g_assert_cmpuint (n_rows (list), ==, expected->len);
+  row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 1);
+  g_signal_emit_by_name (list, "row-activated", row);
+  g_assert_nonnull (fp_document_chosen (d));
+  g_assert_true (gtk_list_box_get_selected_row (GTK_LIST_BOX (list)) == row);
+  /* What is removed leaves the list, and comes back. */
+  fp_document_edit (d, fp_project_without_item (fp_document_project (d), fp_document_alternative (d),
+                                                altar_id (d), NULL), "Remove", NULL);
+  g_assert_cmpuint (n_rows (list), <, expected->len);
+  fp_document_undo (d);
+  g_assert_cmpuint (n_rows (list), ==, expected->len);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+count (GtkWidget *widget, guint *n)
+{
+  (void) widget;
+  (*n)++;
+}
+
+static void
+test_findings_list (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *findings = fp_findings_list_new (), *window = show (findings), *list = find (findings, GTK_TYPE_LIST_BOX);
+  guint picked = 0, expected = 0;
+  const char *id;
+  FpVec3 at;
+  gboolean has_at;
+
+  g_signal_connect (findings, "picked", G_CALLBACK (count), &picked);
+  fp_findings_list_set_document (FP_FINDINGS_LIST (findings), d);
+  WAIT_FOR (!fp_document_is_checking (d));
+  for (guint w = 0; w < FP_N_WEIGHTS; w++)
+    expected += fp_findings_short (fp_document_findings (d), (FpWeight) w);
+  g_assert_cmpuint (expected, >, 0);
+  g_assert_cmpuint (n_rows (list), ==, expected);
+  g_assert_false (fp_findings_list_picked (FP_FINDINGS_LIST (findings), &id, &at, &has_at));
+  gtk_list_box_select_row (GTK_LIST_BOX (list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0));
+  g_assert_cmpuint (picked, ==, 1);
+  g_assert_true (fp_findings_list_picked (FP_FINDINGS_LIST (findings), &id, &at, &has_at));
+  for (guint i = 0; i < expected; i++)
+    g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) i)),
+                                                     GTK_ACCESSIBLE_PROPERTY_LABEL));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_alternatives_strip (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *strip = fp_alternatives_strip_new (), *window = show (strip), *first;
+  guint n = fp_project_n_alternatives (fp_document_project (d)), cards = 0;
+
+  fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (strip), d);
+  first = find_styled (strip, "alternative");
+  for (GtkWidget *w = first; w != NULL; w = gtk_widget_get_next_sibling (w))
+    cards++;
+  g_assert_cmpuint (cards, ==, n);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (first), TRUE);
+  g_assert_cmpuint (fp_document_alternative (d), ==, 0);
+  fp_document_set_alternative (d, n - 1);
+  g_assert_false (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (first)));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_compare_page (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *page = fp_compare_page_new (), *window = show (page), *stack = find (page, GTK_TYPE_STACK), *grid;
+  guint n = fp_project_n_alternatives (fp_document_project (d));
+
+  fp_compare_page_set_document (FP_COMPARE_PAGE (page), d);
+  fp_compare_page_set_shown (FP_COMPARE_PAGE (page), TRUE);
+  WAIT_FOR (g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (stack)), "table") == 0);
+  grid = find (page, GTK_TYPE_GRID);
+  for (guint i = 0; i < n; i++)
+    {
+      const char *name = fp_alternative_name (fp_project_alternative (fp_document_project (d), i));
+      GtkWidget *head = gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, 0);
+
+      g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (head)), ==, name);
+      gtk_test_accessible_assert_role (gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, 1), GTK_ACCESSIBLE_ROLE_IMG);
+      g_assert_nonnull (gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, 5));
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_sheet_dialog (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN), *button;
+
+  gtk_window_present (GTK_WINDOW (dialog));
+  button = find (gtk_window_get_titlebar (GTK_WINDOW (dialog)), GTK_TYPE_BUTTON);
+  g_assert_nonnull (button);
+  g_assert_false (gtk_widget_get_sensitive (button)); /* there is nothing to print yet */
+  WAIT_FOR (gtk_widget_get_sensitive (button));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+/* --- the window ----------------------------------------------------------- */
+
+/* The button that does it can be pressed. */
+static gboolean
+offers (GtkWidget *top, const char *action)
+{
+  if (GTK_IS_ACTIONABLE (top) && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (top)), action) == 0)
+    return gtk_widget_is_sensitive (top);
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    if (offers (w, action))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+test_window (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *window = fp_window_new (NULL);
+  const char *id = altar_id (d);
+
+  gtk_window_present (GTK_WINDOW (window));
+  g_assert_false (offers (window, "win.undo"));
+  g_assert_false (offers (window, "win.save"));
+  g_assert_true (offers (window, "win.open-sample"));
+  fp_window_set_document (FP_WINDOW (window), d);
+  g_assert_true (offers (window, "win.save"));
+  g_assert_false (offers (window, "win.undo"));
+  fp_document_choose (d, id);
+  g_assert_true (offers (window, "win.remove"));
+  g_assert_true (gtk_widget_activate_action (window, "win.remove", NULL));
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), ==, -1);
+  g_assert_true (offers (window, "win.undo"));
+  g_assert_true (gtk_widget_activate_action (window, "win.undo", NULL));
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), >=, 0);
+  g_assert_true (offers (window, "win.redo"));
+  g_assert_true (gtk_widget_activate_action (window, "win.redo", NULL));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Each furnishing of the table can be added from the list, and is then chosen; or the window says why not. */
+static void
+test_window_adds_every_kind (void)
+{
+  guint n;
+  const FpKind *const *kind = fp_kinds (&n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+      GtkWidget *window = fp_window_new (NULL), *notice;
+
+      fp_window_set_document (FP_WINDOW (window), d);
+      g_assert_true (gtk_widget_activate_action (window, "win.add", "s", kind[i]->id));
+      notice = find (window, GTK_TYPE_REVEALER);
+      if (gtk_revealer_get_reveal_child (GTK_REVEALER (notice)))
+        g_assert_cmpuint (fp_document_depth (d), ==, 0);
+      else
+        g_assert_true (fp_item_kind (fp_document_chosen_placed (d)->item) == kind[i]);
+      gtk_window_destroy (GTK_WINDOW (window));
+    }
+}
+
+static gboolean
+has_dialog_over (GtkWidget *window)
+{
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+
+  for (GList *l = all; l != NULL; l = l->next)
+    if (gtk_window_get_transient_for (l->data) == GTK_WINDOW (window))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+test_window_asks_before_it_closes (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+  GtkWidget *window = fp_window_new (NULL);
+
+  fp_window_set_document (FP_WINDOW (window), d);
+  gtk_window_present (GTK_WINDOW (window));
+  fp_document_edit (d, fp_project_with_alternative_text (fp_document_project (d), 0, "Renamed", "", NULL), "Rename", NULL);
+  gtk_window_close (GTK_WINDOW (window));
+  WAIT_FOR (has_dialog_over (window));
+  g_assert_true (gtk_widget_get_visible (window));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* A file that cannot be read is told of, and what is open stays open. */
+static void
+test_window_bad_file (void)
+{
+  GtkWidget *window = fp_window_new (NULL), *notice = NULL;
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (dir, "bad.footpace", NULL);
+  g_autoptr (FpDocument) d = open_sample ("chapel.footpace");
+
+  fp_window_set_document (FP_WINDOW (window), d);
+  g_assert_true (g_file_set_contents (path, "<project", -1, NULL));
+  notice = find (window, GTK_TYPE_REVEALER);
+  g_assert_false (gtk_revealer_get_reveal_child (GTK_REVEALER (notice)));
+  fp_window_open (FP_WINDOW (window), path);
+  g_assert_true (gtk_revealer_get_reveal_child (GTK_REVEALER (notice)));
+  g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (find (notice, GTK_TYPE_LABEL))), "bad.footpace"));
+  g_assert_true (fp_window_document (FP_WINDOW (window)) == d);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_unlink (path);
+  g_rmdir (dir);
+}
+
+static void
+check_buttons_have_names (GtkWidget *w)
+{
+  if (GTK_IS_BUTTON (w) && gtk_button_get_icon_name (GTK_BUTTON (w)) != NULL)
+    g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL)
+                   || gtk_widget_get_tooltip_text (w) != NULL);
+  for (GtkWidget *c = gtk_widget_get_first_child (w); c != NULL; c = gtk_widget_get_next_sibling (c))
+    check_buttons_have_names (c);
+}
+
+static void
+test_window_is_named (void)
+{
+  g_autoptr (FpDocument) d = open_sample ("parish.footpace");
+  GtkWidget *window = fp_window_new (NULL);
+
+  fp_window_set_document (FP_WINDOW (window), d);
+  gtk_window_present (GTK_WINDOW (window));
+  fp_document_choose (d, altar_id (d));
+  check_buttons_have_names (window);
+  g_assert_nonnull (strstr (gtk_window_get_title (GTK_WINDOW (window)), "Holy Rood"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/board/told", test_board_is_told);
+  g_test_add_func ("/board/frames", test_board_frames);
+  g_test_add_func ("/board/axes", test_board_views_share_axes);
+  g_test_add_func ("/board/zooms", test_board_zooms);
+  g_test_add_func ("/board/nudges", test_board_nudges);
+  g_test_add_func ("/board/removes", test_board_removes);
+  g_test_add_func ("/board/mark", test_board_shows_a_mark);
+  g_test_add_func ("/board/no-document", test_board_without_document);
+  g_test_add_func ("/inspector/types", test_inspector_types);
+  g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
+  g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
+  g_test_add_func ("/things-list", test_things_list);
+  g_test_add_func ("/findings-list", test_findings_list);
+  g_test_add_func ("/alternatives-strip", test_alternatives_strip);
+  g_test_add_func ("/compare-page", test_compare_page);
+  g_test_add_func ("/sheet-dialog", test_sheet_dialog);
+  g_test_add_func ("/window/actions", test_window);
+  g_test_add_func ("/window/adds", test_window_adds_every_kind);
+  g_test_add_func ("/window/asks", test_window_asks_before_it_closes);
+  g_test_add_func ("/window/bad-file", test_window_bad_file);
+  g_test_add_func ("/window/named", test_window_is_named);
+  return g_test_run ();
+}

@@ -1,0 +1,211 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""A screen, a window manager and an accessibility bus of one's own; a hand (xdotool) and an ear (AT-SPI).
+
+Ends every process that it started, by the process itself.
+"""
+import os
+import re
+import shutil
+import subprocess
+import sys
+import time
+
+SKIP = 77
+NEEDED = ("Xvfb", "openbox", "xdotool", "dbus-run-session")
+
+
+def require():
+    """Skips the test where a tool is missing."""
+    missing = [tool for tool in NEEDED if shutil.which(tool) is None]
+    try:
+        import gi
+        gi.require_version("Atspi", "2.0")
+        from gi.repository import Atspi  # noqa: F401
+    except (ImportError, ValueError):
+        missing.append("the Atspi typelib")
+    if missing:
+        print("skipped: missing", ", ".join(missing))
+        sys.exit(SKIP)
+
+
+class Screen:
+    """Processes around the program; the X server chooses a display that is free."""
+
+    def __init__(self, width=1400, height=900):
+        self.processes = []
+        read, write = os.pipe()
+        self._start(["Xvfb", "-displayfd", str(write), "-screen", "0", f"{width}x{height}x24", "-nolisten", "tcp"],
+                    pass_fds=(write,))
+        os.close(write)
+        with os.fdopen(read) as pipe:
+            os.environ["DISPLAY"] = ":" + pipe.readline().strip()
+        self._start(["openbox"])
+        time.sleep(0.5)
+
+    def _start(self, command, **more):
+        process = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, **more)
+        self.processes.append(process)
+        return process
+
+    def end(self):
+        for process in reversed(self.processes):
+            process.terminate()
+            try:
+                process.wait(10)
+            except subprocess.TimeoutExpired:
+                process.kill()
+                process.wait()
+
+
+class Failure(AssertionError):
+    """What a person would see gone wrong."""
+
+
+def wait_for(what, condition, seconds=30.0):
+    """The first true answer of `condition`, asked again and again."""
+    end = time.monotonic() + seconds
+    while True:
+        try:
+            answer = condition()
+        except Exception as error:  # a widget may vanish between two questions
+            answer = None
+            last = error
+        else:
+            last = None
+        if answer:
+            return answer
+        if time.monotonic() > end:
+            raise Failure(f"waited {seconds:.0f} s in vain for {what}" + (f" ({last})" if last else ""))
+        time.sleep(0.05)
+
+
+def hand(*words):
+    subprocess.run(["xdotool", *map(str, words)], check=True)
+
+
+def click(x, y):
+    hand("mousemove", round(x), round(y))
+    time.sleep(0.1)
+    hand("click", 1)
+
+
+def drag(x0, y0, x1, y1, steps=15):
+    hand("mousemove", round(x0), round(y0))
+    time.sleep(0.1)
+    hand("mousedown", 1)
+    for i in range(1, steps + 1):
+        hand("mousemove", round(x0 + (x1 - x0) * i / steps), round(y0 + (y1 - y0) * i / steps))
+        time.sleep(0.03)
+    time.sleep(0.3)
+    hand("mouseup", 1)
+
+
+def keys(*names):
+    hand("key", *names)
+
+
+def write(text):
+    hand("type", "--delay", "15", text)
+
+
+class Program:
+    """The program as the accessibility bus tells of it."""
+
+    def __init__(self, command, log):
+        from gi.repository import Atspi
+        self.atspi = Atspi
+        Atspi.init()
+        self.log = open(log, "w+", encoding="utf-8")
+        self.process = subprocess.Popen(command, stdout=self.log, stderr=self.log)
+        self.application = wait_for("the program on the accessibility bus", self._find_application, 60)
+        # Asked anew each time: nothing here listens for changes.
+        self.application.set_cache_mask(Atspi.Cache.NONE)
+
+    def _find_application(self):
+        if self.process.poll() is not None:
+            raise Failure(f"the program ended: {self.said()}")
+        desktop = self.atspi.get_desktop(0)
+        desktop.clear_cache()
+        for i in range(desktop.get_child_count()):
+            child = desktop.get_child_at_index(i)
+            if child is not None and child.get_process_id() == self.process.pid and child.get_child_count() > 0:
+                return child
+        return None
+
+    def said(self):
+        self.log.flush()
+        self.log.seek(0)
+        return self.log.read()
+
+    # --- the ear ---
+
+    def walk(self, top=None):
+        top = top or self.application
+        yield top
+        for i in range(top.get_child_count()):
+            child = top.get_child_at_index(i)
+            if child is not None:
+                yield from self.walk(child)
+
+    def is_showing(self, widget):
+        return widget.get_state_set().contains(self.atspi.StateType.SHOWING)
+
+    def find(self, name=None, role=None, showing=True, top=None):
+        """The first widget whose name matches (a string, or a compiled pattern) and that is of a role."""
+        for widget in self.walk(top):
+            if role is not None and widget.get_role_name() not in (role if isinstance(role, tuple) else (role,)):
+                continue
+            said = widget.get_name() or ""
+            if name is not None and not (name.search(said) if isinstance(name, re.Pattern) else said == name):
+                continue
+            if not showing or self.is_showing(widget):
+                return widget
+        return None
+
+    def wait(self, name=None, role=None, seconds=30.0, top=None):
+        return wait_for(f"{role or 'widget'} {name!r}", lambda: self.find(name, role, top=top), seconds)
+
+    def text(self, widget):
+        return self.atspi.Text.get_text(widget, 0, -1)
+
+    def names(self, role):
+        return [w.get_name() for w in self.walk() if w.get_role_name() == role and self.is_showing(w)]
+
+    # --- where things are ---
+
+    def frame_origin(self, widget):
+        """Where the window that holds the widget lies on the screen."""
+        top = widget
+        while top.get_parent() is not None and top.get_parent().get_role_name() != "application":
+            top = top.get_parent()
+        title = top.get_name()
+        found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)],
+                               capture_output=True, text=True, check=True).stdout.split()
+        for window in found:
+            name = subprocess.run(["xdotool", "getwindowname", window], capture_output=True, text=True).stdout.strip()
+            if name == title or len(found) == 1:
+                shell = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], capture_output=True,
+                                       text=True, check=True).stdout
+                place = dict(line.split("=") for line in shell.split())
+                return int(place["X"]), int(place["Y"])
+        raise Failure(f"no window on the screen is called {title!r}: {found}")
+
+    def box(self, widget):
+        """Left, top, width, height on the screen."""
+        x, y = self.frame_origin(widget)
+        e = self.atspi.Component.get_extents(widget, self.atspi.CoordType.WINDOW)
+        return x + e.x, y + e.y, e.width, e.height
+
+    def click(self, widget):
+        x, y, w, h = self.box(widget)
+        click(x + w / 2, y + h / 2)
+
+    def close(self):
+        if self.process.poll() is None:
+            self.process.terminate()
+            try:
+                self.process.wait(15)
+            except subprocess.TimeoutExpired:
+                self.process.kill()
+                self.process.wait()
+        self.log.close()

@@ -1,0 +1,407 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The alternatives side by side: every cell against what levels, sight and schedules say themselves. */
+#include "footpace/review.h"
+
+#include "crossings.h"
+#include "taking.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Two alternatives: three steps and a rail; one step on a taller riser, without rail or candles. */
+static FpProject *
+church (const char *second)
+{
+  g_autoptr (GError) error = NULL;
+  FpProject *project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW), *next;
+  guint alternative;
+
+  taking_survey (&project, "pews", "pews", 0, -2000, "rows", 6);
+  taking_altar_group (&project, 2);
+  taking_add (&project, "rail", "rail", NULL, 0, 600, "length", 7000);
+  next = fp_project_with_new_alternative (project, 0, "second", second, &error);
+  g_assert_no_error (error);
+  fp_project_unref (project);
+  project = next;
+  alternative = fp_project_n_alternatives (project) - 1;
+  for (guint i = 0; i < fp_alternative_n_items (fp_project_alternative (project, alternative)); i++)
+    {
+      const FpItem *item = fp_alternative_item (fp_project_alternative (project, alternative), i);
+      if (g_str_equal (fp_item_kind (item)->id, "footpace"))
+        {
+          FpItemInit init;
+          double param[FP_PARAM_MAX];
+          g_autoptr (FpItem) changed = NULL;
+          fp_item_init_from (item, &init);
+          memcpy (param, init.param, sizeof (double) * fp_kind_n_params (init.kind));
+          param[fp_kind_param_index (init.kind, "count")] = 1;
+          param[fp_kind_param_index (init.kind, "riser")] = 200;
+          init.param = param;
+          changed = fp_item_new (&init, &error);
+          g_assert_no_error (error);
+          next = fp_project_with_item (project, alternative, changed, &error);
+          g_assert_no_error (error);
+          fp_project_unref (project);
+          project = next;
+        }
+    }
+  next = fp_project_without_item (project, alternative, "rail", &error);
+  g_assert_no_error (error);
+  fp_project_unref (project);
+  return next;
+}
+
+typedef struct { FpProject *project; FpFindings *findings[40]; guint n; FpComparison *comparison; } Fixture;
+
+static void
+set_up (Fixture *f, FpProject *project)
+{
+  f->project = project;
+  f->n = fp_project_n_alternatives (project);
+  for (guint i = 0; i < f->n; i++)
+    f->findings[i] = fp_findings_of (project, i, NULL, NULL);
+  f->comparison = fp_comparison_new (f->findings, f->n);
+}
+
+static void
+tear_down (Fixture *f)
+{
+  fp_comparison_free (f->comparison);
+  for (guint i = 0; i < f->n; i++)
+    fp_findings_unref (f->findings[i]);
+  fp_project_unref (f->project);
+}
+
+static guint
+row_of (const FpComparison *comparison, const char *label)
+{
+  for (guint r = 0; r < fp_comparison_rows (comparison); r++)
+    if (g_str_equal (fp_comparison_label (comparison, r), label))
+      return r;
+  g_error ("no row \"%s\"", label);
+}
+
+static const char *
+cell (const Fixture *f, const char *label, guint column)
+{
+  return fp_comparison_cell (f->comparison, row_of (f->comparison, label), column);
+}
+
+static gboolean
+is_short (const Fixture *f, const char *label, guint column)
+{
+  return fp_comparison_short (f->comparison, row_of (f->comparison, label), column);
+}
+
+/* --- cells -------------------------------------------------------------------------------- */
+
+/* By hand: a sanctuary 300 above the nave; three risers of 152, or one of 200 (Schulte, Catholic Encyclopedia I,
+ * 1907: about 6 in, and an uneven number). */
+static void
+test_levels (void)
+{
+  Fixture f;
+
+  set_up (&f, church ("Lower"));
+  g_assert_cmpuint (fp_comparison_columns (f.comparison), ==, 2);
+  g_assert_cmpstr (fp_comparison_head (f.comparison, 1), ==, "Lower");
+  g_assert_cmpstr (cell (&f, "Footpace above the datum", 0), ==, "+0.756");
+  g_assert_cmpstr (cell (&f, "Footpace above the datum", 1), ==, "+0.500");
+  g_assert_cmpstr (cell (&f, "Altar steps", 0), ==, "3 × 152 mm");
+  g_assert_cmpstr (cell (&f, "Altar steps", 1), ==, "1 × 200 mm");
+  g_assert_cmpstr (cell (&f, "People against the altar", 0), ==, "756 mm below");
+  g_assert_cmpstr (cell (&f, "People against the altar", 1), ==, "500 mm below");
+  for (guint c = 0; c < 2; c++)
+    {
+      const FpLevels *levels = &fp_findings_measuring (f.findings[c])->levels;
+      g_autofree char *text = g_strdup_printf ("%u of %u", levels->not_below, levels->places);
+      g_assert_cmpstr (cell (&f, "Places not below the altar", c), ==, text);
+    }
+  tear_down (&f);
+}
+
+static void
+test_sight (void)
+{
+  static const struct { const char *label; FpFocus focus; FpPosture posture; } rows[] = {
+    { "Mensa seen", FP_FOCUS_MENSA, FP_POSTURE_SITTING },
+    { "Raised Host seen", FP_FOCUS_HOST, FP_POSTURE_KNEELING },
+    { "Crucifix seen", FP_FOCUS_CRUCIFIX, FP_POSTURE_SITTING },
+  };
+  Fixture f;
+
+  set_up (&f, church ("Lower"));
+  for (guint c = 0; c < 2; c++)
+    {
+      const FpMeasuring *of = fp_findings_measuring (f.findings[c]);
+      g_autoptr (GArray) values = fp_row_c_values (of->people);
+      double worst = G_MAXDOUBLE;
+      for (guint r = 0; r < G_N_ELEMENTS (rows); r++)
+        {
+          guint n, looked = 0, half = 0;
+          const FpPersonPlace *place = fp_people_places (of->people, &n);
+          /* Counted place by place. */
+          for (guint i = 0; i < n; i++)
+            {
+              const double share = fp_sight_share (of->sight, i, rows[r].posture, rows[r].focus);
+              if (share < 0 || place[i].gallery || place[i].at_rail)
+                continue;
+              looked++;
+              half += share >= 0.5 ? 1 : 0;
+            }
+          g_autofree char *text = g_strdup_printf ("%.0f %%, %s", floor (100.0 * half / looked), fp_posture_label (rows[r].posture));
+          g_assert_cmpuint (looked, >, 0);
+          g_assert_cmpstr (cell (&f, rows[r].label, c), ==, text);
+        }
+      for (guint i = 0; i < values->len; i++)
+        worst = MIN (worst, g_array_index (values, FpRowC, i).c);
+      g_autofree char *length = fp_length_format_unit (fabs (round (worst)), FP_UNITS_METRIC);
+      g_assert_nonnull (strstr (cell (&f, "C-value of the worst row", c), length));
+      g_assert_cmpstr (cell (&f, "Reader seen", c), ==, "–");
+    }
+  tear_down (&f);
+}
+
+static void
+test_rail_and_counts (void)
+{
+  Fixture f;
+  g_autofree char *length = fp_length_format_unit (7000, FP_UNITS_METRIC);
+
+  set_up (&f, church ("Lower"));
+  g_assert_cmpstr (cell (&f, "Rail, length", 0), ==, length);
+  g_assert_cmpstr (cell (&f, "Rail, length", 1), ==, "none");
+  g_assert_cmpstr (cell (&f, "Kneeling places at the rail", 1), ==, "0");
+  g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Kneeling places at the rail", 0), NULL, 10), >, 0);
+  for (guint c = 0; c < 2; c++)
+    {
+      const FpScene *scene = fp_findings_scene (f.findings[c]);
+      const FpScheduleCounts counts = fp_schedule_counts (scene);
+      g_autofree char *stone = fp_amount_format (FP_AMOUNT_VOLUME, fp_schedule_stone (scene), FP_UNITS_METRIC);
+      g_assert_cmpuint (g_ascii_strtoull (cell (&f, "New", c), NULL, 10), ==, counts.added);
+      g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Kept", c), NULL, 10), ==, counts.kept);
+      g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Removed", c), NULL, 10), ==, counts.removed);
+      g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Moved", c), NULL, 10), ==, counts.moved);
+      g_assert_cmpstr (cell (&f, "New stone", c), ==, stone);
+      for (int w = 0; w < FP_N_WEIGHTS; w++)
+        {
+          g_autofree char *label = g_strdup_printf ("Findings, %s", fp_weight_label ((FpWeight) w));
+          g_assert_cmpuint (g_ascii_strtoull (cell (&f, label, c), NULL, 10), ==,
+                            fp_findings_short (f.findings[c], (FpWeight) w));
+        }
+    }
+  g_assert_cmpuint (g_ascii_strtoull (cell (&f, "New", 0), NULL, 10), ==,
+                    g_ascii_strtoull (cell (&f, "New", 1), NULL, 10) + 1);
+  tear_down (&f);
+}
+
+/* A cell is marked exactly when a rule over its measure is short in that alternative. */
+static void
+test_short (void)
+{
+  static const struct { const char *label, *measures[2]; } rows[] = {
+    { "Altar steps", { "altar-steps", "riser" } },
+    { "People against the altar", { "margin-below", "" } },
+    { "Kneeling places at the rail", { "kneeling-places", "" } },
+  };
+  Fixture f;
+
+  set_up (&f, church ("Lower"));
+  for (guint c = 0; c < 2; c++)
+    for (guint r = 0; r < G_N_ELEMENTS (rows); r++)
+      {
+        guint n;
+        const FpFinding *finding = fp_findings_get (f.findings[c], &n);
+        gboolean expected = FALSE;
+        for (guint i = 0; i < n; i++)
+          expected |= finding[i].found == FP_FOUND_SHORT
+                      && (g_str_equal (finding[i].rule->measure, rows[r].measures[0])
+                          || g_str_equal (finding[i].rule->measure, rows[r].measures[1]));
+        g_assert_cmpint (is_short (&f, rows[r].label, c), ==, expected);
+      }
+  /* One step of 200 mm is short of the printed number and height; the default steps are not. */
+  g_assert_true (is_short (&f, "Altar steps", 1));
+  g_assert_false (is_short (&f, "Altar steps", 0));
+  tear_down (&f);
+}
+
+/* --- text ------------------------------------------------------------------------------------ */
+
+static guint
+width_of (const char *from, const char *to)
+{
+  guint width = 0;
+
+  for (const char *p = from; p < to; p = g_utf8_next_char (p))
+    width += g_unichar_iszerowidth (g_utf8_get_char (p)) ? 0 : g_unichar_iswide (g_utf8_get_char (p)) ? 2 : 1;
+  return width;
+}
+
+/* Columns begin at one place in every line, whatever letters stand before them. */
+static void
+test_text (void)
+{
+  static const char *const names[] = { "Lower", "Über 堂 the nave, a name that is much too long for one column", "e\xcc\x81" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      Fixture f;
+      set_up (&f, church (names[i]));
+      g_autofree char *text = fp_comparison_text (f.comparison);
+      g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+      const char *first = fp_comparison_cell (f.comparison, 0, 1);
+      const char *at = strstr (lines[2], first);
+      guint column;
+      g_assert_nonnull (at);
+      column = width_of (lines[2], at);
+      for (guint r = 0; r < fp_comparison_rows (f.comparison); r++)
+        {
+          const char *line = lines[2 + r], *p = line;
+          g_autofree char *last = NULL;
+          while (*p != '\0' && width_of (line, p) < column)
+            p = g_utf8_next_char (p);
+          g_assert_cmpuint (width_of (line, p), ==, column);
+          last = g_strconcat (fp_comparison_cell (f.comparison, r, 1), fp_comparison_short (f.comparison, r, 1) ? " !" : "", NULL);
+          g_assert_cmpstr (p, ==, last);
+          g_assert_true (g_str_has_prefix (line, fp_comparison_label (f.comparison, r)));
+        }
+      g_assert_true (g_utf8_validate (text, -1, NULL));
+      tear_down (&f);
+    }
+}
+
+/* --- sheets -------------------------------------------------------------------------------------- */
+
+static FpBox
+frame_of (const FpDrawing *drawing)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].pen == FP_PEN_FRAME && mark[i].closed)
+      return fp_outline_box (fp_drawing_points (drawing) + mark[i].first, mark[i].n);
+  g_assert_not_reached ();
+}
+
+static guint
+count_text (GPtrArray *pages, const char *text)
+{
+  guint found = 0;
+
+  for (guint p = 0; p < pages->len; p++)
+    {
+      guint n;
+      const FpMark *mark = fp_drawing_marks (g_ptr_array_index (pages, p), &n);
+      for (guint i = 0; i < n; i++)
+        found += mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text) ? 1 : 0;
+    }
+  return found;
+}
+
+static void
+assert_page (const FpDrawing *page)
+{
+  const FpBox frame = frame_of (page);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (page, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].type != FP_MARK_TEXT)
+        continue;
+      const FpBox box = crossings_text_box (&mark[i]);
+      g_assert_cmpfloat (box.x0, >=, frame.x0);
+      g_assert_cmpfloat (box.y0, >=, frame.y0);
+      g_assert_cmpfloat (box.x1, <=, frame.x1);
+      g_assert_cmpfloat (box.y1, <=, frame.y1);
+      for (guint j = 0; j < i; j++)
+        if (mark[j].type == FP_MARK_TEXT)
+          {
+            const FpBox other = crossings_text_box (&mark[j]);
+            if (fp_box_overlaps (&box, &other))
+              g_error ("\"%s\" and \"%s\" overlap", mark[i].text, mark[j].text);
+          }
+    }
+}
+
+static FpProject *
+with_alternatives (FpProject *project, guint n)
+{
+  while (fp_project_n_alternatives (project) < n)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *id = g_strdup_printf ("more-%u", fp_project_n_alternatives (project));
+      g_autofree char *name = g_strdup_printf ("Alternative %u with a name that takes two lines or more of its column",
+                                               fp_project_n_alternatives (project));
+      FpProject *next = fp_project_with_new_alternative (project, 1, id, name, &error);
+      g_assert_no_error (error);
+      fp_project_unref (project);
+      project = next;
+    }
+  return project;
+}
+
+/* Each alternative has its column once, on as many pages as it takes, all to one scale. */
+static void
+test_sheets (void)
+{
+  Fixture f;
+
+  set_up (&f, with_alternatives (church ("Lower"), 7));
+  for (int paper = 0; paper < FP_N_PAPERS; paper++)
+    for (int landscape = 0; landscape < 2; landscape++)
+      {
+        const FpSheetSpec spec = { .paper = (FpPaper) paper, .landscape = landscape, .date = "2024-05-12" };
+        g_autoptr (GError) error = NULL;
+        g_autoptr (GPtrArray) pages = fp_comparison_sheets (f.comparison, &spec, &error);
+        guint tables;
+        g_assert_no_error (error);
+        g_assert_cmpuint (pages->len, >=, 1);
+        for (guint p = 0; p < pages->len; p++)
+          {
+            g_autofree char *sheet = g_strdup_printf ("%u of %u", p + 1, pages->len);
+            assert_page (g_ptr_array_index (pages, p));
+            g_assert_cmpuint (count_text (pages, sheet), ==, 1);
+          }
+        /* One table a set of columns, and in it every alternative: "+0.500" is the footpace of all but the first. */
+        tables = count_text (pages, "Altar steps");
+        g_assert_cmpuint (tables, >=, 1);
+        g_assert_cmpuint (count_text (pages, "+0.500"), ==, 6);
+        g_assert_cmpuint (count_text (pages, "+0.756"), ==, 1);
+        g_assert_cmpuint (count_text (pages, "Plan"), ==, tables);
+      }
+  tear_down (&f);
+}
+
+static void
+test_scale_by_hand (void)
+{
+  Fixture f;
+  g_autoptr (GError) error = NULL;
+  FpSheetSpec spec = { .paper = FP_PAPER_A1, .landscape = TRUE, .scale = 200 };
+
+  set_up (&f, church ("Lower"));
+  g_autoptr (GPtrArray) pages = fp_comparison_sheets (f.comparison, &spec, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (count_text (pages, "1:200"), ==, pages->len);
+  spec.scale = 2;
+  g_assert_null (fp_comparison_sheets (f.comparison, &spec, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+  g_assert_nonnull (strstr (error->message, "largest scale"));
+  tear_down (&f);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/comparison/levels", test_levels);
+  g_test_add_func ("/comparison/sight", test_sight);
+  g_test_add_func ("/comparison/rail-and-counts", test_rail_and_counts);
+  g_test_add_func ("/comparison/short", test_short);
+  g_test_add_func ("/comparison/text", test_text);
+  g_test_add_func ("/comparison/sheets", test_sheets);
+  g_test_add_func ("/comparison/scale-by-hand", test_scale_by_hand);
+  return g_test_run ();
+}
