@@ -101,7 +101,8 @@ add_before_altar (const Search *s)
       const FpPlaced *to = steps != NULL ? steps : altar;
       const double x = to->plan.x0, y = rail_face (rail);
       if (to->plan.y0 > y)
-        add (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level }, IN_PLAN | IN_SECTION, 0);
+        add (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
+             IN_PLAN | IN_SECTION, 0);
     }
   if (altar != NULL && steps != NULL && altar->plan.y0 > steps->plan.y0)
     add (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, steps->level },

@@ -51,7 +51,8 @@ gap_above_plan (double scale)
 static double
 gap_beside (const FpRegions *r, double scale)
 {
-  return MAX (GAP_SIDE + SIDE_LEVELS * share_of_dimensions (scale), ELEVATION_TITLE - (r->east.hi.x - r->east.lo.x) / scale);
+  return MAX (GAP_SIDE + SIDE_LEVELS * share_of_dimensions (scale),
+              ELEVATION_TITLE - (r->east.hi.x - r->east.lo.x) / scale);
 }
 
 static double
@@ -162,7 +163,8 @@ fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, double *
 }
 
 void
-fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out)
+fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units,
+                FpBoardLayout *out)
 {
   FpRegions r;
   FpBox3 box;
@@ -172,7 +174,8 @@ fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const F
   fp_regions_of (scene, &r);
   box = region_to_fit (&r, shown);
   size = size_at (&r, &box, scale);
-  pan.x = area->x0 + gap_left (scale) + MAX (area->x1 - area->x0 - size.width, 0) / 2 - MIN (box.lo.x, r.east.lo.x) / scale;
+  pan.x = area->x0 + gap_left (scale) + MAX (area->x1 - area->x0 - size.width, 0) / 2
+          - MIN (box.lo.x, r.east.lo.x) / scale;
   pan.y = area->y1 - TOP_ROOM - MAX (area->y1 - area->y0 - size.height, 0) / 2 - box.hi.z / scale;
   fp_board_layout (scene, scale, pan, units, out);
   if (shown == FP_SHOWN_WHOLE)

@@ -11,7 +11,8 @@ G_BEGIN_DECLS
 void fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, double *width, double *height);
 
 /* In the middle of @area; clipped to what is shown. */
-void fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units, FpBoardLayout *out);
+void fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units,
+                     FpBoardLayout *out);
 
 /* Draws within @area, paper mm. */
 void fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,

@@ -69,7 +69,8 @@ fp_segment_meets_box (FpPoint a, FpPoint b, const FpBox *box)
 {
   double t0 = 0, t1 = 1;
 
-  return clip_axis (a.x, b.x - a.x, box->x0, box->x1, &t0, &t1) && clip_axis (a.y, b.y - a.y, box->y0, box->y1, &t0, &t1);
+  return clip_axis (a.x, b.x - a.x, box->x0, box->x1, &t0, &t1)
+         && clip_axis (a.y, b.y - a.y, box->y0, box->y1, &t0, &t1);
 }
 
 static double

@@ -182,7 +182,8 @@ static gboolean
 try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double width, double distance, const Beside *to)
 {
   const double half_w = width / 2, half_h = FP_LABEL_HEIGHT / 2;
-  const FpPoint on = { thing->x0 + (thing->x1 - thing->x0) * to->share, thing->y0 + (thing->y1 - thing->y0) * to->share };
+  const FpPoint on = { thing->x0 + (thing->x1 - thing->x0) * to->share,
+                       thing->y0 + (thing->y1 - thing->y0) * to->share };
   /* A leader on the axis could not be told from it. */
   const double aside = to->dx == 0 && fabs (on.x - l->axis) < 1 ? MIN (2, (thing->x1 - thing->x0) / 4) : 0;
   /* The leader begins on the edge, a little inside, and ends before the text. */

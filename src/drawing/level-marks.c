@@ -37,6 +37,12 @@ find_level (const Gathering *g, double level)
   return NULL;
 }
 
+static gboolean
+lies_in_clip (const FpBox *clip, double level)
+{
+  return fp_box_is_empty (clip) || (level >= clip->y0 && level <= clip->y1);
+}
+
 static void
 set_reach (const Gathering *g, const FpPlaced *of, FpLevelMark *mark)
 {
@@ -58,7 +64,7 @@ add (Gathering *g, const FpPlaced *of, const char *param, double level, guint ra
   FpLevelMark mark = { .level = level, .v = at.y, .rank = rank };
   FpLevelMark *old = find_level (g, level);
 
-  if (rank > g->rank_max || (!fp_box_is_empty (&g->layout->clip) && (level < g->layout->clip.y0 || level > g->layout->clip.y1)))
+  if (rank > g->rank_max || !lies_in_clip (&g->layout->clip, level))
     return;
   if (old != NULL && old->rank <= rank)
     return;
@@ -133,7 +139,8 @@ add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, c
 }
 
 GArray *
-fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows, guint rank_max)
+fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
+                  guint rank_max)
 {
   Gathering g = { layout, view, rank_max, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
   guint n;

@@ -155,7 +155,8 @@ static void
 paint_circle (Painter *p, const FpMark *mark)
 {
   cairo_new_sub_path (p->cr);
-  cairo_arc (p->cr, mark->at.x, mark->at.y, mark->radius, 0, 2 * G_PI);
+  /* From three o'clock on, clockwise: as SVG has it, so that dashes fall alike. */
+  cairo_arc_negative (p->cr, mark->at.x, mark->at.y, mark->radius, 0, -2 * G_PI);
   cairo_close_path (p->cr);
   paint_fill (p, mark);
   if (fp_mark_has_border (mark))

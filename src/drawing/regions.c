@@ -126,7 +126,8 @@ sanctuary_of (const FpScene *scene, const FpRegions *r, gboolean tight)
   const FpBox3 s = fp_scene_sanctuary (scene);
   const double top = top_of_furnishings (placed, n, s.hi.z);
   /* The floor before the rail may lie a little lower; a crypt does not belong to the sanctuary. */
-  const double foot = r->east.lo.z - r->all.lo.z < NEAR_FOOT ? r->all.lo.z : r->east.lo.z, high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
+  const double foot = r->east.lo.z - r->all.lo.z < NEAR_FOOT ? r->all.lo.z : r->east.lo.z;
+  const double high = r->east.hi.z, cropped = MIN (high, foot + 1.35 * (top - foot));
 
   return (FpBox3) {
     { MAX (r->east.lo.x, s.lo.x - WALLS_WITHIN), MAX (r->all.lo.y, r->front - (tight ? NAVE_EDGE : NAVE_STRIP)), foot },

@@ -79,7 +79,8 @@ fp_draw_scale_bar (FpDrawing *drawing, FpPoint at, double most, double scale, Fp
       /* Figures are centred on their divisions; the unit follows the last. */
       fp_drawing_text (drawing, (FpPoint) { p.x - half, p.y }, PLAIN, 0, FP_ALIGN_LEFT, i == 5 ? last : text);
     }
-  fp_drawing_text (drawing, (FpPoint) { at.x + 1.5, at.y + 0.6 }, SMALL, 0, FP_ALIGN_LEFT, "Do not scale; check the bar.");
+  fp_drawing_text (drawing, (FpPoint) { at.x + 1.5, at.y + 0.6 }, SMALL, 0, FP_ALIGN_LEFT,
+                   "Do not scale; check the bar.");
   return 1.5 + 5 * width + 9;
 }
 
@@ -92,14 +93,15 @@ fp_draw_projection_symbol (FpDrawing *drawing, FpPoint middle, double height)
   const double large = height / 2, small = large / 2, length = height, gap = height * 0.7;
   const double width = length + gap + height;
   const double x0 = middle.x - width / 2, eye = x0 + length + gap + large;
-  const FpPoint cone[4] = { { x0, middle.y - small }, { x0 + length, middle.y - large }, { x0 + length, middle.y + large },
-                            { x0, middle.y + small } };
+  const FpPoint cone[4] = { { x0, middle.y - small }, { x0 + length, middle.y - large },
+                            { x0 + length, middle.y + large }, { x0, middle.y + small } };
 
   fp_drawing_run (drawing, FP_PEN_OUTLINE, cone, 4, TRUE);
   fp_drawing_circle (drawing, FP_PEN_OUTLINE, FP_FILL_NONE, (FpPoint) { eye, middle.y }, large);
   fp_drawing_circle (drawing, FP_PEN_OUTLINE, FP_FILL_NONE, (FpPoint) { eye, middle.y }, small);
   fp_drawing_line (drawing, FP_PEN_AXIS, (FpPoint) { x0 - 1.5, middle.y }, (FpPoint) { eye + large + 1.5, middle.y });
-  fp_drawing_line (drawing, FP_PEN_AXIS, (FpPoint) { eye, middle.y - large - 1.5 }, (FpPoint) { eye, middle.y + large + 1.5 });
+  fp_drawing_line (drawing, FP_PEN_AXIS, (FpPoint) { eye, middle.y - large - 1.5 },
+                   (FpPoint) { eye, middle.y + large + 1.5 });
   return width + 3;
 }
 

@@ -18,7 +18,8 @@ double fp_draw_scale_bar (FpDrawing *drawing, FpPoint at, double most, double sc
 double fp_draw_projection_symbol (FpDrawing *drawing, FpPoint middle, double height);
 
 /* Lines of text from the top left corner down, each @spacing apart; returns how many were set. */
-guint  fp_draw_lines (FpDrawing *drawing, FpPoint top_left, double height, double spacing, GPtrArray *lines, guint most);
+guint  fp_draw_lines (FpDrawing *drawing, FpPoint top_left, double height, double spacing, GPtrArray *lines,
+                      guint most);
 
 /* Samples of existing, proposed and removed work, where the scene has more than existing: @at is the left
  * end of the base line. Returns: whether anything was drawn */

@@ -234,7 +234,8 @@ fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title
   Page page;
 
   lay_page (spec, &page);
-  *content = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET, page.content.y1 - INSET };
+  *content = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET,
+                       page.content.y1 - INSET };
   return draw_page (scene, spec, &page, title, title, "", scale);
 }
 
@@ -283,7 +284,8 @@ layout_at (const Composing *c, double scale, FpExtentShown shown)
   const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &c->regions.tight : &c->regions.sanctuary;
 
   return (FpViewLayout) {
-    .scale = scale, .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view_of (c->spec->kind)),
+    .scale = scale,
+    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view_of (c->spec->kind)),
     .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
   };
 }
@@ -408,7 +410,8 @@ static FpDrawing *
 compose (const Composing *c, const Page *page, double scale)
 {
   const Way *way = fits (c, scale);
-  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene), fp_scene_alternative (c->scene));
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene),
+                                                             fp_scene_alternative (c->scene));
   FpDrawing *drawing = draw_page (c->scene, c->spec, page, document_type (c->spec->kind),
                                   fp_sheet_id (c->spec->kind), fp_alternative_name (alternative), scale);
 
@@ -432,7 +435,8 @@ fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GErr
   Page page;
 
   lay_page (spec, &page);
-  c.area = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET, page.content.y1 - INSET };
+  c.area = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET,
+                     page.content.y1 - INSET };
   make_projections (&c);
   if (choose_scale (&c, &chosen, error))
     drawing = compose (&c, &page, chosen);

@@ -168,7 +168,8 @@ runs_through (const FpWanted *far, const FpWanted *near, Span span)
   const double ends[2] = { far->lo, far->hi };
 
   for (guint i = 0; i < 2 && far->extension != FP_EXTENSION_TIER; i++)
-    if (!same (ends[i], near->lo) && !same (ends[i], near->hi) && ends[i] > span.lo - CLEAR && ends[i] < span.hi + CLEAR)
+    if (!same (ends[i], near->lo) && !same (ends[i], near->hi) && ends[i] > span.lo - CLEAR
+        && ends[i] < span.hi + CLEAR)
       return TRUE;
   return FALSE;
 }
@@ -294,7 +295,8 @@ extensions_are_free (const Placer *p, const FpWanted *w)
     {
       FpPoint line[2];
       inside_line (p, w, end, line);
-      if (!fp_cover_line_is_free (p->inside, line[0], line[1], 0) || !fp_cover_line_is_free (p->room, line[0], line[1], 0))
+      if (!fp_cover_line_is_free (p->inside, line[0], line[1], 0)
+          || !fp_cover_line_is_free (p->room, line[0], line[1], 0))
         return FALSE;
     }
   return TRUE;

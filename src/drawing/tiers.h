@@ -45,7 +45,8 @@ guint  fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpCover *room);
 void   fp_dimension_line (const FpWanted *wanted, const FpTierSides *sides, FpDimensionLine *out);
 
 /* @number: of the last dimension of the drawing; counted on. */
-void   fp_tiers_draw  (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view, guint *number);
+void   fp_tiers_draw  (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view,
+                       guint *number);
 
 /* How far the dimensions of a side reach from the outline, mm; 0 when there are none. */
 double fp_tiers_reach (const GArray *wanted, const FpTierSides *sides, FpSide side);

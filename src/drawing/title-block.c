@@ -27,10 +27,12 @@ draw_cell (const Block *b, const Cell *cell)
   const double x = b->origin.x + cell->x * b->stretch, y = b->origin.y + cell->y, width = cell->width * b->stretch;
   const FpPoint box[4] = { { x, y }, { x + width, y }, { x + width, y + cell->height }, { x, y + cell->height } };
   g_autofree char *caption = fp_lettering_shorten (cell->caption, CAPTION, width - 2 * INSET);
-  g_autofree char *text = fp_lettering_shorten (cell->text != NULL ? cell->text : "", cell->lettering, width - 2 * INSET);
+  g_autofree char *text = fp_lettering_shorten (cell->text != NULL ? cell->text : "", cell->lettering,
+                                                width - 2 * INSET);
 
   fp_drawing_run (b->drawing, FP_PEN_EDGE, box, 4, TRUE);
-  fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + cell->height - CAPTION - 0.9 }, CAPTION, 0, FP_ALIGN_LEFT, caption);
+  fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + cell->height - CAPTION - 0.9 }, CAPTION, 0, FP_ALIGN_LEFT,
+                   caption);
   fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + 1.7 }, cell->lettering, 0, FP_ALIGN_LEFT, text);
 }
 
@@ -43,8 +45,8 @@ draw_owner (const Block *b, const char *owner, double y, double width, double he
   g_autoptr (GPtrArray) lines = fp_lettering_wrap_most (owner, 2.5, width * b->stretch - 2 * INSET, most);
 
   draw_cell (b, &cell);
-  fp_draw_lines (b->drawing, (FpPoint) { b->origin.x + INSET, b->origin.y + y + height - CAPTION - 2.6 }, 2.5, 4.2, lines,
-                 most);
+  fp_draw_lines (b->drawing, (FpPoint) { b->origin.x + INSET, b->origin.y + y + height - CAPTION - 2.6 }, 2.5, 4.2,
+                 lines, most);
 }
 
 void

@@ -85,42 +85,70 @@ clip_outline (const FpPoint *pt, guint n, const FpBox *box)
 /* ISO 128-50: one part, one hatch; neighbours differ. 0 is not yet chosen. */
 static const double HATCHES[] = { 45, 135, 30, 60, 120, 150 };
 
-static void
-forbid (const FpProjectedCut *cut, const FpBox *box, guint n, guint of, const double *chosen, gboolean *taken)
+/* Walls and floors are of one piece: no line parts them, so neither does the hatch. */
+static guint
+part_of (const FpPlaced *placed, guint owner, guint n_placed)
 {
-  for (guint i = 0; i < n; i++)
+  switch (fp_item_kind (placed[owner].item)->role)
     {
-      const FpBox near = { box[of].x0 - NEIGHBOUR, box[of].y0 - NEIGHBOUR, box[of].x1 + NEIGHBOUR, box[of].y1 + NEIGHBOUR };
-      if (cut[i].owner == cut[of].owner || chosen[cut[i].owner] == 0 || !fp_box_overlaps (&near, &box[i]))
-        continue;
-      for (guint h = 0; h < G_N_ELEMENTS (HATCHES); h++)
-        taken[h] |= HATCHES[h] == chosen[cut[i].owner];
+    case FP_ROLE_WALL:
+    case FP_ROLE_PIER:
+    case FP_ROLE_FLOOR:
+    case FP_ROLE_GALLERY:
+      return n_placed + (guint) placed[owner].standing;
+    default:
+      return owner;
     }
 }
 
-/* For each placed thing; owned by the caller. */
-static double *
-choose_hatches (const FpProjectedCut *cut, guint n, guint n_placed)
+typedef struct { FpBox box; guint part; } CutPart;
+
+static void
+forbid (const CutPart *cut, guint n, guint of, const double *chosen, gboolean *taken)
 {
-  double *chosen = g_new0 (double, MAX (n_placed, 1u));
-  g_autofree FpBox *box = g_new (FpBox, MAX (n, 1u));
+  const FpBox *b = &cut[of].box;
+  const FpBox near = { b->x0 - NEIGHBOUR, b->y0 - NEIGHBOUR, b->x1 + NEIGHBOUR, b->y1 + NEIGHBOUR };
 
   for (guint i = 0; i < n; i++)
-    box[i] = fp_outline_box (cut[i].outline, cut[i].n);
+    {
+      if (cut[i].part == cut[of].part || chosen[cut[i].part] == 0 || !fp_box_overlaps (&near, &cut[i].box))
+        continue;
+      for (guint h = 0; h < G_N_ELEMENTS (HATCHES); h++)
+        taken[h] |= HATCHES[h] == chosen[cut[i].part];
+    }
+}
+
+static void
+choose_hatch (const CutPart *cut, guint n, guint first, double *chosen)
+{
+  gboolean taken[G_N_ELEMENTS (HATCHES)] = { FALSE };
+  guint h = 0;
+
+  for (guint i = first; i < n; i++)
+    if (cut[i].part == cut[first].part)
+      forbid (cut, n, i, chosen, taken);
+  while (h + 1 < G_N_ELEMENTS (HATCHES) && taken[h])
+    h++;
+  chosen[cut[first].part] = HATCHES[h];
+}
+
+/* For each cut; owned by the caller. */
+static double *
+choose_hatches (const FpProjectedCut *cut, guint n, const FpPlaced *placed, guint n_placed)
+{
+  g_autofree CutPart *part = g_new (CutPart, MAX (n, 1u));
+  g_autofree double *chosen = g_new0 (double, n_placed + FP_STANDING_REMOVED + 1);
+  double *hatch = g_new (double, MAX (n, 1u));
+
+  for (guint i = 0; i < n; i++)
+    part[i] = (CutPart) { fp_outline_box (cut[i].outline, cut[i].n), part_of (placed, cut[i].owner, n_placed) };
   for (guint i = 0; i < n; i++)
     {
-      gboolean taken[G_N_ELEMENTS (HATCHES)] = { FALSE };
-      guint h = 0;
-      if (chosen[cut[i].owner] != 0)
-        continue;
-      for (guint j = i; j < n; j++)
-        if (cut[j].owner == cut[i].owner)
-          forbid (cut, box, n, j, chosen, taken);
-      while (h + 1 < G_N_ELEMENTS (HATCHES) && taken[h])
-        h++;
-      chosen[cut[i].owner] = HATCHES[h];
+      if (chosen[part[i].part] == 0)
+        choose_hatch (part, n, i, chosen);
+      hatch[i] = chosen[part[i].part];
     }
-  return chosen;
+  return hatch;
 }
 
 /* --- lines and faces -------------------------------------------------------------------- */
@@ -140,8 +168,12 @@ belong (const Painting *p, guint owner)
 {
   const gboolean known = owner < p->n_placed;
 
-  fp_drawing_set_item (p->drawing, known ? fp_item_id (p->placed[owner].item) : NULL,
-                       known ? p->placed[owner].standing : FP_STANDING_EXISTING, (int) fp_projection_view (p->projection));
+  const int view = (int) fp_projection_view (p->projection);
+
+  if (known)
+    fp_drawing_set_item (p->drawing, fp_item_id (p->placed[owner].item), p->placed[owner].standing, view);
+  else
+    fp_drawing_set_item (p->drawing, NULL, FP_STANDING_EXISTING, view);
 }
 
 static void
@@ -149,7 +181,7 @@ draw_cuts (const Painting *p)
 {
   guint n;
   const FpProjectedCut *cut = fp_projection_cuts (p->projection, &n);
-  g_autofree double *hatch = choose_hatches (cut, n, p->n_placed);
+  g_autofree double *hatch = choose_hatches (cut, n, p->placed, p->n_placed);
 
   for (guint i = 0; i < n; i++)
     {
@@ -159,7 +191,7 @@ draw_cuts (const Painting *p)
         pt[j] = fp_view_to_paper (p->layout, cut[i].outline[j]);
       clipped = clip_outline (pt, cut[i].n, &p->clip);
       belong (p, cut[i].owner);
-      fp_drawing_area (p->drawing, FP_PEN_HATCH, FP_FILL_CUT, hatch[cut[i].owner],
+      fp_drawing_area (p->drawing, FP_PEN_HATCH, FP_FILL_CUT, hatch[i],
                        (const FpPoint *) (gconstpointer) clipped->data, clipped->len);
     }
 }

@@ -178,7 +178,8 @@ static char *
 fill_counts (const Column *c)
 {
   const FpScheduleCounts counts = fp_schedule_counts (c->scene);
-  const guint of[] = { [KEPT] = counts.kept, [ADDED] = counts.added, [MOVED] = counts.moved, [REMOVED] = counts.removed };
+  const guint of[] = { [KEPT] = counts.kept, [ADDED] = counts.added, [MOVED] = counts.moved,
+                       [REMOVED] = counts.removed };
 
   return g_strdup_printf ("%u", of[c->number]);
 }

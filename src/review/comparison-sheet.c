@@ -108,8 +108,8 @@ choose_scale (Making *m, GError **error)
     return TRUE;
   if (alone > 0)
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE,
-                 "the comparison does not fit %s at 1:%g; the largest scale that fits is 1:%g", fp_paper_id (m->spec->paper),
-                 wanted, alone);
+                 "the comparison does not fit %s at 1:%g; the largest scale that fits is 1:%g",
+                 fp_paper_id (m->spec->paper), wanted, alone);
   else
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the comparison fits %s at no scale; choose larger paper",
                  fp_paper_id (m->spec->paper));
@@ -163,6 +163,18 @@ column_x (const Page *page, guint i)
   return page->x + i * page->width;
 }
 
+/* The last line that is shown tells by an ellipsis that there are more. */
+static char *
+head_line (const GPtrArray *lines, guint l, double room)
+{
+  g_autofree char *rest = NULL;
+
+  if (l + 1 < HEAD_LINES || lines->len <= HEAD_LINES)
+    return fp_lettering_shorten (g_ptr_array_index (lines, l), HEAD_HEIGHT, room);
+  rest = g_strdup_printf ("%s %s …", (char *) g_ptr_array_index (lines, l), (char *) g_ptr_array_index (lines, l + 1));
+  return fp_lettering_shorten (rest, HEAD_HEIGHT, room);
+}
+
 static void
 draw_heads (const Making *m, const Page *page)
 {
@@ -172,10 +184,7 @@ draw_heads (const Making *m, const Page *page)
       g_autoptr (GPtrArray) lines = fp_lettering_wrap (m->of->head[page->first + i], HEAD_HEIGHT, room);
       for (guint l = 0; l < MIN (lines->len, HEAD_LINES); l++)
         {
-          const gboolean cut = l + 1 == HEAD_LINES && lines->len > HEAD_LINES;
-          g_autofree char *rest = g_strconcat (g_ptr_array_index (lines, l), cut ? " " : "",
-                                               cut ? (const char *) g_ptr_array_index (lines, l + 1) : "", cut ? " …" : "", NULL);
-          g_autofree char *line = fp_lettering_shorten (rest, HEAD_HEIGHT, room);
+          g_autofree char *line = head_line (lines, l, room);
           const FpPoint at = { column_x (page, i) + page->width / 2, page->content.y1 - HEAD_HEIGHT - l * HEAD_LINE };
           fp_drawing_text (page->drawing, at, HEAD_HEIGHT, 0, FP_ALIGN_MIDDLE, line);
         }
@@ -190,7 +199,8 @@ draw_view (const Making *m, const Page *page, guint i, FpViewId view, const FpBo
   g_autoptr (FpProjection) projection = fp_projection_new (scene, view);
   const FpViewLayout layout = {
     .scale = m->scale, .clip = *clip, .units = fp_project_brief (fp_scene_project (scene))->units,
-    .origin = { column_x (page, i) + page->width / 2 - (clip->x0 + clip->x1) / 2 / m->scale, foot - clip->y0 / m->scale },
+    .origin = { column_x (page, i) + page->width / 2 - (clip->x0 + clip->x1) / 2 / m->scale,
+                foot - clip->y0 / m->scale },
   };
 
   fp_drawing_add_view (page->drawing, projection, &layout);
@@ -266,8 +276,8 @@ draw_note (const Page *page, double foot)
     {
       const double indent = i == 0 ? MARK + 1.2 : 0;
       g_autofree char *line = fp_lettering_shorten (notes[i], SMALL_TEXT, page->content.x1 - page->content.x0 - indent);
-      fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + indent, y - SMALL_TEXT }, SMALL_TEXT, 0, FP_ALIGN_LEFT,
-                       line);
+      fp_drawing_text (page->drawing, (FpPoint) { page->content.x0 + indent, y - SMALL_TEXT }, SMALL_TEXT, 0,
+                       FP_ALIGN_LEFT, line);
       y -= 3;
     }
 }

@@ -55,7 +55,8 @@ append_padded (GString *out, const char *text, guint width)
 static char *
 shown (const FpComparison *self, guint row, guint column)
 {
-  return g_strconcat (fp_comparison_cell (self, row, column), fp_comparison_short (self, row, column) ? " !" : "", NULL);
+  return g_strconcat (fp_comparison_cell (self, row, column), fp_comparison_short (self, row, column) ? " !" : "",
+                      NULL);
 }
 
 static guint
@@ -127,6 +128,7 @@ fp_comparison_text (const FpComparison *self)
     }
   g_string_append (out, "\nSeen: " FP_COMPARISON_SEEN ".\n");
   if (any_short)
-    g_string_append (out, "! outside a limit of the rules listed; `footpace check` says which, and who must confirm.\n");
+    g_string_append (out,
+                     "! outside a limit of the rules listed; `footpace check` says which, and who must confirm.\n");
   return g_string_free (out, FALSE);
 }

@@ -190,7 +190,8 @@ crossings_read_dimensions (const FpDrawing *drawing)
 
   for (guint i = 0; i < n;)
     {
-      ReadDimension one = { .number = mark[i].dimension, .view = mark[i].view, .item = mark[i].item, .param = mark[i].param };
+      ReadDimension one = { .number = mark[i].dimension, .view = mark[i].view, .item = mark[i].item,
+                            .param = mark[i].param };
       FpPoint middle[2];
       guint strokes = 0, j;
       for (j = i; j < n && mark[j].dimension == mark[i].dimension; j++)

@@ -15,8 +15,8 @@ static void
 add_building (FpProject **project, GRand *r, double half, double deep, double rise)
 {
   const double thick = between (r, 200, 1200), nave = half + (g_rand_boolean (r) ? between (r, 0, 6000) : 0);
-  const FpPoint corner[] = { { -nave, -16000 }, { -nave, 0 }, { -half, 0 }, { -half, deep }, { half, deep }, { half, 0 },
-                             { nave, 0 }, { nave, -16000 } };
+  const FpPoint corner[] = { { -nave, -16000 }, { -nave, 0 }, { -half, 0 },  { -half, deep },
+                             { half, deep },    { half, 0 },  { nave, 0 },   { nave, -16000 } };
   const FpPoint plain[] = { { -half, -16000 }, { -half, deep }, { half, deep }, { half, -16000 } };
 
   church_floor (project, "nave", (FpBox) { -nave, -16000, nave, 0 }, 0, 0, 0, 0);
@@ -25,7 +25,8 @@ add_building (FpProject **project, GRand *r, double half, double deep, double ri
                                            .n_corners = nave > half ? 8 : 4,
                                            .param = { { "closed", 1 }, { "thickness", thick },
                                                       { "height", between (r, 4000, 14000) } } });
-  church_survey (project, &(ChurchThing) { .kind = "pews", .id = "pews", .place = { between (r, -1500, 1500), -4000, 0 },
+  church_survey (project, &(ChurchThing) { .kind = "pews", .id = "pews",
+                                           .place = { between (r, -1500, 1500), -4000, 0 },
                                            .param = { { "rows", 6 }, { "radius", g_rand_boolean (r) ? 9000 : 0 } } });
 }
 
@@ -33,12 +34,15 @@ static void
 add_altar (FpProject **project, GRand *r, double y)
 {
   church_add (project, &(ChurchThing) { .kind = "footpace", .id = "footpace",
-                                        .param = { { "count", g_rand_int_range (r, 1, 8) }, { "riser", between (r, 90, 200) },
-                                                   { "tread", between (r, 250, 450) }, { "front", between (r, 500, 1800) },
+                                        .param = { { "count", g_rand_int_range (r, 1, 8) },
+                                                   { "riser", between (r, 90, 200) },
+                                                   { "tread", between (r, 250, 450) },
+                                                   { "front", between (r, 500, 1800) },
                                                    { "behind", between (r, 0, 1200) }, { "ends", between (r, 0, 600) },
                                                    { "sides", g_rand_int_range (r, 0, 2) } } });
   church_add (project, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace", .place = { 0, y, 0 },
-                                        .param = { { "length", between (r, 1500, 4000) }, { "depth", between (r, 600, 1300) },
+                                        .param = { { "length", between (r, 1500, 4000) },
+                                                   { "depth", between (r, 600, 1300) },
                                                    { "height", between (r, 850, 1100) },
                                                    { "support", g_rand_int_range (r, 0, 3) } } });
   if (g_rand_boolean (r))
@@ -74,7 +78,8 @@ add_furniture (FpProject **project, GRand *r, double half, double deep)
                                                      { "gate", between (r, 700, 1800) },
                                                      { "returns", g_rand_boolean (r) ? 500 : 0 } } });
   church_survey (project, &(ChurchThing) { .kind = "chair", .id = "old-chair",
-                                           .place = { between (r, 500 - half, half - 500), between (r, 500, deep - 500), 0 } });
+                                           .place = { between (r, 500 - half, half - 500),
+                                                      between (r, 500, deep - 500), 0 } });
   if (g_rand_boolean (r))
     church_fate (project, "old-chair", FP_FATE_REMOVED, NULL, NULL);
 }

@@ -236,7 +236,8 @@ test_zoomed_out (void)
   const FpMark *mark = fp_drawing_marks (close, &n);
   const FpPoint *pt = fp_drawing_points (close);
   for (guint i = 0; i < n; i++)
-    if (mark[i].type == FP_MARK_LINE && (mark[i].pen == FP_PEN_OUTLINE || mark[i].pen == FP_PEN_EDGE) && mark[i].dimension == 0)
+    if (mark[i].type == FP_MARK_LINE && (mark[i].pen == FP_PEN_OUTLINE || mark[i].pen == FP_PEN_EDGE)
+        && mark[i].dimension == 0)
       assert_on_paper (pt[mark[i].first], 330 + 1e-6, 230 + 1e-6);
 }
 

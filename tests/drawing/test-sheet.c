@@ -98,7 +98,8 @@ test_frame (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (printed); i++)
     {
-      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = printed[i].paper, .landscape = printed[i].landscape };
+      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = printed[i].paper,
+                                 .landscape = printed[i].landscape };
       g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
       const FpBox frame = frame_of (drawing);
       g_assert_cmpfloat_with_epsilon (frame.x0, 20, HAIR);
@@ -159,14 +160,15 @@ test_all_within (void)
 {
   for (guint32 seed = 0; seed < 3; seed++)
     {
-      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new ()
-                                            : random_sanctuary_new (seed, seed == 2 ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC);
+      const FpUnits units = seed == 2 ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC;
+      g_autoptr (FpScene) scene = seed == 0 ? parish_scene_new () : random_sanctuary_new (seed, units);
       for (int kind = 0; kind < FP_N_SHEETS; kind++)
         for (int paper = 0; paper < FP_N_PAPERS; paper++)
           for (int way = 0; way < 4; way++)
             {
               static const char *const findings[] = { "One thing that was found, told at some length.", NULL };
-              const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = (FpPaper) paper, .landscape = way % 2 == 0,
+              const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = (FpPaper) paper,
+                                         .landscape = way % 2 == 0,
                                          .whole = way / 2 == 1, .date = "2024-05-12",
                                          .findings = way == 1 ? findings : NULL };
               g_autofree char *what = g_strdup_printf ("sanctuary %u, %s on %s, way %d", seed, fp_sheet_id (spec.kind),
@@ -251,7 +253,8 @@ test_scale_bar (void)
 
   for (guint s = 0; s < G_N_ELEMENTS (scales); s++)
     {
-      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = FP_PAPER_A1, .landscape = TRUE, .scale = scales[s] };
+      const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = FP_PAPER_A1, .landscape = TRUE,
+                                 .scale = scales[s] };
       g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
       guint n, parts = 0;
       const FpMark *mark = fp_drawing_marks (drawing, &n);
@@ -366,7 +369,7 @@ test_findings (void)
           g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
           const guint count = counts[c];
           for (guint i = 0; i < count; i++)
-            g_ptr_array_add (lines, g_strdup_printf ("F%u: measured 160 mm; printed figure about 6 in (152 mm), in a book.", i));
+            g_ptr_array_add (lines, g_strdup_printf ("F%u: measured 160 mm; printed 6 in (152 mm), in a book.", i));
           g_ptr_array_add (lines, NULL);
           const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = (FpPaper) paper, .landscape = landscape,
                                      .findings = (const char *const *) lines->pdata };

@@ -148,7 +148,11 @@ class Program:
                 yield from self.walk(child)
 
     def is_showing(self, widget):
-        return widget.get_state_set().contains(self.atspi.StateType.SHOWING)
+        """The toolkit (4.8) does not tell the state of being on show: what has no size has never been."""
+        if not widget.get_state_set().contains(self.atspi.StateType.VISIBLE):
+            return False
+        e = self.atspi.Component.get_extents(widget, self.atspi.CoordType.WINDOW)
+        return e is not None and e.width > 0 and e.height > 0
 
     def find(self, name=None, role=None, showing=True, top=None):
         """The first widget whose name matches (a string, or a compiled pattern) and that is of a role."""

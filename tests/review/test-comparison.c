@@ -149,7 +149,8 @@ test_sight (void)
               looked++;
               half += share >= 0.5 ? 1 : 0;
             }
-          g_autofree char *text = g_strdup_printf ("%.0f %%, %s", floor (100.0 * half / looked), fp_posture_label (rows[r].posture));
+          g_autofree char *text = g_strdup_printf ("%.0f %%, %s", floor (100.0 * half / looked),
+                                                   fp_posture_label (rows[r].posture));
           g_assert_cmpuint (looked, >, 0);
           g_assert_cmpstr (cell (&f, rows[r].label, c), ==, text);
         }
@@ -241,7 +242,8 @@ width_of (const char *from, const char *to)
 static void
 test_text (void)
 {
-  static const char *const names[] = { "Lower", "Über 堂 the nave, a name that is much too long for one column", "e\xcc\x81" };
+  static const char *const names[] = { "Lower", "Über 堂 the nave, a name that is much too long for one column",
+                                       "e\xcc\x81" };
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
@@ -261,7 +263,8 @@ test_text (void)
           while (*p != '\0' && width_of (line, p) < column)
             p = g_utf8_next_char (p);
           g_assert_cmpuint (width_of (line, p), ==, column);
-          last = g_strconcat (fp_comparison_cell (f.comparison, r, 1), fp_comparison_short (f.comparison, r, 1) ? " !" : "", NULL);
+          last = g_strconcat (fp_comparison_cell (f.comparison, r, 1),
+                              fp_comparison_short (f.comparison, r, 1) ? " !" : "", NULL);
           g_assert_cmpstr (p, ==, last);
           g_assert_true (g_str_has_prefix (line, fp_comparison_label (f.comparison, r)));
         }

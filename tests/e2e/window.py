@@ -1,0 +1,300 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Someone sets out the high altar of the sample parish anew: by mouse and keyboard, read through the
+accessibility interface, and at last through the files that were written.
+
+usage: window.py PROGRAM SAMPLE
+"""
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+import xml.etree.ElementTree as ET
+
+import screen
+from screen import Failure, Program, click, drag, hand, keys, wait_for, write
+
+NS = "{urn:footpace:project:1}"
+NUMBER = r"([−-]?\d+(?:\.\d+)?)"
+
+
+def check(truth, what):
+    if not truth:
+        raise Failure(what)
+
+
+def number(text):
+    return float(text.replace("−", "-"))
+
+
+class Task:
+    def __init__(self, program, sample, folder):
+        self.folder = folder
+        self.file = folder / "parish.footpace"
+        shutil.copy(sample, self.file)
+        self.before = self.altar_in(sample)
+        self.program = Program([program, str(self.file)], folder / "said.txt")
+        self.board = self.program.wait("Board", "image")
+        self.done = 0
+
+    # --- reading ---
+
+    @staticmethod
+    def alternative_in(path, identity):
+        for alternative in ET.parse(path).getroot().iter(NS + "alternative"):
+            if alternative.get("id") == identity:
+                return alternative
+        return None
+
+    def altar_in(self, path, alternative="b"):
+        altar = self.alternative_in(path, alternative).find(NS + "altar")
+        return {name: float(altar.get(name)) for name in ("x", "y", "length", "depth")}
+
+    def told(self):
+        return self.board.get_description()
+
+    def readout(self):
+        """What the board says of the pointer: "1:132    x −171   y 8277"."""
+        return self.program.find(re.compile(r"^1:\d"), "label").get_name()
+
+    def field(self, name):
+        return self.program.wait(name, ("text", "entry", "text box"))
+
+    def value(self, name):
+        return self.program.text(self.field(name))
+
+    def findings(self):
+        found = self.program.find("Findings, worst first", "list")
+        return [found.get_child_at_index(i).get_name() for i in range(found.get_child_count())]
+
+    def has_settled(self):
+        return not any("Being computed" in f for f in self.findings()) and self.program.find(
+            re.compile("^No finding against"), "label")
+
+    # --- where the church lies on the screen ---
+
+    def plan_at(self, x, y):
+        hand("mousemove", round(x), round(y))
+        time.sleep(0.15)
+        said = re.search(rf"x {NUMBER}\s+y {NUMBER}", self.readout())
+        return (number(said[1]), number(said[2])) if said else None
+
+    def calibrate(self):
+        """Two points of the plan, as the board itself names them."""
+        left, top, width, height = self.program.box(self.board)
+        a = (left + width * 0.30, top + height * 0.72)
+        b = (left + width * 0.45, top + height * 0.92)
+        wa = wait_for("the plan under the pointer", lambda: self.plan_at(*a))
+        wb = wait_for("the plan under the pointer", lambda: self.plan_at(*b))
+        self.sx, self.sy = (b[0] - a[0]) / (wb[0] - wa[0]), (b[1] - a[1]) / (wb[1] - wa[1])
+        self.ox, self.oy = a[0] - wa[0] * self.sx, a[1] - wa[1] * self.sy
+        # One scale, x to the right, y up the screen.
+        check(abs(self.sx + self.sy) < 0.02 * self.sx, f"the plan is not to one scale: {self.sx}, {self.sy}")
+
+    def spot(self, x, y):
+        return self.ox + x * self.sx, self.oy + y * self.sy
+
+    # --- the task ---
+
+    def step(self, name, deed):
+        deed()
+        self.done += 1
+        print(f"ok {self.done} {name}", flush=True)
+
+    def opens(self):
+        wait_for("the title of the project", lambda: self.program.find(re.compile("Holy Rood"), "frame"))
+        wait_for("the findings", self.has_settled, 60)
+        check("Nothing is chosen" in self.told(), f"the board says {self.told()!r}")
+        check(self.findings(), "nothing is found, in a parish that has much to be found")
+
+    def chooses(self):
+        self.calibrate()
+        # The front of the mensa, clear of the tabernacle, the cross and the candles.
+        self.grip = (-self.before["length"] / 3, self.before["y"] - self.before["depth"] / 2 + 150)
+        click(*self.spot(*self.grip))
+        wait_for("the altar to be chosen", lambda: "Chosen: High altar" in self.told())
+        check("on the axis" in self.told(), f"the board says {self.told()!r}")
+        wait_for("its length beside the board", lambda: self.value("Length of the mensa") == "2700")
+
+    def drags(self):
+        before = self.findings()
+        x, y = self.grip
+        drag(*self.spot(x, y), *self.spot(x + 640, y - 1010))
+        wait_for("the altar to stand elsewhere", lambda: "to the Epistle side" in self.told())
+        wait_for("the findings to follow", lambda: self.has_settled() and self.findings() != before, 60)
+        self.moved = number(self.value("Across (Epistle side +)")), number(self.value("Along (east +)"))
+        # One picture element is some 35 mm at this scale; the hand is rounded to 10 mm.
+        check(abs(self.moved[0] - 640) <= 80, f"it was moved across by {self.moved[0]}")
+        check(abs(self.moved[1] - (self.before["y"] - 1010)) <= 80, f"it was moved along to {self.moved[1]}")
+
+    def escapes(self):
+        """A drag that is given up leaves everything as it was."""
+        x, y = self.grip[0] + 640, self.grip[1] - 1010
+        told = self.told()
+        hand("mousemove", *map(round, self.spot(x, y)), "mousedown", 1)
+        for i in range(1, 8):
+            hand("mousemove", *map(round, self.spot(x + 100 * i, y)))
+            time.sleep(0.03)
+        keys("Escape")
+        time.sleep(0.3)
+        hand("mouseup", 1)
+        wait_for("the altar to be put back", lambda: self.told() == told)
+        check(number(self.value("Across (Epistle side +)")) == self.moved[0], "Escape did not put it back")
+
+    def nudges(self):
+        keys("Left", "Left", "shift+Left", "alt+Left")
+        across = self.moved[0] - 121
+        wait_for("the arrow keys to move it", lambda: number(self.value("Across (Epistle side +)")) == across)
+        keys("ctrl+z")
+        wait_for("one step back for all of them",
+                 lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
+
+    def types(self):
+        entry = self.field("Length of the mensa")
+        self.program.click(entry)
+        keys("ctrl+a")
+        write("2.8 m")
+        keys("Return")
+        wait_for("what was typed to be taken", lambda: self.value("Length of the mensa") == "2800")
+        self.program.click(entry)
+        keys("ctrl+a")
+        write("very long")
+        keys("Return")
+        wait_for("what is wrong to be said beside it",
+                 lambda: entry.get_state_set().contains(self.program.atspi.StateType.INVALID_ENTRY)
+                 or self.program.find(re.compile("very long|character|length"), "label"))
+        keys("Escape")
+        wait_for("the field as it was", lambda: self.value("Length of the mensa") == "2800")
+
+    def types_over_the_dimension(self):
+        """The figure of the altar's length stands below the elevation, over the middle of the altar."""
+        left, top, _, height = self.program.box(self.board)
+        x = self.spot(self.moved[0], 0)[0]
+        for y in range(int(top + height * 0.33), int(top + height * 0.55), 7):
+            click(x, y)
+            time.sleep(0.25)
+            title = self.program.find("High altar: Length of the mensa", "label")
+            if title is not None:
+                break
+        else:
+            raise Failure("no dimension of the altar's length can be clicked below the elevation")
+        keys("ctrl+a")
+        write("2650")
+        keys("Return")
+        wait_for("the dimension to be taken", lambda: self.program.find(re.compile("^2650$")) is not None
+                 or self.value("Length of the mensa") == "2650")
+
+    def undoes(self):
+        wait_for("the altar to be chosen still", lambda: self.value("Length of the mensa") == "2650")
+        keys("ctrl+z")
+        wait_for("undo", lambda: self.value("Length of the mensa") == "2800")
+        keys("ctrl+shift+z")
+        wait_for("redo", lambda: self.value("Length of the mensa") == "2650")
+
+    def makes_an_alternative(self):
+        keys("ctrl+shift+n")
+        self.field("Name")
+        wait_for("the dialog", lambda: self.program.find("New Alternative", ("frame", "dialog")))
+        keys("ctrl+a")
+        write("C: moved west")
+        keys("Return")
+        wait_for("the new alternative on the board",
+                 lambda: self.program.find("C: moved west", "toggle button") is not None)
+        check(len(ET.parse(self.file).getroot().findall(NS + "alternative")) == 3, "the file changed without being saved")
+
+    def compares(self):
+        keys("ctrl+k")
+        wait_for("the comparison", lambda: self.program.find("Elevation: C: moved west", "image"), 60)
+        labels = self.program.names("label")
+        for head in ("As it is", "Freestanding altar on three steps", "High altar and rail restored", "C: moved west"):
+            check(head in labels, f"{head!r} is not in the comparison")
+        keys("ctrl+k")
+        time.sleep(0.5)
+
+    def exports(self):
+        path = self.folder / "elevation.pdf"
+        keys("ctrl+e")
+        wait_for("the sheet", lambda: self.program.find("Page 1 of 1", "image"), 60)
+        self.program.click(self.program.wait(re.compile("Export…"), "push button"))
+        wait_for("where to write it", lambda: self.program.find("Export Sheet", ("dialog", "frame", "file chooser")))
+        time.sleep(0.5)
+        keys("ctrl+a")
+        write(str(path))
+        keys("Return")
+        wait_for("the file", lambda: path.exists() and path.read_bytes().rstrip().endswith(b"%%EOF"))
+        if shutil.which("pdfinfo"):
+            info = subprocess.run(["pdfinfo", path], capture_output=True, text=True, check=True).stdout
+            # ISO 216: A3 is 420 mm by 297 mm; a point is 1/72 in.
+            size = re.search(r"Page size:\s+([\d.]+) x ([\d.]+) pts", info)
+            check(abs(float(size[1]) - 420 / 25.4 * 72) < 0.5 and abs(float(size[2]) - 297 / 25.4 * 72) < 0.5, info)
+        wait_for("the window to say so", lambda: self.program.find(re.compile(r"Written: .*elevation\.pdf")))
+
+    def saves(self):
+        keys("ctrl+s")
+        wait_for("the file to hold the new alternative", lambda: self.alternative_in(self.file, "c") is not None)
+
+    def closes(self):
+        keys("ctrl+w")
+        check(wait_for("the program to end", lambda: self.program.process.poll() is not None, 60), "it did not end")
+        check(self.program.process.returncode == 0, f"it ended with {self.program.process.returncode}")
+
+    def left_behind(self):
+        """What the saved file says, and what it does not."""
+        old, new = self.altar_in(self.file, "b"), self.altar_in(self.file, "c")
+        check(old == new, f"the copy differs: {old}, {new}")
+        check(self.alternative_in(self.file, "c").get("name") == "C: moved west", "the name of the alternative")
+        check(old["length"] == 2650.0, f"length {old['length']}")
+        check((old["x"], old["y"]) == self.moved, f"it stands at {old['x']}, {old['y']}, not {self.moved}")
+        for identity in ("existing", "a"):
+            check(self.alternative_in(self.file, identity) is not None, f"alternative {identity} is gone")
+        said = [line for line in self.program.said().splitlines()
+                if re.search(r"WARNING|CRITICAL|ERROR|runtime error", line)]
+        check(not said, "the program complained: " + "\n".join(said))
+
+    def run(self):
+        steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.types,
+                 self.types_over_the_dimension, self.undoes, self.makes_an_alternative, self.compares, self.exports,
+                 self.saves, self.closes, self.left_behind]
+        print(f"1..{len(steps)}", flush=True)
+        for deed in steps:
+            self.step(deed.__name__.replace("_", " "), deed)
+
+
+def inside(program, sample):
+    with tempfile.TemporaryDirectory(prefix="footpace-e2e-") as folder:
+        os.environ.update({"GDK_BACKEND": "x11", "GSK_RENDERER": "cairo", "GDK_DEBUG": "gl-disable",
+                           "GSETTINGS_BACKEND": "memory", "GIO_USE_VFS": "local", "LC_ALL": "C.UTF-8",
+                           "XDG_DATA_HOME": folder + "/data", "XDG_CONFIG_HOME": folder + "/config"})
+        os.environ.pop("GTK_A11Y", None)
+        task = Task(program, sample, pathlib.Path(folder))
+        try:
+            task.run()
+        except Failure as failure:
+            print(f"not ok {task.done + 1} # {failure}")
+            print("# the program said:", task.program.said().replace("\n", "\n# "))
+            if shutil.which("import") and os.environ.get("FOOTPACE_E2E_PICTURE"):
+                subprocess.run(["import", "-window", "root", os.environ["FOOTPACE_E2E_PICTURE"]], check=False)
+            return 1
+        finally:
+            task.program.close()
+    return 0
+
+
+def main():
+    if sys.argv[1] == "--inside":
+        return inside(*sys.argv[2:])
+    screen.require()
+    own = screen.Screen()
+    try:
+        bus = subprocess.Popen(["dbus-run-session", "--", sys.executable, __file__, "--inside", *sys.argv[1:]],
+                               stderr=subprocess.DEVNULL)
+        return bus.wait()
+    finally:
+        own.end()
+
+
+if __name__ == "__main__":
+    sys.exit(main())
