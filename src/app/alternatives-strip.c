@@ -15,7 +15,8 @@ struct _FpAlternativesStrip
   FpLatest   *latest;
   const FpProject *drawn;  /* owned: the project that the pictures show or are being made of */
   gboolean    filling;
-  GtkWidget  *cards;
+  guint       scroll;      /* source that brings the shown one into view        */
+  GtkWidget  *scroller, *cards;
 };
 
 G_DEFINE_FINAL_TYPE (FpAlternativesStrip, fp_alternatives_strip, GTK_TYPE_WIDGET)
@@ -83,6 +84,24 @@ set_card_count (FpAlternativesStrip *self, guint n)
   return n;
 }
 
+/* After the cards have been given their places. */
+static gboolean
+scroll_to_shown (gpointer data)
+{
+  FpAlternativesStrip *self = data;
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+
+  self->scroll = 0;
+  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL; w = gtk_widget_get_next_sibling (w))
+    {
+      graphene_rect_t box;
+
+      if (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (w)) && gtk_widget_compute_bounds (w, self->cards, &box))
+        gtk_adjustment_clamp_page (adjustment, box.origin.x, box.origin.x + box.size.width);
+    }
+  return G_SOURCE_REMOVE;
+}
+
 static void
 show_names (FpAlternativesStrip *self)
 {
@@ -103,6 +122,8 @@ show_names (FpAlternativesStrip *self)
       gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
     }
   self->filling = FALSE;
+  if (self->scroll == 0)
+    self->scroll = g_idle_add (scroll_to_shown, self);
 }
 
 static void
@@ -180,6 +201,7 @@ fp_alternatives_strip_dispose (GObject *object)
   GtkWidget *child;
 
   fp_alternatives_strip_set_document (self, NULL);
+  g_clear_handle_id (&self->scroll, g_source_remove);
   self->filling = TRUE;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
@@ -195,6 +217,7 @@ fp_alternatives_strip_class_init (FpAlternativesStripClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "alternatives");
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/alternatives-strip.ui");
+  gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, scroller);
   gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, cards);
 }
 

@@ -64,6 +64,8 @@ recent_row (GtkRecentInfo *info)
   gtk_box_append (GTK_BOX (box), folder);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, base,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, dir, -1);
   return row;
 }
 

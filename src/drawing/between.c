@@ -33,6 +33,25 @@ of_role (const Search *s, FpRole role)
   return i < 0 ? NULL : &s->placed[i];
 }
 
+static const FpPlaced *
+celebrated_altar (const Search *s)
+{
+  const int i = fp_scene_celebrated_altar (s->scene);
+
+  return i < 0 ? NULL : &s->placed[i];
+}
+
+/* The footpace on which that altar stands; of a sanctuary without an altar, any. */
+static const FpPlaced *
+footpace_of (const Search *s, const FpPlaced *altar)
+{
+  if (altar == NULL)
+    return of_role (s, FP_ROLE_FOOTPACE);
+  const FpPlaced *support = altar->support < 0 ? NULL : &s->placed[altar->support];
+
+  return support != NULL && fp_item_kind (support->item)->role == FP_ROLE_FOOTPACE ? support : NULL;
+}
+
 static void
 add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank)
 {
@@ -206,8 +225,8 @@ fp_between_things (const FpScene *scene)
 
   s.placed = fp_scene_placed (scene, &s.n_placed);
   s.solids = fp_scene_solids (scene, &s.n_solids);
-  s.altar = of_role (&s, FP_ROLE_ALTAR);
-  s.footpace = of_role (&s, FP_ROLE_FOOTPACE);
+  s.altar = celebrated_altar (&s);
+  s.footpace = footpace_of (&s, s.altar);
   s.rail = of_role (&s, FP_ROLE_RAIL);
   s.out = g_array_new (FALSE, FALSE, sizeof (FpBetween));
   add_before_altar (&s);

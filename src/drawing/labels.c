@@ -361,7 +361,7 @@ letter_sides (Lettering *l)
 {
   guint n;
   const FpPlaced *placed = fp_scene_placed (l->scene, &n);
-  const int altar = fp_scene_role (l->scene, FP_ROLE_ALTAR);
+  const int altar = fp_scene_celebrated_altar (l->scene);
   const FpBox3 box = fp_scene_sanctuary (l->scene);
   const FpBox plan = { box.lo.x, box.lo.y, box.hi.x, box.hi.y };
   const FpBox sanctuary = paper_box (l, &plan);

@@ -125,7 +125,7 @@ add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gb
 static void
 add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, const gboolean *shows)
 {
-  const int altar = fp_scene_role (scene, FP_ROLE_ALTAR);
+  const int altar = fp_scene_celebrated_altar (scene);
   const FpPlaced *high = NULL;
 
   if (altar >= 0 && shows[altar])

@@ -15,7 +15,7 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, click, drag, hand, keys, wait_for, write
+from screen import Failure, Program, click, drag, hand, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 NUMBER = r"([−-]?\d+(?:\.\d+)?)"
@@ -196,13 +196,12 @@ class Task:
 
     def makes_an_alternative(self):
         keys("ctrl+shift+n")
-        self.field("Name")
-        wait_for("the dialog", lambda: self.program.find("New Alternative", ("frame", "dialog")))
+        wait_for("the dialog", lambda: has_window("New Alternative"))
         keys("ctrl+a")
         write("C: moved west")
         keys("Return")
         wait_for("the new alternative on the board",
-                 lambda: self.program.find("C: moved west", "toggle button") is not None)
+                 lambda: self.program.find("C: moved west", ("toggle button", "push button")) is not None)
         check(len(ET.parse(self.file).getroot().findall(NS + "alternative")) == 3, "the file changed without being saved")
 
     def compares(self):
@@ -219,8 +218,8 @@ class Task:
         keys("ctrl+e")
         wait_for("the sheet", lambda: self.program.find("Page 1 of 1", "image"), 60)
         self.program.click(self.program.wait(re.compile("Export…"), "push button"))
-        wait_for("where to write it", lambda: self.program.find("Export Sheet", ("dialog", "frame", "file chooser")))
-        time.sleep(0.5)
+        wait_for("where to write it", lambda: has_window("Export Sheet"))
+        time.sleep(1.0)
         keys("ctrl+a")
         write(str(path))
         keys("Return")

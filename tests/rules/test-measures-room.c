@@ -177,7 +177,7 @@ test_way_out (void)
   g_autoptr (GRand) rand = g_rand_new_with_seed (11);
   guint tried = 0;
 
-  while (tried < 100)
+  while (tried < 20)
     {
       FpPoint a[CORNERS_MAX], b[CORNERS_MAX];
       const guint na = random_star (rand, TRUE, a), nb = random_star (rand, TRUE, b);
@@ -190,9 +190,9 @@ test_way_out (void)
       if (!(overlap > 20))
         continue;
       tried++;
-      for (guint way = 0; way < 720; way++)
+      for (guint way = 0; way < 180; way++)
         {
-          const double angle = way * G_PI / 360, by = overlap * 1.001;
+          const double angle = way * G_PI / 90, by = overlap * 1.001;
           FpPoint moved[CORNERS_MAX];
           for (guint share = 0; share < 2; share++)
             {
@@ -206,8 +206,8 @@ test_way_out (void)
                 least = MIN (least, common);
             }
         }
-      /* Ways are tried half a degree apart. */
-      g_assert_cmpfloat (least, <, 20);
+      /* Ways are tried two degrees apart: a way that is one degree off is longer by 0.02 %. */
+      g_assert_cmpfloat (least, <, 1e-6);
     }
 }
 
@@ -378,7 +378,7 @@ test_quick (void)
         g_assert_cmpuint (values->len, >, 90);
       }
   }
-  g_test_message ("%" G_GINT64_FORMAT " µs", best);
+  g_test_message ("%" G_GINT64_FORMAT " microseconds", best);
   g_assert_cmpint (best, <, 100000);
 }
 
