@@ -37,7 +37,8 @@ stroke (Painter *p, FpPen pen, FpStanding standing)
   set_ink (p, fp_pen_ink (pen, standing, p->look));
   cairo_set_line_width (p->cr, fp_pen_stroke (pen, standing));
   cairo_set_dash (p->cr, dashes, (int) n, 0);
-  cairo_set_line_cap (p->cr, n > 0 ? CAIRO_LINE_CAP_BUTT : CAIRO_LINE_CAP_SQUARE); /* round ones take four times as long */
+  /* Square, not round: those take four times as long. */
+  cairo_set_line_cap (p->cr, n > 0 ? CAIRO_LINE_CAP_BUTT : CAIRO_LINE_CAP_SQUARE);
   cairo_stroke (p->cr);
 }
 

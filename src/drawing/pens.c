@@ -76,7 +76,7 @@ guint
 fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6])
 {
   static const double dashed[] = { 12, 3 }, dash_dot[] = { 24, 3, 0.5, 3 }, short_dashes[] = { 6, 3 };
-  static const double dots[] = { 0.5, 4.5 };
+  static const double dots[] = { 1, 3 }; /* half as long they would vanish on most printers */
   const double width = fp_pen_stroke (pen, standing);
 
   if (pen == FP_PEN_HIDDEN)

@@ -421,7 +421,8 @@ choose_pen (const FpFaceGrid *self, const Course *c, Span span, FpPen *pen)
 {
   const FpPoint p = point_at (c, (span.a + span.b) / 2);
   const FpFace *left = face_beside (self, c, p, ASIDE), *right = face_beside (self, c, p, -ASIDE);
-  const gboolean both = left != NULL && right != NULL, one_thing = both && left->owner == right->owner;
+  const gboolean both = left != NULL && right != NULL;
+  const gboolean one_thing = is_of (left, c->edge->owner) && is_of (right, c->edge->owner);
 
   if (c->edge->type == FP_EDGE_CUT)
     {

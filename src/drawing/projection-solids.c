@@ -396,7 +396,8 @@ add_frustum (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *l
     {
       /* Quarters are exact, so that the extremes are. */
       const FpPlace turn = { s->cx, s->cy, 360.0 * i / r.n };
-      const FpPoint low = fp_place_point (&turn, (FpPoint) { s->r0, 0 }), high = fp_place_point (&turn, (FpPoint) { r1, 0 });
+      const FpPoint low = fp_place_point (&turn, (FpPoint) { s->r0, 0 });
+      const FpPoint high = fp_place_point (&turn, (FpPoint) { r1, 0 });
       r.low[i] = fp_sketch_point (self->view, (FpVec3) { low.x, low.y, s->z0 });
       r.high[i] = fp_sketch_point (self->view, (FpVec3) { high.x, high.y, z1 });
     }
@@ -430,7 +431,8 @@ affine_of (FpViewId view, const FpSolid *s)
   const FpPoint u = fp_place_point (&turn, (FpPoint) { s->rx, 0 }), w = fp_place_point (&turn, (FpPoint) { 0, s->ry });
 
   return (Affine) { fp_sketch_point (view, (FpVec3) { s->cx, s->cy, s->cz }),
-                    { fp_sketch_point (view, (FpVec3) { u.x, u.y, 0 }), fp_sketch_point (view, (FpVec3) { w.x, w.y, 0 }),
+                    { fp_sketch_point (view, (FpVec3) { u.x, u.y, 0 }),
+                      fp_sketch_point (view, (FpVec3) { w.x, w.y, 0 }),
                       fp_sketch_point (view, (FpVec3) { 0, 0, s->rz }) } };
 }
 

@@ -47,7 +47,8 @@ set_metadata (cairo_surface_t *surface, const char *title, const char *author)
 static void
 add_page (cairo_surface_t *surface, cairo_t *cr, const FpDrawing *page)
 {
-  cairo_pdf_surface_set_size (surface, fp_drawing_width (page) * POINTS_PER_MM, fp_drawing_height (page) * POINTS_PER_MM);
+  cairo_pdf_surface_set_size (surface, fp_drawing_width (page) * POINTS_PER_MM,
+                              fp_drawing_height (page) * POINTS_PER_MM);
   cairo_save (cr);
   cairo_scale (cr, POINTS_PER_MM, POINTS_PER_MM);
   fp_drawing_paint (page, cr, FP_SURFACE_PAPER, FALSE);

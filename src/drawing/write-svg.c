@@ -139,7 +139,8 @@ append_pen_rule (GString *css, FpPen pen, FpStanding standing)
 static void
 append_fill_rule (GString *css, FpFill fill, FpStanding standing)
 {
-  g_string_append_printf (css, ".%s.%s{stroke:none;fill-rule:evenodd;fill:", fill_class[fill], standing_class[standing]);
+  g_string_append_printf (css, ".%s.%s{stroke:none;fill-rule:evenodd;fill:", fill_class[fill],
+                          standing_class[standing]);
   append_colour (css, fp_fill_ink (fill, standing, FP_SURFACE_PAPER));
   g_string_append (css, "}\n");
 }
@@ -411,7 +412,8 @@ write_names (Writer *w, const FpMark *of)
       return;
     }
   level = fp_level_format (placed->level, fp_project_brief (fp_scene_project (w->scene))->units);
-  tells = g_strdup_printf ("%s, %s, at level %s", fp_item_kind (placed->item)->label, standing_class[of->standing], level);
+  tells = g_strdup_printf ("%s, %s, at level %s", fp_item_kind (placed->item)->label, standing_class[of->standing],
+                           level);
   element_text (w, "title", fp_item_name (placed->item));
   element_text (w, "desc", tells);
 }

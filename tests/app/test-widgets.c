@@ -167,7 +167,8 @@ test_board_frames (void)
     }
   fp_board_view_frame (b, TRUE);
   whole = fp_board_view_scale (b);
-  g_assert_cmpfloat (whole, >, sanctuary);
+  /* In a window so small that the titles alone decide, both are framed at one scale. */
+  g_assert_cmpfloat (whole, >=, sanctuary);
   fp_board_view_frame (b, FALSE);
   g_assert_cmpfloat (fp_board_view_scale (b), ==, sanctuary);
   gtk_window_destroy (GTK_WINDOW (window));

@@ -143,7 +143,8 @@ test_standing_without_colour (void)
     }
   g_assert_cmpfloat (fp_pen_stroke (FP_PEN_OUTLINE, FP_STANDING_PROPOSED), >,
                      fp_pen_stroke (FP_PEN_OUTLINE, FP_STANDING_EXISTING));
-  g_assert_cmpfloat (fp_pen_stroke (FP_PEN_EDGE, FP_STANDING_PROPOSED), >, fp_pen_stroke (FP_PEN_EDGE, FP_STANDING_EXISTING));
+  g_assert_cmpfloat (fp_pen_stroke (FP_PEN_EDGE, FP_STANDING_PROPOSED), >,
+                     fp_pen_stroke (FP_PEN_EDGE, FP_STANDING_EXISTING));
   g_assert_true (fp_pen_crosses (FP_PEN_OUTLINE, FP_STANDING_REMOVED));
   g_assert_false (fp_pen_crosses (FP_PEN_OUTLINE, FP_STANDING_EXISTING));
 }
@@ -228,7 +229,8 @@ test_capitals (void)
 static void
 test_hatch (void)
 {
-  const FpPoint ring[] = { { 3, 3 }, { 83, 3 }, { 83, 63 }, { 3, 63 }, { 3, 3 }, { 23, 23 }, { 23, 43 }, { 63, 43 }, { 63, 23 }, { 23, 23 } };
+  const FpPoint ring[] = { { 3, 3 }, { 83, 3 }, { 83, 63 }, { 3, 63 }, { 3, 3 },
+                           { 23, 23 }, { 23, 43 }, { 63, 43 }, { 63, 23 }, { 23, 23 } };
   g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (FpSegment));
   double length = 0;
 
@@ -293,7 +295,8 @@ test_many_marks (void)
     {
       const FpPoint a = { g_rand_double_range (rand, 0, 400), g_rand_double_range (rand, 0, 250) };
       const double length = g_rand_double_range (rand, 1, 30);
-      fp_drawing_line (drawing, FP_PEN_OUTLINE, a, i % 2 ? (FpPoint) { a.x + length, a.y } : (FpPoint) { a.x, a.y + length });
+      const FpPoint b = i % 2 ? (FpPoint) { a.x + length, a.y } : (FpPoint) { a.x, a.y + length };
+      fp_drawing_line (drawing, FP_PEN_OUTLINE, a, b);
     }
   cairo_scale (cr, 3.2, 3.2);
   before = g_get_monotonic_time ();

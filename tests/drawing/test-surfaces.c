@@ -190,10 +190,10 @@ test_svg_order (void)
   fp_drawing_set_item (drawing, "b", FP_STANDING_EXISTING, FP_VIEW_PLAN);
   fp_drawing_area (drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, 0, pt, 4);
   fp_drawing_set_item (drawing, "a", FP_STANDING_EXISTING, FP_VIEW_PLAN);
-  fp_drawing_line (drawing, FP_PEN_EDGE, pt[0], pt[2]);                                    /* over b: a group of its own */
+  fp_drawing_line (drawing, FP_PEN_EDGE, pt[0], pt[2]); /* over b: a group of its own */
   fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { 60, 60 }, (FpPoint) { 70, 60 });
   fp_drawing_set_item (drawing, "b", FP_STANDING_EXISTING, FP_VIEW_PLAN);
-  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { 80, 60 }, (FpPoint) { 90, 60 });      /* over nothing: joins b */
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { 80, 60 }, (FpPoint) { 90, 60 }); /* over nothing: joins b */
   g_auto (Svg) svg = svg_of (drawing, NULL);
   g_assert_cmpfloat (number_of (&svg, "count(//s:g[@class='view']/s:g)"), ==, 3);
   assert_string (&svg, "string(//s:g[@class='view']/s:g[1]/@id)", "plan-a");
@@ -333,7 +333,8 @@ static void
 test_link_and_device (void)
 {
   g_autofree char *folder = folder_new ();
-  g_autofree char *path = g_build_filename (folder, "drawing.svg", NULL), *link = g_build_filename (folder, "link.svg", NULL);
+  g_autofree char *path = g_build_filename (folder, "drawing.svg", NULL);
+  g_autofree char *link = g_build_filename (folder, "link.svg", NULL);
   g_autoptr (FpDrawing) drawing = fp_drawing_new (210, 297);
   g_autoptr (GError) error = NULL;
   g_autofree char *bytes = NULL;

@@ -122,7 +122,8 @@ render_svg (FpDrawing *drawing, double dots_per_mm)
   g_autoptr (GError) error = NULL;
   cairo_surface_t *surface = white_surface (drawing, dots_per_mm);
   cairo_t *cr = cairo_create (surface);
-  const RsvgRectangle all = { 0, 0, fp_drawing_width (drawing) * dots_per_mm, fp_drawing_height (drawing) * dots_per_mm };
+  const RsvgRectangle all = { 0, 0, fp_drawing_width (drawing) * dots_per_mm,
+                              fp_drawing_height (drawing) * dots_per_mm };
 
   rsvg_handle_render_document (handle, cr, &all, &error);
   g_assert_no_error (error);
@@ -213,7 +214,8 @@ pier_at_1_50 (void)
   const FpProjectedLine *line = fp_projection_lines (elevation, &n);
   const FpViewLayout layout = { .origin = { 50, 20 }, .scale = 50 };
   for (guint i = 0; i < n; i++)
-    fp_drawing_line (drawing, line[i].pen, fp_view_to_paper (&layout, line[i].a), fp_view_to_paper (&layout, line[i].b));
+    fp_drawing_line (drawing, line[i].pen, fp_view_to_paper (&layout, line[i].a),
+                     fp_view_to_paper (&layout, line[i].b));
   fp_project_unref (project);
   return drawing;
 }
@@ -296,9 +298,9 @@ our_ink_width (const char *text, double height)
 }
 
 /* The same widths on the screen (Pango, as fp_lettering_width tells), in SVG and in PDF, but for how finely these
- * count.  librsvg sets letters to 1/1024 of a unit, here 1 mm, and tells ink to 1/64 (FreeType's).  In PDF, widths of glyphs
- * count in thousandths of the size of the font (ISO 32000-1, 9.2.4), and cairo writes whole ones: for each letter
- * less than one is lost, 0.0035 mm for letters 2.5 mm high; places count in 1/256 pt. */
+ * count.  librsvg sets letters to 1/1024 of a unit, here 1 mm, and tells ink to 1/64 (FreeType's).  In PDF, widths of
+ * glyphs count in thousandths of the size of the font (ISO 32000-1, 9.2.4), and cairo writes whole ones: for each
+ * letter less than one is lost, 0.0035 mm for letters 2.5 mm high; places count in 1/256 pt. */
 static void
 test_text_widths (void)
 {
@@ -389,7 +391,8 @@ test_sheets_alike (void)
   for (guint kind = 0; kind < FP_N_SHEETS; kind++)
     {
       g_autoptr (GError) error = NULL;
-      const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = FP_PAPER_A3, .landscape = TRUE, .date = "2031-05-04" };
+      const FpSheetSpec spec = { .kind = (FpSheetKind) kind, .paper = FP_PAPER_A3, .landscape = TRUE,
+                                 .date = "2031-05-04" };
       g_autoptr (FpDrawing) sheet = fp_sheet_new (scene, &spec, NULL, &error);
       g_assert_no_error (error);
       compare (sheet, fp_sheet_id ((FpSheetKind) kind));

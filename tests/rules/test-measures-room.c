@@ -143,7 +143,7 @@ test_geos (void)
   g_autoptr (GRand) rand = g_rand_new_with_seed (7);
   guint met = 0, apart = 0;
 
-  for (guint i = 0; i < 2000; i++)
+  for (guint i = 0; i < 600; i++)
     {
       g_autoptr (FpSolids) two = fp_solids_new ();
       FpPoint a[CORNERS_MAX], b[CORNERS_MAX];
@@ -166,8 +166,8 @@ test_geos (void)
           g_assert_cmpfloat (common, <, 0.1 * 2000);
         }
     }
-  g_assert_cmpuint (met, >, 500);
-  g_assert_cmpuint (apart, >, 200);
+  g_assert_cmpuint (met, >, 150);
+  g_assert_cmpuint (apart, >, 60);
 }
 
 /* Moved out by what was found, along some way, two convex bodies lie apart; by less, along none. */
