@@ -172,8 +172,10 @@ fp_spot_behind_altar (FpDraft *self)
     }
   wall = wall_behind (self, altar);
   back = back_of (self, altar) + (fp_altar_is_free (altar) ? self->kind->clearance : 0) + self->plan.y1 - self->plan.y0;
+  /* Against the wall and never in it: where it then meets the altar, the finding on overlaps says that the altar
+   * must come forward. */
   if (wall - back < USELESS_SLOT)
-    back = MAX (wall, back_of (self, altar) + self->plan.y1 - self->plan.y0);
+    back = wall;
   self->place = (FpPlace) { altar->place.x, back - self->plan.y1, 0 };
   self->on = fp_room_footpace_under (self->room, &self->plan, &self->place);
   /* A seat needs room before it; where that is not to be had behind the altar, it goes to the side. */
