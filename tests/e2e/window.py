@@ -284,12 +284,16 @@ def inside(program, sample):
 
 def main():
     if sys.argv[1] == "--inside":
-        return inside(*sys.argv[2:])
+        # Other programs on the bus talk on the standard output too; the results go their own way.
+        sys.stdout = os.fdopen(int(sys.argv[2]), "w")
+        return inside(*sys.argv[3:])
     screen.require()
     own = screen.Screen()
+    results = os.dup(1)
     try:
-        bus = subprocess.Popen(["dbus-run-session", "--", sys.executable, __file__, "--inside", *sys.argv[1:]],
-                               stderr=subprocess.DEVNULL)
+        bus = subprocess.Popen(["dbus-run-session", "--", sys.executable, __file__, "--inside", str(results),
+                                *sys.argv[1:]], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                               pass_fds=(results,))
         return bus.wait()
     finally:
         own.end()
