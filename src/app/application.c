@@ -79,7 +79,8 @@ load_style (void)
   GdkDisplay *display = gdk_display_get_default ();
 
   gtk_css_provider_load_from_resource (css, RESOURCES "/style.css");
-  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (css), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (css),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
 /* --- windows -------------------------------------------------------------- */
@@ -140,5 +141,6 @@ fp_application_init (FpApplication *self)
 GtkApplication *
 fp_application_new (void)
 {
-  return g_object_new (FP_TYPE_APPLICATION, "application-id", FP_APPLICATION_ID, "flags", G_APPLICATION_HANDLES_OPEN, NULL);
+  return g_object_new (FP_TYPE_APPLICATION, "application-id", FP_APPLICATION_ID,
+                       "flags", G_APPLICATION_HANDLES_OPEN, NULL);
 }

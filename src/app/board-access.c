@@ -18,7 +18,8 @@ place_text (FpBoardView *self, const FpPlaced *placed)
   g_autofree char *across = fp_length_format_unit (fabs (placed->place.x), units);
   g_autofree char *along = fp_length_format_unit (fabs (placed->place.y), units);
   g_autofree char *where = fp_thing_where (fp_document_scene (self->document), placed, units);
-  const char *side = placed->place.x > 0.05 ? "to the Epistle side" : placed->place.x < -0.05 ? "to the Gospel side" : NULL;
+  const char *side = placed->place.x > 0.05 ? "to the Epistle side"
+                     : placed->place.x < -0.05 ? "to the Gospel side" : NULL;
 
   if (side == NULL)
     return g_strdup_printf ("%s, on the axis, %s %s of the datum line", where, along,
@@ -57,7 +58,8 @@ pointer_text (FpBoardView *self)
       const FpBox *f = &self->layout.frame[v];
       FpPoint p = fp_view_from_paper (&self->layout.view[v], paper);
       g_autofree char *h = fp_length_format (round (v == FP_VIEW_SECTION ? -p.x : p.x), units);
-      g_autofree char *l = v == FP_VIEW_PLAN ? fp_length_format (round (p.y), units) : fp_level_format (round (p.y), units);
+      g_autofree char *l = v == FP_VIEW_PLAN ? fp_length_format (round (p.y), units)
+                           : fp_level_format (round (p.y), units);
 
       if (paper.x < f->x0 || paper.x > f->x1 || paper.y < f->y0 || paper.y > f->y1)
         continue;

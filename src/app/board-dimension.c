@@ -35,7 +35,8 @@ on_activate (GtkEntry *entry, Typing *t)
   gtk_label_set_text (GTK_LABEL (t->error), error->message);
   gtk_widget_show (t->error);
   gtk_widget_add_css_class (t->entry, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (t->entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (t->entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE,
+                               -1);
 }
 
 static void

@@ -1,18 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* board-input.c - pointer and keys on the board: thin, what they mean is decided by board-tool.c */
+/* board-input.c - the pointer on the board: thin, what it means is decided by board-tool.c */
 #include "board-view-private.h"
 
 #include "things.h"
 #include "typing.h"
 
-#include "footpace/setting-out.h"
-
 #include <math.h>
 
-#define PICK_PX     4.0
+#define PICK_PX      4.0
 #define THRESHOLD_PX 5.0
-#define WHEEL_STEP  1.15
-#define PAN_KEY_MM  10.0
+#define WHEEL_STEP   1.15
+#define PAN_WHEEL_MM 10.0
 
 /* --- what lies under the pointer ------------------------------------------ */
 
@@ -59,7 +57,7 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
     {
       hit_thing (self, &hit, placed, mark->view);
       hit.param = fp_typing_param (placed, mark->param, NULL) != NULL && !placed->ghost ? mark->param : NULL;
-      hit.movable = hit.movable && mark->dimension == 0;
+      hit.movable = hit.movable && mark->dimension == 0 && mark->standing != FP_STANDING_REMOVED;
       return hit;
     }
   placed = fp_board_view_face_at (self, paper, &view);
@@ -99,8 +97,8 @@ hover (FpBoardView *self, const FpToolHit *hit)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
-static void
-hover_at_pointer (FpBoardView *self)
+void
+fp_board_view_hover (FpBoardView *self)
 {
   FpToolHit none = { .view = -1 };
   FpToolHit hit = self->pointer.x >= 0.0 ? fp_board_view_hit (self, self->pointer.x, self->pointer.y) : none;
@@ -132,162 +130,6 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
                             fp_thing_standing (fp_document_scene (self->document), placed));
   gtk_tooltip_set_text (tooltip, text);
   return TRUE;
-}
-
-/* --- moving --------------------------------------------------------------- */
-
-static void
-begin_move (FpBoardView *self, const char *item)
-{
-  fp_document_choose (self->document, item);
-  self->held = TRUE;
-  self->anchor = (FpViewId) self->tool.hit.view;
-}
-
-/* All that is somewhere else than before: what stands on the thing, and what is laid round it. */
-static void
-note_what_moves (FpBoardView *self)
-{
-  const FpScene *base = fp_document_base_scene (self->document), *scene = fp_document_scene (self->document);
-  const FpPlaced *before = fp_scene_placed (base, NULL);
-  guint n;
-  const FpPlaced *now = fp_scene_placed (scene, &n);
-
-  if (self->moving != NULL || base == scene)
-    return;
-  self->moving = g_hash_table_new (NULL, NULL);
-  for (guint i = 0; i < n; i++)
-    {
-      int was = now[i].ghost ? -1 : fp_scene_find (base, fp_item_id (now[i].item));
-
-      if (was >= 0 && (before[was].place.x != now[i].place.x || before[was].place.y != now[i].place.y))
-        g_hash_table_add (self->moving, (gpointer) g_intern_string (fp_item_id (now[i].item)));
-    }
-  fp_board_view_forget_chosen (self);
-}
-
-static void
-preview_move (FpBoardView *self, const FpToolAnswer *answer)
-{
-  g_autoptr (GError) error = NULL;
-  FpProject *next = NULL;
-
-  self->own_change = TRUE;
-  if (answer->by.x == 0.0 && answer->by.y == 0.0)
-    fp_document_drop_preview (self->document);
-  else
-    {
-      next = fp_set_out_move (fp_document_base_scene (self->document), answer->item, answer->by, &error);
-      if (next != NULL)
-        fp_document_preview (self->document, next);
-      else
-        fp_board_view_notice (self, error->message);
-    }
-  self->own_change = FALSE;
-  note_what_moves (self);
-}
-
-static char *
-move_label (FpBoardView *self, const char *item)
-{
-  const FpPlaced *placed = fp_document_placed (self->document, item);
-
-  return g_strdup_printf ("Move %s", placed != NULL ? fp_item_name (placed->item) : item);
-}
-
-static void
-end_move (FpBoardView *self, const char *item, gboolean keep)
-{
-  g_autofree char *label = move_label (self, item);
-
-  self->held = FALSE;
-  g_clear_pointer (&self->moving, g_hash_table_unref);
-  fp_board_view_forget_chosen (self);
-  if (keep && fp_document_is_previewing (self->document))
-    fp_document_keep_preview (self->document, label);
-  else
-    fp_document_drop_preview (self->document);
-  self->anchor = FP_VIEW_PLAN;
-}
-
-static void
-obey (FpBoardView *self, const FpToolAnswer *answer)
-{
-  switch (answer->deed)
-    {
-    case FP_TOOL_NOTHING:
-      break;
-    case FP_TOOL_CHOOSE:
-      fp_document_choose (self->document, answer->item);
-      break;
-    case FP_TOOL_TYPE_OVER:
-      fp_document_choose (self->document, answer->item);
-      fp_board_view_type_over (self, answer->item, answer->param);
-      break;
-    case FP_TOOL_BEGIN:
-      begin_move (self, answer->item);
-      break;
-    case FP_TOOL_MOVE:
-      preview_move (self, answer);
-      break;
-    case FP_TOOL_KEEP:
-      end_move (self, answer->item, TRUE);
-      break;
-    case FP_TOOL_PUT_BACK:
-      end_move (self, answer->item, FALSE);
-      break;
-    case FP_TOOL_PAN:
-      fp_board_view_pan_by (self, answer->pan);
-      break;
-    }
-  gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-gboolean
-fp_board_view_cancel (FpBoardView *self)
-{
-  gboolean moving = self->tool.state == FP_TOOL_MOVING;
-  FpToolAnswer answer;
-
-  if (!moving)
-    return FALSE;
-  answer = fp_board_tool_cancel (&self->tool);
-  obey (self, &answer);
-  hover_at_pointer (self);
-  return TRUE;
-}
-
-void
-fp_board_view_nudge (FpBoardView *self, double dx, double dy)
-{
-  const char *id = self->document != NULL ? fp_document_chosen (self->document) : NULL;
-  g_autofree char *label = NULL, *merge = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (id == NULL || self->held)
-    return;
-  label = move_label (self, id);
-  merge = g_strconcat ("nudge ", id, NULL);
-  if (!fp_document_edit (self->document,
-                         fp_set_out_move (fp_document_base_scene (self->document), id, (FpVec3) { dx, dy, 0.0 }, &error),
-                         label, merge))
-    fp_board_view_notice (self, error->message);
-}
-
-void
-fp_board_view_remove_chosen (FpBoardView *self)
-{
-  const FpPlaced *placed = self->document != NULL ? fp_document_chosen_placed (self->document) : NULL;
-  g_autofree char *label = NULL;
-  g_autoptr (GError) error = NULL;
-
-  if (placed == NULL || placed->ghost || self->held)
-    return;
-  label = g_strdup_printf ("Remove %s", fp_item_name (placed->item));
-  if (!fp_document_edit (self->document,
-                         fp_set_out_remove (fp_document_base_scene (self->document), fp_item_id (placed->item), &error),
-                         label, NULL))
-    fp_board_view_notice (self, error->message);
 }
 
 /* --- the pointer ---------------------------------------------------------- */
@@ -324,7 +166,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
   hit = fp_board_view_hit (self, x, y);
   answer = fp_board_tool_press (&self->tool, steady (self, x, y), &hit,
                                 self->space || button == GDK_BUTTON_MIDDLE);
-  obey (self, &answer);
+  fp_board_view_obey (self, &answer);
 }
 
 static void
@@ -342,12 +184,12 @@ on_drag_update (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
   answer = fp_board_tool_motion (&self->tool, at, manner);
   if (self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_PANNING)
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
-  obey (self, &answer);
+  fp_board_view_obey (self, &answer);
   if (answer.deed == FP_TOOL_BEGIN)
     {
       /* The same motion also moves it: motions are compressed, and there may be no other for a while. */
       answer = fp_board_tool_motion (&self->tool, at, manner);
-      obey (self, &answer);
+      fp_board_view_obey (self, &answer);
     }
   update_cursor (self, &self->tool.hit);
   fp_board_view_update_readout (self);
@@ -362,8 +204,8 @@ on_drag_end (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
   if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
     return;
   answer = fp_board_tool_release (&self->tool, steady (self, x + dx, y + dy));
-  obey (self, &answer);
-  hover_at_pointer (self);
+  fp_board_view_obey (self, &answer);
+  fp_board_view_hover (self);
 }
 
 /* A grab was broken or another gesture won: what was begun is put back. */
@@ -376,7 +218,7 @@ on_drag_cancel (GtkGesture *drag, GdkEventSequence *sequence, FpBoardView *self)
   if (self->document == NULL)
     return;
   answer = fp_board_tool_cancel (&self->tool);
-  obey (self, &answer);
+  fp_board_view_obey (self, &answer);
   fp_board_tool_release (&self->tool, self->tool.last);
 }
 
@@ -386,7 +228,7 @@ on_motion (GtkEventControllerMotion *motion, double x, double y, FpBoardView *se
   (void) motion;
   self->pointer = (FpPoint) { x, y };
   if (self->document != NULL && self->tool.state == FP_TOOL_IDLE)
-    hover_at_pointer (self);
+    fp_board_view_hover (self);
 }
 
 static void
@@ -412,7 +254,7 @@ on_scroll (GtkEventControllerScroll *scroll, double dx, double dy, FpBoardView *
     return FALSE;
   if ((state & GDK_SHIFT_MASK) != 0)
     {
-      fp_board_view_pan_by (self, (FpPoint) { -(dx + dy) * PAN_KEY_MM, 0.0 });
+      fp_board_view_pan_by (self, (FpPoint) { -(dx + dy) * PAN_WHEEL_MM, 0.0 });
       return TRUE;
     }
   if (x < 0.0)
@@ -421,7 +263,7 @@ on_scroll (GtkEventControllerScroll *scroll, double dx, double dy, FpBoardView *
       y = gtk_widget_get_height (GTK_WIDGET (self)) / 2.0;
     }
   fp_board_view_zoom_at (self, pow (WHEEL_STEP, -dy), x, y);
-  hover_at_pointer (self);
+  fp_board_view_hover (self);
   return TRUE;
 }
 
@@ -442,133 +284,6 @@ on_pinch (GtkGestureZoom *zoom, double scale, FpBoardView *self)
     return;
   fp_board_view_zoom_at (self, scale / self->pinch_scale, x, y);
   self->pinch_scale = scale;
-}
-
-/* --- keys ----------------------------------------------------------------- */
-
-/* The things in the order of their list; past either end the key goes on to the next widget. */
-static gboolean
-choose_next (FpBoardView *self, gboolean backward)
-{
-  const FpScene *scene = fp_document_scene (self->document);
-  g_autoptr (GArray) things = fp_things_new (scene);
-  const FpPlaced *placed = fp_scene_placed (scene, NULL), *chosen = fp_document_chosen_placed (self->document);
-  int at = backward ? (int) things->len : -1;
-
-  for (guint i = 0; chosen != NULL && i < things->len; i++)
-    if (&placed[g_array_index (things, FpThing, i).placed] == chosen)
-      at = (int) i;
-  at += backward ? -1 : 1;
-  if (at < 0 || at >= (int) things->len)
-    return FALSE;
-  fp_document_choose (self->document, fp_item_id (placed[g_array_index (things, FpThing, at).placed].item));
-  return TRUE;
-}
-
-static gboolean
-arrow (FpBoardView *self, double right, double up, GdkModifierType state)
-{
-  double step = (state & GDK_SHIFT_MASK) != 0 ? 100.0 : (state & GDK_ALT_MASK) != 0 ? 1.0 : 10.0;
-
-  if ((state & GDK_CONTROL_MASK) != 0 || fp_document_chosen (self->document) == NULL)
-    fp_board_view_pan_by (self, (FpPoint) { -right * PAN_KEY_MM, -up * PAN_KEY_MM });
-  else
-    fp_board_view_nudge (self, right * step, up * step);
-  return TRUE;
-}
-
-static gboolean
-escape (FpBoardView *self)
-{
-  if (fp_board_view_cancel (self))
-    return TRUE;
-  if (fp_document_chosen (self->document) == NULL && !self->marked)
-    return FALSE;
-  fp_board_view_mark (self, NULL);
-  fp_document_choose (self->document, NULL);
-  return TRUE;
-}
-
-static gboolean
-plain_key (FpBoardView *self, guint key)
-{
-  switch (key)
-    {
-    case GDK_KEY_plus:
-    case GDK_KEY_equal:
-    case GDK_KEY_KP_Add:
-      fp_board_view_zoom (self, 1.25);
-      return TRUE;
-    case GDK_KEY_minus:
-    case GDK_KEY_KP_Subtract:
-      fp_board_view_zoom (self, 0.8);
-      return TRUE;
-    case GDK_KEY_0:
-    case GDK_KEY_KP_0:
-      fp_board_view_frame (self, FALSE);
-      return TRUE;
-    case GDK_KEY_9:
-    case GDK_KEY_KP_9:
-      fp_board_view_frame (self, TRUE);
-      return TRUE;
-    case GDK_KEY_Delete:
-    case GDK_KEY_KP_Delete:
-    case GDK_KEY_BackSpace:
-      fp_board_view_remove_chosen (self);
-      return TRUE;
-    default:
-      return FALSE;
-    }
-}
-
-static gboolean
-on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpBoardView *self)
-{
-  (void) keys, (void) code;
-  if (self->document == NULL || self->typing != NULL)
-    return FALSE;
-  switch (key)
-    {
-    case GDK_KEY_Escape: return escape (self);
-    case GDK_KEY_Left:   return arrow (self, -1.0, 0.0, state);
-    case GDK_KEY_Right:  return arrow (self, 1.0, 0.0, state);
-    case GDK_KEY_Up:     return arrow (self, 0.0, 1.0, state);
-    case GDK_KEY_Down:   return arrow (self, 0.0, -1.0, state);
-    case GDK_KEY_Tab:    return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, (state & GDK_SHIFT_MASK) != 0);
-    case GDK_KEY_ISO_Left_Tab: return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, TRUE);
-    case GDK_KEY_space:
-      self->space = TRUE;
-      hover_at_pointer (self);
-      return TRUE;
-    default:
-      return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) == 0 && plain_key (self, key);
-    }
-}
-
-static void
-on_key_released (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpBoardView *self)
-{
-  (void) keys, (void) code, (void) state;
-  if (key != GDK_KEY_space)
-    return;
-  self->space = FALSE;
-  if (self->document != NULL)
-    hover_at_pointer (self);
-}
-
-static void
-on_focus_leave (GtkEventControllerFocus *focus, FpBoardView *self)
-{
-  (void) focus;
-  self->space = FALSE;
-  gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-static void
-on_focus_enter (GtkEventControllerFocus *focus, FpBoardView *self)
-{
-  (void) focus;
-  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 /* --- controllers ---------------------------------------------------------- */
@@ -609,20 +324,6 @@ add_motion_and_scroll (FpBoardView *self)
   gtk_widget_add_controller (GTK_WIDGET (self), scroll);
 }
 
-static void
-add_keys (FpBoardView *self)
-{
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
-  g_signal_connect (keys, "key-released", G_CALLBACK (on_key_released), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  g_signal_connect (focus, "enter", G_CALLBACK (on_focus_enter), self);
-  g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), focus);
-}
-
 void
 fp_board_view_add_controllers (FpBoardView *self)
 {
@@ -631,7 +332,7 @@ fp_board_view_add_controllers (FpBoardView *self)
   add_drag (self, GDK_BUTTON_MIDDLE);
   add_pinch (self);
   add_motion_and_scroll (self);
-  add_keys (self);
+  fp_board_view_add_keys (self);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   g_signal_connect (self, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
 }

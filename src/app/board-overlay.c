@@ -97,14 +97,29 @@ begin_node (FpBoardView *self, cairo_t **cr)
   return node;
 }
 
+/* Where a thing stood before it was moved is not the thing. */
+static gboolean
+is_of_a_ghost (FpBoardView *self, const FpMark *mark)
+{
+  const FpPlaced *placed;
+
+  if (mark->standing != FP_STANDING_REMOVED)
+    return FALSE;
+  placed = fp_document_placed (self->document, mark->item);
+  return placed != NULL && !placed->ghost;
+}
+
 static gboolean
 is_outlined (FpBoardView *self, const FpMark *mark, const char *item, int view)
 {
-  if (mark->dimension != 0 || mark->type == FP_MARK_TEXT || mark->pen == FP_PEN_HATCH || mark->item == NULL)
+  if (mark->dimension != 0 || mark->type == FP_MARK_TEXT || mark->pen == FP_PEN_HATCH
+      || mark->pen == FP_PEN_DIMENSION || mark->item == NULL)
     return FALSE;
   if (view >= 0 && mark->view != view)
     return FALSE;
-  return mark->item == item || (view >= 0 && self->moving != NULL && g_hash_table_contains (self->moving, mark->item));
+  return (mark->item == item
+          || (view >= 0 && self->moving != NULL && g_hash_table_contains (self->moving, mark->item)))
+         && !is_of_a_ghost (self, mark);
 }
 
 /* @view: -1 for all; otherwise with what moves together with the thing. */

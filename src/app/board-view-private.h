@@ -27,6 +27,7 @@ struct _FpBoardView
   FpPoint        pan;          /* paper mm                                     */
   FpPoint        laid_pan;     /* the pan for which the layout was made        */
   Framing        framing;
+  double         height;       /* mm, at the last allocation: the upper edge stays put */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   GskRenderNode *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *figures_node;
@@ -63,6 +64,14 @@ FpUnits fp_board_view_units    (FpBoardView *self);
 /* --- board-input.c --- */
 void    fp_board_view_add_controllers (FpBoardView *self);
 FpToolHit fp_board_view_hit (FpBoardView *self, double x, double y); /* what lies there: an edge, or a face */
+
+void    fp_board_view_hover (FpBoardView *self); /* what lies under the pointer is looked up anew */
+
+/* --- board-move.c --- */
+void    fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer);
+
+/* --- board-keys.c --- */
+void    fp_board_view_add_keys (FpBoardView *self);
 
 /* --- board-pick.c --- */
 /* The thing (of the scene that is drawn) whose face is there; NULL.  @view: -1 where there is none. */

@@ -391,6 +391,9 @@ fp_board_view_size_allocate (GtkWidget *widget, int width, int height, int basel
   FpBoardView *self = FP_BOARD_VIEW (widget);
 
   (void) width, (void) height, (void) baseline;
+  if (self->height > 0.0)
+    self->pan.y += height_mm (self) - self->height;
+  self->height = height_mm (self);
   if (self->framing != FRAME_BY_HAND)
     frame (self);
   else if (has_projections (self) && !self->held)

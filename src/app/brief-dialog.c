@@ -192,6 +192,9 @@ fp_brief_dialog_show (GtkWindow *parent, FpDocument *document)
 
 /* --- a new project -------------------------------------------------------- */
 
+static const char *const lengths[] = { "nave-width", "nave-length", "sanctuary-width", "sanctuary-depth",
+                                       "sanctuary-level" };
+
 static gboolean
 read_length (Dialog *d, const char *id, const char *label, FpUnits units, double *mm, GError **error)
 {
@@ -238,18 +241,17 @@ on_new_accept (Dialog *d)
 static void
 show_lengths (Dialog *d)
 {
-  static const char *const id[] = { "nave-width", "nave-length", "sanctuary-width", "sanctuary-depth", "sanctuary-level" };
   FpNewProject spec;
   FpUnits units = (FpUnits) selected (d, "units");
   const double *value[] = { &spec.nave_width, &spec.nave_length, &spec.sanctuary_width, &spec.sanctuary_depth,
                             &spec.sanctuary_level };
 
   fp_new_project_defaults (&spec);
-  for (guint i = 0; i < G_N_ELEMENTS (id); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (lengths); i++)
     {
       g_autofree char *shown = fp_length_format (*value[i], units);
 
-      set_text (d, id[i], shown);
+      set_text (d, lengths[i], shown);
     }
 }
 
@@ -257,19 +259,18 @@ show_lengths (Dialog *d)
 static void
 on_units (Dialog *d)
 {
-  static const char *const id[] = { "nave-width", "nave-length", "sanctuary-width", "sanctuary-depth", "sanctuary-level" };
   FpUnits now = (FpUnits) selected (d, "units");
   FpUnits was = now == FP_UNITS_METRIC ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC;
 
-  for (guint i = 0; i < G_N_ELEMENTS (id); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (lengths); i++)
     {
       double mm;
 
-      if (fp_length_parse (text (d, id[i]), was, &mm, NULL))
+      if (fp_length_parse (text (d, lengths[i]), was, &mm, NULL))
         {
           g_autofree char *shown = fp_length_format (mm, now);
 
-          set_text (d, id[i], shown);
+          set_text (d, lengths[i], shown);
         }
     }
 }

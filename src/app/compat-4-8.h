@@ -27,7 +27,8 @@ void fp_ask_file (GtkWindow *parent, const FpFileQuestion *question, FpFileAnswe
 /* @choice: index of the button, -1 when the question was put away. */
 typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 
-/* @buttons: NULL-terminated, the safe one first, the usual one last; @destructive: index of one that loses something, -1. */
+/* @buttons: NULL-terminated, the safe one first, the usual one last
+ * @destructive: index of one that loses something, -1 */
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
 

@@ -13,7 +13,8 @@ G_DECLARE_FINAL_TYPE (FpDrawingView, fp_drawing_view, FP, DRAWING_VIEW, GtkWidge
 
 /* @label: its name for a screen reader. */
 GtkWidget *fp_drawing_view_new (const char *label);
-/* @drawing: (nullable). @paper: painted as a sheet that lies on the window, always light; otherwise in the style's own look. */
+/* @drawing: (nullable)
+ * @paper: as a sheet that lies on the window, always light; otherwise in the style's own look */
 void       fp_drawing_view_set (FpDrawingView *self, FpDrawing *drawing, gboolean paper);
 void       fp_drawing_view_set_label (FpDrawingView *self, const char *label);
 void       fp_drawing_view_set_size  (FpDrawingView *self, int width, int height); /* asked for, px */

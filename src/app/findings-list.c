@@ -280,7 +280,8 @@ fp_findings_list_class_init (FpFindingsListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, spinner);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated);
-  picked_signal = g_signal_new ("picked", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  picked_signal = g_signal_new ("picked", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
 }
 
 static void

@@ -230,7 +230,8 @@ build_corners (FpInspector *self, const FpPlaced *placed)
       gtk_widget_add_css_class (label, "corner");
       gtk_box_append (GTK_BOX (self->corner_rows), label);
       for (guint k = 0; k < 2; k++)
-        g_ptr_array_add (self->corner, add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
+        g_ptr_array_add (self->corner,
+                         add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
     }
   gtk_widget_set_visible (self->corners, n > 0);
   gtk_widget_set_sensitive (self->corners, !placed->ghost);

@@ -92,8 +92,8 @@ on_focus_leave (GtkEventControllerFocus *focus, FpParamRow *self)
 static void
 step (FpParamRow *self, double by)
 {
-  double value = CLAMP (self->value + by * fp_typing_step (self->param, self->units), self->param->min, self->param->max);
-  g_autofree char *text = fp_typing_show (self->param, value, self->units);
+  double value = self->value + by * fp_typing_step (self->param, self->units);
+  g_autofree char *text = fp_typing_show (self->param, CLAMP (value, self->param->min, self->param->max), self->units);
 
   enter (self, text);
 }

@@ -111,7 +111,8 @@ fp_place_enter (FpDocument *document, const char *id, FpPlaceField field, const 
   if (!read_field (&fields[field], *slot (&place, field), text, units_of (document), slot (&place, field), error))
     return FALSE;
   label = g_strdup_printf ("Move %s", fp_item_name (placed->item));
-  return fp_document_edit (document, fp_set_out_place (fp_document_base_scene (document), id, &place, error), label, NULL);
+  return fp_document_edit (document, fp_set_out_place (fp_document_base_scene (document), id, &place, error),
+                           label, NULL);
 }
 
 static FpProject *

@@ -30,7 +30,8 @@ static void
 on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, GPtrArray *pages)
 {
   (void) operation;
-  fp_drawing_paint (g_ptr_array_index (pages, page), gtk_print_context_get_cairo_context (context), FP_SURFACE_PAPER, FALSE);
+  fp_drawing_paint (g_ptr_array_index (pages, page), gtk_print_context_get_cairo_context (context),
+                    FP_SURFACE_PAPER, FALSE);
 }
 
 GtkPrintOperation *

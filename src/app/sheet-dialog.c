@@ -3,6 +3,7 @@
 
 #include "compat-4-8.h"
 #include "drawing-view.h"
+#include "file-names.h"
 #include "latest.h"
 #include "printing.h"
 #include "sheets.h"
@@ -28,7 +29,8 @@ G_DEFINE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, GTK_TYPE_WINDOW)
 static guint told_signal;
 
 /* In the order of the choices in sheet-dialog.ui; scales of ISO 5455. */
-static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_BOARD, FP_SHEET_COMPARE };
+static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_BOARD,
+                                       FP_SHEET_COMPARE };
 static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
 static const char *const formats[] = { "pdf", "svg", "png" };
 static const char *const format_names[] = { "PDF documents", "SVG drawings", "PNG pictures" };
@@ -161,25 +163,31 @@ tell (FpSheetDialog *self, const char *text)
 }
 
 static void
+fail (FpSheetDialog *self, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (self->message), text);
+  gtk_widget_add_css_class (self->message, "error");
+}
+
+static void
 on_file (GFile *file, gpointer data)
 {
   g_autoptr (FpSheetDialog) self = data;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-  g_autofree char *text = NULL;
+  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL, *text = NULL;
   g_autoptr (GError) error = NULL;
-  guint format = selected (self->format);
+  const char *format = formats[selected (self->format)];
 
   if (file == NULL || self->sheets == NULL || self->sheets->pages == NULL)
     return;
-  if (path == NULL)
+  if (chosen == NULL)
     {
-      gtk_label_set_text (GTK_LABEL (self->message), "Sheets can only be written to files on this computer.");
+      fail (self, "Sheets can only be written to files on this computer.");
       return;
     }
-  if (!fp_sheets_write (self->sheets, formats[format], path, &error))
+  path = fp_file_with_suffix (chosen, format, &error);
+  if (path == NULL || !fp_sheets_write (self->sheets, format, path, &error))
     {
-      gtk_label_set_text (GTK_LABEL (self->message), error->message);
-      gtk_widget_add_css_class (self->message, "error");
+      fail (self, error->message);
       return;
     }
   text = g_strdup_printf ("Written: %s", path);
@@ -208,10 +216,8 @@ on_printed (const GError *error, gpointer data)
 {
   g_autoptr (FpSheetDialog) self = data;
 
-  if (error == NULL)
-    return;
-  gtk_label_set_text (GTK_LABEL (self->message), error->message);
-  gtk_widget_add_css_class (self->message, "error");
+  if (error != NULL)
+    fail (self, error->message);
 }
 
 static void

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheets.h"
 
+#include "file-names.h"
+
 #include <string.h>
 
 #define PNG_DOTS_PER_INCH 200.0
@@ -125,7 +127,8 @@ write_page (const FpSheets *self, guint i, const char *format, const char *path,
 
   if (strcmp (format, "png") == 0)
     return fp_drawing_write_png (page, PNG_DOTS_PER_INCH, name, error);
-  return fp_drawing_write_svg (page, self->scene, fp_project_brief (fp_scene_project (self->scene))->title, name, error);
+  return fp_drawing_write_svg (page, self->scene, fp_project_brief (fp_scene_project (self->scene))->title, name,
+                               error);
 }
 
 gboolean
@@ -154,7 +157,8 @@ char *
 fp_sheets_file_name (const FpSheetOrder *order, const char *format)
 {
   const char *title = fp_project_brief (order->project)->title;
-  char *name = g_strdup_printf ("%s, %s.%s", *title != '\0' ? title : "Untitled", fp_sheets_label (order->sheet), format);
+  g_autofree char *name = g_strdup_printf ("%s, %s.%s", *title != '\0' ? title : "Untitled",
+                                           fp_sheets_label (order->sheet), format);
 
-  return g_strdelimit (name, "/\\:\n\r\t", '-');
+  return fp_file_clean_name (name);
 }

@@ -38,7 +38,8 @@ fp_small_drawing (FpProjection *projection, const FpBox *frame, double width, do
     .origin = { width / 2.0 - cx / scale, height / 2.0 - cy / scale },
     .scale = scale,
     /* What fills the paper, which is more than the frame on one of its sides. */
-    .clip = { cx - width * scale / 2.0, cy - height * scale / 2.0, cx + width * scale / 2.0, cy + height * scale / 2.0 },
+    .clip = { cx - width * scale / 2.0, cy - height * scale / 2.0,
+              cx + width * scale / 2.0, cy + height * scale / 2.0 },
   };
   FpDrawing *drawing = fp_drawing_new (width, height);
 

@@ -72,7 +72,8 @@ fp_text_dialog_show (GtkWindow *parent, const char *title, const char *accept, c
   g_object_set_data_full (G_OBJECT (d->window), "dialog", d, dialog_free);
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_accept), d);
   g_signal_connect_swapped (d->name, "activate", G_CALLBACK (on_accept), d);
-  g_signal_connect_swapped (gtk_builder_get_object (builder, "cancel"), "clicked", G_CALLBACK (gtk_window_destroy), d->window);
+  g_signal_connect_swapped (gtk_builder_get_object (builder, "cancel"), "clicked",
+                            G_CALLBACK (gtk_window_destroy), d->window);
   fp_close_on_escape (GTK_WINDOW (d->window));
   gtk_window_present (GTK_WINDOW (d->window));
   gtk_widget_grab_focus (d->name);

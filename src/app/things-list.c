@@ -189,7 +189,8 @@ fp_things_list_class_init (FpThingsListClass *klass)
   G_OBJECT_CLASS (klass)->dispose = fp_things_list_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "things");
-  activated_signal = g_signal_new ("activated", FP_TYPE_THINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  activated_signal = g_signal_new ("activated", FP_TYPE_THINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
 }
 
 static void

@@ -182,7 +182,9 @@ on_alternative_text (const char *name, const char *note, gpointer data)
   FpProject *next = fp_project_with_alternative_text (fp_document_project (self->document),
                                                       fp_document_alternative (self->document), name, note, &error);
 
-  return fp_document_edit (self->document, next, "Name and note of the alternative", NULL) ? NULL : g_strdup (error->message);
+  if (!fp_document_edit (self->document, next, "Name and note of the alternative", NULL))
+    return g_strdup (error->message);
+  return NULL;
 }
 
 static void

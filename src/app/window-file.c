@@ -4,6 +4,7 @@
 
 #include "brief-dialog.h"
 #include "compat-4-8.h"
+#include "file-names.h"
 #include "samples.h"
 
 #include "footpace/store.h"
@@ -254,22 +255,27 @@ on_save_file (GFile *file, gpointer data)
   SaveAs *ask = data;
   g_autoptr (FpWindow) self = ask->window;
   gboolean then_close = ask->then_close;
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL;
+  g_autoptr (GError) error = NULL;
 
   g_free (ask);
-  if (file != NULL && path == NULL)
+  if (file != NULL && chosen == NULL)
     fp_window_notice (self, "Projects can only be saved to files on this computer.", TRUE);
-  if (path != NULL && save_to (self, path) && then_close)
+  if (chosen == NULL)
+    return;
+  path = fp_file_with_suffix (chosen, "footpace", &error);
+  if (path == NULL)
+    fp_window_notice (self, error->message, TRUE);
+  else if (save_to (self, path) && then_close)
     close_for_good (self);
 }
 
 static char *
 proposed_name (FpWindow *self)
 {
-  g_autofree char *name = fp_document_name (self->document);
+  g_autofree char *name = fp_document_name (self->document), *clean = fp_file_clean_name (name);
 
-  g_strdelimit (name, "/\\:\n\r\t", '-');
-  return g_strconcat (name, ".footpace", NULL);
+  return g_strconcat (clean, ".footpace", NULL);
 }
 
 static void

@@ -17,6 +17,7 @@ struct _FpWindow
   GtkApplicationWindow parent_instance;
   FpDocument *document;
   gboolean    closing;       /* asked and answered                           */
+  guint       notice_over;   /* source that puts away a message that asks for nothing */
 
   GtkWidget  *title, *subtitle;
   GtkWidget  *pages, *board, *side, *things_or_thing, *things, *inspector, *findings, *alternatives, *compare;

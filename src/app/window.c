@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-private.h"
 
+#define NOTICE_SECONDS 10
+
 G_DEFINE_FINAL_TYPE (FpWindow, fp_window, GTK_TYPE_APPLICATION_WINDOW)
 
 FpDocument *
@@ -11,19 +13,40 @@ fp_window_document (FpWindow *self)
 
 /* --- notices -------------------------------------------------------------- */
 
+static void
+put_notice_away (FpWindow *self)
+{
+  g_clear_handle_id (&self->notice_over, g_source_remove);
+  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
+}
+
+static gboolean
+on_notice_over (gpointer data)
+{
+  FpWindow *self = data;
+
+  self->notice_over = 0;
+  put_notice_away (self);
+  return G_SOURCE_REMOVE;
+}
+
 void
 fp_window_notice (FpWindow *self, const char *text, gboolean wrong)
 {
+  put_notice_away (self);
   gtk_label_set_text (GTK_LABEL (self->notice_text), text);
   gtk_image_set_from_icon_name (GTK_IMAGE (self->notice_icon),
                                 wrong ? "dialog-warning-symbolic" : "dialog-information-symbolic");
   gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), TRUE);
+  /* What went wrong stays until it was read. */
+  if (!wrong)
+    self->notice_over = g_timeout_add_seconds (NOTICE_SECONDS, on_notice_over, self);
 }
 
 static void
 on_notice_close (FpWindow *self)
 {
-  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
+  put_notice_away (self);
 }
 
 static void
@@ -154,6 +177,7 @@ fp_window_dispose (GObject *object)
 {
   FpWindow *self = FP_WINDOW (object);
 
+  g_clear_handle_id (&self->notice_over, g_source_remove);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);

@@ -77,7 +77,8 @@ render (PopplerPage *page, cairo_surface_t **surface)
   cairo_t *cr;
 
   poppler_page_get_size (page, &w, &h);
-  *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (w * 25.4 / 72.0 * 4.0), (int) (h * 25.4 / 72.0 * 4.0));
+  *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (w * 25.4 / 72.0 * 4.0),
+                                         (int) (h * 25.4 / 72.0 * 4.0));
   cr = cairo_create (*surface);
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
   cairo_paint (cr);
@@ -88,7 +89,8 @@ render (PopplerPage *page, cairo_surface_t **surface)
   return cairo_image_surface_get_data (*surface);
 }
 
-/* The frame of the sheet (ISO 5457: 20 mm to its left, 10 mm elsewhere) lies where it must: printed to scale, not fitted. */
+/* The frame of the sheet (ISO 5457: 20 mm to its left, 10 mm elsewhere) lies where it must: printed to scale, not
+ * fitted to what the printer can print. */
 static void
 test_frame_is_to_scale (void)
 {

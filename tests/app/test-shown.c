@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lists and drawings that the window shows, made without it. */
+#include "file-names.h"
 #include "new-project.h"
 #include "samples.h"
 #include "sheets.h"
@@ -214,7 +215,8 @@ test_sheets (void)
 
   for (guint sheet = 0; sheet <= FP_SHEET_COMPARE; sheet++)
     {
-      FpSheetOrder order = { .project = project, .alternative = 1, .sheet = sheet, .paper = FP_PAPER_A3, .landscape = TRUE,
+      FpSheetOrder order = { .project = project, .alternative = 1, .sheet = sheet, .paper = FP_PAPER_A3,
+                             .landscape = TRUE,
                              .with_findings = sheet == FP_SHEET_ELEVATION };
       FpSheets *sheets = fp_sheets_new (&order, NULL);
       g_autofree char *name = fp_sheets_file_name (&order, "pdf");
@@ -235,7 +237,8 @@ static void
 test_sheet_too_large (void)
 {
   g_autoptr (FpProject) project = load ("cathedral.footpace");
-  FpSheetOrder order = { .project = project, .sheet = FP_SHEET_PLAN, .paper = FP_PAPER_A4, .scale = 10.0, .whole = TRUE };
+  FpSheetOrder order = { .project = project, .sheet = FP_SHEET_PLAN, .paper = FP_PAPER_A4, .scale = 10.0,
+                         .whole = TRUE };
   FpSheets *sheets = fp_sheets_new (&order, NULL);
 
   g_assert_error (sheets->error, FP_ERROR, FP_ERROR_RANGE);
@@ -251,7 +254,9 @@ test_sheet_files (void)
                          .landscape = TRUE };
   FpSheets *sheets = fp_sheets_new (&order, NULL);
   g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
-  const struct { const char *format, *begins; } cases[] = { { "pdf", "%PDF-" }, { "svg", "<?xml" }, { "png", "\x89PNG" } };
+  const struct { const char *format, *begins; } cases[] = {
+    { "pdf", "%PDF-" }, { "svg", "<?xml" }, { "png", "\x89PNG" }
+  };
   g_autoptr (GError) error = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -268,6 +273,32 @@ test_sheet_files (void)
   g_assert_false (fp_sheets_write (sheets, "pdf", "/nowhere/at/all/sheet.pdf", &error));
   g_assert_nonnull (error);
   fp_sheets_free (sheets);
+  g_rmdir (dir);
+}
+
+static void
+test_file_names (void)
+{
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *plain = g_build_filename (dir, "holy rood", NULL), *longer = g_strconcat (plain, ".footpace", NULL);
+  g_autofree char *upper = g_build_filename (dir, "A.FOOTPACE", NULL), *added = NULL, *kept = NULL, *same = NULL;
+  g_autofree char *clean = fp_file_clean_name ("Saint John/Paul: north\\south"), *hidden = fp_file_clean_name (".x");
+  g_autoptr (GError) error = NULL;
+
+  added = fp_file_with_suffix (plain, "footpace", &error);
+  g_assert_cmpstr (added, ==, longer);
+  kept = fp_file_with_suffix (longer, "footpace", &error);
+  g_assert_cmpstr (kept, ==, longer);
+  same = fp_file_with_suffix (upper, "footpace", &error);
+  g_assert_cmpstr (same, ==, upper);
+  g_assert_no_error (error);
+  /* Nobody was asked about the longer name: it is not overwritten. */
+  g_assert_true (g_file_set_contents (longer, "precious", -1, NULL));
+  g_assert_null (fp_file_with_suffix (plain, "footpace", &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_WRITE);
+  g_assert_cmpstr (clean, ==, "Saint John-Paul- north-south");
+  g_assert_cmpstr (hidden, ==, "-x");
+  g_unlink (longer);
   g_rmdir (dir);
 }
 
@@ -305,7 +336,9 @@ test_new_project (void)
 static void
 test_new_project_shapes (void)
 {
-  const struct { double nave, sanctuary, level; } cases[] = { { 9000, 9000, 300 }, { 12000, 4000, 0 }, { 12000, 8000, 1200 } };
+  const struct { double nave, sanctuary, level; } cases[] = {
+    { 9000, 9000, 300 }, { 12000, 4000, 0 }, { 12000, 8000, 1200 }
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -355,6 +388,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheets/each", test_sheets);
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);
   g_test_add_func ("/sheets/files", test_sheet_files);
+  g_test_add_func ("/file-names", test_file_names);
   g_test_add_func ("/new-project/default", test_new_project);
   g_test_add_func ("/new-project/shapes", test_new_project_shapes);
   g_test_add_func ("/new-project/refused", test_new_project_refused);

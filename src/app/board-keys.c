@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board-keys.c - the board by keyboard: all that the pointer can do */
+#include "board-view-private.h"
+
+#include "things.h"
+
+#define PAN_KEY_MM 10.0
+
+/* The things in the order of their list; past either end the key goes on to the next widget. */
+static gboolean
+choose_next (FpBoardView *self, gboolean backward)
+{
+  const FpScene *scene = fp_document_scene (self->document);
+  g_autoptr (GArray) things = fp_things_new (scene);
+  const FpPlaced *placed = fp_scene_placed (scene, NULL), *chosen = fp_document_chosen_placed (self->document);
+  int at = backward ? (int) things->len : -1;
+
+  for (guint i = 0; chosen != NULL && i < things->len; i++)
+    if (&placed[g_array_index (things, FpThing, i).placed] == chosen)
+      at = (int) i;
+  at += backward ? -1 : 1;
+  if (at < 0 || at >= (int) things->len)
+    return FALSE;
+  fp_document_choose (self->document, fp_item_id (placed[g_array_index (things, FpThing, at).placed].item));
+  return TRUE;
+}
+
+static gboolean
+arrow (FpBoardView *self, double right, double up, GdkModifierType state)
+{
+  double step = (state & GDK_SHIFT_MASK) != 0 ? 100.0 : (state & GDK_ALT_MASK) != 0 ? 1.0 : 10.0;
+
+  if ((state & GDK_CONTROL_MASK) != 0 || fp_document_chosen (self->document) == NULL)
+    fp_board_view_pan_by (self, (FpPoint) { -right * PAN_KEY_MM, -up * PAN_KEY_MM });
+  else
+    fp_board_view_nudge (self, right * step, up * step);
+  return TRUE;
+}
+
+static gboolean
+escape (FpBoardView *self)
+{
+  if (fp_board_view_cancel (self))
+    return TRUE;
+  if (fp_document_chosen (self->document) == NULL && !self->marked)
+    return FALSE;
+  fp_board_view_mark (self, NULL);
+  fp_document_choose (self->document, NULL);
+  return TRUE;
+}
+
+static gboolean
+plain_key (FpBoardView *self, guint key)
+{
+  switch (key)
+    {
+    case GDK_KEY_plus:
+    case GDK_KEY_equal:
+    case GDK_KEY_KP_Add:
+      fp_board_view_zoom (self, 1.25);
+      return TRUE;
+    case GDK_KEY_minus:
+    case GDK_KEY_KP_Subtract:
+      fp_board_view_zoom (self, 0.8);
+      return TRUE;
+    case GDK_KEY_0:
+    case GDK_KEY_KP_0:
+      fp_board_view_frame (self, FALSE);
+      return TRUE;
+    case GDK_KEY_9:
+    case GDK_KEY_KP_9:
+      fp_board_view_frame (self, TRUE);
+      return TRUE;
+    case GDK_KEY_Delete:
+    case GDK_KEY_KP_Delete:
+    case GDK_KEY_BackSpace:
+      fp_board_view_remove_chosen (self);
+      return TRUE;
+    default:
+      return FALSE;
+    }
+}
+
+static gboolean
+on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpBoardView *self)
+{
+  (void) keys, (void) code;
+  if (self->document == NULL || self->typing != NULL)
+    return FALSE;
+  switch (key)
+    {
+    case GDK_KEY_Escape: return escape (self);
+    case GDK_KEY_Left:   return arrow (self, -1.0, 0.0, state);
+    case GDK_KEY_Right:  return arrow (self, 1.0, 0.0, state);
+    case GDK_KEY_Up:     return arrow (self, 0.0, 1.0, state);
+    case GDK_KEY_Down:   return arrow (self, 0.0, -1.0, state);
+    case GDK_KEY_Tab:    return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, (state & GDK_SHIFT_MASK) != 0);
+    case GDK_KEY_ISO_Left_Tab: return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, TRUE);
+    case GDK_KEY_space:
+      self->space = TRUE;
+      fp_board_view_hover (self);
+      return TRUE;
+    default:
+      return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) == 0 && plain_key (self, key);
+    }
+}
+
+static void
+on_key_released (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpBoardView *self)
+{
+  (void) keys, (void) code, (void) state;
+  if (key != GDK_KEY_space)
+    return;
+  self->space = FALSE;
+  if (self->document != NULL)
+    fp_board_view_hover (self);
+}
+
+static void
+on_focus_leave (GtkEventControllerFocus *focus, FpBoardView *self)
+{
+  (void) focus;
+  self->space = FALSE;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+on_focus_enter (GtkEventControllerFocus *focus, FpBoardView *self)
+{
+  (void) focus;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+fp_board_view_add_keys (FpBoardView *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  g_signal_connect (keys, "key-released", G_CALLBACK (on_key_released), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect (focus, "enter", G_CALLBACK (on_focus_enter), self);
+  g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+}

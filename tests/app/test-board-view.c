@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The board on a (virtual) screen, with a project on it. */
+#include "board-view.h"
+#include "waiting.h"
+#include "widget-help.h"
+
+static void
+test_board_is_told (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  gtk_test_accessible_assert_role (board, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property (board, GTK_ACCESSIBLE_PROPERTY_LABEL, "Board");
+  g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (board), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION));
+  g_assert_true (gtk_widget_get_focusable (board));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_frames (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double sanctuary, whole, x, y;
+
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, 0.0);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  sanctuary = fp_board_view_scale (b);
+  /* The altar is in view in all three. */
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      FpVec3 at = { help_altar (d)->place.x, help_altar (d)->place.y, help_altar (d)->level };
+
+      g_assert_true (fp_board_view_locate (b, (FpViewId) v, at, &x, &y));
+      g_assert_cmpfloat (x, >, 0.0);
+      g_assert_cmpfloat (x, <, gtk_widget_get_width (board));
+      g_assert_cmpfloat (y, >, 0.0);
+      g_assert_cmpfloat (y, <, gtk_widget_get_height (board));
+    }
+  fp_board_view_frame (b, TRUE);
+  whole = fp_board_view_scale (b);
+  /* In a window so small that the titles alone decide, both are framed at one scale. */
+  g_assert_cmpfloat (whole, >=, sanctuary);
+  fp_board_view_frame (b, FALSE);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, sanctuary);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* First angle: plan and elevation share x, elevation and section share z, at every zoom (ISO 5456-2). */
+static void
+test_board_views_share_axes (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 at = { 700.0, 1200.0, 450.0 };
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  for (guint i = 0; i < 4; i++)
+    {
+      double x[FP_N_VIEWS], y[FP_N_VIEWS];
+
+      for (guint v = 0; v < FP_N_VIEWS; v++)
+        fp_board_view_locate (b, (FpViewId) v, at, &x[v], &y[v]);
+      g_assert_cmpfloat_with_epsilon (x[FP_VIEW_PLAN], x[FP_VIEW_ELEVATION], 1e-6);
+      g_assert_cmpfloat_with_epsilon (y[FP_VIEW_ELEVATION], y[FP_VIEW_SECTION], 1e-6);
+      g_assert_cmpfloat (y[FP_VIEW_PLAN], >, y[FP_VIEW_ELEVATION]);
+      g_assert_cmpfloat (x[FP_VIEW_SECTION], >, x[FP_VIEW_ELEVATION]);
+      fp_board_view_zoom (b, 1.7);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_zooms (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double scale;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  scale = fp_board_view_scale (b);
+  fp_board_view_zoom (b, 2.0);
+  g_assert_cmpfloat_with_epsilon (fp_board_view_scale (b), scale / 2.0, 1e-9);
+  /* As near and as far as it goes, drawn each time: the page stays as large as the widget. */
+  for (guint i = 0; i < 40; i++)
+    {
+      gint64 frame = gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board));
+
+      fp_board_view_zoom (b, i < 20 ? 1.5 : 1.0 / 1.8);
+      WAIT_FOR (gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board)) > frame);
+    }
+  g_assert_cmpfloat (fp_board_view_scale (b), >=, 1.0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_nudges (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpPlace was = help_altar (d)->place;
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  fp_board_view_nudge (FP_BOARD_VIEW (board), 10.0, 0.0); /* nothing is chosen: nothing moves */
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  fp_document_choose (d, help_altar_id (d));
+  for (guint i = 0; i < 3; i++)
+    fp_board_view_nudge (FP_BOARD_VIEW (board), 10.0, -100.0);
+  g_assert_cmpfloat_with_epsilon (help_altar (d)->place.x, was.x + 30.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (help_altar (d)->place.y, was.y - 300.0, 1e-9);
+  g_assert_cmpuint (fp_document_depth (d), ==, 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_removes (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  const char *id = help_altar_id (d);
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  fp_document_choose (d, id);
+  fp_board_view_remove_chosen (FP_BOARD_VIEW (board));
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), ==, -1);
+  fp_document_undo (d);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), id), >=, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Where a finding is, in the far nave: the board shows it. */
+static void
+test_board_shows_a_mark (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 far_west = { -3000.0, -22000.0, 0.0 };
+  double x, y;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_mark (b, &far_west);
+  g_assert_true (fp_board_view_locate (b, FP_VIEW_PLAN, far_west, &x, &y));
+  g_assert_cmpfloat (y, >, 0.0);
+  g_assert_cmpfloat (y, <, gtk_widget_get_height (board));
+  fp_board_view_mark (b, NULL);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_board_without_document (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double x, y;
+
+  fp_board_view_frame (b, TRUE);
+  fp_board_view_zoom (b, 2.0);
+  fp_board_view_nudge (b, 1.0, 1.0);
+  fp_board_view_remove_chosen (b);
+  g_assert_false (fp_board_view_cancel (b));
+  g_assert_false (fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { 0, 0, 0 }, &x, &y));
+  /* And taken away again while its drawing is still being made. */
+  fp_board_view_set_document (b, d);
+  fp_board_view_set_document (b, NULL);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, 0.0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/board/told", test_board_is_told);
+  g_test_add_func ("/board/frames", test_board_frames);
+  g_test_add_func ("/board/axes", test_board_views_share_axes);
+  g_test_add_func ("/board/zooms", test_board_zooms);
+  g_test_add_func ("/board/nudges", test_board_nudges);
+  g_test_add_func ("/board/removes", test_board_removes);
+  g_test_add_func ("/board/mark", test_board_shows_a_mark);
+  g_test_add_func ("/board/no-document", test_board_without_document);
+  return g_test_run ();
+}
