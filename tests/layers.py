@@ -10,7 +10,7 @@ HEADERS = {
     "base": {"error", "units", "geom", "solid"},
     "furnishing": {"kind"},
     "project": {"project", "history"},
-    "store": {"store"},
+    "store": {"store", "recovery"},
     "space": {"scene", "setting-out", "people", "levels", "sight"},
     "rules": {"rules"},
     "drawing": {"drawing"},

@@ -26,6 +26,11 @@ char      *fp_store_write (const FpProject *project, gsize *length); /* owned by
 
 FpProject *fp_store_load (const char *path, GError **error);
 
+/* Also the digest (SHA-256, hexadecimal) of the very bytes that were read, owned by the caller. */
+FpProject *fp_store_load_digest (const char *path, char **digest, GError **error);
+/* Of the file as it is now; NULL when it is not there or cannot be read. Owned by the caller. */
+char      *fp_store_digest (const char *path);
+
 /**
  * fp_store_save:
  *
@@ -35,6 +40,9 @@ FpProject *fp_store_load (const char *path, GError **error);
  * version is not overwritten (%FP_ERROR_VERSION).
  */
 gboolean   fp_store_save (const FpProject *project, const char *path, GError **error);
+
+/* Also the digest of what was written, owned by the caller. */
+gboolean   fp_store_save_digest (const FpProject *project, const char *path, char **digest, GError **error);
 
 /* The RELAX NG schema, XML syntax; static. */
 const char *fp_store_schema (gsize *length);

@@ -89,11 +89,10 @@ size_is_fair (guint64 size, const char *path, GError **error)
                     FP_STORE_BYTES_MAX);
 }
 
-FpProject *
-fp_store_load (const char *path, GError **error)
+static GString *
+read_fairly (const char *path, GError **error)
 {
-  g_autofree char *shown = g_filename_display_name (path);
-  g_autoptr (GString) bytes = NULL;
+  GString *bytes = NULL;
   struct stat st = { 0 };
   const int fd = open_regular (path, &st, error);
 
@@ -102,7 +101,39 @@ fp_store_load (const char *path, GError **error)
   if (size_is_fair ((guint64) st.st_size, path, error))
     bytes = read_up_to (fd, FP_STORE_BYTES_MAX + 1, path, error);
   close (fd);
-  return bytes != NULL ? fp_store_parse (bytes->str, bytes->len, shown, error) : NULL;
+  return bytes;
+}
+
+static char *
+digest_of (const char *bytes, gsize length)
+{
+  return g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) bytes, length);
+}
+
+FpProject *
+fp_store_load_digest (const char *path, char **digest, GError **error)
+{
+  g_autofree char *shown = g_filename_display_name (path);
+  g_autoptr (GString) bytes = read_fairly (path, error);
+  FpProject *project = bytes != NULL ? fp_store_parse (bytes->str, bytes->len, shown, error) : NULL;
+
+  if (digest != NULL)
+    *digest = project != NULL ? digest_of (bytes->str, bytes->len) : NULL;
+  return project;
+}
+
+FpProject *
+fp_store_load (const char *path, GError **error)
+{
+  return fp_store_load_digest (path, NULL, error);
+}
+
+char *
+fp_store_digest (const char *path)
+{
+  g_autoptr (GString) bytes = read_fairly (path, NULL);
+
+  return bytes != NULL ? digest_of (bytes->str, bytes->len) : NULL;
 }
 
 /* --- where to write --- */
@@ -211,7 +242,7 @@ put (const char *path, const char *bytes, gsize length, const struct stat *old, 
 }
 
 gboolean
-fp_store_save (const FpProject *project, const char *path, GError **error)
+fp_store_save_digest (const FpProject *project, const char *path, char **digest, GError **error)
 {
   g_autofree char *target = follow_links (path, error), *bytes = NULL;
   struct stat old = { 0 };
@@ -224,5 +255,15 @@ fp_store_save (const FpProject *project, const char *path, GError **error)
   if (length > FP_STORE_BYTES_MAX)
     return refuse (error, FP_ERROR_LIMIT, path, "the project is %" G_GSIZE_FORMAT " bytes long, at most %u are written",
                    length, FP_STORE_BYTES_MAX);
-  return reads_back (bytes, length, target, error) && put (target, bytes, length, there ? &old : NULL, error);
+  if (!reads_back (bytes, length, target, error) || !put (target, bytes, length, there ? &old : NULL, error))
+    return FALSE;
+  if (digest != NULL)
+    *digest = digest_of (bytes, length);
+  return TRUE;
+}
+
+gboolean
+fp_store_save (const FpProject *project, const char *path, GError **error)
+{
+  return fp_store_save_digest (project, path, NULL, error);
 }
