@@ -12,6 +12,7 @@ HEADERS = {
     "project": {"project", "history"},
     "store": {"store", "recovery"},
     "space": {"scene", "setting-out", "people", "levels", "sight"},
+    "placing": {"arrange", "catches", "new-church", "traverse"},
     "rules": {"rules"},
     "drawing": {"drawing"},
     "schedule": {"schedule"},
@@ -26,11 +27,12 @@ USES = {
     "store": {"base", "furnishing", "project"},
     "space": {"base", "furnishing", "project"},
 }
+USES["placing"] = USES["space"] | {"space"}
 for layer in ("rules", "drawing", "schedule"):
     USES[layer] = USES["space"] | {"space"}
 USES["review"] = USES["rules"] | {"rules", "drawing", "schedule"}
 USES["cli"] = USES["review"] | {"review", "store"}
-USES["app"] = USES["cli"] | {"cli"}
+USES["app"] = USES["cli"] | {"cli", "placing"}
 BELOW_APP = re.compile(r"#include <gtk/|#include <gdk/")
 
 owner = {name: layer for layer, names in HEADERS.items() for name in names}

@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* arrange.c - several things moved, taken away, spaced and levelled */
+#include "footpace/arrange.h"
+
+#include "chosen.h"
+
+#include "footpace/setting-out.h"
+
+#include <math.h>
+#include <string.h>
+
+/* One edit after another, each in the scene that the one before has left. */
+typedef FpProject *(*Edit) (const FpScene *scene, const char *id, gconstpointer data, GError **error);
+
+static FpProject *
+edit_each (const FpScene *scene, const Chosen *chosen, Edit edit, gconstpointer data, GError **error)
+{
+  FpProject *project = fp_project_ref (fp_scene_project (scene));
+
+  for (guint i = 0; project != NULL && i < chosen->n; i++)
+    {
+      g_autoptr (FpProject) before = project;
+      g_autoptr (FpScene) now = fp_scene_new (before, fp_scene_alternative (scene));
+
+      project = edit (now, fp_item_id (chosen->placed[chosen->index[i]].item), data, error);
+    }
+  return project;
+}
+
+static FpProject *
+move_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+{
+  return fp_set_out_move (scene, id, *(const FpVec3 *) data, error);
+}
+
+FpProject *
+fp_arrange_move (const FpScene *scene, const char *const *ids, FpVec3 by, GError **error)
+{
+  g_auto (Chosen) chosen = { 0 };
+
+  return chosen_init (&chosen, scene, ids, 1, error) ? edit_each (scene, &chosen, move_one, &by, error) : NULL;
+}
+
+static FpProject *
+remove_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+{
+  (void) data;
+  return fp_set_out_remove (scene, id, error);
+}
+
+FpProject *
+fp_arrange_remove (const FpScene *scene, const char *const *ids, GError **error)
+{
+  g_auto (Chosen) chosen = { 0 };
+
+  return chosen_init (&chosen, scene, ids, 1, error) ? edit_each (scene, &chosen, remove_one, NULL, error) : NULL;
+}
+
+FpProject *
+fp_arrange_centre (const FpScene *scene, const char *const *ids, GError **error)
+{
+  g_auto (Chosen) chosen = { 0 };
+  FpBox box = FP_BOX_EMPTY;
+  FpVec3 by = { 0, 0, 0 };
+
+  if (!chosen_init (&chosen, scene, ids, 1, error))
+    return NULL;
+  for (guint i = 0; i < chosen.n; i++)
+    fp_box_add_box (&box, &chosen.placed[chosen.index[i]].plan);
+  by.x = -(box.x0 + box.x1) / 2;
+  return edit_each (scene, &chosen, move_one, &by, error);
+}
+
+/* --- equal gaps ----------------------------------------------------------- */
+
+typedef struct { int index; double lo, hi; } Span;
+
+static int
+from_low_to_high (gconstpointer a, gconstpointer b)
+{
+  const Span *p = a, *q = b;
+  const double d = (p->lo + p->hi) - (q->lo + q->hi);
+
+  return d < 0 ? -1 : d > 0;
+}
+
+static Span *
+spans_new (const Chosen *chosen, gboolean along_church)
+{
+  Span *span = g_new (Span, chosen->n);
+
+  for (guint i = 0; i < chosen->n; i++)
+    {
+      const FpBox *plan = &chosen->placed[chosen->index[i]].plan;
+      span[i] = along_church ? (Span) { chosen->index[i], plan->y0, plan->y1 }
+                             : (Span) { chosen->index[i], plan->x0, plan->x1 };
+    }
+  qsort (span, chosen->n, sizeof *span, from_low_to_high);
+  return span;
+}
+
+FpProject *
+fp_arrange_space (const FpScene *scene, const char *const *ids, gboolean along_church, GError **error)
+{
+  g_auto (Chosen) chosen = { 0 };
+  g_autofree Span *span = NULL;
+  FpProject *project;
+  double gap, at;
+
+  if (!chosen_init (&chosen, scene, ids, 3, error))
+    return NULL;
+  span = spans_new (&chosen, along_church);
+  gap = span[chosen.n - 1].hi - span[0].lo;
+  for (guint i = 0; i < chosen.n; i++)
+    gap -= span[i].hi - span[i].lo;
+  gap /= chosen.n - 1;
+  at = span[0].hi + gap;
+  project = fp_project_ref (fp_scene_project (scene));
+  for (guint i = 1; project != NULL && i + 1 < chosen.n; i++)
+    {
+      g_autoptr (FpProject) before = project;
+      g_autoptr (FpScene) now = fp_scene_new (before, fp_scene_alternative (scene));
+      const double by = at - span[i].lo;
+
+      project = fp_set_out_move (now, fp_item_id (chosen.placed[span[i].index].item),
+                                 along_church ? (FpVec3) { 0, by, 0 } : (FpVec3) { by, 0, 0 }, error);
+      at += span[i].hi - span[i].lo + gap;
+    }
+  return project;
+}
+
+/* --- levels --------------------------------------------------------------- */
+
+/* The parameter that raises its top: its level, else its height. */
+static const char *
+raising_param (const FpKind *kind)
+{
+  static const char *const names[] = { "level", "height" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    if (fp_kind_param_index (kind, names[i]) >= 0)
+      return names[i];
+  return NULL;
+}
+
+static double
+top_of (const FpPlaced *placed)
+{
+  const FpBox *bearing = &placed->extent.bearing;
+
+  return placed->level + (fp_box_is_empty (bearing) ? placed->extent.height : placed->extent.top);
+}
+
+static FpProject *
+level_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+{
+  const FpPlaced *placed = &fp_scene_placed (scene, NULL)[fp_scene_find (scene, id)];
+  const char *param = raising_param (fp_item_kind (placed->item));
+  const double by = *(const double *) data - top_of (placed);
+  FpProject *next;
+
+  if (param == NULL)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "%s has no height of its own: its level follows from other measures",
+                   fp_item_name (placed->item));
+      return NULL;
+    }
+  next = fp_set_out_param (scene, id, param, fp_item_param (placed->item, param) + by, error);
+  if (next == NULL)
+    g_prefix_error (error, "%s: ", fp_item_name (placed->item));
+  return next;
+}
+
+FpProject *
+fp_arrange_level (const FpScene *scene, const char *const *ids, const char *like, GError **error)
+{
+  const int index = fp_scene_find (scene, like);
+  g_auto (Chosen) chosen = { 0 };
+  double top;
+
+  if (index < 0)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "“%s” is not there to take a level from", like);
+      return NULL;
+    }
+  if (!chosen_init (&chosen, scene, ids, 1, error))
+    return NULL;
+  top = top_of (&fp_scene_placed (scene, NULL)[index]);
+  return edit_each (scene, &chosen, level_one, &top, error);
+}

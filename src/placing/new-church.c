@@ -1,0 +1,463 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "footpace/new-church.h"
+
+#include "footpace/people.h"
+#include "footpace/setting-out.h"
+
+#include <math.h>
+#include <string.h>
+
+#define RISER       150.0 /* the rise that is aimed at between the floors: design judgement */
+#define TREAD       300.0
+#define STEPS_WIDTH 3000.0
+#define APSE_SIDES  24u   /* of the half circle: 0.2 % off the true radius    */
+#define WEST_DOOR   1800.0
+#define SACRISTY_DOOR 900.0
+#define DOOR_HEAD   2100.0
+
+static const struct { const char *id, *label; } shapes[FP_N_ROOMS] = {
+  { "rectangle", "One rectangle" },
+  { "chancel", "Nave with a chancel" },
+  { "transepts", "Nave, transepts and chancel" },
+  { "walked", "An outline walked side by side" },
+};
+
+const char *
+fp_room_shape_id (FpRoomShape shape)
+{
+  return shapes[shape].id;
+}
+
+const char *
+fp_room_shape_label (FpRoomShape shape)
+{
+  return shapes[shape].label;
+}
+
+void
+fp_new_church_defaults (FpNewChurch *spec)
+{
+  *spec = (FpNewChurch) {
+    .brief = {
+      .title = "", .place = "", .client = "", .author = "", .note = "",
+      .books = FP_BOOKS_BOTH, .facing = FP_FACING_EAST, .celebrations = FP_CELEBRATION_LOW | FP_CELEBRATION_SUNG,
+      .ministers = 5, .seats = 0, .units = FP_UNITS_METRIC, .north = 90.0, .percentile = 50
+    },
+    .shape = FP_ROOM_CHANCEL,
+    .nave_width = 12000.0, .nave_length = 20000.0,
+    .sanctuary_width = 9000.0, .sanctuary_depth = 8000.0, .sanctuary_level = 300.0,
+    .transept_span = 22000.0, .transept_width = 6000.0,
+    .wall_height = 8000.0, .wall_thickness = 600.0, .doors = TRUE, .furnish = TRUE
+  };
+}
+
+/* --- what it may be ------------------------------------------------------- */
+
+typedef struct { const char *what; double value, min, max; } Limit;
+
+static gboolean
+limit_check (const Limit *limit, FpUnits units, GError **error)
+{
+  g_autofree char *value = NULL, *min = NULL, *max = NULL;
+
+  if (limit->value >= limit->min && limit->value <= limit->max)
+    return TRUE;
+  value = isfinite (limit->value) ? fp_length_format_unit (limit->value, units) : g_strdup ("not a number");
+  min = fp_length_format_unit (limit->min, units);
+  max = fp_length_format_unit (limit->max, units);
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s is %s; it must be from %s to %s.", limit->what, value, min, max);
+  return FALSE;
+}
+
+static gboolean
+limits_check (const Limit *limits, guint n, FpUnits units, GError **error)
+{
+  for (guint i = 0; i < n; i++)
+    if (!limit_check (&limits[i], units, error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+walls_check (const FpNewChurch *spec, GError **error)
+{
+  const Limit limits[] = {
+    { "The level of the sanctuary floor", spec->sanctuary_level, 0.0, 3000.0 },
+    { "The height of the walls", spec->wall_height, 2000.0, 60000.0 },
+    { "The thickness of the walls", spec->wall_thickness, 50.0, 5000.0 },
+  };
+
+  return limits_check (limits, G_N_ELEMENTS (limits), spec->brief.units, error);
+}
+
+static gboolean
+room_check (const FpNewChurch *spec, GError **error)
+{
+  const gboolean narrower = spec->shape != FP_ROOM_RECTANGLE, arms = spec->shape == FP_ROOM_TRANSEPTS;
+  const double least_depth = spec->apse && narrower ? spec->sanctuary_width / 2.0 + 500.0 : 3000.0;
+  const Limit nave[] = {
+    { "The width of the nave", spec->nave_width, 3000.0, 100000.0 },
+    { "The length of the nave", spec->nave_length, 3000.0, 200000.0 },
+  };
+  const Limit chancel[] = { { "The width of the chancel", spec->sanctuary_width, 3000.0, spec->nave_width } };
+  const Limit depth[] = { { "The depth of the sanctuary", spec->sanctuary_depth, MAX (3000.0, least_depth), 100000.0 } };
+  const Limit transepts[] = {
+    { "The span of the transepts", spec->transept_span, spec->nave_width + 1000.0, 200000.0 },
+    { "The width of a transept", spec->transept_width, 1000.0, spec->nave_length - 1000.0 },
+  };
+  const FpUnits units = spec->brief.units;
+
+  return limits_check (nave, 2, units, error) && (!narrower || limits_check (chancel, 1, units, error))
+         && limits_check (depth, 1, units, error) && (!arms || limits_check (transepts, 2, units, error));
+}
+
+static gboolean
+walked_check (const FpNewChurch *spec, GError **error)
+{
+  const FpBox box = fp_outline_box (spec->corner, spec->n_corners);
+  FpPoint where;
+
+  if (spec->n_corners < 3 || fp_outline_area (spec->corner, spec->n_corners) == 0.0)
+    g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "The outline encloses nothing: walk at least three sides.");
+  else if (spec->n_corners > FP_CORNERS_MAX)
+    g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "The outline has %u corners; at most %u are taken.",
+                 spec->n_corners, (guint) FP_CORNERS_MAX);
+  else if (fp_outline_crosses_itself (spec->corner, spec->n_corners, &where))
+    g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "The outline crosses itself at x %.0f, y %.0f.", where.x, where.y);
+  else
+    {
+      /* The part beyond y = 0 is the sanctuary. */
+      const Limit limits[] = {
+        { "The length of the outline west of the sanctuary", -box.y0, 1000.0, 200000.0 },
+        { "The depth of the outline east of the nave", box.y1, 1000.0, 100000.0 },
+        { "The width of the outline", box.x1 - box.x0, 3000.0, 200000.0 },
+      };
+      return limits_check (limits, G_N_ELEMENTS (limits), spec->brief.units, error);
+    }
+  return FALSE;
+}
+
+static gboolean
+spec_check (const FpNewChurch *spec, GError **error)
+{
+  return walls_check (spec, error)
+         && (spec->shape == FP_ROOM_WALKED ? walked_check (spec, error) : room_check (spec, error));
+}
+
+/* --- the outline, inside the walls, clockwise seen from above -------------- */
+
+static void
+add (GArray *out, double x, double y)
+{
+  const FpPoint p = { x, y };
+
+  g_array_append_val (out, p);
+}
+
+static double
+half_of_sanctuary (const FpNewChurch *spec)
+{
+  return (spec->shape == FP_ROOM_RECTANGLE ? spec->nave_width : spec->sanctuary_width) / 2.0;
+}
+
+/* From the Gospel side round to the Epistle side. */
+static void
+add_east_end (GArray *out, const FpNewChurch *spec)
+{
+  const double s = half_of_sanctuary (spec), d = spec->sanctuary_depth;
+
+  if (!spec->apse || spec->shape == FP_ROOM_RECTANGLE)
+    {
+      add (out, -s, d);
+      add (out, s, d);
+      return;
+    }
+  for (guint i = 0; i <= APSE_SIDES; i++)
+    {
+      const double a = G_PI * i / APSE_SIDES;
+      add (out, i == APSE_SIDES ? s : -s * cos (a), d - s + (i == APSE_SIDES ? 0.0 : s * sin (a)));
+    }
+}
+
+/* One side of the church, from the west to the chancel. */
+static void
+add_north (GArray *out, const FpNewChurch *spec)
+{
+  const double w = spec->nave_width / 2.0, s = half_of_sanctuary (spec), t = spec->transept_span / 2.0;
+
+  add (out, -w, -spec->nave_length);
+  if (spec->shape == FP_ROOM_TRANSEPTS)
+    {
+      add (out, -w, -spec->transept_width);
+      add (out, -t, -spec->transept_width);
+      add (out, -t, 0);
+      add (out, -s, 0);
+    }
+  else if (s < w)
+    {
+      add (out, -w, 0);
+      add (out, -s, 0);
+    }
+}
+
+static GArray *
+outline_of_shape (const FpNewChurch *spec)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  guint n;
+
+  add_north (out, spec);
+  n = out->len;
+  add_east_end (out, spec);
+  /* Back along the other side, the same mirrored. */
+  for (guint i = n; i > 0; i--)
+    {
+      const FpPoint p = g_array_index (out, FpPoint, i - 1);
+      add (out, -p.x, p.y);
+    }
+  return out;
+}
+
+static GArray *
+outline_as_walked (const FpNewChurch *spec)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  const gboolean clockwise = fp_outline_area (spec->corner, spec->n_corners) < 0.0;
+
+  for (guint i = 0; i < spec->n_corners; i++)
+    g_array_append_val (out, spec->corner[clockwise ? i : spec->n_corners - 1 - i]);
+  return out;
+}
+
+GArray *
+fp_new_church_outline (const FpNewChurch *spec, GError **error)
+{
+  if (!spec_check (spec, error))
+    return NULL;
+  return spec->shape == FP_ROOM_WALKED ? outline_as_walked (spec) : outline_of_shape (spec);
+}
+
+/* --- making things -------------------------------------------------------- */
+
+typedef struct { const char *id; double value; } Value;
+
+static FpProject * /* takes @project */
+with_survey (FpProject *project, FpItemInit *init, const char *kind, const char *id, const Value *value, GError **error)
+{
+  g_autoptr (FpProject) before = project;
+  g_autoptr (FpItem) item = NULL;
+  double values[FP_PARAM_MAX];
+
+  if (project == NULL)
+    return NULL;
+  init->id = id;
+  init->kind = fp_kind_find (kind);
+  fp_kind_defaults (init->kind, values);
+  for (; value != NULL && value->id != NULL; value++)
+    values[fp_kind_param_index (init->kind, value->id)] = value->value;
+  init->param = values;
+  item = fp_item_new (init, error);
+  return item != NULL ? fp_project_with_survey_item (project, item, error) : NULL;
+}
+
+static FpProject *
+with_walls (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
+{
+  FpItemInit init = { .corner = (const FpPoint *) (gpointer) outline->data, .n_corners = outline->len };
+  const Value value[] = { { "closed", 1 }, { "height", spec->wall_height }, { "thickness", spec->wall_thickness },
+                          { NULL, 0 } };
+
+  return with_survey (project, &init, "wall", "walls", value, error);
+}
+
+/* What only runs to and fro on the line that cuts encloses nothing. */
+static void
+leave_out_spikes (GArray *out)
+{
+  for (guint i = 0; i < out->len && out->len > 3;)
+    {
+      const FpPoint *p = (const FpPoint *) (gpointer) out->data;
+      const guint n = out->len;
+
+      if (p[(i + n - 1) % n].y == 0 && p[i].y == 0 && p[(i + 1) % n].y == 0)
+        {
+          g_array_remove_index (out, i);
+          i = 0;
+        }
+      else
+        i++;
+    }
+}
+
+/* Corners of the part of a walked outline on one side of y = 0: Sutherland and Hodgman's clip by one line
+ * (Communications of the ACM 17, 1974). */
+static GArray *
+part_of (const GArray *outline, gboolean east)
+{
+  const FpPoint *p = (const FpPoint *) (gpointer) outline->data;
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+
+  for (guint i = 0; i < outline->len; i++)
+    {
+      const FpPoint a = p[i], b = p[(i + 1) % outline->len];
+      const gboolean in_a = east ? a.y >= 0 : a.y <= 0, in_b = east ? b.y >= 0 : b.y <= 0;
+
+      if (in_a)
+        add (out, a.x, a.y);
+      if (in_a != in_b && a.y != 0 && b.y != 0)
+        add (out, a.x + (b.x - a.x) * (0 - a.y) / (b.y - a.y), 0);
+    }
+  leave_out_spikes (out);
+  return out;
+}
+
+static FpProject *
+with_floor (FpProject *project, const GArray *outline, gboolean east, double level, GError **error)
+{
+  g_autoptr (GArray) part = part_of (outline, east);
+  FpItemInit init = { .name = east ? "Sanctuary floor" : "Nave floor",
+                      .corner = (const FpPoint *) (gpointer) part->data, .n_corners = part->len };
+  /* Deep enough to reach under the floor that it rises from. */
+  const Value value[] = { { "level", level }, { "use", east }, { "thickness", MIN (200.0 + level, 3000.0) }, { NULL, 0 } };
+
+  project = with_survey (project, &init, "floor", east ? "sanctuary-floor" : "nave-floor", value, error);
+  if (project == NULL)
+    g_prefix_error (error, "The outline must cross the line between nave and sanctuary (y = 0) twice, no more: ");
+  return project;
+}
+
+static FpProject *
+with_steps (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
+{
+  const FpBox box = fp_outline_box ((const FpPoint *) (gpointer) outline->data, outline->len);
+  const double count = MAX (1.0, round (spec->sanctuary_level / RISER));
+  const double width = spec->shape == FP_ROOM_WALKED ? box.x1 - box.x0 : half_of_sanctuary (spec) * 2.0;
+  FpItemInit init = { .place = { 0.0, -(count - 1.0) * TREAD, 0.0 } };
+  const Value value[] = { { "width", MIN (STEPS_WIDTH, width) }, { "count", count },
+                          { "riser", spec->sanctuary_level / count }, { "tread", TREAD }, { NULL, 0 } };
+
+  if (project == NULL || spec->sanctuary_level <= 0.0)
+    return project;
+  return with_survey (project, &init, "steps", "steps", value, error);
+}
+
+/* --- doors ---------------------------------------------------------------- */
+
+static FpProject *
+with_door (FpProject *project, const char *id, const char *name, guint side, double along, double width, double sill,
+           GError **error)
+{
+  FpItemInit init = { .name = name, .on = "walls" };
+  const Value value[] = { { "side", side + 1.0 }, { "along", along }, { "width", width }, { "sill", sill },
+                          { "head", sill + DOOR_HEAD }, { NULL, 0 } };
+
+  return with_survey (project, &init, "opening", id, value, error);
+}
+
+/* In the middle of the west wall, and in the Epistle side of the sanctuary near its end. */
+static FpProject *
+with_doors (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
+{
+  const FpPoint *p = (const FpPoint *) (gpointer) outline->data;
+  const guint n = outline->len;
+  guint sacristy = n;
+
+  if (!spec->doors || spec->shape == FP_ROOM_WALKED)
+    return project;
+  for (guint i = 0; i + 1 < n; i++)
+    if (p[i].x == p[i + 1].x && p[i].x > 0 && p[i].y > p[i + 1].y && sacristy == n)
+      sacristy = i;
+  project = with_door (project, "west-door", "West door", n - 1, (p[n - 1].x - p[0].x) / 2.0,
+                       MIN (WEST_DOOR, spec->nave_width / 2.0), 0, error);
+  if (sacristy == n || p[sacristy].y - MAX (p[sacristy + 1].y, 0) < SACRISTY_DOOR + 600.0)
+    return project;
+  return with_door (project, "sacristy-door", "Sacristy door", sacristy, SACRISTY_DOOR / 2.0 + 300.0, SACRISTY_DOOR,
+                    spec->sanctuary_level, error);
+}
+
+/* --- what is set out in it ------------------------------------------------- */
+
+static FpProject * /* takes @project */
+with_new (FpProject *project, const char *kind, GError **error)
+{
+  g_autoptr (FpProject) before = project;
+  g_autoptr (FpScene) scene = project != NULL ? fp_scene_new (project, 0) : NULL;
+
+  return scene != NULL ? fp_set_out_new (scene, fp_kind_find (kind), NULL, error) : NULL;
+}
+
+static guint
+seats_in (const FpProject *project)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+
+  return fp_people_seats (people);
+}
+
+static FpProject *
+with_rows (const FpProject *project, double rows, GError **error)
+{
+  FpProject *next = fp_project_ref ((FpProject *) project);
+
+  for (guint i = 0; next != NULL && i < fp_project_n_survey (project); i++)
+    {
+      g_autoptr (FpProject) before = next;
+      g_autoptr (FpScene) scene = NULL;
+      const FpItem *item = fp_project_survey (project, i);
+
+      if (fp_item_kind (item)->role != FP_ROLE_PEWS)
+        {
+          next = fp_project_ref (before);
+          continue;
+        }
+      scene = fp_scene_new (before, 0);
+      next = fp_set_out_param (scene, fp_item_id (item), "rows", MIN (rows, fp_item_param (item, "rows")), error);
+    }
+  return next;
+}
+
+/* No more rows than the seats that are wanted need: the rest of the nave stays free. */
+static FpProject * /* takes @project */
+with_pews (FpProject *project, const FpNewChurch *spec, GError **error)
+{
+  g_autoptr (FpProject) all = NULL;
+
+  if (project == NULL || spec->brief.seats == 0)
+    return project;
+  all = with_new (project, "pews", error);
+  for (double rows = 1; all != NULL && rows < FP_COUNT_MAX; rows++)
+    {
+      FpProject *some = with_rows (all, rows, error);
+      if (some == NULL || seats_in (some) >= spec->brief.seats || fp_project_equal (some, all))
+        return some;
+      fp_project_unref (some);
+    }
+  return g_steal_pointer (&all);
+}
+
+FpProject *
+fp_new_church_make (const FpNewChurch *spec, GError **error)
+{
+  g_autoptr (GArray) outline = fp_new_church_outline (spec, error);
+  g_autoptr (FpProject) empty = outline != NULL ? fp_project_new (&(FpBrief) { .title = "", .place = "", .client = "",
+                                                   .author = "", .note = "", .ministers = 1, .percentile = 50 }) : NULL;
+  FpProject *project;
+
+  if (outline == NULL)
+    return NULL;
+  /* Proves texts and numbers of the brief, which came from outside. */
+  project = fp_project_with_brief (empty, &spec->brief, error);
+  project = project != NULL ? with_walls (project, spec, outline, error) : NULL;
+  project = project != NULL ? with_floor (project, outline, FALSE, 0.0, error) : NULL;
+  project = project != NULL ? with_floor (project, outline, TRUE, spec->sanctuary_level, error) : NULL;
+  project = project != NULL ? with_steps (project, spec, outline, error) : NULL;
+  project = project != NULL ? with_doors (project, spec, outline, error) : NULL;
+  project = with_pews (project, spec, error);
+  if (spec->furnish)
+    {
+      project = with_new (project, "footpace", error);
+      project = with_new (project, "altar", error);
+    }
+  return project;
+}

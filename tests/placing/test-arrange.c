@@ -1,0 +1,340 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* test-arrange.c - several things at once */
+#include "church.h"
+
+#include "footpace/arrange.h"
+
+#include <math.h>
+#include <string.h>
+
+typedef struct
+{
+  FpProject *project;
+  FpScene   *scene;
+} Fixture;
+
+/* A nave and a sanctuary, an altar on its steps with candlesticks, a credence, a bench kept from the survey,
+ * and a wall round it all with a window in its Gospel side. */
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  static const FpPoint walls[] = { { -5000, -15000 }, { -5000, 8000 }, { 5000, 8000 }, { 5000, -15000 } };
+
+  (void) data;
+  f->project = church_new (FP_FACING_EAST);
+  church_floor (&f->project, "nave", (FpBox) { -5000, -15000, 5000, 0 }, 0, 0, 0, 0);
+  church_floor (&f->project, "chancel", (FpBox) { -5000, 0, 5000, 8000 }, 300, 1, 0, 0);
+  church_survey (&f->project, &(ChurchThing) { .kind = "wall", .id = "walls", .corner = walls, .n_corners = 4,
+                                               .param = { { "closed", 1 } } });
+  church_survey (&f->project, &(ChurchThing) { .kind = "opening", .id = "window", .on = "walls",
+                                               .param = { { "side", 1 }, { "along", 4000 }, { "width", 1000 },
+                                                          { "sill", 2000 }, { "head", 5000 } } });
+  church_survey (&f->project, &(ChurchThing) { .kind = "sedilia", .id = "bench", .place = { 3000, 4000, -90 } });
+  church_add (&f->project, &(ChurchThing) { .kind = "footpace", .id = "footpace" });
+  church_add (&f->project, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace", .place = { 0, 5000, 0 } });
+  church_add (&f->project, &(ChurchThing) { .kind = "candlesticks", .id = "candles", .on = "altar",
+                                            .place = { 100, 50, 10 } });
+  church_add (&f->project, &(ChurchThing) { .kind = "credence", .id = "credence", .place = { 4000, 6000, -90 } });
+  f->scene = (FpScene *) fp_scene_new (f->project, 0);
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  fp_scene_unref (f->scene);
+  fp_project_unref (f->project);
+}
+
+static GError *failure; /* of the edit that a test expects to succeed */
+
+/* Takes @project. */
+static const FpScene *
+scene_of (FpProject *project)
+{
+  const FpScene *scene;
+
+  g_assert_no_error (failure);
+  g_assert_true (fp_project_check (project, NULL));
+  scene = fp_scene_new (project, 0);
+  fp_project_unref (project);
+  return scene;
+}
+
+static void
+assert_at (const FpScene *scene, const char *id, double x, double y, double turn)
+{
+  const FpPlaced *placed = church_placed (scene, id);
+
+  g_assert_cmpfloat_with_epsilon (placed->place.x, x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (placed->place.y, y, 1e-6);
+  g_assert_cmpfloat_with_epsilon (placed->place.turn, turn, 1e-6);
+}
+
+#define IDS(...) ((const char *const[]) { __VA_ARGS__, NULL })
+
+static void
+test_move (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  /* The footpace carries the altar, the altar the candles: none is moved twice. */
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_move (f->scene, IDS ("altar", "candles", "footpace",
+                                                                     "credence"), (FpVec3) { 100, -200, 0 }, &failure));
+
+  (void) data;
+  assert_at (scene, "altar", 100, 4800, 0);
+  assert_at (scene, "credence", 4100, 5800, -90);
+  g_assert_cmpfloat_with_epsilon (church_placed (scene, "candles")->place.x,
+                                  church_placed (f->scene, "candles")->place.x + 100, 1e-6);
+}
+
+static void
+test_remove (Fixture *f, gconstpointer data)
+{
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_remove (f->scene, IDS ("candles", "bench", "altar"),
+                                                                       &failure));
+
+  (void) data;
+  g_assert_cmpint (fp_scene_find (scene, "altar"), ==, -1);
+  g_assert_cmpint (fp_scene_find (scene, "candles"), ==, -1);
+  g_assert_cmpint (fp_scene_find (scene, "bench"), ==, -1);
+  g_assert_cmpint (fp_scene_find (scene, "credence"), >=, 0);
+}
+
+static void
+test_centre (Fixture *f, gconstpointer data)
+{
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_centre (f->scene, IDS ("credence", "bench"), &failure));
+  const FpBox *a = &church_placed (scene, "credence")->plan, *b = &church_placed (scene, "bench")->plan;
+
+  (void) data;
+  g_assert_cmpfloat_with_epsilon (MIN (a->x0, b->x0) + MAX (a->x1, b->x1), 0, 1e-6);
+}
+
+static void
+test_mirror (Fixture *f, gconstpointer data)
+{
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_mirror (f->scene, IDS ("credence", "altar", "bench",
+                                                                       "window"), FALSE, NULL, &failure));
+  const FpPlaced *before = church_placed (f->scene, "candles"), *window = church_placed (scene, "window");
+
+  (void) data;
+  assert_at (scene, "credence", -4000, 6000, 90);
+  assert_at (scene, "bench", -3000, 4000, 90);
+  assert_at (scene, "altar", 0, 5000, 0);
+  assert_at (scene, "candles", -before->place.x, before->place.y, -before->place.turn);
+  g_assert_true (church_placed (scene, "bench")->moved);
+  g_assert_cmpfloat (fp_item_param (window->item, "side"), ==, 3);
+  g_assert_cmpfloat_with_epsilon (fp_item_param (window->item, "along"), 23000 - 4000, 1e-6);
+}
+
+/* Twice over is as before, of everything that can be mirrored where it stands. */
+static void
+test_mirror_twice (Fixture *f, gconstpointer data)
+{
+  const char *const ids[] = { "credence", "footpace", "bench", "window", "nave", "chancel", NULL };
+  g_autoptr (FpScene) once = (FpScene *) scene_of (fp_arrange_mirror (f->scene, ids, FALSE, NULL, &failure));
+  g_autoptr (FpScene) twice = (FpScene *) scene_of (fp_arrange_mirror (once, ids, FALSE, NULL, &failure));
+
+  (void) data;
+  g_assert_true (fp_project_equal (fp_scene_project (twice), f->project));
+  g_assert_false (fp_project_equal (fp_scene_project (once), f->project));
+}
+
+static void
+test_mirror_copy (Fixture *f, gconstpointer data)
+{
+  g_auto (GStrv) made = NULL;
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_mirror (f->scene, IDS ("credence", "window"), TRUE, &made,
+                                                                       &failure));
+
+  (void) data;
+  g_assert_cmpuint (g_strv_length (made), ==, 2);
+  g_assert_cmpstr (made[0], ==, "credence-2");
+  assert_at (scene, "credence", 4000, 6000, -90);
+  assert_at (scene, "credence-2", -4000, 6000, 90);
+  g_assert_cmpfloat (fp_item_param (church_placed (scene, made[1])->item, "side"), ==, 3);
+}
+
+/* A wall with its openings: every point of it comes to the other side. */
+static void
+test_mirror_copy_of_a_wall (Fixture *f, gconstpointer data)
+{
+  g_auto (GStrv) made = NULL;
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_mirror (f->scene, IDS ("walls"), TRUE, &made, &failure));
+  const FpPlaced *window = church_placed (f->scene, "window"), *other = church_placed (scene, "window-2");
+
+  (void) data;
+  g_assert_cmpstr (made[0], ==, "walls-2");
+  g_assert_cmpfloat_with_epsilon (other->place.x, -window->place.x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (other->place.y, window->place.y, 1e-6);
+  g_assert_false (fp_project_equal (fp_scene_project (scene), f->project));
+}
+
+static void
+test_mirror_names (Fixture *f, gconstpointer data)
+{
+  FpProject *named = fp_project_ref (f->project);
+  g_autoptr (FpScene) scene = NULL, after = NULL;
+
+  (void) data;
+  church_add (&named, &(ChurchThing) { .kind = "credence", .id = "table", .place = { 3000, 2000, -90 } });
+  scene = (FpScene *) scene_of (named);
+  after = (FpScene *) scene_of (fp_arrange_mirror (scene, IDS ("table"), TRUE, NULL, &failure));
+  g_assert_cmpstr (fp_item_name (church_placed (after, "table-2")->item), ==, "Credence");
+}
+
+static void
+test_space (Fixture *f, gconstpointer data)
+{
+  FpProject *p = fp_project_ref (f->project);
+  g_autoptr (FpScene) scene = NULL, after = NULL;
+  const FpBox *a, *b, *c;
+
+  (void) data;
+  church_add (&p, &(ChurchThing) { .kind = "credence", .id = "one", .place = { -3000, 2000, 0 } });
+  church_add (&p, &(ChurchThing) { .kind = "chair", .id = "two", .place = { -2200, 2000, 0 } });
+  church_add (&p, &(ChurchThing) { .kind = "credence", .id = "three", .place = { 2000, 2000, 0 } });
+  scene = (FpScene *) scene_of (p);
+  after = (FpScene *) scene_of (fp_arrange_space (scene, IDS ("three", "one", "two"), FALSE, &failure));
+  a = &church_placed (after, "one")->plan;
+  b = &church_placed (after, "two")->plan;
+  c = &church_placed (after, "three")->plan;
+  g_assert_cmpfloat_with_epsilon (b->x0 - a->x1, c->x0 - b->x1, 1e-6);
+  assert_at (after, "one", -3000, 2000, 0);
+  assert_at (after, "three", 2000, 2000, 0);
+}
+
+static void
+test_level (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_level (f->scene, IDS ("nave"), "chancel", &failure));
+  FpProject *refused;
+
+  (void) data;
+  g_assert_cmpfloat (fp_item_param (church_placed (scene, "nave")->item, "level"), ==, 300);
+  refused = fp_arrange_level (f->scene, IDS ("footpace"), "chancel", &error);
+  g_assert_null (refused);
+  g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
+  g_clear_error (&error);
+  /* The credence stands on the sanctuary floor; its top to the top of the bench's back. */
+  g_clear_pointer (&scene, fp_scene_unref);
+  scene = (FpScene *) scene_of (fp_arrange_level (f->scene, IDS ("credence"), "bench", &failure));
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (church_placed (scene, "credence")->level
+                                  + church_placed (scene, "credence")->extent.height, 300 + 850, 1e-6);
+}
+
+static void
+test_repeat (Fixture *f, gconstpointer data)
+{
+  g_auto (GStrv) made = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_repeat (f->scene, IDS ("credence", "window"),
+                                                                       (FpVec3) { 0, -1200, 0 }, 3, &made, &failure));
+
+  (void) data;
+  g_assert_cmpuint (g_strv_length (made), ==, 6);
+  assert_at (scene, "credence-2", 4000, 4800, -90);
+  assert_at (scene, "credence-4", 4000, 2400, -90);
+  g_assert_cmpfloat_with_epsilon (fp_item_param (church_placed (scene, "window-3")->item, "along"), 1600, 1e-6);
+  /* The fourth window would run into the third. */
+  g_assert_null (fp_arrange_repeat (f->scene, IDS ("window"), (FpVec3) { 0, -1200, 0 }, 0, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+}
+
+/* Openings may not overlap, so a repeat that would make them is refused as a whole. */
+static void
+test_repeat_refused (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  g_assert_null (fp_arrange_repeat (f->scene, IDS ("window"), (FpVec3) { 0, -300, 0 }, 2, NULL, &error));
+  g_assert_nonnull (error);
+}
+
+/* A copy of what carries others carries copies of them. */
+static void
+test_repeat_carries (Fixture *f, gconstpointer data)
+{
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_repeat (f->scene, IDS ("footpace"),
+                                                                       (FpVec3) { 0, -3000, 0 }, 1, NULL, &failure));
+  const FpPlaced *candles = church_placed (scene, "candles-2");
+  const FpPlaced *placed = fp_scene_placed (scene, NULL);
+
+  (void) data;
+  assert_at (scene, "altar-2", 0, 2000, 0);
+  assert_at (scene, "footpace-2", 0, 2000, 0);
+  g_assert_cmpstr (fp_item_id (placed[candles->support].item), ==, "altar-2");
+  g_assert_cmpfloat_with_epsilon (candles->place.y, church_placed (f->scene, "candles")->place.y - 3000, 1e-6);
+}
+
+static void
+test_copy_to (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) two = fp_project_with_new_alternative (f->project, -1, "b", "B", &error);
+  g_autoptr (FpProject) moved = fp_project_with_fate (two, 0, "bench", FP_FATE_REMOVED, NULL, NULL, &error);
+  g_autoptr (FpScene) scene = (FpScene *) fp_scene_new (two, 0), there = NULL;
+  g_autoptr (FpProject) copied = fp_arrange_copy_to (scene, IDS ("altar", "credence", "bench"), 1, &error);
+
+  (void) data;
+  g_assert_no_error (error);
+  g_assert_nonnull (moved);
+  there = (FpScene *) fp_scene_new (copied, 1);
+  /* The footpace is not there: the altar comes down to the floor, with what stands on it. */
+  g_assert_cmpuint (fp_alternative_n_items (fp_project_alternative (copied, 1)), ==, 3);
+  g_assert_cmpuint (fp_alternative_n_items (fp_project_alternative (copied, 0)), ==, 4);
+  for (guint i = 0; i < 3; i++)
+    {
+      const FpItem *item = fp_alternative_item (fp_project_alternative (copied, 1), i);
+      if (fp_item_kind (item)->role == FP_ROLE_ALTAR)
+        {
+          g_assert_null (fp_item_on (item));
+          assert_at (there, fp_item_id (item), 0, 5000, 0);
+        }
+    }
+  g_assert_null (fp_arrange_copy_to (scene, IDS ("altar"), 0, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+}
+
+static void
+test_refusals (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  (void) data;
+  g_assert_null (fp_arrange_move (f->scene, IDS ("nobody"), (FpVec3) { 1, 1, 0 }, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (fp_arrange_space (f->scene, IDS ("altar", "candles", "credence"), FALSE, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
+  g_clear_error (&error);
+  g_assert_null (fp_arrange_mirror (f->scene, IDS ("walls"), FALSE, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+#define ADD(name, function) g_test_add ("/arrange/" name, Fixture, NULL, set_up, function, tear_down)
+  ADD ("move", test_move);
+  ADD ("remove", test_remove);
+  ADD ("centre", test_centre);
+  ADD ("mirror", test_mirror);
+  ADD ("mirror-twice", test_mirror_twice);
+  ADD ("mirror-copy", test_mirror_copy);
+  ADD ("mirror-copy-of-a-wall", test_mirror_copy_of_a_wall);
+  ADD ("mirror-names", test_mirror_names);
+  ADD ("space", test_space);
+  ADD ("level", test_level);
+  ADD ("repeat", test_repeat);
+  ADD ("repeat-refused", test_repeat_refused);
+  ADD ("repeat-carries", test_repeat_carries);
+  ADD ("copy-to", test_copy_to);
+  ADD ("refusals", test_refusals);
+  return g_test_run ();
+}

@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* test-new-church.c - every room to begin from is a whole project */
+#include "church.h"
+
+#include "footpace/new-church.h"
+#include "footpace/people.h"
+#include "footpace/store.h"
+
+#include <math.h>
+
+static FpProject *
+make (const FpNewChurch *spec)
+{
+  g_autoptr (GError) error = NULL;
+  FpProject *project = fp_new_church_make (spec, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (fp_project_check (project, &error));
+  g_assert_no_error (error);
+  return project;
+}
+
+static FpNewChurch
+defaults (FpRoomShape shape)
+{
+  FpNewChurch spec;
+
+  fp_new_church_defaults (&spec);
+  spec.shape = shape;
+  return spec;
+}
+
+static double
+area (const FpNewChurch *spec)
+{
+  g_autoptr (GArray) outline = fp_new_church_outline (spec, NULL);
+
+  return -fp_outline_area ((const FpPoint *) (gpointer) outline->data, outline->len) / 1e6;
+}
+
+/* By hand, in square metres; clockwise, so that the thickness of the wall lies outside. */
+static void
+test_areas (void)
+{
+  FpNewChurch spec = defaults (FP_ROOM_RECTANGLE);
+
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 28, 1e-9);
+  spec.shape = FP_ROOM_CHANCEL;
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 9 * 8, 1e-9);
+  spec.shape = FP_ROOM_TRANSEPTS;
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 8, 1e-9);
+  spec.apse = TRUE;
+  /* A half circle of radius 4.5 in 24 sides. */
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 3.5 + 12 * 4.5 * 4.5 * sin (G_PI / 24), 1e-6);
+}
+
+/* Each makes a project that saves and opens again, with an altar that stands in the sanctuary. */
+static void
+test_every_room (void)
+{
+  for (guint shape = 0; shape < FP_ROOM_WALKED; shape++)
+    for (guint apse = 0; apse < 2; apse++)
+      {
+        FpNewChurch spec = defaults (shape);
+        g_autoptr (FpProject) project = NULL, again = NULL;
+        g_autoptr (FpScene) scene = NULL;
+        g_autofree char *xml = NULL;
+        gsize length;
+        int altar;
+
+        spec.apse = apse == 1;
+        project = make (&spec);
+        xml = fp_store_write (project, &length);
+        again = fp_store_parse (xml, length, "new", NULL);
+        g_assert_true (fp_project_equal (project, again));
+        scene = (FpScene *) fp_scene_new (project, 0);
+        altar = fp_scene_celebrated_altar (scene);
+        g_assert_cmpint (altar, >=, 0);
+        g_assert_cmpfloat (fp_scene_placed (scene, NULL)[altar].plan.y0, >, 0);
+        g_assert_cmpfloat (fp_scene_placed (scene, NULL)[altar].plan.y1, <, 8000);
+        g_assert_cmpint (fp_scene_find (scene, "west-door"), >=, 0);
+        g_assert_cmpint (fp_scene_find (scene, "sacristy-door"), >=, 0);
+      }
+}
+
+static void
+test_seats (void)
+{
+  FpNewChurch spec = defaults (FP_ROOM_CHANCEL);
+  g_autoptr (FpProject) some = NULL, most = NULL;
+  g_autoptr (FpScene) scene = NULL, full = NULL;
+  g_autoptr (FpPeople) people = NULL, crowd = NULL;
+
+  spec.brief.seats = 60;
+  some = make (&spec);
+  scene = (FpScene *) fp_scene_new (some, 0);
+  people = fp_people_new (scene);
+  g_assert_cmpuint (fp_people_seats (people), >=, 60);
+  g_assert_cmpuint (fp_people_seats (people), <, 60 + 30); /* not a row too many */
+  /* More than the nave can hold: as many as it can. */
+  spec.brief.seats = 5000;
+  most = make (&spec);
+  full = (FpScene *) fp_scene_new (most, 0);
+  crowd = fp_people_new (full);
+  g_assert_cmpuint (fp_people_seats (crowd), >, 60);
+  g_assert_cmpuint (fp_people_seats (crowd), <, 700);
+}
+
+static void
+test_walked (void)
+{
+  /* Counter-clockwise, an octagon cut by the line of the sanctuary. */
+  const FpPoint corner[] = { { 4000, -9000 }, { 8000, -5000 }, { 8000, 3000 }, { 4000, 7000 }, { -4000, 7000 },
+                             { -8000, 3000 }, { -8000, -5000 }, { -4000, -9000 } };
+  const FpPoint bow[] = { { 0, -5000 }, { 5000, 5000 }, { 0, 5000 }, { 5000, -5000 } };
+  FpNewChurch spec = defaults (FP_ROOM_WALKED);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  gboolean found;
+
+  spec.corner = corner;
+  spec.n_corners = G_N_ELEMENTS (corner);
+  project = make (&spec);
+  scene = (FpScene *) fp_scene_new (project, 0);
+  g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, 100 }, &found), ==, 300);
+  g_assert_true (found);
+  g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, -100 }, &found), ==, 0);
+  g_assert_true (found);
+  spec.corner = bow;
+  spec.n_corners = 4;
+  g_assert_null (fp_new_church_make (&spec, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_GEOMETRY);
+}
+
+static void
+test_refusals (void)
+{
+  FpNewChurch narrow = defaults (FP_ROOM_CHANCEL), arms = defaults (FP_ROOM_TRANSEPTS), shallow = narrow,
+              nan = narrow, none = defaults (FP_ROOM_WALKED);
+  FpNewChurch *all[] = { &narrow, &arms, &shallow, &nan, &none };
+
+  narrow.sanctuary_width = narrow.nave_width + 1;
+  arms.transept_span = arms.nave_width;
+  shallow.apse = TRUE;
+  shallow.sanctuary_depth = shallow.sanctuary_width / 2.0;
+  nan.wall_height = NAN;
+  for (guint i = 0; i < G_N_ELEMENTS (all); i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      g_assert_null (fp_new_church_make (all[i], &error));
+      g_assert_nonnull (error);
+      g_assert_cmpint (error->domain, ==, FP_ERROR);
+    }
+}
+
+/* As wide as the nave, the chancel has no corners of its own. */
+static void
+test_as_wide_as_the_nave (void)
+{
+  FpNewChurch spec = defaults (FP_ROOM_CHANCEL);
+  g_autoptr (FpProject) project = NULL;
+
+  spec.sanctuary_width = spec.nave_width;
+  spec.sanctuary_level = 0;
+  project = make (&spec);
+  g_assert_nonnull (project);
+  spec.apse = TRUE;
+  g_clear_pointer (&project, fp_project_unref);
+  project = make (&spec);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/new-church/areas", test_areas);
+  g_test_add_func ("/new-church/every-room", test_every_room);
+  g_test_add_func ("/new-church/seats", test_seats);
+  g_test_add_func ("/new-church/walked", test_walked);
+  g_test_add_func ("/new-church/refusals", test_refusals);
+  g_test_add_func ("/new-church/as-wide-as-the-nave", test_as_wide_as_the_nave);
+  return g_test_run ();
+}
