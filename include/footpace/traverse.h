@@ -23,7 +23,7 @@ typedef struct
   FpPoint gap;       /* from the end of the last side to the first corner     */
   double  distance;  /* of the gap                                            */
   double  walked;    /* all lengths together                                  */
-  double  angle;     /* by which the turns exceed one whole turn (left or right) */
+  double  angle;     /* by which the turns together exceed once round; negative: fall short */
 } FpClosure;
 
 /* Fills @corner with n + 1 points, the first being @start, the last where the walk ends. */

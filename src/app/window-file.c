@@ -2,9 +2,9 @@
 /* window-file.c - opening, saving, closing, and the files of late */
 #include "window-private.h"
 
-#include "brief-dialog.h"
 #include "compat-4-8.h"
 #include "file-names.h"
+#include "new-church-dialog.h"
 #include "samples.h"
 
 #include "footpace/store.h"
@@ -215,7 +215,7 @@ static void
 new_project (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name, (void) parameter;
-  fp_new_project_dialog_show (GTK_WINDOW (widget), on_new_project, widget);
+  fp_new_church_dialog_show (GTK_WINDOW (widget), on_new_project, widget);
 }
 
 /* --- saving --------------------------------------------------------------- */

@@ -45,7 +45,7 @@ fp_traverse_closure (const FpLeg *leg, guint n, double direction)
     }
   closure.gap = (FpPoint) { 0.0 - corner[n].x, 0.0 - corner[n].y };
   closure.distance = hypot (closure.gap.x, closure.gap.y);
-  closure.angle = turned - (turned < 0 ? -360.0 : 360.0);
+  closure.angle = fabs (turned) - 360.0;
   return closure;
 }
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lists and drawings that the window shows, made without it. */
 #include "file-names.h"
-#include "new-project.h"
 #include "samples.h"
 #include "sheets.h"
 #include "shown-findings.h"
@@ -302,78 +301,6 @@ test_file_names (void)
   g_rmdir (dir);
 }
 
-/* --- a new project -------------------------------------------------------- */
-
-static void
-test_new_project (void)
-{
-  FpNewProject spec;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FpProject) project = NULL;
-  g_autoptr (FpProject) read = NULL;
-  g_autoptr (FpScene) scene = NULL;
-  g_autofree char *xml = NULL;
-  gsize length;
-  const FpPlaced *altar;
-
-  fp_new_project_defaults (&spec);
-  spec.title = "Sanctuary of Saint Elmo";
-  project = fp_new_project_make (&spec, &error);
-  g_assert_no_error (error);
-  g_assert_true (fp_project_check (project, &error));
-  xml = fp_store_write (project, &length);
-  read = fp_store_parse (xml, length, "new", &error);
-  g_assert_no_error (error);
-  g_assert_true (fp_project_equal (project, read));
-  scene = fp_scene_new (project, 0);
-  g_assert_cmpint (fp_scene_role (scene, FP_ROLE_ALTAR), >=, 0);
-  altar = &fp_scene_placed (scene, NULL)[fp_scene_role (scene, FP_ROLE_ALTAR)];
-  /* On its footpace: 300 mm of floor and three steps of 152 mm. */
-  g_assert_cmpfloat_with_epsilon (altar->level, 300.0 + 3.0 * 152.0, 1e-6);
-  g_assert_cmpfloat (altar->place.x, ==, 0.0);
-}
-
-static void
-test_new_project_shapes (void)
-{
-  const struct { double nave, sanctuary, level; } cases[] = {
-    { 9000, 9000, 300 }, { 12000, 4000, 0 }, { 12000, 8000, 1200 }
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    {
-      FpNewProject spec;
-      g_autoptr (GError) error = NULL;
-      g_autoptr (FpProject) project = NULL;
-
-      fp_new_project_defaults (&spec);
-      spec.nave_width = cases[i].nave;
-      spec.sanctuary_width = cases[i].sanctuary;
-      spec.sanctuary_level = cases[i].level;
-      spec.units = FP_UNITS_IMPERIAL;
-      project = fp_new_project_make (&spec, &error);
-      g_assert_no_error (error);
-      g_assert_true (fp_project_check (project, &error));
-    }
-}
-
-static void
-test_new_project_refused (void)
-{
-  const double wrong[] = { 0.0, -1.0, 1.0e9, (double) NAN };
-
-  for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
-    {
-      FpNewProject spec;
-      g_autoptr (GError) error = NULL;
-
-      fp_new_project_defaults (&spec);
-      spec.nave_width = wrong[i];
-      g_assert_null (fp_new_project_make (&spec, &error));
-      g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
-    }
-}
-
 int
 main (int argc, char **argv)
 {
@@ -389,8 +316,5 @@ main (int argc, char **argv)
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);
   g_test_add_func ("/sheets/files", test_sheet_files);
   g_test_add_func ("/file-names", test_file_names);
-  g_test_add_func ("/new-project/default", test_new_project);
-  g_test_add_func ("/new-project/shapes", test_new_project_shapes);
-  g_test_add_func ("/new-project/refused", test_new_project_refused);
   return g_test_run ();
 }

@@ -28,7 +28,7 @@ test_gap (void)
   g_assert_cmpfloat_with_epsilon (closure.gap.x, 40, 1e-9);
   g_assert_cmpfloat_with_epsilon (closure.gap.y, -30, 1e-9);
   g_assert_cmpfloat_with_epsilon (closure.distance, 50, 1e-9);
-  g_assert_cmpfloat_with_epsilon (closure.angle, 5, 1e-9);
+  g_assert_cmpfloat_with_epsilon (closure.angle, -5, 1e-9);
 }
 
 /* The compass rule by its definition: corrections in proportion to the way walked.  The sides 3000, 4000 and 4900
