@@ -24,6 +24,7 @@ typedef enum
   FP_ERROR_VERSION,   /* written by a later version of the program            */
   FP_ERROR_READ,      /* the file could not be read                           */
   FP_ERROR_WRITE,     /* the file could not be written; the old one is whole  */
+  FP_ERROR_CHANGED,   /* someone else has written the file meanwhile          */
 } FpError;
 
 #define FP_ERROR (fp_error_quark ())

@@ -10,12 +10,12 @@ struct _FpDocument
 {
   GObject     parent_instance;
   FpHistory  *history;
-  char       *path;
+  char       *path, *digest;
   FpProject  *preview;
   const FpScene *scene;       /* owned; of the preview, else of the present    */
   const FpScene *base;        /* owned; of the present                         */
   guint       alternative;
-  char       *chosen;
+  GPtrArray  *chosen;         /* of ids, the last one first in mind; NULL at the end */
   FpChecker  *checker;
   FpFindings *findings, *sighted;
 };
@@ -68,7 +68,8 @@ fp_document_finalize (GObject *object)
   g_clear_pointer (&self->preview, fp_project_unref);
   g_clear_pointer (&self->history, fp_history_free);
   g_clear_pointer (&self->path, g_free);
-  g_clear_pointer (&self->chosen, g_free);
+  g_clear_pointer (&self->digest, g_free);
+  g_clear_pointer (&self->chosen, g_ptr_array_unref);
   G_OBJECT_CLASS (fp_document_parent_class)->finalize (object);
 }
 
@@ -88,6 +89,8 @@ static void
 fp_document_init (FpDocument *self)
 {
   self->checker = fp_checker_new (on_findings, self);
+  self->chosen = g_ptr_array_new_with_free_func (g_free);
+  g_ptr_array_add (self->chosen, NULL);
 }
 
 /* --- what is shown -------------------------------------------------------- */
@@ -102,10 +105,18 @@ take_scene (const FpScene **slot, const FpScene *scene)
 static void
 forget_what_is_gone (FpDocument *self)
 {
-  if (self->chosen == NULL || fp_document_placed (self, self->chosen) != NULL)
-    return;
-  g_clear_pointer (&self->chosen, g_free);
-  emit (self, CHOSEN);
+  gboolean any = FALSE;
+
+  for (guint i = 0; i + 1 < self->chosen->len;)
+    if (fp_document_placed (self, g_ptr_array_index (self->chosen, i)) == NULL)
+      {
+        g_ptr_array_remove_index (self->chosen, i);
+        any = TRUE;
+      }
+    else
+      i++;
+  if (any)
+    emit (self, CHOSEN);
 }
 
 static void
@@ -139,9 +150,48 @@ fp_document_new (FpProject *project, const char *path, gboolean saved)
 FpDocument *
 fp_document_load (const char *path, GError **error)
 {
-  g_autoptr (FpProject) project = fp_store_load (path, error);
+  g_autofree char *digest = NULL;
+  g_autoptr (FpProject) project = fp_store_load_digest (path, &digest, error);
+  FpDocument *self;
 
-  return project != NULL ? fp_document_new (project, path, TRUE) : NULL;
+  if (project == NULL)
+    return NULL;
+  self = fp_document_new (project, path, TRUE);
+  self->digest = g_steal_pointer (&digest);
+  return self;
+}
+
+/* The file as it is now, if it is what it was when the crash came. */
+static FpProject *
+file_of (const FpLeft *left)
+{
+  g_autofree char *digest = NULL;
+  g_autoptr (FpProject) file = NULL;
+
+  if (left->path == NULL || left->digest == NULL)
+    return NULL;
+  file = fp_store_load_digest (left->path, &digest, NULL);
+  return g_strcmp0 (digest, left->digest) == 0 ? g_steal_pointer (&file) : NULL;
+}
+
+FpDocument *
+fp_document_recover (const FpLeft *left, GError **error)
+{
+  g_autoptr (FpProject) kept = fp_store_load (left->kept, error), file = NULL;
+  FpDocument *self;
+  int shown;
+
+  if (kept == NULL)
+    return NULL;
+  file = file_of (left);
+  self = fp_document_new (file != NULL ? file : kept, left->path, file != NULL);
+  self->digest = g_strdup (left->digest);
+  if (file != NULL)
+    fp_document_edit (self, fp_project_ref (kept), "What was not saved", NULL);
+  shown = left->alternative != NULL ? fp_project_find_alternative (kept, left->alternative) : -1;
+  if (shown >= 0)
+    fp_document_set_alternative (self, (guint) shown);
+  return self;
 }
 
 const FpProject *
@@ -183,22 +233,69 @@ fp_document_set_alternative (FpDocument *self, guint alternative)
   emit (self, STATE);
 }
 
+guint
+fp_document_n_chosen (FpDocument *self)
+{
+  return self->chosen->len - 1;
+}
+
 const char *
 fp_document_chosen (FpDocument *self)
 {
-  return self->chosen;
+  const guint n = fp_document_n_chosen (self);
+
+  return n > 0 ? g_ptr_array_index (self->chosen, n - 1) : NULL;
+}
+
+const char *const *
+fp_document_chosen_all (FpDocument *self)
+{
+  return (const char *const *) self->chosen->pdata;
+}
+
+gboolean
+fp_document_is_chosen (FpDocument *self, const char *id)
+{
+  return g_strv_contains (fp_document_chosen_all (self), id);
+}
+
+void
+fp_document_choose_all (FpDocument *self, const char *const *ids)
+{
+  g_autoptr (GPtrArray) next = g_ptr_array_new_with_free_func (g_free);
+
+  for (; *ids != NULL; ids++)
+    if (fp_document_placed (self, *ids) != NULL && !g_ptr_array_find_with_equal_func (next, *ids, g_str_equal, NULL))
+      g_ptr_array_add (next, g_strdup (*ids));
+  g_ptr_array_add (next, NULL);
+  if (g_strv_equal ((const char *const *) next->pdata, fp_document_chosen_all (self)))
+    return;
+  g_ptr_array_unref (self->chosen);
+  self->chosen = g_steal_pointer (&next);
+  emit (self, CHOSEN);
 }
 
 void
 fp_document_choose (FpDocument *self, const char *id)
 {
-  if (id != NULL && fp_document_placed (self, id) == NULL)
-    id = NULL;
-  if (g_strcmp0 (id, self->chosen) == 0)
-    return;
-  g_free (self->chosen);
-  self->chosen = g_strdup (id);
-  emit (self, CHOSEN);
+  const char *const ids[] = { id, NULL };
+
+  fp_document_choose_all (self, ids);
+}
+
+void
+fp_document_choose_also (FpDocument *self, const char *id)
+{
+  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
+  const gboolean was = fp_document_is_chosen (self, id);
+
+  for (const char *const *c = fp_document_chosen_all (self); *c != NULL; c++)
+    if (!g_str_equal (*c, id))
+      g_ptr_array_add (ids, (gpointer) *c);
+  if (!was)
+    g_ptr_array_add (ids, (gpointer) id);
+  g_ptr_array_add (ids, NULL);
+  fp_document_choose_all (self, (const char *const *) ids->pdata);
 }
 
 const FpPlaced *
@@ -223,7 +320,7 @@ fp_document_placed (FpDocument *self, const char *id)
 const FpPlaced *
 fp_document_chosen_placed (FpDocument *self)
 {
-  return fp_document_placed (self, self->chosen);
+  return fp_document_placed (self, fp_document_chosen (self));
 }
 
 /* --- edits ---------------------------------------------------------------- */
@@ -358,17 +455,48 @@ fp_document_is_modified (FpDocument *self)
   return fp_history_is_modified (self->history);
 }
 
-gboolean
-fp_document_save (FpDocument *self, const char *path, GError **error)
+const char *
+fp_document_digest (FpDocument *self)
 {
-  if (!fp_store_save (fp_history_now (self->history), path, error))
+  return self->digest;
+}
+
+gboolean
+fp_document_is_file_changed (FpDocument *self)
+{
+  g_autofree char *now = self->path != NULL && self->digest != NULL ? fp_store_digest (self->path) : NULL;
+
+  return now != NULL && strcmp (now, self->digest) != 0;
+}
+
+gboolean
+fp_document_save_over (FpDocument *self, const char *path, GError **error)
+{
+  g_autofree char *digest = NULL;
+
+  if (!fp_store_save_digest (fp_history_now (self->history), path, &digest, error))
     return FALSE;
   if (g_strcmp0 (path, self->path) != 0)
     {
       g_free (self->path);
       self->path = g_strdup (path);
     }
+  g_free (self->digest);
+  self->digest = g_steal_pointer (&digest);
   fp_history_mark_saved (self->history);
   emit (self, STATE);
   return TRUE;
+}
+
+gboolean
+fp_document_save (FpDocument *self, const char *path, GError **error)
+{
+  if (g_strcmp0 (path, self->path) == 0 && fp_document_is_file_changed (self))
+    {
+      g_autofree char *shown = g_filename_display_name (path);
+      g_set_error (error, FP_ERROR, FP_ERROR_CHANGED, "%s: the file was changed by someone else since it was opened here",
+                   shown);
+      return FALSE;
+    }
+  return fp_document_save_over (self, path, error);
 }

@@ -13,6 +13,7 @@
 #pragma once
 
 #include "footpace/history.h"
+#include "footpace/recovery.h"
 #include "footpace/rules.h"
 
 #include <gio/gio.h>
@@ -26,6 +27,14 @@ G_DECLARE_FINAL_TYPE (FpDocument, fp_document, FP, DOCUMENT, GObject)
 FpDocument *fp_document_new  (FpProject *project, const char *path, gboolean saved);
 FpDocument *fp_document_load (const char *path, GError **error);
 
+/**
+ * fp_document_recover:
+ *
+ * What a crash has left.  Where the file is as it was then, undo leads back
+ * to it; where it has changed since, saving asks first (%FP_ERROR_CHANGED).
+ */
+FpDocument *fp_document_recover (const FpLeft *left, GError **error);
+
 /* --- what is shown (borrowed until the next change) ---------------------- */
 const FpProject *fp_document_project     (FpDocument *self);
 const FpScene   *fp_document_scene       (FpDocument *self);
@@ -38,6 +47,17 @@ void             fp_document_choose (FpDocument *self, const char *id);
 /* The thing of that id, or its ghost when there is nothing else; NULL. */
 const FpPlaced  *fp_document_placed (FpDocument *self, const char *id);
 const FpPlaced  *fp_document_chosen_placed (FpDocument *self);
+
+/* --- several at once ------------------------------------------------------- */
+
+/* All that are chosen, ended by NULL, in the order in which they were; the last is fp_document_chosen(). */
+const char *const *fp_document_chosen_all (FpDocument *self);
+guint            fp_document_n_chosen    (FpDocument *self);
+gboolean         fp_document_is_chosen   (FpDocument *self, const char *id);
+/* Chooses it besides the others, or no longer when it was chosen. */
+void             fp_document_choose_also (FpDocument *self, const char *id);
+/* Just these, ended by NULL; those that are not in the scene are left out. */
+void             fp_document_choose_all  (FpDocument *self, const char *const *ids);
 
 /* --- edits ---------------------------------------------------------------- */
 
@@ -75,7 +95,14 @@ gboolean    fp_document_is_checking (FpDocument *self); /* the newest are not co
 const char *fp_document_path  (FpDocument *self);  /* NULL: never saved */
 char       *fp_document_name  (FpDocument *self);  /* for titles: the project's title; owned by the caller */
 gboolean    fp_document_is_modified (FpDocument *self);
-/* On failure nothing changed: the old file is whole and the project still unsaved. */
+/* On failure nothing changed: the old file is whole and the project still unsaved.
+ * %FP_ERROR_CHANGED: @path is the document's own file, and someone else has written it since it was read or saved here. */
 gboolean    fp_document_save  (FpDocument *self, const char *path, GError **error);
+/* Whatever was written there meanwhile. */
+gboolean    fp_document_save_over (FpDocument *self, const char *path, GError **error);
+/* Of the file as it was read or saved here; NULL: it has none. */
+const char *fp_document_digest (FpDocument *self);
+/* Whether the file is there and holds something else than was read or saved here. */
+gboolean    fp_document_is_file_changed (FpDocument *self);
 
 G_END_DECLS
