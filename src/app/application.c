@@ -8,6 +8,7 @@
 struct _FpApplication
 {
   GtkApplication parent_instance;
+  gboolean       offered;   /* what an earlier run has left */
 };
 
 G_DEFINE_FINAL_TYPE (FpApplication, fp_application, GTK_TYPE_APPLICATION)
@@ -85,6 +86,19 @@ load_style (void)
 
 /* --- windows -------------------------------------------------------------- */
 
+/* Once, in the first window that is shown. */
+static void
+offer_left (GApplication *app)
+{
+  FpApplication *self = FP_APPLICATION (app);
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (app));
+
+  if (self->offered || !FP_IS_WINDOW (window))
+    return;
+  self->offered = TRUE;
+  fp_window_offer_left (FP_WINDOW (window));
+}
+
 static void
 fp_application_activate (GApplication *app)
 {
@@ -93,6 +107,7 @@ fp_application_activate (GApplication *app)
   if (window == NULL)
     window = GTK_WINDOW (fp_window_new (GTK_APPLICATION (app)));
   gtk_window_present (window);
+  offer_left (app);
 }
 
 static void
@@ -110,6 +125,7 @@ fp_application_open (GApplication *app, GFile **files, int n, const char *hint)
       else
         fp_window_notice (FP_WINDOW (window), "Projects can only be opened from files on this computer.", TRUE);
     }
+  offer_left (app);
 }
 
 static void

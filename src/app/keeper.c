@@ -167,6 +167,19 @@ fp_keeper_free (FpKeeper *self)
   g_free (self);
 }
 
+void
+fp_keeper_keep_now (FpKeeper *self)
+{
+  const guint shown = fp_document_alternative (self->document);
+  const FpProject *project = present (self);
+
+  if (self->recovery == NULL || !fp_document_is_modified (self->document))
+    return;
+  g_clear_handle_id (&self->timer, g_source_remove);
+  set_kept (self, project);
+  fp_recovery_keep (self->recovery, project, fp_alternative_id (fp_project_alternative (project, shown)), NULL);
+}
+
 const char *
 fp_keeper_trouble (FpKeeper *self)
 {

@@ -26,6 +26,9 @@ FpKeeper   *fp_keeper_new     (FpDocument *document, const char *folder, guint d
 /* What was kept goes: the document was saved, or given up knowingly. */
 void        fp_keeper_free    (FpKeeper *self);
 
+/* Keeps what is there now before it returns. */
+void        fp_keeper_keep_now (FpKeeper *self);
+
 const char *fp_keeper_trouble (FpKeeper *self); /* NULL: none */
 gboolean    fp_keeper_is_idle (FpKeeper *self); /* all is kept, or there is nothing to keep */
 /* Whether another living window, of this or another program, has the document's file. */

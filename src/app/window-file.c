@@ -133,12 +133,38 @@ window_for_another (FpWindow *self)
   return FP_WINDOW (window);
 }
 
+/* The window of this program that has the file; NULL. */
+static GtkWindow *
+window_with (FpWindow *self, const char *path)
+{
+  g_autoptr (GFile) sought = g_file_new_for_path (path);
+  GtkApplication *app = gtk_window_get_application (GTK_WINDOW (self));
+
+  for (GList *l = app != NULL ? gtk_application_get_windows (app) : NULL; l != NULL; l = l->next)
+    {
+      FpDocument *document = FP_IS_WINDOW (l->data) ? fp_window_document (l->data) : NULL;
+      const char *has = document != NULL ? fp_document_path (document) : NULL;
+      g_autoptr (GFile) file = has != NULL ? g_file_new_for_path (has) : NULL;
+
+      if (file != NULL && g_file_equal (file, sought))
+        return l->data;
+    }
+  return NULL;
+}
+
 void
 fp_window_open (FpWindow *self, const char *path)
 {
+  GtkWindow *there = window_with (self, path);
   g_autoptr (GError) error = NULL;
-  g_autoptr (FpDocument) document = fp_document_load (path, &error);
+  g_autoptr (FpDocument) document = NULL;
 
+  if (there != NULL)
+    {
+      gtk_window_present (there);
+      return;
+    }
+  document = fp_document_load (path, &error);
   if (document == NULL)
     {
       fp_window_notice (self, error->message, TRUE);
@@ -231,6 +257,11 @@ save_to (FpWindow *self, const char *path)
       remember (path);
       return TRUE;
     }
+  if (g_error_matches (error, FP_ERROR, FP_ERROR_CHANGED))
+    {
+      fp_window_ask_changed (self, TRUE);
+      return FALSE;
+    }
   text = g_strdup_printf ("Not saved: %s", error->message);
   fp_window_notice (self, text, TRUE);
   return FALSE;
@@ -310,6 +341,12 @@ save (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name, (void) parameter;
   save_or_ask (FP_WINDOW (widget), FALSE);
+}
+
+void
+fp_window_save_as (FpWindow *self)
+{
+  ask_where_to_save (self, FALSE);
 }
 
 static void

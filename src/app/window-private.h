@@ -7,6 +7,7 @@
 #include "compare-page.h"
 #include "findings-list.h"
 #include "inspector.h"
+#include "keeper.h"
 #include "things-list.h"
 #include "window.h"
 
@@ -16,6 +17,11 @@ struct _FpWindow
 {
   GtkApplicationWindow parent_instance;
   FpDocument *document;
+  FpKeeper   *keeper;        /* of the document; NULL without one            */
+  GFileMonitor *monitor;     /* of the document's file; NULL without one     */
+  char       *monitored;     /* its path                                     */
+  guint       file_check;    /* source that looks at a file that has changed */
+  gboolean    asking_file;   /* about the file that has changed              */
   gboolean    closing;       /* asked and answered                           */
   guint       notice_over;   /* source that puts away a message that asks for nothing */
 
@@ -37,5 +43,15 @@ void fp_window_fill_add_list (FpWindow *self);
 void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);
 void     fp_window_fill_recent (FpWindow *self);
 gboolean fp_window_may_close (FpWindow *self); /* FALSE: it asks first */
+void     fp_window_save_as   (FpWindow *self);
+
+/* --- window-keeping.c --- */
+/* After another document was set: keeps its unsaved changes, and watches its file. */
+void     fp_window_keep      (FpWindow *self);
+void     fp_window_keep_off  (FpWindow *self);
+/* The document may have another file now. */
+void     fp_window_watch_file (FpWindow *self);
+/* Asks what to do about a file that someone else has written; @saving: because it was to be saved. */
+void     fp_window_ask_changed (FpWindow *self, gboolean saving);
 
 G_END_DECLS

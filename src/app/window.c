@@ -103,6 +103,7 @@ on_chosen (FpWindow *self)
 static void
 on_state (FpWindow *self)
 {
+  fp_window_watch_file (self);
   show_title (self);
   fp_window_update_actions (self);
 }
@@ -131,6 +132,7 @@ on_thing_activated (FpWindow *self)
 void
 fp_window_set_document (FpWindow *self, FpDocument *document)
 {
+  fp_window_keep_off (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
@@ -147,6 +149,7 @@ fp_window_set_document (FpWindow *self, FpDocument *document)
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
       g_signal_connect_swapped (document, "state", G_CALLBACK (on_state), self);
       gtk_widget_grab_focus (self->board);
+      fp_window_keep (self);
     }
   on_chosen (self);
   on_state (self);
@@ -178,6 +181,7 @@ fp_window_dispose (GObject *object)
   FpWindow *self = FP_WINDOW (object);
 
   g_clear_handle_id (&self->notice_over, g_source_remove);
+  fp_window_keep_off (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);

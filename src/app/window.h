@@ -20,4 +20,7 @@ void        fp_window_notice (FpWindow *self, const char *text, gboolean wrong);
 /* Opens it here when no project is open, else in a window of its own. */
 void        fp_window_open (FpWindow *self, const char *path);
 
+/* Offers, one after another, what programs that ended before their time have left. */
+void fp_window_offer_left (FpWindow *self);
+
 G_END_DECLS

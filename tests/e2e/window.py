@@ -266,7 +266,8 @@ def inside(program, sample):
     with tempfile.TemporaryDirectory(prefix="footpace-e2e-") as folder:
         os.environ.update({"GDK_BACKEND": "x11", "GSK_RENDERER": "cairo", "GDK_DEBUG": "gl-disable",
                            "GSETTINGS_BACKEND": "memory", "GIO_USE_VFS": "local", "LC_ALL": "C.UTF-8",
-                           "XDG_DATA_HOME": folder + "/data", "XDG_CONFIG_HOME": folder + "/config"})
+                           "XDG_DATA_HOME": folder + "/data", "XDG_CONFIG_HOME": folder + "/config",
+                           "XDG_STATE_HOME": folder + "/state"})
         os.environ.pop("GTK_A11Y", None)
         task = Task(program, sample, pathlib.Path(folder))
         try:
