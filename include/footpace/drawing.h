@@ -250,6 +250,36 @@ const double *fp_sheet_scales (guint *n);
  * @content: (out): the room left, paper mm. */
 FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
 
+/* --- tiles: a large sheet on several small pages --------------------------- */
+
+/**
+ * fp_drawing_set_inset:
+ * @of: a drawing, of which a reference is held
+ * @at: where its lower left corner comes to lie, paper mm
+ * @clip: paper mm: what lies outside is not painted
+ *
+ * Another drawing's marks, true to scale, painted under this one's own.  For
+ * surfaces that are painted; SVG is written of the whole sheet instead.
+ */
+void fp_drawing_set_inset (FpDrawing *self, FpDrawing *of, FpPoint at, const FpBox *clip);
+
+/**
+ * fp_drawing_tiles:
+ * @sheet: to be printed at its own scale
+ * @paper, @landscape: of the pages
+ *
+ * Neighbouring tiles overlap by 10 mm; the lines in the middle of the overlap
+ * are to be cut and joined at crosses that bear the same letters.  Each page
+ * says where it belongs, and carries a ruler by which to tell whether it was
+ * printed at 100 %.
+ *
+ * Returns: (transfer full) (element-type FpDrawing): row by row from the upper left; one page where the sheet fits one
+ */
+GPtrArray *fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape, FpUnits units);
+
+/* A ruler, its length in words under it: 100 mm, or 4 in; from @at to the right. Returns its length, mm. */
+double fp_drawing_add_ruler (FpDrawing *self, FpPoint at, FpUnits units);
+
 /* --- surfaces ------------------------------------------------------------ */
 
 typedef struct _cairo FpCairo; /* cairo_t, without asking every caller for cairo.h */

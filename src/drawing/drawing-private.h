@@ -26,6 +26,9 @@ gboolean fp_pen_crosses (FpPen pen, FpStanding standing);
 /* Whether an area is bordered by its pen. */
 gboolean fp_mark_has_border (const FpMark *mark);
 
+/* What fp_drawing_set_inset() was told; NULL: there is none. */
+const FpDrawing *fp_drawing_inset (const FpDrawing *self, FpPoint *at, FpBox *clip);
+
 /* Paper mm that a mark covers, pens included. */
 FpBox fp_mark_box (const FpMark *mark, const FpPoint *points);
 

@@ -11,6 +11,9 @@ struct _FpDrawing
   GArray         *marks;  /* FpMark  */
   GArray         *points; /* FpPoint */
   GStringChunk   *texts;
+  FpDrawing      *inset;   /* owned; NULL                                        */
+  FpPoint         inset_at;
+  FpBox           inset_clip;
   FpMark          belongs; /* item, standing, view, dimension, param of what follows */
 };
 
@@ -44,7 +47,25 @@ fp_drawing_unref (FpDrawing *self)
   g_array_unref (self->marks);
   g_array_unref (self->points);
   g_string_chunk_free (self->texts);
+  fp_drawing_unref (self->inset);
   g_free (self);
+}
+
+void
+fp_drawing_set_inset (FpDrawing *self, FpDrawing *of, FpPoint at, const FpBox *clip)
+{
+  fp_drawing_unref (self->inset);
+  self->inset = fp_drawing_ref (of);
+  self->inset_at = at;
+  self->inset_clip = *clip;
+}
+
+const FpDrawing *
+fp_drawing_inset (const FpDrawing *self, FpPoint *at, FpBox *clip)
+{
+  *at = self->inset_at;
+  *clip = self->inset_clip;
+  return self->inset;
 }
 
 double

@@ -212,6 +212,25 @@ paint_mark (Painter *p, const FpMark *mark)
     }
 }
 
+/* In user space of the paper, y down. */
+static void
+paint_inset (const FpDrawing *self, cairo_t *cr, FpSurfaceLook look)
+{
+  FpPoint at;
+  FpBox clip;
+  const FpDrawing *inset = fp_drawing_inset (self, &at, &clip);
+  const double height = fp_drawing_height (self);
+
+  if (inset == NULL)
+    return;
+  cairo_save (cr);
+  cairo_rectangle (cr, clip.x0, height - clip.y1, clip.x1 - clip.x0, clip.y1 - clip.y0);
+  cairo_clip (cr);
+  cairo_translate (cr, at.x, height - at.y - fp_drawing_height (inset));
+  fp_drawing_paint (inset, cr, look, FALSE);
+  cairo_restore (cr);
+}
+
 void
 fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboolean with_paper)
 {
@@ -227,6 +246,7 @@ fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboole
       set_ink (&p, fp_fill_ink (FP_FILL_PAPER, FP_STANDING_EXISTING, look));
       cairo_fill (cr);
     }
+  paint_inset (self, cr, look);
   /* The one place where y is turned over. */
   cairo_translate (cr, 0, fp_drawing_height (self));
   cairo_scale (cr, 1, -1);
