@@ -2,6 +2,8 @@
 /* write-pdf.c - drawings as PDF and PNG */
 #include "drawing-private.h"
 
+#include "pdf-language.h"
+
 #include <cairo-pdf.h>
 #include <math.h>
 
@@ -76,6 +78,7 @@ fp_drawing_write_pdf (FpDrawing *const *page, guint n_pages, const char *title, 
   cairo_surface_destroy (surface);
   if (status != CAIRO_STATUS_SUCCESS)
     return fp_write_failed (path, cairo_status_to_string (status), error);
+  fp_pdf_add_language (bytes, "en");
   return fp_write_file (path, bytes->data, bytes->len, error);
 }
 

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-#define DOTS 4   /* a millimetre                                             */
+#define DOTS 2   /* a millimetre                                             */
 #define NEAR 6.0 /* mm from a join: there the match marks lie                */
 
 /* Lines and letters all over a sheet. */

@@ -14,6 +14,7 @@
 #include <math.h>
 #include <poppler.h>
 #include <string.h>
+#include <unistd.h>
 
 #define POINTS_PER_MM (72.0 / 25.4)
 
@@ -423,12 +424,37 @@ test_marks_alike (void)
   compare (drawing, "marks");
 }
 
+/* Its catalogue, found as every reader finds it (ISO 32000-1, 7.5.5): by the last startxref and its table. */
+static void
+test_language (void)
+{
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (210, 297);
+  FpDrawing *page = drawing;
+  g_autofree char *path = NULL, *bytes = NULL;
+  g_autoptr (GError) error = NULL;
+  const char *table, *object;
+  gsize length;
+  const int fd = g_file_open_tmp ("footpace-XXXXXX.pdf", &path, &error);
+
+  close (fd);
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { 10, 10 }, (FpPoint) { 200, 10 });
+  g_assert_true (fp_drawing_write_pdf (&page, 1, "Title", "Author", path, &error));
+  g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+  table = bytes + g_ascii_strtoull (g_strrstr_len (bytes, (gssize) length, "startxref") + 9, NULL, 10);
+  g_assert_true (g_str_has_prefix (table, "xref\n"));
+  object = bytes + g_ascii_strtoull (strchr (table + 5, '\n') + 1, NULL, 10);
+  g_assert_nonnull (g_strstr_len (object, 200, "/Type /Catalog"));
+  g_assert_nonnull (g_strstr_len (object, 200, "/Lang (en)"));
+  g_remove (path);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/render/page-sizes", test_page_sizes);
   g_test_add_func ("/render/a3", test_a3);
+  g_test_add_func ("/render/language", test_language);
   g_test_add_func ("/render/lengths", test_lengths);
   g_test_add_func ("/render/upright", test_upright);
   g_test_add_func ("/render/text-widths", test_text_widths);
