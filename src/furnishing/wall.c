@@ -4,7 +4,8 @@
  * The corners run along the inner face, clockwise seen from above; the
  * thickness lies to the left of the walk.  Corners are mitred.  Each side is
  * made of upright pieces, convex on the plan: between the openings, below
- * their sills, above their heads.  Over an arch they stand on its chords.
+ * their sills, above their heads, and between one that lies over another.
+ * Over an arch they stand on its chords.
  */
 #include "kind-private.h"
 
@@ -168,9 +169,9 @@ is_square (const Side *side, double s0, double s1)
   return fabs (outer_at (side, s0) - s0) < 1e-6 && fabs (outer_at (side, s1) - s1) < 1e-6;
 }
 
-/* What stands over the chord from @a to @b, as far as that lies between @s0 and @s1. */
+/* What stands over the chord from @a to @b up to @top, as far as that lies between @s0 and @s1. */
 static void
-add_over_chord (FpSolids *out, const Side *side, double s0, double s1, FpPoint a, FpPoint b)
+add_over_chord (FpSolids *out, const Side *side, double s0, double s1, FpPoint a, FpPoint b, double top)
 {
   const double from = CLAMP (a.x, s0, s1), to = CLAMP (b.x, s0, s1), slope = (b.y - a.y) / (b.x - a.x);
   const double bx = slope * side->ux, by = slope * side->uy;
@@ -180,45 +181,64 @@ add_over_chord (FpSolids *out, const Side *side, double s0, double s1, FpPoint a
     return;
   if (!is_square (side, from, to))
     {
-      add_piece (out, side, from, to, a.y + slope * ((from + to) / 2 - a.x), side->z1);
+      add_piece (out, side, from, to, a.y + slope * ((from + to) / 2 - a.x), top);
       return;
     }
   const guint n = piece_outline (side, from, to, pt);
-  fp_solids_add_arching (out, FP_PART_WALL, pt, n, a.y - slope * a.x - bx * side->a.x - by * side->a.y, bx, by,
-                         side->z1);
+  fp_solids_add_arching (out, FP_PART_WALL, pt, n, a.y - slope * a.x - bx * side->a.x - by * side->a.y, bx, by, top);
 }
 
 static void
-add_arch (FpSolids *out, const Side *side, double s0, double s1, double springing, double radius, double middle)
+add_over_arch (FpSolids *out, const Side *side, double s0, double s1, double springing, const FpHole *hole, double top)
 {
+  const double radius = hole->width / 2;
   const guint n = chords_of_arch (radius);
 
   for (guint i = 0; i < n; i++)
-    add_over_chord (out, side, s0, s1, arch_corner (middle, springing, radius, G_PI * i / n),
-                    arch_corner (middle, springing, radius, G_PI * (i + 1) / n));
+    add_over_chord (out, side, s0, s1, arch_corner (hole->along, springing, radius, G_PI * i / n),
+                    arch_corner (hole->along, springing, radius, G_PI * (i + 1) / n), top);
 }
 
-static void
-add_opening (FpSolids *out, const Side *side, const FpHole *hole, double s0, double s1)
+static double
+foot_of (const Side *side, const FpHole *hole)
 {
-  const double sill = side->z0 + hole->sill, head = side->z0 + MAX (hole->head, hole->sill);
+  return side->z0 + hole->sill;
+}
 
-  add_piece (out, side, s0, s1, side->z0, sill);
-  if (hole->arched)
-    add_arch (out, side, s0, s1, head, hole->width / 2, hole->along);
-  else
-    add_piece (out, side, s0, s1, head, side->z1);
+/* Of an arch: its springing. */
+static double
+head_of (const Side *side, const FpHole *hole)
+{
+  return side->z0 + MAX (hole->head, hole->sill);
+}
+
+static double
+crown_of (const Side *side, const FpHole *hole)
+{
+  return head_of (side, hole) + (hole->arched ? hole->width / 2 : 0);
+}
+
+static double
+start_of (const FpHole *hole)
+{
+  return hole->along - hole->width / 2;
+}
+
+static double
+end_of (const FpHole *hole)
+{
+  return hole->along + hole->width / 2;
 }
 
 static int
-by_start (gconstpointer a, gconstpointer b)
+by_sill (gconstpointer a, gconstpointer b)
 {
   const FpHole *p = a, *q = b;
-  const double pa = p->along - p->width / 2, qa = q->along - q->width / 2;
 
-  return (pa > qa) - (pa < qa);
+  return (p->sill > q->sill) - (p->sill < q->sill);
 }
 
+/* The lowest first. */
 static GArray *
 holes_of_side (const FpForm *form, guint side)
 {
@@ -227,29 +247,127 @@ holes_of_side (const FpForm *form, guint side)
   for (guint i = 0; i < form->n_holes; i++)
     if (form->hole[i].side == side)
       g_array_append_val (holes, form->hole[i]);
-  g_array_sort (holes, by_start);
+  g_array_sort (holes, by_sill);
   return holes;
+}
+
+/* --- what is left of a side ------------------------------------------------ */
+
+/* Upright, and as wide as nothing changes above and below it. */
+typedef struct
+{
+  double        s0, s1, z0, z1;
+  const FpHole *arch; /* on which it stands; NULL: its foot is level          */
+} Piece;
+
+static void
+finish_piece (FpSolids *out, const Side *side, const Piece *piece)
+{
+  if (piece->arch != NULL)
+    add_over_arch (out, side, piece->s0, piece->s1, piece->z0, piece->arch, piece->z1);
+  else
+    add_piece (out, side, piece->s0, piece->s1, piece->z0, piece->z1);
+}
+
+/* What stands between two neighbouring edges of openings, from the foot up. */
+static GArray *
+pieces_of_strip (const Side *side, const GArray *holes, double s0, double s1)
+{
+  GArray *pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
+  Piece piece = { s0, s1, side->z0, side->z1, NULL };
+  double done = side->z0;
+
+  for (guint i = 0; i < holes->len; i++)
+    {
+      const FpHole *hole = &g_array_index (holes, FpHole, i);
+      if (!(start_of (hole) < (s0 + s1) / 2 && end_of (hole) > (s0 + s1) / 2) || !(crown_of (side, hole) > done))
+        continue;
+      piece.z1 = MIN (foot_of (side, hole), side->z1);
+      if (piece.z1 > piece.z0)
+        g_array_append_val (pieces, piece);
+      done = crown_of (side, hole);
+      piece.z0 = head_of (side, hole);
+      piece.arch = hole->arched ? hole : NULL;
+    }
+  piece.z1 = side->z1;
+  if (piece.z1 > piece.z0)
+    g_array_append_val (pieces, piece);
+  return pieces;
+}
+
+/* A piece that goes on as it was in the strip before is one with that. */
+static void
+join_piece (Piece *piece, GArray *before)
+{
+  for (guint i = 0; i < before->len; i++)
+    {
+      const Piece *old = &g_array_index (before, Piece, i);
+      if (old->z0 != piece->z0 || old->z1 != piece->z1 || old->arch != piece->arch)
+        continue;
+      piece->s0 = old->s0;
+      g_array_remove_index_fast (before, i);
+      return;
+    }
+}
+
+static int
+by_value (gconstpointer a, gconstpointer b)
+{
+  const double p = *(const double *) a, q = *(const double *) b;
+
+  return (p > q) - (p < q);
+}
+
+/* Where something changes along a side, its ends included. */
+static GArray *
+edges_of_side (const Side *side, const GArray *holes)
+{
+  GArray *edges = g_array_new (FALSE, FALSE, sizeof (double));
+
+  g_array_append_vals (edges, (double[]) { 0, side->length }, 2);
+  for (guint i = 0; i < holes->len; i++)
+    {
+      const FpHole *hole = &g_array_index (holes, FpHole, i);
+      const double edge[] = { CLAMP (start_of (hole), 0, side->length), CLAMP (end_of (hole), 0, side->length) };
+      g_array_append_vals (edges, edge, G_N_ELEMENTS (edge));
+    }
+  g_array_sort (edges, by_value);
+  return edges;
+}
+
+static void
+finish_pieces (FpSolids *out, const Side *side, const GArray *pieces)
+{
+  for (guint i = 0; i < pieces->len; i++)
+    finish_piece (out, side, &g_array_index (pieces, Piece, i));
 }
 
 static void
 add_side (const FpForm *form, guint i, FpSolids *out)
 {
-  g_autoptr (GArray) holes = holes_of_side (form, i);
+  g_autoptr (GArray) holes = holes_of_side (form, i), edges = NULL, before = NULL;
+  double from = 0;
   Side side;
-  double done = 0;
 
   if (!side_get (form, i, &side))
     return;
-  for (guint h = 0; h < holes->len; h++)
+  edges = edges_of_side (&side, holes);
+  before = g_array_new (FALSE, FALSE, sizeof (Piece));
+  for (guint e = 0; e < edges->len; e++)
     {
-      const FpHole *hole = &g_array_index (holes, FpHole, h);
-      const double s0 = CLAMP (hole->along - hole->width / 2, done, side.length);
-      const double s1 = CLAMP (hole->along + hole->width / 2, s0, side.length);
-      add_piece (out, &side, done, s0, side.z0, side.z1);
-      add_opening (out, &side, hole, s0, s1);
-      done = s1;
+      const double to = g_array_index (edges, double, e);
+      g_autoptr (GArray) pieces = NULL;
+      if (to - from < 1e-6)
+        continue;
+      pieces = pieces_of_strip (&side, holes, from, to);
+      for (guint k = 0; k < pieces->len; k++)
+        join_piece (&g_array_index (pieces, Piece, k), before);
+      finish_pieces (out, &side, before);
+      g_array_unref (before);
+      before = g_steal_pointer (&pieces);
+      from = to;
     }
-  add_piece (out, &side, done, side.length, side.z0, side.z1);
+  finish_pieces (out, &side, before);
 }
 
 /* --- the kind ------------------------------------------------------------- */
@@ -313,24 +431,45 @@ quantities (const FpForm *form, GArray *out)
   fp_quantities_add_part (out, &fp_kind_wall, form, FP_PART_WALL, "wall, less its openings", FP_MATERIAL_NONE);
 }
 
-/* Where an opening runs past its side, or into its neighbour. */
+static gboolean
+overlap (double a0, double a1, double b0, double b1)
+{
+  return MIN (a1, b1) - MAX (a0, b0) > 1e-6;
+}
+
+/* One may lie over another. */
+static gboolean
+holes_overlap (const Side *side, const FpHole *a, const FpHole *b)
+{
+  return overlap (start_of (a), end_of (a), start_of (b), end_of (b))
+         && overlap (foot_of (side, a), crown_of (side, a), foot_of (side, b), crown_of (side, b));
+}
+
+/* Whether every opening keeps within its side and clear of the others. */
+static gboolean
+holes_fit (const Side *side, const GArray *holes)
+{
+  for (guint h = 0; h < holes->len; h++)
+    {
+      const FpHole *hole = &g_array_index (holes, FpHole, h);
+      if (start_of (hole) < -1e-6 || end_of (hole) > side->length + 1e-6)
+        return FALSE;
+      for (guint k = 0; k < h; k++)
+        if (holes_overlap (side, hole, &g_array_index (holes, FpHole, k)))
+          return FALSE;
+    }
+  return TRUE;
+}
+
 static char *
 amiss (const FpForm *form)
 {
   for (guint i = 0; i < n_sides (form); i++)
     {
       g_autoptr (GArray) holes = holes_of_side (form, i);
-      double done = 0, ux, uy, length;
-      if (!side_direction (form, i, &ux, &uy, &length))
-        continue;
-      for (guint h = 0; h < holes->len; h++)
-        {
-          const FpHole *hole = &g_array_index (holes, FpHole, h);
-          if (hole->along - hole->width / 2 < done - 1e-6 || hole->along + hole->width / 2 > length + 1e-6)
-            return g_strdup_printf ("An opening in side %u runs past the end of that side or into another opening.",
-                                    i + 1);
-          done = hole->along + hole->width / 2;
-        }
+      Side side;
+      if (side_get (form, i, &side) && !holes_fit (&side, holes))
+        return g_strdup_printf ("An opening in side %u runs past the end of that side or into another opening.", i + 1);
     }
   for (guint h = 0; h < form->n_holes; h++)
     if (form->hole[h].side >= n_sides (form))
