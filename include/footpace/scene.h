@@ -85,6 +85,23 @@ const FpFloor  *fp_scene_floors (const FpScene *self, guint *n); /* not of ghost
  * FALSE where there is none (and 0 is returned). */
 double          fp_scene_floor_at (const FpScene *self, FpPoint at, gboolean *found);
 
+/* Design judgement, mm: how deep the way is on either side of an opening, and what is no door but an arch. */
+#define FP_DOORWAY_DEPTH 900.0
+#define FP_DOOR_WIDEST   3000.0
+
+/**
+ * fp_scene_doorway:
+ * @opening: index of a placed thing
+ * @way: (out): what has to be free for walking through: as wide as the opening, through the wall and
+ *   %FP_DOORWAY_DEPTH beyond either face of it, up to where heads are; in the opening's own coordinates
+ *
+ * Returns: FALSE where it is no opening, or none by which people walk: it is
+ *   too small, or its sill meets the floor on neither side
+ */
+gboolean        fp_scene_doorway (const FpScene *self, guint opening, FpBox3 *way);
+/* Not so wide that things may well stand in it beside the way, as under the arch of a chancel. */
+gboolean        fp_doorway_is_door (const FpBox3 *way);
+
 /**
  * fp_scene_place_on:
  * @on: index of a placed thing, or -1 for the floor

@@ -15,8 +15,12 @@ G_BEGIN_DECLS
  * @id: (out) (optional) (transfer full): the id that it was given
  *
  * Adds a thing of @kind where it belongs by the kind's rule: on the best
- * support that is there, on its side, clear of walls and of what stands
- * there already.  A kind of the survey goes into the survey.
+ * support that is there, on its side, clear of walls, of what stands there
+ * already, of the ways through doors and of the way round an altar.  A kind
+ * of the survey goes into the survey.
+ *
+ * A reredos for which there is no room behind the altar brings the altar and
+ * all that stands with it forward, where there is room before it.
  */
 FpProject *fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, GError **error);
 

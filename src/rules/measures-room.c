@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Whether there is room for everything: what runs into each other, into walls and piers. */
+/* Whether there is room for everything: what runs into each other, into walls and piers, and the ways through doors. */
 #include "measuring.h"
 #include "solid-overlap.h"
 
@@ -166,6 +166,100 @@ fp_take_overlap (const FpMeasuring *of, GArray *out)
         }
     }
   if (furnishings > 0 && out->len == first)
+    fp_measured_add (out, 0);
+  room_clear (&room);
+}
+
+/* --- doors ------------------------------------------------------------------ */
+
+/* Steps and footpaces are walked on, and a gate opens. */
+static gboolean
+stops_people (const FpSolid *solid)
+{
+  return takes_room (solid) && solid->part != FP_PART_STEP && solid->part != FP_PART_FOOTPACE
+         && solid->part != FP_PART_GATE;
+}
+
+/* A rail across a door is passed by its gate, where that lies in the way. */
+static gboolean
+gate_lies_in (const FpMeasuring *of, guint thing, guint door, const FpBox3 *way)
+{
+  const FpPlaced *rail = fp_measuring_placed (of, (int) thing), *opening = fp_measuring_placed (of, (int) door);
+  FpPoint gate;
+
+  if (fp_placed_role (rail) != FP_ROLE_RAIL || fp_placed_param (rail, "gate", 0) <= 0)
+    return FALSE;
+  gate = fp_placed_local (opening, (FpPoint) { rail->place.x, rail->place.y });
+  return gate.x > way->lo.x && gate.x < way->hi.x && gate.y > way->lo.y && gate.y < way->hi.y;
+}
+
+/* How far it reaches into the way. */
+static double
+reach_into (const Room *self, guint thing, const FpSolid *way, const FpBox3 *box, FpVec3 *at)
+{
+  const FpPlaced *placed = &self->placed[thing];
+  double most = 0;
+
+  for (guint s = placed->first_solid; s < placed->first_solid + placed->n_solids; s++)
+    {
+      FpVec3 here;
+      double depth;
+
+      if (!stops_people (&self->solid[s]) || !(fp_box3_overlap (&self->own[s], box) > MAX (most, TOUCHING)))
+        continue;
+      depth = fp_solid_overlap (&self->solid[s], way, MAX (most, TOUCHING), &here);
+      if (depth > most)
+        {
+          most = depth;
+          *at = here;
+        }
+    }
+  return most;
+}
+
+static void
+take_door (const FpMeasuring *of, const Room *room, guint door, const FpBox3 *way, GArray *out)
+{
+  g_autoptr (FpSolids) own = fp_solids_new (), stood = fp_solids_new ();
+  const FpPlaced *opening = &room->placed[door];
+  FpBox3 box;
+
+  fp_solids_add_box (own, FP_PART_BODY, way->lo.x, way->lo.y, way->lo.z, way->hi.x, way->hi.y, way->hi.z);
+  fp_solids_append_placed (stood, own, &opening->place, opening->level, 0);
+  if (fp_solids_count (stood) == 0)
+    return;
+  box = fp_solid_box (fp_solids_get (stood, 0));
+  for (guint i = 0; i < room->n_placed; i++)
+    {
+      FpVec3 at = { 0 };
+      double depth;
+
+      if (room->placed[i].ghost || is_fabric (&room->placed[i])
+          || !(fp_box3_overlap (&room->whole[i], &box) > TOUCHING) || gate_lies_in (of, i, door, way))
+        continue;
+      depth = reach_into (room, i, fp_solids_get (stood, 0), &box, &at);
+      if (depth > 0)
+        fp_measured_add_at (out, depth, (int) i, at)->detail = both_named (of, i, door);
+    }
+}
+
+void
+fp_take_in_doorway (const FpMeasuring *of, GArray *out)
+{
+  guint doors = 0, first = out->len;
+  Room room;
+
+  room_init (&room, of->scene);
+  for (guint i = 0; i < room.n_placed; i++)
+    {
+      FpBox3 way;
+
+      if (!fp_scene_doorway (of->scene, i, &way) || !fp_doorway_is_door (&way))
+        continue;
+      doors++;
+      take_door (of, &room, i, &way, out);
+    }
+  if (doors > 0 && out->len == first)
     fp_measured_add (out, 0);
   room_clear (&room);
 }

@@ -154,6 +154,9 @@ FP_MEASURE (flame_clear, "flame-clear", LENGTH, FALSE, "Flame and what can burn"
 FP_MEASURE (overlap, "overlap", LENGTH, FALSE, "Two things in one place",
             "The least way by which one of two things that run into each other would have to be moved to be clear of "
             "the other; floors, and a thing and what it stands on, left out.")
+FP_MEASURE (in_doorway, "in-doorway", LENGTH, FALSE, "Things in the way through a door",
+            "How far a thing reaches into the way through a door: as wide as the door, through the wall and 900 mm "
+            "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.")
 /* people */
 FP_MEASURE (seats_share, "seats-share", SHARE, FALSE, "Seats",
             "Seats that there are by the number that the brief wants.")

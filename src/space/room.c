@@ -4,8 +4,7 @@
 #include <math.h>
 
 #define TOUCHING 100.0      /* mm2: what overlaps less only touches           */
-#define DOOR_ROOM 900.0     /* kept free before a doorway (design judgement)  */
-#define DOOR_SILL 300.0     /* an opening with a higher sill is no doorway    */
+#define ONE_LEVEL 30.0      /* mm: floors that differ less are one to stand on */
 #define GRID 100.0
 #define HALL_WIDTH 8000.0   /* of a church of which nothing is measured yet   */
 #define HALL_LENGTH 12000.0
@@ -20,6 +19,13 @@ is_ministers_floor (const FpRoom *self, const FpFloor *floor)
          && fp_item_kind (self->placed[floor->owner].item)->role == FP_ROLE_FLOOR;
 }
 
+static gboolean
+is_peoples_floor (const FpRoom *self, const FpFloor *floor)
+{
+  (void) self;
+  return floor->use == FP_FLOOR_PEOPLE;
+}
+
 static void
 measure_floors (FpRoom *self)
 {
@@ -32,7 +38,7 @@ measure_floors (FpRoom *self)
       const FpBox box = fp_outline_box (floor[i].outline, floor[i].n_outline);
       if (is_ministers_floor (self, &floor[i]))
         fp_box_add_box (&self->sanctuary, &box);
-      else if (floor[i].use == FP_FLOOR_PEOPLE)
+      else if (is_peoples_floor (self, &floor[i]))
         fp_box_add_box (&self->nave, &box);
     }
   self->has_sanctuary = !fp_box_is_empty (&self->sanctuary);
@@ -138,8 +144,10 @@ add_crossings (const FpPoint *pt, guint n, gboolean across, double line, double 
     }
 }
 
+typedef gboolean (*FloorTest) (const FpRoom *self, const FpFloor *floor);
+
 static gboolean
-floor_stretch (const FpRoom *self, gboolean across, double line, double *lo, double *hi)
+floor_stretch (const FpRoom *self, FloorTest counts, gboolean across, double line, double *lo, double *hi)
 {
   guint n;
   const FpFloor *floor = fp_scene_floors (self->scene, &n);
@@ -147,21 +155,17 @@ floor_stretch (const FpRoom *self, gboolean across, double line, double *lo, dou
   *lo = G_MAXDOUBLE;
   *hi = -G_MAXDOUBLE;
   for (guint i = 0; i < n; i++)
-    if (is_ministers_floor (self, &floor[i]))
+    if (counts (self, &floor[i]))
       add_crossings (floor[i].outline, floor[i].n_outline, across, line, lo, hi);
   return *hi > *lo;
 }
 
-void
-fp_room_across (const FpRoom *self, double y, double *x0, double *x1)
+/* From the axis to where the floor ends or a wall stands, to either side. */
+static void
+reach_across (const FpRoom *self, double y, double *x0, double *x1)
 {
   const FpPoint axis = { 0, y };
 
-  if (!floor_stretch (self, TRUE, y, x0, x1))
-    {
-      *x0 = self->sanctuary.x0;
-      *x1 = self->sanctuary.x1;
-    }
   *x0 = MIN (*x0, 0.0);
   *x1 = MAX (*x1, 0.0);
   *x0 = -fp_room_reach (self, axis, (FpPoint) { -1, 0 }, -*x0);
@@ -169,16 +173,53 @@ fp_room_across (const FpRoom *self, double y, double *x0, double *x1)
 }
 
 void
+fp_room_across (const FpRoom *self, double y, double *x0, double *x1)
+{
+  if (!floor_stretch (self, is_ministers_floor, TRUE, y, x0, x1))
+    {
+      *x0 = self->sanctuary.x0;
+      *x1 = self->sanctuary.x1;
+    }
+  reach_across (self, y, x0, x1);
+}
+
+void
 fp_room_along (const FpRoom *self, double *y0, double *y1)
 {
   double middle;
 
-  if (!floor_stretch (self, FALSE, 0, y0, y1))
+  if (!floor_stretch (self, is_ministers_floor, FALSE, 0, y0, y1))
     {
       *y0 = self->sanctuary.y0;
       *y1 = self->sanctuary.y1;
     }
   middle = (*y0 + *y1) / 2;
+  *y1 = middle + fp_room_reach (self, (FpPoint) { 0, middle }, (FpPoint) { 0, 1 }, *y1 - middle);
+}
+
+void
+fp_room_nave_across (const FpRoom *self, double y, double *x0, double *x1)
+{
+  if (!floor_stretch (self, is_peoples_floor, TRUE, y, x0, x1))
+    {
+      *x0 = self->nave.x0;
+      *x1 = self->nave.x1;
+    }
+  reach_across (self, y, x0, x1);
+}
+
+void
+fp_room_nave_along (const FpRoom *self, double *y0, double *y1)
+{
+  double middle;
+
+  if (!floor_stretch (self, is_peoples_floor, FALSE, 0, y0, y1))
+    {
+      *y0 = self->nave.y0;
+      *y1 = self->nave.y1;
+    }
+  middle = (*y0 + *y1) / 2;
+  *y0 = middle - fp_room_reach (self, (FpPoint) { 0, middle }, (FpPoint) { 0, -1 }, middle - *y0);
   *y1 = middle + fp_room_reach (self, (FpPoint) { 0, middle }, (FpPoint) { 0, 1 }, *y1 - middle);
 }
 
@@ -194,6 +235,14 @@ plan_corners (const FpBox *plan, const FpPlace *place, double gap, FpPoint corne
 }
 
 static gboolean
+outlines_overlap (const FpPoint *a, guint na, const FpPoint *b, guint nb)
+{
+  const FpBox p = fp_outline_box (a, na), q = fp_outline_box (b, nb);
+
+  return fp_box_overlaps (&p, &q) && fp_outlines_common_area (a, na, b, nb) > TOUCHING;
+}
+
+static gboolean
 overlaps_box (const FpPoint corner[4], const FpBox *plan, const FpPlace *place)
 {
   FpPoint other[4];
@@ -201,22 +250,36 @@ overlaps_box (const FpPoint corner[4], const FpBox *plan, const FpPlace *place)
   if (fp_box_is_empty (plan))
     return FALSE;
   plan_corners (plan, place, 0, other);
-  return fp_outlines_common_area (corner, 4, other, 4) > TOUCHING;
-}
-
-/* The room before a doorway, on the side of the church: the wall lies to the left of its run. */
-static gboolean
-blocks_door (const FpPoint corner[4], const FpPlaced *opening)
-{
-  const double half = fp_item_param (opening->item, "width") / 2;
-  const FpBox before = { -half, -DOOR_ROOM, half, 0 };
-
-  return fp_item_param (opening->item, "sill") < DOOR_SILL && overlaps_box (corner, &before, &opening->place);
+  return outlines_overlap (corner, 4, other, 4);
 }
 
 static gboolean
-is_in_the_way (const FpPoint corner[4], const FpPlaced *other)
+blocks_way (const FpRoom *self, const FpPoint corner[4], guint opening, guint flags)
 {
+  FpBox3 way;
+
+  if (!fp_scene_doorway (self->scene, opening, &way)
+      || ((flags & FP_ROOM_UNDER_ARCHES) != 0 && !fp_doorway_is_door (&way)))
+    return FALSE;
+  return overlaps_box (corner, &(FpBox) { way.lo.x, way.lo.y, way.hi.x, way.hi.y }, &self->placed[opening].place);
+}
+
+/* With the way behind an altar that stands free. */
+static gboolean
+overlaps_altar (const FpPoint corner[4], const FpPlaced *altar)
+{
+  FpBox box = altar->extent.plan;
+
+  if (fp_altar_is_free (altar))
+    box.y1 += fp_item_kind (altar->item)->clearance;
+  return overlaps_box (corner, &box, &altar->place);
+}
+
+static gboolean
+is_in_the_way (const FpRoom *self, const FpPoint corner[4], guint i, guint flags)
+{
+  const FpPlaced *other = &self->placed[i];
+
   switch (fp_item_kind (other->item)->role)
     {
     case FP_ROLE_FLOOR:
@@ -225,7 +288,9 @@ is_in_the_way (const FpPoint corner[4], const FpPlaced *other)
     case FP_ROLE_WALL: /* by its solids */
       return FALSE;
     case FP_ROLE_OPENING:
-      return blocks_door (corner, other);
+      return blocks_way (self, corner, i, flags);
+    case FP_ROLE_ALTAR:
+      return overlaps_altar (corner, other);
     default:
       return overlaps_box (corner, &other->extent.plan, &other->place);
     }
@@ -239,9 +304,26 @@ runs_into_wall (const FpRoom *self, const FpPoint corner[4])
 
   for (guint i = 0; i < n; i++)
     if (s[i].part == FP_PART_WALL && s[i].shape == FP_SOLID_PRISM && !self->placed[s[i].owner].ghost
-        && fp_outlines_common_area (corner, 4, s[i].outline, s[i].n_outline) > TOUCHING)
+        && outlines_overlap (corner, 4, s[i].outline, s[i].n_outline))
       return TRUE;
   return FALSE;
+}
+
+/* Not across the edge of a step between two floors, nor over the end of one. */
+static gboolean
+stands_level (const FpRoom *self, const FpBox *plan, const FpPlace *place)
+{
+  FpPoint corner[4];
+  gboolean found;
+  const double level = fp_scene_floor_at (self->scene, (FpPoint) { place->x, place->y }, &found);
+
+  if (!found)
+    return TRUE;
+  plan_corners (plan, place, -1, corner);
+  for (guint i = 0; i < 4; i++)
+    if (fabs (fp_scene_floor_at (self->scene, corner[i], &found) - level) > ONE_LEVEL || !found)
+      return FALSE;
+  return TRUE;
 }
 
 gboolean
@@ -254,16 +336,31 @@ fp_room_stands_on (const FpRoom *self, int thing, int support)
 }
 
 gboolean
-fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on)
+fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on, guint flags)
 {
   FpPoint corner[4], bare[4];
 
   plan_corners (plan, place, gap, corner);
   plan_corners (plan, place, 0, bare);
   for (guint i = 0; i < self->n_placed; i++)
-    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (corner, &self->placed[i]))
+    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (self, corner, i, flags))
       return FALSE;
-  return !runs_into_wall (self, bare);
+  return !runs_into_wall (self, bare)
+         && (on >= 0 || (flags & FP_ROOM_ON_ANY_LEVEL) != 0 || stands_level (self, plan, place));
+}
+
+gboolean
+fp_room_is_clear (const FpRoom *self, const FpBox *box, int except, guint flags)
+{
+  const FpPlace as_is = { 0, 0, 0 };
+  FpPoint corner[4];
+
+  plan_corners (box, &as_is, 0, corner);
+  for (guint i = 0; i < self->n_placed; i++)
+    if (!self->placed[i].ghost && (except < 0 || !fp_room_stands_on (self, (int) i, except))
+        && is_in_the_way (self, corner, i, flags))
+      return FALSE;
+  return !runs_into_wall (self, corner);
 }
 
 gboolean
@@ -287,7 +384,7 @@ lies_within (const FpBox *plan, const FpPlace *place, const FpBox *bounds)
 }
 
 FpPlace
-fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const FpBox *bounds, double gap)
+fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const FpBox *bounds, double gap, guint flags)
 {
   const double far = MAX (bounds->x1 - bounds->x0, bounds->y1 - bounds->y0);
   /* A wide hall is searched in longer strides. */
@@ -298,7 +395,7 @@ fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const
       for (int k = -ring; k <= ring; k += (i == -ring || i == ring || ring == 0) ? 1 : 2 * ring)
         {
           const FpPlace place = { wish.x + i * stride, wish.y + k * stride, wish.turn };
-          if (lies_within (plan, &place, bounds) && fp_room_is_free (self, plan, &place, gap, -1))
+          if (lies_within (plan, &place, bounds) && fp_room_is_free (self, plan, &place, gap, -1, flags))
             return place;
         }
   return wish;

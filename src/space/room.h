@@ -34,20 +34,37 @@ void fp_room_across (const FpRoom *self, double y, double *x0, double *x1);
 /* Along the axis: from the edge towards the nave to the wall or edge in the east. */
 void fp_room_along (const FpRoom *self, double *y0, double *y1);
 
+/* Likewise of the people's floor. */
+void fp_room_nave_across (const FpRoom *self, double y, double *x0, double *x1);
+void fp_room_nave_along  (const FpRoom *self, double *y0, double *y1);
+
+typedef enum
+{
+  FP_ROOM_UNDER_ARCHES = 1 << 0, /* it may stand in an opening that is too wide to be a door */
+  FP_ROOM_ON_ANY_LEVEL = 1 << 1, /* it may stand across the edge of a floor                  */
+} FpRoomFlags;
+
 /**
  * fp_room_is_free:
  * @plan: of the thing, in its own coordinates
  * @place: where it would come
  * @gap: to be kept from others on all sides; touching a wall is no harm
  * @on: index of what it would stand on, which is then not in its way; -1
+ * @flags: FpRoomFlags
+ *
+ * Clear, too, of the ways through doors and round altars that stand free.
  */
-gboolean fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on);
+gboolean fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on, guint flags);
+
+/* Whether nothing is in a box of church coordinates but @except and what stands on it (-1: nothing at all). */
+gboolean fp_room_is_clear (const FpRoom *self, const FpBox *box, int except, guint flags);
 
 /* Whether the plans of a thing and of another that is there have more than an edge in common. */
 gboolean fp_room_overlaps (const FpBox *plan, const FpPlace *place, const FpPlaced *other);
 
 /* The free place nearest to @wish within @bounds (at @wish when there is none). */
-FpPlace fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const FpBox *bounds, double gap);
+FpPlace fp_room_nearest_free (const FpRoom *self, const FpBox *plan, FpPlace wish, const FpBox *bounds, double gap,
+                              guint flags);
 
 /* The footpace if @plan at @place lies wholly on it, else -1. */
 int fp_room_footpace_under (const FpRoom *self, const FpBox *plan, const FpPlace *place);

@@ -81,20 +81,67 @@ add_footpace (FpDraft *draft, const char *id, GError **error)
   return raise_altar (with_footpace, room, id, error);
 }
 
+static FpProject *
+set_out_on (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  FpDraft draft;
+
+  fp_draft_init (&draft, room, kind);
+  if (kind->role == FP_ROLE_FOOTPACE)
+    return add_footpace (&draft, id, error);
+  return find_spot (&draft, error) ? add_draft (&draft, id, error) : NULL;
+}
+
+/* What stands on the altar and its steps goes with them. */
+static FpProject *
+bring_altar_forward (const FpRoom *room, double by)
+{
+  const FpPlaced *group = &room->placed[fp_room_altar_group (room)];
+
+  return fp_set_out_move (room->scene, fp_item_id (group->item), (FpVec3) { 0, -by, 0 }, NULL);
+}
+
+/* A reredos for which there is no room behind the altar: the altar comes forward for it, so far that one can still
+ * walk round it or, failing that, that the two do not meet.  NULL where it need not, or cannot. */
+static FpProject *
+make_room_behind (const FpRoom *room, const FpKind *kind)
+{
+  double by[2];
+  FpDraft draft;
+
+  fp_draft_init (&draft, room, kind);
+  fp_spot_behind_altar (&draft);
+  by[0] = fp_draft_lacks_behind (&draft, &by[1]);
+  for (guint i = 0; i < G_N_ELEMENTS (by); i++)
+    if (by[i] > 0 && fp_room_may_come_forward (room, by[i]))
+      return bring_altar_forward (room, by[i]);
+  return NULL;
+}
+
+static FpProject *
+set_out_reredos (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  g_autoptr (FpProject) moved = make_room_behind (room, kind);
+  g_autoptr (FpScene) scene = NULL;
+  FpRoom wider;
+
+  if (moved == NULL)
+    return set_out_on (room, kind, id, error);
+  scene = fp_scene_new (moved, fp_scene_alternative (room->scene));
+  fp_room_init (&wider, scene);
+  return set_out_on (&wider, kind, id, error);
+}
+
 FpProject *
 fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, GError **error)
 {
   g_autofree char *free_id = fp_project_free_id (fp_scene_project (scene), kind->id);
-  FpProject *next = NULL;
+  FpProject *next;
   FpRoom room;
-  FpDraft draft;
 
   fp_room_init (&room, scene);
-  fp_draft_init (&draft, &room, kind);
-  if (kind->role == FP_ROLE_FOOTPACE)
-    next = add_footpace (&draft, free_id, error);
-  else if (find_spot (&draft, error))
-    next = add_draft (&draft, free_id, error);
+  next = kind->role == FP_ROLE_REREDOS ? set_out_reredos (&room, kind, free_id, error)
+                                       : set_out_on (&room, kind, free_id, error);
   if (next != NULL && id != NULL)
     *id = g_steal_pointer (&free_id);
   return next;

@@ -417,6 +417,23 @@ take_away (const Subject *s, const FpProject *project, const FpPlaced *placed, G
   return fp_project_without_item (project, s->alternative, id, error);
 }
 
+/* A footpace that loses what it lies round stays where it is. */
+static FpProject * /* takes @project */
+leave_footpace (const Subject *s, FpProject *project, const FpPlaced *gone, GError **error)
+{
+  const FpPlaced *footpace = gone->support >= 0 ? &s->placed[gone->support] : NULL;
+  FpProject *next;
+  Subject left;
+
+  if (footpace == NULL || footpace->in_survey || (fp_item_kind (footpace->item)->flags & FP_KIND_LAID_ROUND) == 0
+      || fp_project_find (project, s->alternative, fp_item_id (footpace->item), NULL) == NULL)
+    return project;
+  next = find_subject (s->scene, fp_item_id (footpace->item), &left, error)
+         ? write_place (&left, project, &footpace->place, left.on, error) : NULL;
+  fp_project_unref (project);
+  return next;
+}
+
 FpProject *
 fp_set_out_remove (const FpScene *scene, const char *id, GError **error)
 {
@@ -435,7 +452,7 @@ fp_set_out_remove (const FpScene *scene, const char *id, GError **error)
         continue;
       next = take_away (&s, project, &s.placed[i], error);
       fp_project_unref (project);
-      project = next;
+      project = next != NULL ? leave_footpace (&s, next, &s.placed[i], error) : NULL;
     }
   return project;
 }

@@ -9,11 +9,7 @@
 #include <math.h>
 #include <string.h>
 
-#define STRIDE        50.0
-#define NEIGHBOUR_GAP 200.0
 #define BESIDE_ALTAR  600.0  /* between the altar's end and what stands beside it          */
-#define USELESS_SLOT  1000.0 /* narrower than this, the way behind a reredos serves nobody */
-#define ROOM_BEFORE   900.0  /* before a seat                                              */
 #define OFF_THE_WALL  50.0
 /* Micklethwaite, Modern Parish Churches (1874), section XIII: a rail stands a foot back from the edge of its step. */
 #define RAIL_SET_BACK 305.0
@@ -25,7 +21,7 @@ fp_draft_measure (FpDraft *self)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (self->room->scene));
   const FpForm form = { .param = self->param, .corner = self->corner, .n_corners = self->n_corners,
-                        .core = { -1200, -450, 1200, 450 }, .facing = brief->facing };
+                        .core = FP_AWAITED_ALTAR, .facing = brief->facing };
   FpExtent extent = { FP_BOX_EMPTY, FP_BOX_EMPTY, 0, 0 };
 
   if (self->n_corners > 0 || (self->kind->flags & (FP_KIND_OUTLINE | FP_KIND_RUN)) == 0)
@@ -68,34 +64,29 @@ width_of (const FpBox *plan)
   return plan->x1 - plan->x0;
 }
 
-static const FpPlaced *
-altar_of (const FpDraft *self)
+const FpPlaced *
+fp_draft_altar (const FpDraft *self)
 {
   return self->room->altar >= 0 ? &self->room->placed[self->room->altar] : NULL;
 }
 
-static gboolean
-is_free (const FpDraft *self, const FpPlace *place, double gap)
+/* Altar and rail belong under the arch of a chancel, and a rail across its steps. */
+guint
+fp_draft_flags (const FpDraft *self)
 {
-  return fp_room_is_free (self->room, &self->plan, place, gap, self->on);
+  switch (self->kind->role)
+    {
+    case FP_ROLE_RAIL: return FP_ROOM_UNDER_ARCHES | FP_ROOM_ON_ANY_LEVEL;
+    case FP_ROLE_ALTAR:
+    case FP_ROLE_FOOTPACE: return FP_ROOM_UNDER_ARCHES;
+    default: return 0;
+    }
 }
 
-/* --- on the axis ---------------------------------------------------------- */
-
-static int
-empty_footpace (const FpRoom *room)
+gboolean
+fp_draft_is_free (const FpDraft *self, const FpPlace *place, double gap)
 {
-  for (guint i = 0; i < room->n_placed; i++)
-    {
-      gboolean taken = FALSE;
-      if (!fp_placed_has_role (&room->placed[i], FP_ROLE_FOOTPACE))
-        continue;
-      for (guint k = 0; k < room->n_placed && !taken; k++)
-        taken = !room->placed[k].ghost && room->placed[k].support == (int) i;
-      if (!taken)
-        return (int) i;
-    }
-  return -1;
+  return fp_room_is_free (self->room, &self->plan, place, gap, self->on, fp_draft_flags (self));
 }
 
 gboolean
@@ -107,140 +98,72 @@ fp_kind_may_stand_on (const FpKind *kind, FpRole role)
   return FALSE;
 }
 
-/* With room behind it; in a shallow sanctuary no nearer to the people than its middle. */
-void
-fp_spot_axis_altar (FpDraft *self)
+/* Where there is no such place as it should have: any in the sanctuary where nothing is in its way. */
+static void
+settle_for_any (FpDraft *self)
 {
-  const int footpace = fp_kind_may_stand_on (self->kind, FP_ROLE_FOOTPACE) ? empty_footpace (self->room) : -1;
-  double y0, y1, y;
-
-  if (footpace >= 0)
-    {
-      self->on = footpace;
-      self->place = self->room->placed[footpace].place;
-      return;
-    }
-  fp_room_along (self->room, &y0, &y1);
-  y = MAX (y1 - self->kind->clearance - self->plan.y1, (y0 + y1) / 2);
-  self->place = (FpPlace) { 0, y, 0 };
-  while (y > y0 && !is_free (self, &self->place, NEIGHBOUR_GAP))
-    {
-      y -= STRIDE;
-      if (is_free (self, &(FpPlace) { 0, y, 0 }, NEIGHBOUR_GAP))
-        self->place.y = y;
-    }
+  self->place = fp_room_nearest_free (self->room, &self->plan, self->place, &self->room->sanctuary, 0,
+                                      fp_draft_flags (self));
 }
 
-/* --- behind the altar ----------------------------------------------------- */
+/* --- along the walls of the sanctuary -------------------------------------- */
 
+enum { EPISTLE = 1, GOSPEL = -1 };
+
+/* How far it is from the axis, for a thing whose middle is at y, to the nearest wall or edge over its length. */
 static double
-wall_behind (const FpDraft *self, const FpPlaced *altar)
-{
-  double y0, y1, wall;
-
-  fp_room_along (self->room, &y0, &y1);
-  wall = y1;
-  for (int side = -1; side <= 1; side++)
-    {
-      const FpPoint from = { side * width_of (&self->plan) / 2, altar->place.y };
-      wall = MIN (wall, from.y + fp_room_reach (self->room, from, (FpPoint) { 0, 1 }, MAX (y1 - from.y, 0.0)));
-    }
-  return wall;
-}
-
-/* The rearmost of the altar and its steps. */
-static double
-back_of (const FpDraft *self, const FpPlaced *altar)
-{
-  const FpRoom *room = self->room;
-
-  if (room->footpace >= 0 && fp_room_stands_on (room, room->altar, room->footpace))
-    return MAX (altar->plan.y1, room->placed[room->footpace].plan.y1);
-  return altar->plan.y1;
-}
-
-void
-fp_spot_behind_altar (FpDraft *self)
-{
-  const FpPlaced *altar = altar_of (self);
-  double wall, back;
-
-  if (altar == NULL)
-    {
-      fp_spot_axis_altar (self);
-      return;
-    }
-  wall = wall_behind (self, altar);
-  back = back_of (self, altar) + (fp_altar_is_free (altar) ? self->kind->clearance : 0) + self->plan.y1 - self->plan.y0;
-  /* Against the wall and never in it: where it then meets the altar, the finding on overlaps says that the altar
-   * must come forward. */
-  if (wall - back < USELESS_SLOT)
-    back = wall;
-  self->place = (FpPlace) { altar->place.x, back - self->plan.y1, 0 };
-  self->on = fp_room_footpace_under (self->room, &self->plan, &self->place);
-  /* A seat needs room before it; where that is not to be had behind the altar, it goes to the side. */
-  if (self->kind->role == FP_ROLE_CHAIR
-      && (self->place.y + self->plan.y0 - back_of (self, altar) < ROOM_BEFORE || back > wall + 1
-          || !is_free (self, &self->place, 0)))
-    fp_spot_epistle_wall (self);
-}
-
-/* --- along the wall on the Epistle side ----------------------------------- */
-
-/* Where the back comes for a thing whose middle is at y: before the nearest wall or edge over its length. */
-static double
-epistle_limit (const FpDraft *self, double y)
+limit_of_side (const FpDraft *self, int side, double y)
 {
   const double half = width_of (&self->plan) / 2 - 1;
   double limit = G_MAXDOUBLE;
 
-  for (int side = -1; side <= 1; side++)
+  for (int end = -1; end <= 1; end++)
     {
       double x0, x1;
-      fp_room_across (self->room, y + side * half, &x0, &x1);
-      limit = MIN (limit, x1);
+      fp_room_across (self->room, y + end * half, &x0, &x1);
+      limit = MIN (limit, side == EPISTLE ? x1 : -x0);
     }
   return limit;
 }
 
-/* Turned so that its front faces into the sanctuary: its own -y towards the Gospel side.
+/* Turned so that its front faces into the sanctuary: its own -y towards the axis.
  * What belongs elsewhere has a clearance that counts there, not from a wall. */
 static FpPlace
-against_epistle_wall (const FpDraft *self, double y)
+against_wall (const FpDraft *self, int side, double y)
 {
   const double clearance = self->kind->spot == FP_SPOT_EPISTLE_WALL ? self->kind->clearance : OFF_THE_WALL;
 
-  return (FpPlace) { epistle_limit (self, y) - clearance - self->plan.y1, y, -90 };
+  return (FpPlace) { side * (limit_of_side (self, side, y) - clearance - self->plan.y1), y, side * -90 };
 }
 
 static double
 epistle_start (const FpDraft *self, double y0, double y1)
 {
-  const FpPlaced *altar = altar_of (self);
+  const FpPlaced *altar = fp_draft_altar (self);
 
   if (altar == NULL)
     return (y0 + y1) / 2;
   /* The credence is at hand beside the altar; seats are before it. */
   if (self->kind->role == FP_ROLE_CREDENCE)
     return altar->place.y;
-  return altar->plan.y0 - width_of (&self->plan) / 2 - NEIGHBOUR_GAP;
+  return altar->plan.y0 - width_of (&self->plan) / 2 - FP_NEIGHBOUR_GAP;
 }
 
 /* Slides along the wall from the start, to and fro, until nothing is in the way. */
 static gboolean
-slide_along_wall (FpDraft *self, double start, double y0, double y1, double gap)
+slide_along_wall (FpDraft *self, int side, double start, double y0, double y1, double gap)
 {
   const double half = width_of (&self->plan) / 2;
 
-  for (int k = 0; k * STRIDE <= y1 - y0; k++)
+  for (int k = 0; k * FP_STRIDE <= y1 - y0; k++)
     for (int way = -1; way <= 1; way += 2)
       {
-        const double y = start + way * k * STRIDE;
+        const double y = start + way * k * FP_STRIDE;
         FpPlace place;
         if (y - half < y0 || y + half > y1)
           continue;
-        place = against_epistle_wall (self, y);
-        if (place.x + self->plan.y0 > 0 && fp_room_is_free (self->room, &self->plan, &place, gap, -1))
+        place = against_wall (self, side, y);
+        if (fabs (place.x) + self->plan.y0 > 0 && fp_draft_is_free (self, &place, gap))
           {
             self->place = place;
             return TRUE;
@@ -249,18 +172,44 @@ slide_along_wall (FpDraft *self, double start, double y0, double y1, double gap)
   return FALSE;
 }
 
-void
-fp_spot_epistle_wall (FpDraft *self)
+static gboolean
+try_wall (FpDraft *self, int side, double gap)
 {
   const double half = width_of (&self->plan) / 2;
   double y0, y1, start;
 
   fp_room_along (self->room, &y0, &y1);
-  self->on = -1;
   start = CLAMP (epistle_start (self, y0, y1), MIN (y0 + half, y1), MAX (y1 - half, y0));
-  if (slide_along_wall (self, start, y0, y1, NEIGHBOUR_GAP) || slide_along_wall (self, start, y0, y1, 0))
+  self->place = against_wall (self, side, start);
+  return slide_along_wall (self, side, start, y0, y1, gap);
+}
+
+/* Two seats on their side rather than three elsewhere. */
+static gboolean
+try_fewer_seats (FpDraft *self)
+{
+  const double seats = fp_draft_get (self, "seats");
+
+  for (double fewer = seats - 1; fewer >= 2; fewer--)
+    {
+      fp_draft_set (self, "seats", fewer);
+      if (try_wall (self, EPISTLE, 0))
+        return TRUE;
+    }
+  if (seats > 0)
+    fp_draft_set (self, "seats", seats);
+  return FALSE;
+}
+
+void
+fp_spot_epistle_wall (FpDraft *self)
+{
+  self->on = -1;
+  if (try_wall (self, EPISTLE, FP_NEIGHBOUR_GAP) || try_wall (self, EPISTLE, 0) || try_fewer_seats (self)
+      || try_wall (self, GOSPEL, 0))
     return;
-  self->place = against_epistle_wall (self, start);
+  try_wall (self, EPISTLE, 0);
+  settle_for_any (self);
 }
 
 /* --- the Gospel side, near the people ------------------------------------- */
@@ -268,20 +217,20 @@ fp_spot_epistle_wall (FpDraft *self)
 static gboolean
 try_gospel_row (FpDraft *self, double y, double gap)
 {
-  const FpPlaced *altar = altar_of (self);
+  const FpPlaced *altar = fp_draft_altar (self);
   const double half = width_of (&self->plan) / 2;
   const double beside = (altar != NULL ? width_of (&altar->extent.plan) / 2 : 900) + BESIDE_ALTAR + half;
   double x0, x1, out, in;
 
   fp_room_across (self->room, y, &x0, &x1);
   out = MAX (-x0 - self->kind->clearance - half, half);
-  in = half + NEIGHBOUR_GAP;
-  for (int k = 0; k * STRIDE <= out; k++)
+  in = half + FP_NEIGHBOUR_GAP;
+  for (int k = 0; k * FP_STRIDE <= out; k++)
     for (int way = -1; way <= 1; way += 2)
       {
-        const double x = MIN (beside, out) + way * k * STRIDE;
+        const double x = MIN (beside, out) + way * k * FP_STRIDE;
         const FpPlace place = { -x, y, 0 };
-        if (x >= in && x <= out && is_free (self, &place, gap))
+        if (x >= in && x <= out && fp_draft_is_free (self, &place, gap))
           {
             self->place = place;
             return TRUE;
@@ -298,13 +247,14 @@ fp_spot_gospel_front (FpDraft *self)
   fp_room_along (self->room, &y0, &y1);
   self->on = -1;
   first = y0 + self->kind->clearance - self->plan.y0;
-  for (double y = first; y + self->plan.y1 <= y1; y += STRIDE)
-    if (try_gospel_row (self, y, NEIGHBOUR_GAP))
+  for (double y = first; y + self->plan.y1 <= y1; y += FP_STRIDE)
+    if (try_gospel_row (self, y, FP_NEIGHBOUR_GAP))
       return;
-  for (double y = first; y + self->plan.y1 <= y1; y += STRIDE)
+  for (double y = first; y + self->plan.y1 <= y1; y += FP_STRIDE)
     if (try_gospel_row (self, y, 0))
       return;
   self->place = (FpPlace) { self->room->sanctuary.x0 / 2, first, 0 };
+  settle_for_any (self);
 }
 
 /* --- across the opening to the sanctuary ---------------------------------- */
@@ -335,8 +285,8 @@ fp_spot_opening (FpDraft *self)
   fp_room_along (self->room, &y0, &y1);
   self->place = (FpPlace) { 0, y0 + back + top / 2, 0 };
   fit_rail (self, self->place.y);
-  for (double y = self->place.y; y < (y0 + y1) / 2; y += STRIDE)
-    if (is_free (self, &(FpPlace) { 0, y, 0 }, 0))
+  for (double y = self->place.y; y < (y0 + y1) / 2; y += FP_STRIDE)
+    if (fp_draft_is_free (self, &(FpPlace) { 0, y, 0 }, 0))
       {
         self->place.y = y;
         fit_rail (self, y);

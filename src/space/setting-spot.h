@@ -29,14 +29,33 @@ double fp_draft_get     (const FpDraft *self, const char *param); /* 0 where the
 void   fp_draft_set     (FpDraft *self, const char *param, double value);
 void   fp_draft_measure (FpDraft *self); /* the plan, after corners were set */
 
+/* Design judgement, mm: the strides of a search, and what is kept between neighbours. */
+#define FP_STRIDE        50.0
+#define FP_NEIGHBOUR_GAP 200.0
+
+const FpPlaced *fp_draft_altar (const FpDraft *self); /* of celebration; NULL   */
+guint    fp_draft_flags   (const FpDraft *self);      /* FpRoomFlags            */
+gboolean fp_draft_is_free (const FpDraft *self, const FpPlace *place, double gap);
+
+/* Of a footpace on which nothing stands yet (as in standing.c). */
+#define FP_AWAITED_ALTAR { -1200, -450, 1200, 450 }
+
 gboolean fp_kind_may_stand_on (const FpKind *kind, FpRole role);
 
 /* On the axis, where an altar goes (a footpace goes there before its altar). */
 void     fp_spot_axis_altar   (FpDraft *self);
 void     fp_spot_behind_altar (FpDraft *self);
+/* By how much the altar is too near in front of what was put behind it; @meets (out): by how much they overlap. */
+double   fp_draft_lacks_behind (const FpDraft *self, double *meets);
 void     fp_spot_epistle_wall (FpDraft *self);
 void     fp_spot_gospel_front (FpDraft *self);
 void     fp_spot_opening      (FpDraft *self);
+
+/* The altar of celebration with what carries it: its footpace where it has one; -1. */
+int      fp_room_altar_group (const FpRoom *self);
+/* Whether that can come towards the people with the room before its steps that it must have. */
+gboolean fp_room_may_come_forward (const FpRoom *self, double by);
+
 /* FALSE with %FP_ERROR_REFERENCE when there is nothing on which it can stand. */
 gboolean fp_spot_on_support   (FpDraft *self, GError **error);
 /* Parts of the building and pews; FALSE likewise (an opening without a wall). */

@@ -50,7 +50,8 @@ middle_of_nave (const FpRoom *room, double width, double length)
 static void
 spot_free_in_nave (FpDraft *self, FpPoint wish, double gap)
 {
-  self->place = fp_room_nearest_free (self->room, &self->plan, (FpPlace) { wish.x, wish.y, 0 }, &self->room->nave, gap);
+  self->place = fp_room_nearest_free (self->room, &self->plan, (FpPlace) { wish.x, wish.y, 0 }, &self->room->nave, gap,
+                                      FP_ROOM_ON_ANY_LEVEL);
 }
 
 static double

@@ -203,6 +203,22 @@ init_forms (FpArrangement *self, FpFacing facing)
   cut_walls (self);
 }
 
+/* A thing of the survey as it was measured; NULL for what is new, and in the survey itself. */
+static const FpStandingThing *
+as_measured (const FpArrangement *self, guint i)
+{
+  return self->before != NULL && fp_arrangement_get (self, i)->in_survey ? fp_arrangement_get (self->before, i) : NULL;
+}
+
+/* Where nothing stands on it any more, a footpace keeps the shape that it was measured with. */
+static FpBox
+find_core_of_old (const FpArrangement *self, guint i)
+{
+  const FpStandingThing *before = as_measured (self, i);
+
+  return before != NULL ? before->form.core : DEFAULT_CORE;
+}
+
 static const FpExtent *
 find_extent (FpArrangement *self, guint i)
 {
@@ -216,6 +232,8 @@ find_extent (FpArrangement *self, guint i)
       if (!fp_box_is_empty (&core->plan))
         thing->form.core = core->plan;
     }
+  else
+    thing->form.core = find_core_of_old (self, i);
   thing->extent.plan = thing->extent.bearing = FP_BOX_EMPTY;
   fp_item_kind (thing->item)->extent (&thing->form, &thing->extent);
   thing->extent_state = KNOWN;
@@ -241,6 +259,18 @@ place_in_wall (const FpStandingThing *wall, const FpItem *opening)
   return fp_place_compose (&wall->place, &inner);
 }
 
+/* A footpace whose altar is gone lies where it was measured round it. */
+static gboolean
+lay_as_measured (const FpArrangement *self, guint i, FpPlace *place)
+{
+  const FpStandingThing *thing = fp_arrangement_get (self, i), *before = as_measured (self, i);
+
+  if (before == NULL || before->laid_round < 0 || thing->fate == FP_FATE_MOVED)
+    return FALSE;
+  *place = before->place;
+  return TRUE;
+}
+
 static FpPlace
 find_place (FpArrangement *self, guint i)
 {
@@ -253,7 +283,7 @@ find_place (FpArrangement *self, guint i)
   const FpKind *kind = fp_item_kind (thing->item);
   if (thing->laid_round >= 0)
     thing->place = find_place (self, (guint) thing->laid_round);
-  else if (thing->on >= 0 && !(kind->flags & FP_KIND_ON_FLOOR))
+  else if (!lay_as_measured (self, i, &thing->place) && thing->on >= 0 && !(kind->flags & FP_KIND_ON_FLOOR))
     {
       /* What carried it is gone: it keeps its place on the plan, as that stood when it was measured. */
       const FpArrangement *in = thing->support >= 0 || self->before == NULL ? self : self->before;

@@ -349,6 +349,75 @@ test_several (void)
   g_assert_true (g_str_has_suffix (taking_finding (findings, RULE)->detail, "; and in 1 more"));
 }
 
+/* --- doors ------------------------------------------------------------------- */
+
+#define DOORS "room:doors-clear"
+
+/* In the Epistle wall of the sanctuary, whose face is at x = 6000 and whose floor is at 300: a door 1000 wide about
+ * y = 5000.  The way is 900 deep on this side. */
+static FpProject *
+church_with_door (void)
+{
+  const ChurchThing door = { "opening", "door", "epistle-wall", { 0, 0, 0 }, NULL, 0,
+                             { { "along", 5000 }, { "width", 1000 }, { "sill", 300 }, { "head", 2400 } } };
+  FpProject *project = church ();
+
+  taking_wall (&project, "epistle-wall", 6000, 10000, 6000, 0);
+  church_survey (&project, &door);
+  return project;
+}
+
+static void
+test_door (void)
+{
+  g_autoptr (FpProject) none = church (), project = church_with_door ();
+  g_autoptr (FpFindings) findings = NULL;
+  const FpFinding *finding;
+
+  g_assert_cmpuint (taking_count (none, "in-doorway"), ==, 0); /* there is no door */
+  assert_measure (project, "in-doorway", 0);
+  assert_within (project, DOORS);
+  /* A credence is 762 long and 305 deep: beside the door, 40 before its jamb, and out of its way by 1 mm. */
+  taking_add (&project, "credence", "credence", NULL, 6000 - 381, 5500 + 152.5 + 1, NULL, 0);
+  assert_measure (project, "in-doorway", 0);
+  taking_add (&project, "credence", "credence", NULL, 6000 - 381, 5500 + 152.5 - 40, NULL, 0);
+  assert_measure (project, "in-doorway", 40);
+  assert_short (project, DOORS);
+  findings = taking_findings (project, FALSE);
+  finding = taking_finding (findings, DOORS);
+  g_assert_cmpstr (finding->measured, ==, "40 mm");
+  g_assert_cmpstr (finding->detail, ==, "“Credence” and “Opening”");
+  g_assert_cmpint (finding->owner, ==, fp_scene_find (fp_findings_scene (findings), "credence"));
+  near_to (finding->at.y, 5500 - 20);
+  /* Straight before it, 70 inside the depth of the way. */
+  taking_add (&project, "credence", "credence", NULL, 6000 - 900 - 381 + 70, 5000, NULL, 0);
+  assert_measure (project, "in-doorway", 70);
+  taking_add (&project, "credence", "credence", NULL, 6000 - 900 - 381 - 1, 5000, NULL, 0);
+  assert_measure (project, "in-doorway", 0);
+  /* On the far side of the wall, which is 600 thick. */
+  taking_add (&project, "credence", "credence", NULL, 6600 + 381, 5000, NULL, 0);
+  g_assert_cmpfloat (taking_value (project, "in-doorway"), >, 400);
+}
+
+/* Steps are walked on, a gate opens, a wide arch is no door, a door walled up is none. */
+static void
+test_door_let_pass (void)
+{
+  g_autoptr (FpProject) project = church_with_door ();
+  const ChurchThing rail = { "rail", "rail", NULL, { 5700, 5000, 90 }, NULL, 0, { { "length", 3000 } } };
+
+  church_add (&project, &rail); /* its gate is before the door */
+  assert_measure (project, "in-doorway", 0);
+  church_param (&project, "rail", "gate", 0);
+  g_assert_cmpfloat (taking_value (project, "in-doorway"), >, 50);
+  church_param (&project, "door", "width", 3400);
+  g_assert_cmpuint (taking_count (project, "in-doorway"), ==, 0);
+  church_param (&project, "door", "width", 1000);
+  assert_short (project, DOORS);
+  church_fate (&project, "door", FP_FATE_REMOVED, NULL, NULL);
+  g_assert_cmpuint (taking_count (project, "in-doorway"), ==, 0);
+}
+
 /* At every step of a drag: less than 1 ms for 100 things on an ordinary machine; the bound is looser here, where
  * sanitizers and other work run beside. */
 static void
@@ -399,6 +468,8 @@ main (int argc, char **argv)
   g_test_add_func ("/room/curved-pews", test_curved_pews);
   g_test_add_func ("/room/left-out", test_left_out);
   g_test_add_func ("/room/several", test_several);
+  g_test_add_func ("/room/door", test_door);
+  g_test_add_func ("/room/door-let-pass", test_door_let_pass);
   g_test_add_func ("/room/quick", test_quick);
   return g_test_run ();
 }

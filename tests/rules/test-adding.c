@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* test-adding.c - whatever is added to the sample parishes stands neither in a door nor in another thing */
+#include "footpace/rules.h"
+#include "footpace/setting-out.h"
+#include "footpace/store.h"
+
+#include <string.h>
+
+static const char *const samples[] = { "parish", "fan", "cathedral", "chapel" };
+
+static FpProject *
+load (const char *sample)
+{
+  g_autofree char *file = g_strconcat (sample, ".footpace", NULL);
+  g_autofree char *path = g_build_filename (g_getenv ("FOOTPACE_SAMPLES"), file, NULL);
+  g_autoptr (GError) error = NULL;
+  FpProject *project = fp_store_load (path, &error);
+
+  g_assert_no_error (error);
+  return project;
+}
+
+/* How many things the rule finds in each other, or in a door. */
+static guint
+times_short (const FpProject *project, guint alternative, const char *rule)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  const FpMeasuring of = { scene, people, fp_levels (people), NULL };
+  g_autoptr (FpFindings) findings = fp_findings_new (&of, books);
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (strcmp (finding[i].rule->id, rule) == 0)
+      {
+        if (finding[i].found == FP_FOUND_SHORT)
+          g_test_message ("%s: %s", rule, finding[i].detail);
+        return finding[i].found == FP_FOUND_SHORT ? finding[i].times : 0;
+      }
+  g_error ("no rule %s", rule);
+}
+
+static void
+try_kind (const FpProject *project, guint alternative, const FpKind *kind)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) next = fp_set_out_new (scene, kind, NULL, &error);
+
+  g_test_message ("%s in %s", kind->id, fp_alternative_id (fp_project_alternative (project, alternative)));
+  if (next == NULL) /* there may be nothing on which it could stand */
+    {
+      g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+      return;
+    }
+  g_assert_cmpuint (times_short (next, alternative, "doors-clear"), ==, 0);
+  /* Lights and cross are set on the altar about what is there, which may fill it; a second footpace goes nowhere. */
+  if (kind->role != FP_ROLE_CANDLES && kind->role != FP_ROLE_CRUCIFIX && kind->role != FP_ROLE_TABERNACLE
+      && kind->role != FP_ROLE_GRADINE && kind->role != FP_ROLE_REREDOS && kind->role != FP_ROLE_FOOTPACE)
+    g_assert_cmpuint (times_short (next, alternative, "things-apart"), ==, 0);
+}
+
+static void
+test_sample (gconstpointer data)
+{
+  g_autoptr (FpProject) project = load (data);
+  guint n;
+  const FpKind *const *kind = fp_kinds (&n);
+
+  for (guint a = 0; a < fp_project_n_alternatives (project); a++)
+    {
+      g_assert_cmpuint (times_short (project, a, "doors-clear"), ==, 0);
+      for (guint i = 0; i < n; i++)
+        if ((kind[i]->flags & FP_KIND_SURVEY) == 0)
+          try_kind (project, a, kind[i]);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++)
+    {
+      g_autofree char *name = g_strconcat ("/adding/", samples[i], NULL);
+      g_test_add_data_func (name, samples[i], test_sample);
+    }
+  return g_test_run ();
+}
