@@ -245,6 +245,13 @@ fp_board_view_scale (FpBoardView *self)
 }
 
 gboolean
+fp_board_view_is_current (FpBoardView *self)
+{
+  return self->document != NULL && has_projections (self)
+         && fp_projection_scene (self->projection[0]) == fp_document_scene (self->document);
+}
+
+gboolean
 fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, double *y)
 {
   FpPoint p;

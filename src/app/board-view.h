@@ -38,6 +38,9 @@ gboolean   fp_board_view_cancel (FpBoardView *self);
 void       fp_board_view_nudge  (FpBoardView *self, double dx, double dy);
 void       fp_board_view_remove_chosen (FpBoardView *self);
 
+/* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
+gboolean   fp_board_view_is_current (FpBoardView *self);
+
 /* Where a point of the church lies in a view, in widget coordinates; FALSE before anything is drawn. */
 gboolean   fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, double *y);
 
