@@ -20,7 +20,9 @@ G_BEGIN_DECLS
  * of the survey goes into the survey.
  *
  * A reredos for which there is no room behind the altar brings the altar and
- * all that stands with it forward, where there is room before it.
+ * all that stands with it forward, where there is room before it.  Pews come
+ * as two blocks about a middle aisle, @id being the first; beside a block
+ * that stands alone, as its like on the other side.
  */
 FpProject *fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, GError **error);
 

@@ -10,6 +10,15 @@
 #define HALL_LENGTH 12000.0
 #define CHANCEL_LENGTH 6000.0
 
+static void
+plan_corners (const FpBox *plan, const FpPlace *place, double gap, FpPoint corner[4])
+{
+  corner[0] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y0 - gap });
+  corner[1] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y0 - gap });
+  corner[2] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y1 + gap });
+  corner[3] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y1 + gap });
+}
+
 /* --- what there is -------------------------------------------------------- */
 
 static gboolean
@@ -76,6 +85,61 @@ find_footpace (const FpRoom *self)
   return fp_scene_role (self->scene, FP_ROLE_FOOTPACE);
 }
 
+/* Much is asked of them, by every stride of a search. */
+typedef struct
+{
+  const FpSolid *solid;
+  FpBox3         box;
+} Bound;
+
+typedef struct
+{
+  FpPoint  corner[4]; /* church coordinates                                  */
+  FpBox    box;
+  gboolean is_door;
+} Way;
+
+static void
+gather_bounds (FpRoom *self)
+{
+  guint n;
+  const FpSolid *s = fp_scene_solids (self->scene, &n);
+
+  self->bounds = g_array_new (FALSE, FALSE, sizeof (Bound));
+  for (guint i = 0; i < n; i++)
+    if ((s[i].part == FP_PART_WALL || s[i].part == FP_PART_PIER || s[i].part == FP_PART_PANEL)
+        && !self->placed[s[i].owner].ghost)
+      {
+        const Bound bound = { &s[i], fp_solid_box (&s[i]) };
+        g_array_append_val (self->bounds, bound);
+      }
+}
+
+static void
+gather_ways (FpRoom *self)
+{
+  self->ways = g_array_new (FALSE, FALSE, sizeof (Way));
+  for (guint i = 0; i < self->n_placed; i++)
+    {
+      const FpPlace *place = &self->placed[i].place;
+      FpBox3 free;
+      Way way;
+      if (!fp_scene_doorway (self->scene, i, &free))
+        continue;
+      way.is_door = fp_doorway_is_door (&free);
+      plan_corners (&(FpBox) { free.lo.x, free.lo.y, free.hi.x, free.hi.y }, place, 0, way.corner);
+      way.box = fp_outline_box (way.corner, 4);
+      g_array_append_val (self->ways, way);
+    }
+}
+
+void
+fp_room_clear (FpRoom *self)
+{
+  g_clear_pointer (&self->bounds, g_array_unref);
+  g_clear_pointer (&self->ways, g_array_unref);
+}
+
 void
 fp_room_init (FpRoom *self, const FpScene *scene)
 {
@@ -85,27 +149,31 @@ fp_room_init (FpRoom *self, const FpScene *scene)
   self->footpace = find_footpace (self);
   measure_floors (self);
   guess_floors (self);
+  gather_bounds (self);
+  gather_ways (self);
 }
 
 /* --- how far it is -------------------------------------------------------- */
 
 static gboolean
-bounds_room (const FpRoom *self, const FpSolid *s)
+lies_beside (const FpBox3 *box, FpVec3 a, FpVec3 b)
 {
-  return (s->part == FP_PART_WALL || s->part == FP_PART_PIER || s->part == FP_PART_PANEL)
-         && !self->placed[s->owner].ghost;
+  return a.z >= box->hi.z || a.z <= box->lo.z || MAX (a.x, b.x) < box->lo.x || MIN (a.x, b.x) > box->hi.x
+         || MAX (a.y, b.y) < box->lo.y || MIN (a.y, b.y) > box->hi.y;
 }
 
+/* Level. */
 static double
 reach_at_level (const FpRoom *self, FpVec3 from, FpVec3 to, double most)
 {
-  guint n;
-  const FpSolid *s = fp_scene_solids (self->scene, &n);
   double reach = most, t;
 
-  for (guint i = 0; i < n; i++)
-    if (bounds_room (self, &s[i]) && fp_solid_ray (&s[i], from, to, &t))
-      reach = MIN (reach, t * most);
+  for (guint i = 0; i < self->bounds->len; i++)
+    {
+      const Bound *bound = &g_array_index (self->bounds, Bound, i);
+      if (!lies_beside (&bound->box, from, to) && fp_solid_ray (bound->solid, from, to, &t))
+        reach = MIN (reach, t * most);
+    }
   return reach;
 }
 
@@ -225,15 +293,6 @@ fp_room_nave_along (const FpRoom *self, double *y0, double *y1)
 
 /* --- what is taken -------------------------------------------------------- */
 
-static void
-plan_corners (const FpBox *plan, const FpPlace *place, double gap, FpPoint corner[4])
-{
-  corner[0] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y0 - gap });
-  corner[1] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y0 - gap });
-  corner[2] = fp_place_point (place, (FpPoint) { plan->x1 + gap, plan->y1 + gap });
-  corner[3] = fp_place_point (place, (FpPoint) { plan->x0 - gap, plan->y1 + gap });
-}
-
 static gboolean
 outlines_overlap (const FpPoint *a, guint na, const FpPoint *b, guint nb)
 {
@@ -254,14 +313,18 @@ overlaps_box (const FpPoint corner[4], const FpBox *plan, const FpPlace *place)
 }
 
 static gboolean
-blocks_way (const FpRoom *self, const FpPoint corner[4], guint opening, guint flags)
+blocks_way (const FpRoom *self, const FpPoint corner[4], guint flags)
 {
-  FpBox3 way;
+  const FpBox box = fp_outline_box (corner, 4);
 
-  if (!fp_scene_doorway (self->scene, opening, &way)
-      || ((flags & FP_ROOM_UNDER_ARCHES) != 0 && !fp_doorway_is_door (&way)))
-    return FALSE;
-  return overlaps_box (corner, &(FpBox) { way.lo.x, way.lo.y, way.hi.x, way.hi.y }, &self->placed[opening].place);
+  for (guint i = 0; i < self->ways->len; i++)
+    {
+      const Way *way = &g_array_index (self->ways, Way, i);
+      if ((way->is_door || (flags & FP_ROOM_UNDER_ARCHES) == 0) && fp_box_overlaps (&box, &way->box)
+          && fp_outlines_common_area (corner, 4, way->corner, 4) > TOUCHING)
+        return TRUE;
+    }
+  return FALSE;
 }
 
 /* With the way behind an altar that stands free. */
@@ -276,36 +339,37 @@ overlaps_altar (const FpPoint corner[4], const FpPlaced *altar)
 }
 
 static gboolean
-is_in_the_way (const FpRoom *self, const FpPoint corner[4], guint i, guint flags)
+is_in_the_way (const FpPoint corner[4], const FpBox *box, const FpPlaced *other)
 {
-  const FpPlaced *other = &self->placed[i];
-
   switch (fp_item_kind (other->item)->role)
     {
     case FP_ROLE_FLOOR:
     case FP_ROLE_GALLERY:
     case FP_ROLE_STANDING_ROOM:
-    case FP_ROLE_WALL: /* by its solids */
+    case FP_ROLE_WALL:    /* by its solids                */
+    case FP_ROLE_OPENING: /* by the ways through openings */
       return FALSE;
-    case FP_ROLE_OPENING:
-      return blocks_way (self, corner, i, flags);
     case FP_ROLE_ALTAR:
       return overlaps_altar (corner, other);
     default:
-      return overlaps_box (corner, &other->extent.plan, &other->place);
+      return fp_box_overlaps (box, &other->plan) && overlaps_box (corner, &other->extent.plan, &other->place);
     }
 }
 
 static gboolean
 runs_into_wall (const FpRoom *self, const FpPoint corner[4])
 {
-  guint n;
-  const FpSolid *s = fp_scene_solids (self->scene, &n);
+  const FpBox box = fp_outline_box (corner, 4);
 
-  for (guint i = 0; i < n; i++)
-    if (s[i].part == FP_PART_WALL && s[i].shape == FP_SOLID_PRISM && !self->placed[s[i].owner].ghost
-        && outlines_overlap (corner, 4, s[i].outline, s[i].n_outline))
-      return TRUE;
+  for (guint i = 0; i < self->bounds->len; i++)
+    {
+      const Bound *bound = &g_array_index (self->bounds, Bound, i);
+      const FpBox plan = { bound->box.lo.x, bound->box.lo.y, bound->box.hi.x, bound->box.hi.y };
+      const FpSolid *s = bound->solid;
+      if (s->part == FP_PART_WALL && s->shape == FP_SOLID_PRISM && fp_box_overlaps (&box, &plan)
+          && fp_outlines_common_area (corner, 4, s->outline, s->n_outline) > TOUCHING)
+        return TRUE;
+    }
   return FALSE;
 }
 
@@ -335,17 +399,45 @@ fp_room_stands_on (const FpRoom *self, int thing, int support)
   return FALSE;
 }
 
+static gboolean
+is_on_peoples_floor (const FpRoom *self, FpPoint p)
+{
+  guint n;
+  const FpFloor *floor = fp_scene_floors (self->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (is_peoples_floor (self, &floor[i]) && fp_outline_contains (floor[i].outline, floor[i].n_outline, p))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+stands_among_people (const FpRoom *self, const FpBox *plan, const FpPlace *place)
+{
+  FpPoint corner[4];
+
+  plan_corners (plan, place, -1, corner);
+  for (guint i = 0; self->has_nave && i < 4; i++)
+    if (!is_on_peoples_floor (self, corner[i]))
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, double gap, int on, guint flags)
 {
   FpPoint corner[4], bare[4];
+  FpBox box;
 
+  if ((flags & FP_ROOM_AMONG_PEOPLE) != 0 && !stands_among_people (self, plan, place))
+    return FALSE;
   plan_corners (plan, place, gap, corner);
   plan_corners (plan, place, 0, bare);
+  box = fp_outline_box (corner, 4);
   for (guint i = 0; i < self->n_placed; i++)
-    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (self, corner, i, flags))
+    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (corner, &box, &self->placed[i]))
       return FALSE;
-  return !runs_into_wall (self, bare)
+  return !blocks_way (self, corner, flags) && !runs_into_wall (self, bare)
          && (on >= 0 || (flags & FP_ROOM_ON_ANY_LEVEL) != 0 || stands_level (self, plan, place));
 }
 
@@ -358,9 +450,9 @@ fp_room_is_clear (const FpRoom *self, const FpBox *box, int except, guint flags)
   plan_corners (box, &as_is, 0, corner);
   for (guint i = 0; i < self->n_placed; i++)
     if (!self->placed[i].ghost && (except < 0 || !fp_room_stands_on (self, (int) i, except))
-        && is_in_the_way (self, corner, i, flags))
+        && is_in_the_way (corner, box, &self->placed[i]))
       return FALSE;
-  return !runs_into_wall (self, corner);
+  return !blocks_way (self, corner, flags) && !runs_into_wall (self, corner);
 }
 
 gboolean

@@ -21,9 +21,13 @@ typedef struct
   gboolean has_sanctuary, has_nave; /* FALSE where the box is a guess        */
   int      altar;      /* index of the altar of celebration, -1              */
   int      footpace;   /* under that altar, else any; -1                     */
+  GArray  *bounds;     /* private: walls, piers and screens                  */
+  GArray  *ways;       /* private: through openings                          */
 } FpRoom;
 
-void fp_room_init (FpRoom *self, const FpScene *scene);
+void fp_room_init  (FpRoom *self, const FpScene *scene);
+void fp_room_clear (FpRoom *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FpRoom, fp_room_clear)
 
 /* How far one can go from @from along the unit vector @way before a wall, a pier or a screen, at most @most. */
 double fp_room_reach (const FpRoom *self, FpPoint from, FpPoint way, double most);
@@ -42,6 +46,7 @@ typedef enum
 {
   FP_ROOM_UNDER_ARCHES = 1 << 0, /* it may stand in an opening that is too wide to be a door */
   FP_ROOM_ON_ANY_LEVEL = 1 << 1, /* it may stand across the edge of a floor                  */
+  FP_ROOM_AMONG_PEOPLE = 1 << 2, /* it must stand on a floor of the people, where any is measured */
 } FpRoomFlags;
 
 /**

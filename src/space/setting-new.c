@@ -2,7 +2,7 @@
 /* setting-new.c - adding a thing where it belongs */
 #include "footpace/setting-out.h"
 
-#include "setting-spot.h"
+#include "setting-pews.h"
 
 static gboolean
 find_spot (FpDraft *draft, GError **error)
@@ -23,15 +23,14 @@ find_spot (FpDraft *draft, GError **error)
 }
 
 static FpProject *
-add_draft (const FpDraft *draft, const char *id, GError **error)
+add_draft_to (const FpProject *project, const FpDraft *draft, const char *id, GError **error)
 {
   const FpScene *scene = draft->room->scene;
-  const FpProject *project = fp_scene_project (scene);
   const FpPlaced *support = draft->on >= 0 ? &draft->room->placed[draft->on] : NULL;
   const FpPlace place = (draft->kind->flags & FP_KIND_IN_WALL) != 0 ? draft->place
                         : fp_scene_place_on (scene, draft->on, draft->kind, &draft->plan, draft->place);
   const FpItemInit init = {
-    .id = id, .kind = draft->kind, .on = support != NULL ? fp_item_id (support->item) : NULL,
+    .id = id, .kind = draft->kind, .name = draft->name, .on = support != NULL ? fp_item_id (support->item) : NULL,
     .place = fp_place_tidy (&place),
     .param = draft->param, .corner = draft->n_corners > 0 ? draft->corner : NULL, .n_corners = draft->n_corners,
   };
@@ -42,6 +41,12 @@ add_draft (const FpDraft *draft, const char *id, GError **error)
   if ((draft->kind->flags & FP_KIND_SURVEY) != 0)
     return fp_project_with_survey_item (project, item, error);
   return fp_project_with_item (project, fp_scene_alternative (scene), item, error);
+}
+
+static FpProject *
+add_draft (const FpDraft *draft, const char *id, GError **error)
+{
+  return add_draft_to (fp_scene_project (draft->room->scene), draft, id, error);
 }
 
 /* An altar that stands on the floor is raised onto its new footpace. */
@@ -123,7 +128,7 @@ set_out_reredos (const FpRoom *room, const FpKind *kind, const char *id, GError 
 {
   g_autoptr (FpProject) moved = make_room_behind (room, kind);
   g_autoptr (FpScene) scene = NULL;
-  FpRoom wider;
+  g_auto (FpRoom) wider = { 0 };
 
   if (moved == NULL)
     return set_out_on (room, kind, id, error);
@@ -132,16 +137,44 @@ set_out_reredos (const FpRoom *room, const FpKind *kind, const char *id, GError 
   return set_out_on (&wider, kind, id, error);
 }
 
+/* Where there is room for no block beside the aisle, one in the nave, wherever it goes. */
+static FpProject *
+set_out_pews (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  g_autoptr (FpProject) first = NULL;
+  g_autofree char *second = NULL;
+  FpDraft block[2];
+  const guint n = fp_lay_pews (room, kind, block);
+
+  if (n == 0)
+    return set_out_on (room, kind, id, error);
+  first = add_draft (&block[0], id, error);
+  if (first == NULL || n == 1)
+    return g_steal_pointer (&first);
+  second = fp_project_free_id (first, kind->id);
+  return add_draft_to (first, &block[1], second, error);
+}
+
+static FpProject *
+set_out (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  switch (kind->role)
+    {
+    case FP_ROLE_REREDOS: return set_out_reredos (room, kind, id, error);
+    case FP_ROLE_PEWS: return set_out_pews (room, kind, id, error);
+    default: return set_out_on (room, kind, id, error);
+    }
+}
+
 FpProject *
 fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, GError **error)
 {
   g_autofree char *free_id = fp_project_free_id (fp_scene_project (scene), kind->id);
   FpProject *next;
-  FpRoom room;
+  g_auto (FpRoom) room = { 0 };
 
   fp_room_init (&room, scene);
-  next = kind->role == FP_ROLE_REREDOS ? set_out_reredos (&room, kind, free_id, error)
-                                       : set_out_on (&room, kind, free_id, error);
+  next = set_out (&room, kind, free_id, error);
   if (next != NULL && id != NULL)
     *id = g_steal_pointer (&free_id);
   return next;

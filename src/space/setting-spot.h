@@ -15,6 +15,7 @@ typedef struct
 {
   const FpRoom *room;
   const FpKind *kind;
+  const char   *name;    /* static; NULL: the kind's label                   */
   double        param[FP_PARAM_MAX];
   FpPoint       corner[8];
   guint         n_corners;

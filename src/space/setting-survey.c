@@ -5,15 +5,13 @@
  * the first floor is a nave, the second a sanctuary before it, the first walls
  * stand round both.  Sizes are design judgement.
  */
-#include "setting-spot.h"
+#include "setting-pews.h"
 
 #include <math.h>
 
 #define SANCTUARY_LENGTH 6000.0
 #define SANCTUARY_RISE   300.0
 #define RISER            150.0 /* towards which the risers between two levels are divided */
-#define BEFORE_PEWS      2000.0
-#define SIDE_AISLE       1200.0
 
 static FpPoint
 middle_of (const FpBox *box)
@@ -166,21 +164,6 @@ spot_steps (FpDraft *self)
   self->place = (FpPlace) { 0, edge - (fp_draft_get (self, "count") - 1) * fp_draft_get (self, "tread"), 0 };
 }
 
-/* On the axis from a little before the sanctuary; as many rows and seats as the nave takes. */
-static void
-spot_pews (FpDraft *self)
-{
-  const FpBox *nave = &self->room->nave;
-  const FpPoint m = middle_of (nave);
-  const double free_width = nave->x1 - nave->x0 - 2 * SIDE_AISLE;
-  const double free_length = nave->y1 - nave->y0 - BEFORE_PEWS - SIDE_AISLE;
-
-  fp_draft_set (self, "length", MIN (fp_draft_get (self, "length"), MAX (free_width, 1000)));
-  fp_draft_set (self, "rows", CLAMP (floor (free_length / fp_draft_get (self, "spacing")), 1,
-                                     fp_draft_get (self, "rows")));
-  spot_free_in_nave (self, (FpPoint) { m.x, nave->y1 - BEFORE_PEWS }, 300);
-}
-
 /* --- openings ------------------------------------------------------------- */
 
 static double
@@ -270,7 +253,7 @@ fp_spot_nave (FpDraft *self, GError **error)
     case FP_ROLE_WALL: spot_wall (self); break;
     case FP_ROLE_GALLERY: spot_gallery (self); break;
     case FP_ROLE_STEPS: spot_steps (self); break;
-    case FP_ROLE_PEWS: spot_pews (self); break;
+    case FP_ROLE_PEWS: fp_spot_pews (self); break;
     case FP_ROLE_PIER:
       spot_free_in_nave (self, (FpPoint) { nave->x1 - (nave->x1 - nave->x0) / 5, middle_of (nave).y }, 0);
       break;
