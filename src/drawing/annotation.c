@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "annotation.h"
 
+#include "dimension-line.h"
+#include "near.h"
+#include "thin.h"
+
 #include <math.h>
 
 #define TITLE_HEIGHT 3.5
@@ -9,12 +13,34 @@
 /* From the outermost figure to the title, and from there to its scale, mm. */
 #define TITLE_GAP 4.0
 #define SCALE_GAP 4.0
+#define TITLE_CLEAR 1.2
+#define NORTH_POINT 18.0
+#define TITLE_OWNER 300000
 
 /* The axis stands out beyond the view by this much, and stays clear of the first tier, mm. */
 #define AXIS_OVERRUN 4.0
 
 /* Labels stay this far inside the outline, mm. */
 #define INSET 1.0
+
+/* What lies so near the edge of the view is dimensioned beside it, mm. */
+#define AT_EDGE 4.0
+
+/* Longer extension lines would cut the drawing to pieces (design judgement), mm. */
+#define LONGEST            30.0
+#define LONGEST_FROM_ABOVE 12.0
+
+/* So much of what lies off the paper counts too: what is seen must not depend on where the paper ends, mm. */
+#define UNSEEN 200.0
+
+/* At smaller scales no slope can be seen. */
+#define FALLS_SMALLEST 320.0
+
+/* Measures of a greater rank come after the names. */
+#define NAME_RANK 3u
+
+/* Dimensions within the view may stand out by this much: nearer than the first tier, mm. */
+#define STANDS_OUT 5.0
 
 const FpSurroundings FP_SURROUNDINGS_ALONE = {
   .outline = { 1, 1, -1, -1 },
@@ -69,10 +95,11 @@ most_rank (double scale)
   return scale <= 30 ? 99 : scale <= 60 ? 9 : scale <= 120 ? 4 : scale <= 220 ? 1 : 0;
 }
 
+/* At the smallest scales the church is a sign of itself. */
 static gboolean
 is_legible (double scale)
 {
-  return scale <= 320;
+  return scale <= 1000;
 }
 
 /* --- what the view shows ------------------------------------------------------------ */
@@ -129,22 +156,41 @@ find_shown (FpProjection *projection, const FpBox *clip)
 
 /* --- the room ------------------------------------------------------------------------- */
 
-/* Lines are kept only for the labels, which stand on the plan alone. */
+/* Break lines take a strip as wide as their zigzags. */
+static void
+add_breaks (FpAnnotation *self, FpProjection *projection)
+{
+  FpSegment line[4];
+  const guint n = fp_view_breaks (projection, &self->layout, line);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const double dx = line[i].a.x == line[i].b.x ? FP_BREAK_HALF : 0, dy = dx > 0 ? 0 : FP_BREAK_HALF;
+      for (int k = -1; k <= 1; k++)
+        fp_cover_add_object (self->room, (FpPoint) { line[i].a.x + k * dx, line[i].a.y + k * dy },
+                             (FpPoint) { line[i].b.x + k * dx, line[i].b.y + k * dy }, 0);
+    }
+}
+
 static void
 add_objects (FpAnnotation *self, FpProjection *projection)
 {
-  guint n_lines, n_cuts;
-  const FpProjectedLine *line = fp_projection_lines (projection, &n_lines);
+  g_autoptr (GArray) lines = fp_thinned_lines (projection, self->layout.scale);
+  guint n_cuts;
   const FpProjectedCut *cut = fp_projection_cuts (projection, &n_cuts);
   const FpBox within = fp_view_outline (projection, &self->layout);
-  const FpBox *seen = fp_box_is_empty (&self->around.seen) ? &within : &self->around.seen;
+  const FpBox *paper = &self->around.seen;
+  const FpBox about = { paper->x0 - UNSEEN, paper->y0 - UNSEEN, paper->x1 + UNSEEN, paper->y1 + UNSEEN };
+  const FpBox *seen = fp_box_is_empty (paper) ? &within : &about;
 
-  for (guint i = 0; i < n_lines; i++)
+  for (guint i = 0; i < lines->len; i++)
     {
-      FpPoint a = fp_view_to_paper (&self->layout, line[i].a), b = fp_view_to_paper (&self->layout, line[i].b);
+      const FpProjectedLine *line = &g_array_index (lines, FpProjectedLine, i);
+      FpPoint a = fp_view_to_paper (&self->layout, line->a), b = fp_view_to_paper (&self->layout, line->b);
       if (fp_clip_segment (&a, &b, &within) && fp_clip_segment (&a, &b, seen))
-        fp_cover_add_object (self->room, a, b);
+        fp_cover_add_object (self->room, a, b, line->owner + 1);
     }
+  add_breaks (self, projection);
   for (guint i = 0; i < n_cuts; i++)
     {
       g_autofree FpPoint *pt = g_new (FpPoint, MAX (cut[i].n, 1u));
@@ -152,6 +198,47 @@ add_objects (FpAnnotation *self, FpProjection *projection)
         pt[j] = fp_view_to_paper (&self->layout, cut[i].outline[j]);
       fp_cover_add_filled (self->room, pt, cut[i].n);
     }
+}
+
+/* --- title -------------------------------------------------------------------------------- */
+
+static double
+title_width (const FpAnnotation *self)
+{
+  return fp_lettering_width (self->title, TITLE_HEIGHT) + SCALE_GAP + fp_lettering_width (self->scale, SCALE_HEIGHT);
+}
+
+double
+fp_view_title_width (FpViewId view, double scale)
+{
+  g_autofree char *text = fp_scale_text (scale);
+
+  return fp_lettering_width (fp_view_title (view), TITLE_HEIGHT) + SCALE_GAP
+         + fp_lettering_width (text, SCALE_HEIGHT) + (view == FP_VIEW_PLAN ? NORTH_POINT : 0);
+}
+
+static FpBox
+title_box (const FpAnnotation *self)
+{
+  const FpPoint at = self->title_at;
+  const double width = fp_view_title_width (self->view, self->layout.scale);
+
+  return (FpBox) { at.x - TITLE_CLEAR, at.y - TITLE_CLEAR, at.x + width + TITLE_CLEAR, at.y + TITLE_HEIGHT + TITLE_CLEAR };
+}
+
+/* A title that has its place keeps it. */
+static void
+keep_title_free (FpAnnotation *self)
+{
+  FpBox box;
+
+  self->title = g_strdup (fp_view_title (self->view));
+  self->scale = fp_scale_text (self->layout.scale);
+  if (!self->around.has_title_at || self->around.has_no_title || !self->layout.labels)
+    return;
+  self->title_at = self->around.title_at;
+  box = title_box (self);
+  fp_cover_take_text (self->room, &box, TITLE_OWNER);
 }
 
 /* --- setting out ------------------------------------------------------------------------ */
@@ -164,9 +251,11 @@ set_sides (FpAnnotation *self)
       const double levels = fp_levels_reach (self->levels, side);
       self->sides.first[side] = MAX (FP_TIER_FIRST, levels > 0 ? levels + 4 + FP_FIGURE_HEIGHT : 0);
       self->sides.tiers[side] = self->layout.dimensions ? self->around.tiers[side] : 0;
+      self->sides.longest[side] = LONGEST;
     }
   /* From above the walls down to what stands on the floor nothing can be told. */
-  self->sides.full_only[FP_SIDE_ABOVE] = self->view != FP_VIEW_PLAN;
+  if (self->view != FP_VIEW_PLAN)
+    self->sides.longest[FP_SIDE_ABOVE] = LONGEST_FROM_ABOVE;
 }
 
 static void
@@ -182,34 +271,80 @@ set_levels (FpAnnotation *self, const FpScene *scene)
 }
 
 static void
-set_dimensions (FpAnnotation *self, const FpScene *scene)
+place_near (FpAnnotation *self, guint rank_max)
+{
+  const FpBox *c = &self->sides.content;
+  const FpBox within = { c->x0 - STANDS_OUT, c->y0 - STANDS_OUT, c->x1 + STANDS_OUT, c->y1 + STANDS_OUT };
+  const double axis = self->view == FP_VIEW_SECTION ? NAN : self->layout.origin.x;
+
+  fp_near_place (self->wanted, rank_max, &within, axis, self->room);
+}
+
+/* First what lies at the edge of the view, beside it; then the foremost of what lies within, near where it stands. */
+static void
+place_foremost (FpAnnotation *self, FpTiers *tiers)
+{
+  fp_tiers_place (tiers, AT_EDGE);
+  place_near (self, NAME_RANK);
+}
+
+/* Names come before measures of the lesser things; what then is left goes beside the view if extension lines can
+ * reach it. */
+static void
+place_rest (FpAnnotation *self, FpTiers *tiers)
+{
+  place_near (self, G_MAXUINT);
+  fp_tiers_place (tiers, LONGEST);
+  fp_tiers_settle (tiers);
+  self->left_out = 0;
+  for (guint i = 0; i < self->wanted->len; i++)
+    self->left_out += g_array_index (self->wanted, FpWanted, i).placed == FP_PLACED_NOT ? 1 : 0;
+}
+
+static void
+gather_dimensions (FpAnnotation *self, const FpScene *scene)
 {
   if (self->layout.dimensions && is_legible (self->layout.scale))
     self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->sides.content,
                                      most_rank (self->layout.scale), self->around.shown);
   else
     self->wanted = g_array_new (FALSE, FALSE, sizeof (FpWanted));
-  self->left_out = fp_tiers_place (self->wanted, &self->sides, self->room);
-  if (self->around.shown != NULL)
-    fp_wanted_note (self->wanted, self->around.shown);
 }
 
 static void
-set_title (FpAnnotation *self)
+set_labels (FpAnnotation *self, FpProjection *projection)
 {
-  const FpBox *outline = &self->sides.content;
-  const double above = MAX (fp_tiers_reach (self->wanted, &self->sides, FP_SIDE_ABOVE), AXIS_OVERRUN);
+  const FpBox outline = fp_view_outline (projection, &self->layout);
+  const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
 
-  self->title = g_strdup (fp_view_title (self->view));
-  self->scale = fp_scale_text (self->layout.scale);
-  self->title_at = self->around.has_title_at ? self->around.title_at
-                                             : (FpPoint) { outline->x0, outline->y1 + above + TITLE_GAP };
+  if (self->layout.labels && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
+    self->labels = fp_labels_place (projection, &self->layout, self->shows, &inside, self->room);
+  else
+    self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
 }
 
-static double
-title_width (const FpAnnotation *self)
+static void
+set_falls (FpAnnotation *self, FpProjection *projection)
 {
-  return fp_lettering_width (self->title, TITLE_HEIGHT) + SCALE_GAP + fp_lettering_width (self->scale, SCALE_HEIGHT);
+  if (self->layout.levels && self->layout.scale <= FALLS_SMALLEST)
+    self->falls = fp_falls_place (projection, &self->layout, &self->sides.content, self->room);
+  else
+    self->falls = g_array_new (FALSE, FALSE, sizeof (FpFall));
+}
+
+static void
+set_dimensions_and_labels (FpAnnotation *self, FpProjection *projection)
+{
+  g_autoptr (FpTiers) tiers = NULL;
+
+  gather_dimensions (self, fp_projection_scene (projection));
+  tiers = fp_tiers_new (self->wanted, &self->sides, self->room);
+  place_foremost (self, tiers);
+  set_falls (self, projection);
+  set_labels (self, projection);
+  place_rest (self, tiers);
+  if (self->around.shown != NULL)
+    fp_wanted_note (self->wanted, self->around.shown);
 }
 
 /* All that dimensions, levels and the title cover, paper mm. */
@@ -222,19 +357,28 @@ covered (const FpAnnotation *self)
     {
       const FpWanted *w = &g_array_index (self->wanted, FpWanted, i);
       FpDimensionLine d;
-      if (!w->placed)
+      if (w->placed == FP_PLACED_NOT)
         continue;
       fp_dimension_line (w, &self->sides, &d);
-      fp_box_add_box (&box, &d.figure);
-      for (guint e = 0; e < 2; e++)
-        {
-          fp_box_add_point (&box, d.extension[e][1]);
-          fp_box_add_point (&box, d.stroke[e][0]);
-          fp_box_add_point (&box, d.stroke[e][1]);
-        }
+      fp_dimension_line_add_box (&d, &box);
     }
   fp_levels_add_boxes (self->levels, &self->sides.content, &box);
+  for (guint i = 0; i < self->falls->len; i++)
+    fp_box_add_point (&box, g_array_index (self->falls, FpFall, i).to);
   return box;
+}
+
+static void
+set_title_at (FpAnnotation *self)
+{
+  const FpBox *outline = &self->sides.content;
+  double above = AXIS_OVERRUN;
+
+  if (self->around.has_title_at)
+    return;
+  above = MAX (above, fp_tiers_reach (self->wanted, &self->sides, FP_SIDE_ABOVE));
+  above = MAX (above, covered (self).y1 - outline->y1);
+  self->title_at = (FpPoint) { outline->x0, outline->y1 + above + TITLE_GAP };
 }
 
 static void
@@ -250,21 +394,6 @@ set_margins (FpAnnotation *self)
     .right = MAX (box.x1, title) - outline->x1,
     .above = MAX (box.y1 - outline->y1, AXIS_OVERRUN) + (self->layout.labels ? TITLE_GAP + TITLE_HEIGHT + 3 : 0),
   };
-}
-
-static void
-set_labels (FpAnnotation *self, FpProjection *projection)
-{
-  const FpBox outline = fp_view_outline (projection, &self->layout);
-  const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
-
-  if (self->layout.labels && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    {
-      add_objects (self, projection);
-      self->labels = fp_labels_place (projection, &self->layout, self->shows, &inside, self->room);
-    }
-  else
-    self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
 }
 
 /* --- where the view lies -------------------------------------------------------------------- */
@@ -286,8 +415,8 @@ moved_box (FpBox box, FpPoint by)
 static void
 move_label (FpLabel *label, FpPoint by)
 {
-  label->at = moved (label->at, by);
-  label->ground = moved_box (label->ground, by);
+  for (guint i = 0; i < label->n_lines; i++)
+    label->at[i] = moved (label->at[i], by);
   label->leader[0] = moved (label->leader[0], by);
   label->leader[1] = moved (label->leader[1], by);
 }
@@ -309,6 +438,13 @@ move_by (FpAnnotation *self, FpPoint by)
     g_array_index (self->levels, FpLevelMark, i).v += by.y;
   for (guint i = 0; i < self->labels->len; i++)
     move_label (&g_array_index (self->labels, FpLabel, i), by);
+  for (guint i = 0; i < self->falls->len; i++)
+    {
+      FpFall *fall = &g_array_index (self->falls, FpFall, i);
+      fall->at = moved (fall->at, by);
+      fall->from = moved (fall->from, by);
+      fall->to = moved (fall->to, by);
+    }
 }
 
 /* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
@@ -330,12 +466,14 @@ fp_annotation_new (FpProjection *projection, const FpViewLayout *layout, const F
   self->sides.content = fp_box_is_empty (&around->outline) ? fp_view_outline (projection, &self->layout)
                                                            : box_on_paper (&self->layout, &around->outline);
   self->shows = find_shown (projection, &layout->clip);
+  keep_title_free (self);
   set_levels (self, scene);
   set_sides (self);
-  set_dimensions (self, scene);
-  set_title (self);
+  if (layout->dimensions || layout->labels)
+    add_objects (self, projection);
+  set_dimensions_and_labels (self, projection);
+  set_title_at (self);
   set_margins (self);
-  set_labels (self, projection);
   move_by (self, to);
   self->layout = *layout;
   self->around = *around;
@@ -350,6 +488,7 @@ fp_annotation_free (FpAnnotation *self)
   g_array_unref (self->wanted);
   g_array_unref (self->levels);
   g_array_unref (self->labels);
+  g_array_unref (self->falls);
   fp_cover_free (self->room);
   g_free (self->shows);
   g_free (self->title);
@@ -393,9 +532,10 @@ void
 fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number)
 {
   fp_levels_draw (drawing, self->levels, &self->sides.content, self->view, number);
-  fp_tiers_draw (drawing, self->wanted, &self->sides, self->view, number);
+  fp_dimensions_draw (drawing, self->wanted, &self->sides, self->view, number);
+  fp_falls_draw (drawing, self->falls, self->view);
   fp_labels_draw (drawing, self->labels, self->view);
-  if (self->layout.labels)
+  if (self->layout.labels && !self->around.has_no_title)
     draw_title (self, drawing);
 }
 

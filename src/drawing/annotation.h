@@ -2,9 +2,11 @@
 /* annotation.h - dimensions, levels and lettering of one view, set out before anything is drawn */
 #pragma once
 
+#include "falls.h"
 #include "level-marks.h"
 #include "labels.h"
 #include "tiers.h"
+#include "drawing-private.h"
 
 G_BEGIN_DECLS
 
@@ -18,6 +20,7 @@ typedef struct
   gboolean levels_only_there;  /* and nowhere else                                                      */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean has_title_at;
+  gboolean has_no_title;
   FpPoint  title_at;           /* left end of the base line; otherwise above the view                   */
 } FpSurroundings;
 
@@ -37,6 +40,7 @@ typedef struct
   GArray        *wanted;   /* FpWanted    */
   GArray        *levels;   /* FpLevelMark */
   GArray        *labels;   /* FpLabel     */
+  GArray        *falls;    /* FpFall      */
   FpCover        *room;
   char          *title, *scale;
   FpPoint        title_at;
@@ -63,10 +67,17 @@ void          fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, 
 /* Where a clip ends the view before the church ends: continuous narrow lines with zigzags (ISO 128-2, from memory). */
 void          fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout);
 
+/* The lines without their zigzags, which stand out to both sides by FP_BREAK_HALF mm; returns how many. */
+#define FP_BREAK_HALF 2.4
+guint         fp_view_breaks (FpProjection *projection, const FpViewLayout *layout, FpSegment out[4]);
+
 /* Clips a segment to a box; FALSE when nothing is left. An empty box clips nothing. */
 gboolean      fp_clip_segment (FpPoint *a, FpPoint *b, const FpBox *box);
 
 const char   *fp_view_title (FpViewId view); /* "ELEVATION, FACING EAST" */
+
+/* mm, with the scale, and the north point beside that of a plan. */
+double        fp_view_title_width (FpViewId view, double scale);
 
 /* "1:50", "1:33", "1:12.5" */
 char         *fp_scale_text (double scale);

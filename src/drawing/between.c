@@ -11,6 +11,9 @@
 /* Height above the floor at which walls are measured: above rails and seats, below most sills. */
 #define REACH_HEIGHT 1100.0
 
+/* What stands higher above a floor is in the way. */
+#define LOW 60.0
+
 /* How far a wall is looked for. */
 #define REACH 60000.0
 
@@ -21,6 +24,7 @@ typedef struct
   guint           n_placed;
   const FpSolid  *solids;
   guint           n_solids;
+  GPtrArray      *building; /* const FpSolid: walls and piers */
   const FpPlaced *altar, *footpace, *rail; /* NULL: there is none */
   GArray         *out;
 } Search;
@@ -53,12 +57,19 @@ footpace_of (const Search *s, const FpPlaced *altar)
 }
 
 static void
-add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank)
+add_sliding (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank, double from, double to)
 {
-  const FpBetween one = { { -1, a, b, views, 1, rank }, g_intern_string (fp_item_id (of->item)) };
+  const FpBetween one = { .spec = { -1, a, b, views, 1, rank }, .item = g_intern_string (fp_item_id (of->item)),
+                          .slide = { from, to } };
 
   if (fp_vec3_length (fp_vec3_sub (b, a)) >= 1)
     g_array_append_val (s->out, one);
+}
+
+static void
+add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank)
+{
+  add_sliding (s, of, a, b, views, rank, 0, 0);
 }
 
 /* --- looking for the nearest face ------------------------------------------- */
@@ -78,24 +89,47 @@ is_building (const FpSolid *solid)
   return solid->part == FP_PART_WALL || solid->part == FP_PART_PIER;
 }
 
-/* Distance from @from along @way (of length 1) to the first solid; NAN where nothing is met. */
+/* Distance from @from along @way (of length 1) to the solid, where that is less than @nearest. */
 static double
-reach (const Search *s, FpVec3 from, FpVec3 way, gboolean building_only)
+reach_to (const FpSolid *solid, FpVec3 from, FpVec3 way, double nearest)
 {
   const FpVec3 to = fp_vec3_add (from, fp_vec3_scale (way, REACH));
+  double t;
+
+  if (!fp_solid_ray (solid, from, to, &t))
+    return nearest;
+  return nearest <= t * REACH ? nearest : t * REACH;
+}
+
+/* To the first solid; NAN where nothing is met. */
+static double
+reach (const Search *s, FpVec3 from, FpVec3 way)
+{
   double nearest = NAN;
 
   for (guint i = 0; i < s->n_solids; i++)
-    {
-      const FpSolid *solid = &s->solids[i];
-      double t;
-      if (s->placed[solid->owner].ghost || (building_only && !is_building (solid))
-          || stands_on_altar (s, solid->owner) || !fp_solid_ray (solid, from, to, &t))
-        continue;
-      if (!(nearest <= t * REACH))
-        nearest = t * REACH;
-    }
+    if (!s->placed[s->solids[i].owner].ghost && !stands_on_altar (s, s->solids[i].owner))
+      nearest = reach_to (&s->solids[i], from, way, nearest);
   return nearest;
+}
+
+static double
+reach_building (const Search *s, FpVec3 from, FpVec3 way)
+{
+  double nearest = NAN;
+
+  for (guint i = 0; i < s->building->len; i++)
+    nearest = reach_to (g_ptr_array_index (s->building, i), from, way, nearest);
+  return nearest;
+}
+
+static void
+gather_building (Search *s)
+{
+  s->building = g_ptr_array_new ();
+  for (guint i = 0; i < s->n_solids; i++)
+    if (is_building (&s->solids[i]) && !s->placed[s->solids[i].owner].ghost)
+      g_ptr_array_add (s->building, (gpointer) &s->solids[i]);
 }
 
 /* --- along the axis ------------------------------------------------------------ */
@@ -120,67 +154,213 @@ add_before_altar (const Search *s)
       const FpPlaced *to = steps != NULL ? steps : altar;
       const double x = to->plan.x0, y = rail_face (rail);
       if (to->plan.y0 > y)
-        add (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
-             IN_PLAN | IN_SECTION, 0);
+        add_sliding (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
+                     IN_PLAN | IN_SECTION, 0, MAX (rail->plan.x0, to->plan.x0), MIN (rail->plan.x1, to->plan.x1));
     }
   if (altar != NULL && steps != NULL && altar->plan.y0 > steps->plan.y0)
-    add (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, steps->level },
-         (FpVec3) { altar->plan.x0, steps->plan.y0, steps->level }, IN_PLAN | IN_SECTION, 2);
+    add_sliding (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, steps->level },
+                 (FpVec3) { altar->plan.x0, steps->plan.y0, steps->level }, IN_PLAN | IN_SECTION, 2, altar->plan.x0,
+                 altar->plan.x1);
 }
 
+/* Behind the altar, to what stands there: low steps count like high walls. */
+static double
+room_behind (const Search *s, double x)
+{
+  const FpPlaced *altar = s->altar;
+  const double from_footpace = s->footpace != NULL ? MAX (s->footpace->plan.y1, altar->plan.y1) : altar->plan.y1;
+  const double floor = s->footpace != NULL ? s->footpace->level : altar->level;
+  const FpVec3 from[3] = {
+    { x, altar->plan.y1 + 0.5, altar->level + altar->extent.height / 2 },
+    { x, altar->plan.y1 + 0.5, altar->level + LOW },
+    { x, from_footpace + 0.5, floor + LOW },
+  };
+  double room = NAN;
+
+  for (guint i = 0; i < G_N_ELEMENTS (from); i++)
+    {
+      const double to = from[i].y - altar->plan.y1 + reach (s, from[i], (FpVec3) { 0, 1, 0 });
+      room = room <= to ? room : to;
+    }
+  return room;
+}
+
+/* About the middle, as far to both sides as it stays the same. */
 static void
 add_behind_altar (const Search *s)
 {
   const FpPlaced *altar = s->altar;
-  const double half = altar == NULL ? 0 : altar->extent.height / 2;
-  FpVec3 from;
-  double room;
+  const double x = altar == NULL ? 0 : (altar->plan.x0 + altar->plan.x1) / 2;
+  const double half = altar == NULL ? 0 : (altar->plan.x1 - altar->plan.x0) / 2;
+  double room, aside = 0;
 
   if (altar == NULL)
     return;
-  from = (FpVec3) { (altar->plan.x0 + altar->plan.x1) / 2, altar->plan.y1 + 0.5, altar->level + half };
-  room = reach (s, from, (FpVec3) { 0, 1, 0 }, FALSE) + 0.5;
+  room = room_behind (s, x);
   if (isnan (room) || room < 10)
     return;
-  from.y = altar->plan.y1;
-  from.x = altar->plan.x0;
-  add (s, altar, from, (FpVec3) { from.x, from.y + room, from.z }, IN_PLAN | IN_SECTION, 1);
+  for (guint i = 1; i <= 6 && fabs (room_behind (s, x - half * i / 6) - room) < 1
+                    && fabs (room_behind (s, x + half * i / 6) - room) < 1; i++)
+    aside = half * i / 6;
+  add_sliding (s, altar, (FpVec3) { x - aside, altar->plan.y1, altar->level },
+               (FpVec3) { x - aside, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, x - aside, x + aside);
 }
 
 /* --- from wall to wall --------------------------------------------------------- */
 
-static void
-add_width (const Search *s, const FpPlaced *about, FpPoint at, double level)
-{
-  const FpVec3 from = { at.x, at.y, level + REACH_HEIGHT };
-  const double left = reach (s, from, (FpVec3) { -1, 0, 0 }, TRUE);
-  const double right = reach (s, from, (FpVec3) { 1, 0, 0 }, TRUE);
+/* Faces that lie oblique to the ray, or end here, have no one distance. */
+#define SAMPLES 24u
+#define ASIDE   40.0
+#define EQUAL   1.0
 
-  if (!isnan (left) && !isnan (right))
-    add (s, about, (FpVec3) { at.x - left, at.y, level }, (FpVec3) { at.x + right, at.y, level },
-         IN_PLAN | IN_ELEVATION, 1);
+/* What one ray tells, at @across on the plan. */
+typedef struct { double across, lo, hi; gboolean square; } Sample;
+
+/* From @at both ways along x, or from @at along y: where the building begins; not square where a face is oblique. */
+static Sample
+take_sample (const Search *s, FpPoint at, double height, gboolean along_x)
+{
+  Sample sample = { along_x ? at.y : at.x, NAN, NAN, FALSE };
+  double lo[2], hi[2];
+
+  for (guint i = 0; i < 2; i++)
+    {
+      const double aside = i == 0 ? -ASIDE : ASIDE;
+      const FpVec3 from = { at.x + (along_x ? 0 : aside), at.y + (along_x ? aside : 0), height };
+      lo[i] = along_x ? reach_building (s, from, (FpVec3) { -1, 0, 0 }) : 0;
+      hi[i] = reach_building (s, from, along_x ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 });
+    }
+  sample.lo = (along_x ? at.x : at.y) - lo[0];
+  sample.hi = (along_x ? at.x : at.y) + hi[0];
+  sample.square = fabs (lo[1] - lo[0]) < EQUAL && fabs (hi[1] - hi[0]) < EQUAL;
+  return sample;
+}
+
+static gboolean
+is_same (const Sample *a, const Sample *b)
+{
+  return a->square && b->square && fabs (a->lo - b->lo) < EQUAL && fabs (a->hi - b->hi) < EQUAL;
+}
+
+/* The longest run of samples that agree; FALSE where no two do. */
+static gboolean
+longest_run (const Sample *sample, guint n, guint *first, guint *last)
+{
+  guint most = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      guint j = i;
+      while (j + 1 < n && is_same (&sample[i], &sample[j + 1]))
+        j++;
+      if (j - i > most)
+        {
+          most = j - i;
+          *first = i;
+          *last = j;
+        }
+    }
+  return most > 0;
+}
+
+/* The width of the sanctuary, where its walls lie square to it the longest. */
+static void
+add_width (const Search *s, const FpPlaced *about, const FpBox *within, double level)
+{
+  const double x = (about->plan.x0 + about->plan.x1) / 2;
+  Sample sample[SAMPLES];
+  guint first = 0, last = 0;
+
+  for (guint i = 0; i < SAMPLES; i++)
+    sample[i] = take_sample (s, (FpPoint) { x, within->y0 + (within->y1 - within->y0) * (i + 0.5) / SAMPLES },
+                             level + REACH_HEIGHT, TRUE);
+  if (longest_run (sample, SAMPLES, &first, &last))
+    {
+      const Sample *at = &sample[first];
+      add_sliding (s, about, (FpVec3) { at->lo, at->across, level }, (FpVec3) { at->hi, at->across, level },
+                   IN_PLAN | IN_ELEVATION, 1, at->across, sample[last].across);
+    }
 }
 
 static void
-add_depth (const Search *s, const FpPlaced *rail, FpPoint at, double level)
+add_depth (const Search *s, const FpPlaced *rail, const FpBox *within)
 {
-  const FpVec3 from = { at.x, at.y, level + REACH_HEIGHT };
-  const double depth = reach (s, from, (FpVec3) { 0, 1, 0 }, TRUE);
+  const double y = rail_face (rail);
+  Sample sample[SAMPLES];
+  guint first = 0, last = 0;
 
-  if (!isnan (depth))
-    add (s, rail, (FpVec3) { at.x, at.y, level }, (FpVec3) { at.x, at.y + depth, level }, IN_PLAN | IN_SECTION, 2);
+  for (guint i = 0; i < SAMPLES; i++)
+    sample[i] = take_sample (s, (FpPoint) { within->x0 + (within->x1 - within->x0) * (i + 0.5) / SAMPLES, y },
+                             rail->level + REACH_HEIGHT, FALSE);
+  if (longest_run (sample, SAMPLES, &first, &last))
+    {
+      const Sample *at = &sample[first];
+      add_sliding (s, rail, (FpVec3) { at->across, y, rail->level }, (FpVec3) { at->across, at->hi, rail->level },
+                   IN_PLAN | IN_SECTION, 2, at->across, sample[last].across);
+    }
 }
 
 static void
 add_sanctuary (const Search *s)
 {
   const FpPlaced *about = s->footpace != NULL ? s->footpace : s->altar;
+  const FpBox3 sanctuary = fp_scene_sanctuary (s->scene);
+  const FpBox within = { sanctuary.lo.x, sanctuary.lo.y, sanctuary.hi.x, sanctuary.hi.y };
 
   if (about == NULL)
     return;
-  add_width (s, about, (FpPoint) { (about->plan.x0 + about->plan.x1) / 2, about->plan.y0 - 100 }, about->level);
+  add_width (s, about, &within, about->level);
   if (s->rail != NULL)
-    add_depth (s, s->rail, (FpPoint) { (about->plan.x0 + about->plan.x1) / 2, rail_face (s->rail) }, s->rail->level);
+    add_depth (s, s->rail, &within);
+}
+
+/* --- the whole building ---------------------------------------------------------- */
+
+/* How far a corner lies out: the farthest counts, and of equals the one nearest to where the dimension will stand. */
+static gboolean
+lies_farther (double out, double aside, double best_out, double best_aside)
+{
+  return out > best_out + EQUAL || (out > best_out - EQUAL && aside > best_aside);
+}
+
+/* The outermost corner of the walls; @way: 1 or -1 along the axis. */
+static FpVec3
+outermost (const Search *s, gboolean along_x, double way)
+{
+  FpVec3 best = { 0, 0, 0 };
+  double best_out = -G_MAXDOUBLE, best_aside = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < s->building->len; i++)
+    {
+      const FpSolid *solid = g_ptr_array_index (s->building, i);
+      for (guint k = 0; k < solid->n_outline; k++)
+        {
+          const FpPoint p = solid->outline[k];
+          const double out = way * (along_x ? p.x : p.y), aside = -(along_x ? p.y : p.x);
+          if (!lies_farther (out, aside, best_out, best_aside))
+            continue;
+          best_out = out;
+          best_aside = aside;
+          best = (FpVec3) { p.x, p.y, solid->z0 };
+        }
+    }
+  return best;
+}
+
+static void
+add_overall (const Search *s)
+{
+  const FpPlaced *wall = of_role (s, FP_ROLE_WALL);
+
+  for (int along_x = 0; along_x < 2 && wall != NULL; along_x++)
+    {
+      const FpBetween one = {
+        .spec = { -1, outermost (s, along_x, -1), outermost (s, along_x, 1), IN_PLAN | (along_x ? IN_ELEVATION : IN_SECTION),
+                  1, 0 },
+        .item = g_intern_string (fp_item_id (wall->item)), .overall = TRUE,
+      };
+      g_array_append_val (s->out, one);
+    }
 }
 
 /* --- heights --------------------------------------------------------------------- */
@@ -229,9 +409,12 @@ fp_between_things (const FpScene *scene)
   s.footpace = footpace_of (&s, s.altar);
   s.rail = of_role (&s, FP_ROLE_RAIL);
   s.out = g_array_new (FALSE, FALSE, sizeof (FpBetween));
+  gather_building (&s);
   add_before_altar (&s);
   add_behind_altar (&s);
   add_sanctuary (&s);
   add_heights (&s);
+  add_overall (&s);
+  g_ptr_array_unref (s.building);
   return s.out;
 }

@@ -17,15 +17,18 @@
 /* All in paper mm. */
 #define GAP_SIDE    12.0 /* elevation to section                              */
 #define SIDE_LEVELS 17.0 /* and the levels that both share                    */
-#define GAP_UNDER   16.0 /* elevation to plan                                 */
-#define UNDER_TIERS 34.0 /* and the dimensions under the elevation            */
+#define GAP_UNDER   28.0 /* elevation to plan, with one dimension between them */
+#define UNDER_TIERS 22.0 /* and further ones under the elevation              */
 #define TITLE_ROOM  12.5 /* of the gap, the plan's title and north point take so much */
 #define ELEVATION_TITLE 79.0 /* widths of titles with the longest scale          */
 #define SECTION_TITLE   69.0
-#define GAP_LEFT    12.0 /* left of the elevation                             */
-#define LEFT_TIERS  34.0 /* and its heights                                   */
+#define GAP_LEFT    16.0 /* left of the elevation, with one dimension         */
+#define LEFT_TIERS  30.0 /* and its heights                                   */
+#define BELOW_PLAN  16.0 /* the width of the whole church                     */
 #define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
 #define EDGE        6.0
+#define TITLE_HEIGHT 3.5
+#define TITLE_SIDE  2.0  /* from the border of what belongs to another view     */
 #define TOP_ROOM    13.0 /* titles, above                                      */
 #define FAR         1e6
 #define LEAST_SCALE 2.0
@@ -136,6 +139,7 @@ typedef struct { double width, height; } Size;
 static Size
 size_at (const FpRegions *r, const FpBox3 *box, double scale)
 {
+  const gboolean to_the_foot = box->lo.y <= r->all.lo.y;
   /* The plan may be wider than the elevation; the section begins beside the elevation. */
   const double left = MIN (box->lo.x, r->east.lo.x);
   const double section = MAX ((r->all.hi.y - box->lo.y) / scale, SECTION_TITLE);
@@ -144,7 +148,8 @@ size_at (const FpRegions *r, const FpBox3 *box, double scale)
 
   return (Size) {
     gap_left (scale) + MAX (beside, plan) + EDGE,
-    TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale) + EDGE,
+    TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale)
+      + (to_the_foot ? BELOW_PLAN : EDGE),
   };
 }
 
@@ -237,19 +242,12 @@ within_clip (const Board *b, FpViewId view, FpBox box)
   return (FpBox) { MAX (box.x0, clip->x0), MAX (box.y0, clip->y0), MIN (box.x1, clip->x1), MIN (box.y1, clip->y1) };
 }
 
-/* Dimensions stand about the sanctuary, also where the nave is wider; view coordinates. */
+/* What dimensions stay out of, or else stand within; view coordinates. */
 static FpBox
 outline_of (const Board *b, FpViewId view)
 {
-  FpBox3 region = b->regions.all;
+  FpBox3 region = view == FP_VIEW_ELEVATION ? b->regions.east : b->regions.all;
 
-  if (view == FP_VIEW_ELEVATION)
-    region = b->regions.east;
-  if (view == FP_VIEW_PLAN)
-    {
-      region.lo = (FpVec3) { b->regions.east.lo.x, b->regions.east.lo.y, 0 };
-      region.hi.x = b->regions.east.hi.x;
-    }
   region.lo.z = b->regions.all.lo.z;
   return within_clip (b, view, fp_region_in_view (&region, view));
 }
@@ -263,37 +261,56 @@ on_paper (const FpViewLayout *layout, const FpBox *box)
   return (FpBox) { p.x, p.y, q.x, q.y };
 }
 
-/* Titles stay on the paper although what they name runs off it. */
-static FpPoint
-title_of (const Board *b, FpViewId view, const FpBox *outline)
-{
-  const double top = b->paper.y1 - EDGE;
-  const double x = MAX (outline->x0, EDGE);
+static gboolean title_of (const Board *b, FpViewId view, FpPoint *at);
 
-  if (view == FP_VIEW_PLAN)
-    return (FpPoint) { x, outline->y1 + 4 };
-  return (FpPoint) { x, MAX (MIN (outline->y1 + 6.5, top), outline->y0 + EDGE) };
+/* Where the room of a title ends on the right: that of the section stands beside that of the elevation. */
+static double
+right_of_title (const Board *b, FpViewId view)
+{
+  const double edge = b->paper.x1 - EDGE;
+  FpPoint section;
+
+  if (view != FP_VIEW_ELEVATION)
+    return MIN (b->layout->frame[view].x1 - TITLE_SIDE, edge);
+  return title_of (b, FP_VIEW_SECTION, &section) ? MIN (section.x - 2 * TITLE_SIDE, edge) : edge;
+}
+
+/* Titles stay on the paper although what they name runs off it, and with their own view.  FALSE where that leaves
+ * no room. */
+static gboolean
+title_of (const Board *b, FpViewId view, FpPoint *at)
+{
+  const FpBox *frame = &b->layout->frame[view];
+  const FpBox in_view = outline_of (b, view), outline = on_paper (&b->layout->view[view], &in_view);
+  const double left = MAX (frame->x0 + TITLE_SIDE, b->paper.x0 + EDGE), right = right_of_title (b, view);
+  const double width = fp_view_title_width (view, b->layout->view[view].scale);
+  const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->paper.y0 : frame->y0) + EDGE;
+  const double top = MIN (frame->y1, b->paper.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
+
+  at->x = CLAMP (outline.x0, left, MAX (left, right - width));
+  at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
+  return right - left >= width && at->y >= foot;
 }
 
 static void
 surround (const Board *b, FpViewId view, FpSurroundings *out)
 {
   const double scale = b->layout->view[view].scale;
-  FpBox outline;
 
   *out = FP_SURROUNDINGS_ALONE;
   out->outline = outline_of (b, view);
-  outline = on_paper (&b->layout->view[view], &out->outline);
   out->seen = b->paper;
   out->shown = b->shown;
   out->levels_on = FP_SIDE_LEFT;
   out->levels_only_there = TRUE;
   out->has_title_at = TRUE;
-  out->title_at = title_of (b, view, &outline);
+  out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
-  out->tiers[FP_SIDE_BELOW] = view == FP_VIEW_PLAN ? 0 : tiers_in (gap_above_plan (scale), TITLE_ROOM);
+  out->tiers[FP_SIDE_BELOW] = tiers_in (view == FP_VIEW_PLAN ? BELOW_PLAN : gap_above_plan (scale),
+                                        view == FP_VIEW_PLAN ? 0 : TITLE_ROOM);
   out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : tiers_in (gap_left (scale), 0);
-  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN ? tiers_in (gap_beside (&b->regions, scale), 0) : 0;
+  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN && b->regions.all.hi.x <= b->regions.east.hi.x
+                                ? tiers_in (gap_beside (&b->regions, scale), 0) : 0;
 }
 
 static void
@@ -308,7 +325,7 @@ draw_view (Board *b, FpProjection *projection)
   fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &annotation->sides.content);
   fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
-  if (view == FP_VIEW_PLAN)
+  if (view == FP_VIEW_PLAN && !around.has_no_title)
     fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 13), 3.2,
                          fp_project_brief (fp_scene_project (fp_projection_scene (projection)))->north);
 }

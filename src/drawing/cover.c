@@ -16,6 +16,7 @@ typedef struct { guint first, n; FpBox box; } Filled;
 struct _FpCover
 {
   GArray     *lines;   /* Line    */
+  GArray     *ticks;   /* Line    */
   GArray     *texts;   /* Text    */
   GArray     *objects; /* Line    */
   GArray     *filled;  /* Filled  */
@@ -29,6 +30,7 @@ fp_cover_new (void)
   FpCover *self = g_new0 (FpCover, 1);
 
   self->lines = g_array_new (FALSE, FALSE, sizeof (Line));
+  self->ticks = g_array_new (FALSE, FALSE, sizeof (Line));
   self->texts = g_array_new (FALSE, FALSE, sizeof (Text));
   self->objects = g_array_new (FALSE, FALSE, sizeof (Line));
   self->filled = g_array_new (FALSE, FALSE, sizeof (Filled));
@@ -42,6 +44,7 @@ fp_cover_free (FpCover *self)
   if (self == NULL)
     return;
   g_array_unref (self->lines);
+  g_array_unref (self->ticks);
   g_array_unref (self->texts);
   g_array_unref (self->objects);
   g_array_unref (self->filled);
@@ -112,6 +115,14 @@ fp_cover_take_text (FpCover *self, const FpBox *box, guint owner)
   g_array_append_val (self->texts, text);
 }
 
+void
+fp_cover_take_tick (FpCover *self, FpPoint a, FpPoint b, guint owner)
+{
+  const Line line = { a, b, owner };
+
+  g_array_append_val (self->ticks, line);
+}
+
 FpCoverMark
 fp_cover_mark (const FpCover *self)
 {
@@ -125,22 +136,75 @@ fp_cover_reset (FpCover *self, FpCoverMark mark)
   g_array_set_size (self->texts, mark.texts);
 }
 
-gboolean
-fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner)
+static gboolean
+lines_meet_box (const GArray *lines, const FpBox *box, guint owner)
+{
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const Line *line = &g_array_index (lines, Line, i);
+      if (line->owner != owner && fp_segment_meets_box (line->a, line->b, box))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* A stroke sits on the node where lines meet: through its middle they may pass. */
+static gboolean
+line_crosses_tick (FpPoint a, FpPoint b, const Line *tick)
+{
+  const FpPoint middle = { (tick->a.x + tick->b.x) / 2, (tick->a.y + tick->b.y) / 2 };
+
+  return fp_segments_cross (a, b, tick->a, tick->b) && fabs (side_of (a, b, middle)) > TOUCH;
+}
+
+static gboolean
+meets_text (const FpCover *self, FpPoint a, FpPoint b, guint owner)
 {
   for (guint i = 0; i < self->texts->len; i++)
     {
       const Text *text = &g_array_index (self->texts, Text, i);
       if (text->owner != owner && fp_segment_meets_box (a, b, &text->box))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+gboolean
+fp_cover_tick_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner)
+{
+  const Line tick = { a, b, owner };
+
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const Line *line = &g_array_index (self->lines, Line, i);
+      if (line->owner != owner && line_crosses_tick (line->a, line->b, &tick))
         return FALSE;
     }
+  for (guint i = 0; i < self->ticks->len; i++)
+    {
+      const Line *other = &g_array_index (self->ticks, Line, i);
+      if (other->owner != owner && line_crosses_tick (a, b, other) && line_crosses_tick (other->a, other->b, &tick))
+        return FALSE;
+    }
+  return !meets_text (self, a, b, owner);
+}
+
+gboolean
+fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner)
+{
   for (guint i = 0; i < self->lines->len; i++)
     {
       const Line *line = &g_array_index (self->lines, Line, i);
       if (line->owner != owner && fp_segments_cross (a, b, line->a, line->b))
         return FALSE;
     }
-  return TRUE;
+  for (guint i = 0; i < self->ticks->len; i++)
+    {
+      const Line *tick = &g_array_index (self->ticks, Line, i);
+      if (tick->owner != owner && line_crosses_tick (a, b, tick))
+        return FALSE;
+    }
+  return !meets_text (self, a, b, owner);
 }
 
 gboolean
@@ -152,13 +216,7 @@ fp_cover_text_is_free (const FpCover *self, const FpBox *box, guint owner)
       if (text->owner != owner && fp_box_overlaps (&text->box, box))
         return FALSE;
     }
-  for (guint i = 0; i < self->lines->len; i++)
-    {
-      const Line *line = &g_array_index (self->lines, Line, i);
-      if (line->owner != owner && fp_segment_meets_box (line->a, line->b, box))
-        return FALSE;
-    }
-  return TRUE;
+  return !lines_meet_box (self->lines, box, owner) && !lines_meet_box (self->ticks, box, owner);
 }
 
 /* --- what is drawn ----------------------------------------------------------- */
@@ -196,9 +254,9 @@ put_in_cell (GHashTable *cells, int column, int row, guint index)
 }
 
 void
-fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b)
+fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b, guint owner)
 {
-  const Line line = { a, b, 0 };
+  const Line line = { a, b, owner };
   const guint index = self->objects->len;
   const int c0 = cell_of (MIN (a.x, b.x)), c1 = cell_of (MAX (a.x, b.x));
   const int r0 = cell_of (MIN (a.y, b.y)), r1 = cell_of (MAX (a.y, b.y));
@@ -241,31 +299,31 @@ is_on_filled (const FpCover *self, const FpBox *box)
 }
 
 static gboolean
-cell_is_blank (const FpCover *self, int column, int row, const FpBox *box)
+cell_is_blank (const FpCover *self, int column, int row, const FpBox *box, guint but)
 {
   const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
 
   for (guint i = 0; in != NULL && i < in->len; i++)
     {
       const Line *line = &g_array_index (self->objects, Line, g_array_index (in, guint, i));
-      if (fp_segment_meets_box (line->a, line->b, box))
+      if ((but == 0 || line->owner != but) && fp_segment_meets_box (line->a, line->b, box))
         return FALSE;
     }
   return TRUE;
 }
 
 gboolean
-fp_cover_is_blank (const FpCover *self, const FpBox *box)
+fp_cover_is_blank (const FpCover *self, const FpBox *box, guint but)
 {
   for (int c = cell_of (box->x0); c <= cell_of (box->x1); c++)
     for (int r = cell_of (box->y0); r <= cell_of (box->y1); r++)
-      if (!cell_is_blank (self, c, r, box))
+      if (!cell_is_blank (self, c, r, box, but))
         return FALSE;
   return !is_on_filled (self, box);
 }
 
-static gboolean
-passes_over_filled (const FpCover *self, FpPoint a, FpPoint b)
+gboolean
+fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b)
 {
   const double step = 0.5; /* mm: no cut face worth the name is thinner */
   const guint n = 1 + (guint) (MIN (hypot (b.x - a.x, b.y - a.y), 200) / step);
@@ -280,34 +338,98 @@ passes_over_filled (const FpCover *self, FpPoint a, FpPoint b)
   return FALSE;
 }
 
-/* Objects of one cell that a-b crosses; @seen keeps those that lie in several cells from being counted again. */
+/* Where two segments cross lies in one cell alone: there it is counted. */
+static gboolean
+cross_in_cell (const Line *line, FpPoint a, FpPoint b, int column, int row)
+{
+  const double dx = b.x - a.x, dy = b.y - a.y, ex = line->b.x - line->a.x, ey = line->b.y - line->a.y;
+  const double d = dx * ey - dy * ex;
+  double t;
+
+  if (!fp_segments_cross (a, b, line->a, line->b) || d == 0)
+    return FALSE;
+  t = ((line->a.x - a.x) * ey - (line->a.y - a.y) * ex) / d;
+  return cell_of (a.x + t * dx) == column && cell_of (a.y + t * dy) == row;
+}
+
 static guint
-crossings_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b, GHashTable *seen)
+crossings_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b)
 {
   const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
   guint n = 0;
 
   for (guint i = 0; in != NULL && i < in->len; i++)
-    {
-      const guint index = g_array_index (in, guint, i);
-      const Line *line = &g_array_index (self->objects, Line, index);
-      if (fp_segments_cross (a, b, line->a, line->b) && g_hash_table_add (seen, GUINT_TO_POINTER (index + 1)))
-        n++;
-    }
+    if (cross_in_cell (&g_array_index (self->objects, Line, g_array_index (in, guint, i)), a, b, column, row))
+      n++;
   return n;
 }
 
 guint
 fp_cover_crossings (const FpCover *self, FpPoint a, FpPoint b)
 {
-  g_autoptr (GHashTable) seen = NULL;
   guint n = 0;
 
-  if (passes_over_filled (self, a, b))
-    return G_MAXUINT;
-  seen = g_hash_table_new (NULL, NULL);
   for (int c = cell_of (MIN (a.x, b.x)); c <= cell_of (MAX (a.x, b.x)); c++)
     for (int r = cell_of (MIN (a.y, b.y)); r <= cell_of (MAX (a.y, b.y)); r++)
-      n += crossings_in_cell (self, c, r, a, b, seen);
+      n += crossings_in_cell (self, c, r, a, b);
   return n;
+}
+
+/* --- what runs along it -------------------------------------------------------- */
+
+/* Sine of the angle up to which two lines look parallel: about two degrees. */
+#define PARALLEL 0.035
+
+/* Shorter stretches side by side do not confuse, mm. */
+#define BESIDE_LEAST 1.0
+
+static gboolean
+lies_along (const Line *line, FpPoint a, FpPoint b, double distance)
+{
+  const double length = hypot (b.x - a.x, b.y - a.y), own = hypot (line->b.x - line->a.x, line->b.y - line->a.y);
+  const FpPoint u = { (b.x - a.x) / length, (b.y - a.y) / length };
+  const double t0 = (line->a.x - a.x) * u.x + (line->a.y - a.y) * u.y;
+  const double t1 = (line->b.x - a.x) * u.x + (line->b.y - a.y) * u.y;
+  const double c0 = (line->a.y - a.y) * u.x - (line->a.x - a.x) * u.y;
+  const double c1 = (line->b.y - a.y) * u.x - (line->b.x - a.x) * u.y;
+
+  return fabs (c1 - c0) <= PARALLEL * own && MIN (fabs (c0), fabs (c1)) < distance
+         && MIN (MAX (t0, t1), length) - MAX (MIN (t0, t1), 0) > BESIDE_LEAST;
+}
+
+gboolean
+fp_cover_line_has_company (const FpCover *self, FpPoint a, FpPoint b, double distance, guint owner)
+{
+  if (hypot (b.x - a.x, b.y - a.y) < BESIDE_LEAST)
+    return FALSE;
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const Line *line = &g_array_index (self->lines, Line, i);
+      if (line->owner != owner && lies_along (line, a, b, distance))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+runs_along_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b, double distance)
+{
+  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
+
+  for (guint i = 0; in != NULL && i < in->len; i++)
+    if (lies_along (&g_array_index (self->objects, Line, g_array_index (in, guint, i)), a, b, distance))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_cover_runs_along (const FpCover *self, FpPoint a, FpPoint b, double distance)
+{
+  if (hypot (b.x - a.x, b.y - a.y) < BESIDE_LEAST)
+    return FALSE;
+  for (int c = cell_of (MIN (a.x, b.x) - distance); c <= cell_of (MAX (a.x, b.x) + distance); c++)
+    for (int r = cell_of (MIN (a.y, b.y) - distance); r <= cell_of (MAX (a.y, b.y) + distance); r++)
+      if (runs_along_in_cell (self, c, r, a, b, distance))
+        return TRUE;
+  return FALSE;
 }

@@ -21,6 +21,10 @@ void    fp_cover_free (FpCover *self);
 void fp_cover_take_line (FpCover *self, FpPoint a, FpPoint b, guint owner);
 void fp_cover_take_text (FpCover *self, const FpBox *box, guint owner);
 
+/* Strokes at the ends of dimension lines: texts keep away from them, and lines pass through their middle or not at all. */
+void fp_cover_take_tick (FpCover *self, FpPoint a, FpPoint b, guint owner);
+gboolean fp_cover_tick_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner);
+
 /* What was taken so far; resetting gives back what was taken since. */
 typedef struct { guint lines, texts; } FpCoverMark;
 FpCoverMark fp_cover_mark (const FpCover *self);
@@ -30,12 +34,21 @@ void     fp_cover_reset (FpCover *self, FpCoverMark mark);
 gboolean fp_cover_line_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner);
 gboolean fp_cover_text_is_free (const FpCover *self, const FpBox *box, guint owner);
 
-/* Lines of what is drawn, and filled areas, on which nothing can be lettered. */
-void     fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b);
+/* Lines of what is drawn, and filled areas, on which nothing can be lettered. @owner: any number but 0; 0: nobody's */
+void     fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b, guint owner);
 void     fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n); /* copied */
-gboolean fp_cover_is_blank   (const FpCover *self, const FpBox *box);
-/* Lines of what is drawn that a segment crosses; G_MAXUINT where it passes over a filled area. */
+/* @but: lines of this owner do not count; 0: all do */
+gboolean fp_cover_is_blank   (const FpCover *self, const FpBox *box, guint but);
+/* Lines of what is drawn that a segment crosses. */
 guint    fp_cover_crossings  (const FpCover *self, FpPoint a, FpPoint b);
+/* Whether it passes over a filled area. */
+gboolean fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b);
+
+/* Whether a line that was taken by another owner runs along the segment within @distance mm. */
+gboolean fp_cover_line_has_company (const FpCover *self, FpPoint a, FpPoint b, double distance, guint owner);
+
+/* Whether something that is drawn runs along the segment within @distance mm, so that the two could not be told apart. */
+gboolean fp_cover_runs_along (const FpCover *self, FpPoint a, FpPoint b, double distance);
 
 /* Whether the segment meets the box; one that only touches it does not. */
 gboolean fp_segment_meets_box (FpPoint a, FpPoint b, const FpBox *box);

@@ -2,12 +2,16 @@
 #include "labels.h"
 
 #include "annotation.h"
+#include "label-words.h"
+#include "thin.h"
 
 #include <math.h>
 
 /* Paper mm kept between a text and any line, and another text. */
 #define CLEAR 0.5
 #define APART 1.6
+#define EDGE  0.7 /* and the border of the thing that it is lettered on */
+#define SIDE_CLEAR 2.0 /* and at the ends of the names of the two sides */
 
 /* How many lines a leader may cross, besides the outline of its own thing: first none, then a few. */
 #define CROSSES_MOST 3
@@ -16,13 +20,18 @@
 static const double DISTANCES[] = { 3, 1.8, 6, 10, 15 };
 
 /* A name longer than this is cut off with an ellipsis. */
-#define WIDEST 52.0
+#define WIDEST 40.0
+
+/* At smaller scales only altar and seats are named. */
+#define SMALL 320.0
+
+/* Names of pews over their rows may be as small as ISO 3098-1 allows, mm. */
+#define SMALL_LETTERING 1.8
 
 #define OWNER 200000
 
-/* A longer leader would wander over the drawing; a text farther from a row of pews is not among them, mm. */
+/* A longer leader would wander over the drawing, mm. */
 #define LEADER_MOST 22.0
-#define NEAR_ROWS   5.0
 
 typedef struct
 {
@@ -35,6 +44,8 @@ typedef struct
   double              axis;    /* x of the axis */
   gboolean            over_axis; /* a text may interrupt it */
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
+  guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
+  const FpLabelWords *words;
   GArray             *own;     /* its lines (FpPoint, pairs), paper mm */
   GArray             *out;
 } Lettering;
@@ -47,52 +58,69 @@ lies_within (const FpBox *box, const FpBox *in)
   return box->x0 >= in->x0 && box->y0 >= in->y0 && box->x1 <= in->x1 && box->y1 <= in->y1;
 }
 
-static gboolean
-text_is_free (const Lettering *l, const FpBox *box)
+static FpBox
+grown (const FpBox *box, double x, double y)
 {
-  const FpBox kept = { box->x0 - CLEAR, box->y0 - CLEAR, box->x1 + CLEAR, box->y1 + CLEAR };
-  const FpBox apart = { box->x0 - APART, box->y0 - APART, box->x1 + APART, box->y1 + APART };
+  return (FpBox) { box->x0 - x, box->y0 - y, box->x1 + x, box->y1 + y };
+}
+
+static gboolean
+box_is_free (const Lettering *l, const FpBox *box)
+{
+  const FpBox kept = grown (box, CLEAR, CLEAR), apart = grown (box, APART, APART);
 
   if (!l->over_axis && kept.x0 < l->axis && kept.x1 > l->axis)
     return FALSE;
   return lies_within (&kept, l->content) && fp_cover_text_is_free (l->room, &apart, OWNER + l->out->len)
-         && fp_cover_is_blank (l->room, &kept);
+         && fp_cover_is_blank (l->room, &kept, l->over_owner);
 }
 
-/* @middle: of the text's box */
-static FpBox
-box_about (FpPoint middle, double width, double turn)
+static gboolean
+text_is_free (const Lettering *l, FpPoint middle, double turn)
 {
-  const double half = FP_LABEL_HEIGHT / 2;
-  const FpPoint foot = turn == 0 ? (FpPoint) { middle.x, middle.y - half } : (FpPoint) { middle.x + half, middle.y };
+  FpBox box[FP_LABEL_BOXES];
+  const guint n = fp_label_words_boxes (l->words, middle, turn, box);
 
-  return fp_lettering_box (foot, width, FP_LABEL_HEIGHT, turn, FP_ALIGN_MIDDLE);
+  for (guint i = 0; i < n; i++)
+    if (!box_is_free (l, &box[i]))
+      return FALSE;
+  return TRUE;
 }
 
 /* A leader starts within its thing and crosses the outline; what it may cross besides is limited. */
 static gboolean
 leader_is_free (const Lettering *l, const FpLabel *label)
 {
-  const guint crossed = fp_cover_crossings (l->room, label->leader[0], label->leader[1]);
-
-  return crossed <= 1 + l->crosses
+  return fp_cover_crossings (l->room, label->leader[0], label->leader[1]) <= 1 + l->crosses
+         && !fp_cover_passes_filled (l->room, label->leader[0], label->leader[1])
          && fp_cover_line_is_free (l->room, label->leader[0], label->leader[1], OWNER + l->out->len);
 }
 
+/* Takes the room where it is free. */
 static gboolean
-try_at (Lettering *l, FpLabel *label, FpPoint middle, double width, double turn)
+try_at (Lettering *l, FpLabel *label, FpPoint middle, double turn)
 {
-  const double half = FP_LABEL_HEIGHT / 2;
-  const FpBox box = box_about (middle, width, turn);
   const guint owner = OWNER + l->out->len;
+  FpBox box[FP_LABEL_BOXES];
+  guint n;
 
-  if (!text_is_free (l, &box) || (label->has_leader && !leader_is_free (l, label)))
+  if (!text_is_free (l, middle, turn) || (label->has_leader && !leader_is_free (l, label)))
     return FALSE;
+  n = fp_label_words_boxes (l->words, middle, turn, box);
   label->turn = turn;
-  label->ground = box;
-  label->has_ground = box.x0 - CLEAR < l->axis && box.x1 + CLEAR > l->axis;
-  label->at = turn == 0 ? (FpPoint) { middle.x, middle.y - half } : (FpPoint) { middle.x + half, middle.y };
-  fp_cover_take_text (l->room, &box, owner);
+  label->has_ground = l->over_owner != 0;
+  label->n_lines = l->words->n;
+  label->lettering = l->words->lettering;
+  for (guint i = 0; i < n; i++)
+    {
+      label->has_ground |= box[i].x0 - CLEAR < l->axis && box[i].x1 + CLEAR > l->axis;
+      fp_cover_take_text (l->room, &box[i], owner);
+    }
+  for (guint i = 0; i < label->n_lines; i++)
+    {
+      label->at[i] = fp_label_words_at (l->words, middle, turn, i);
+      label->line[i] = g_strdup (l->words->line[i]);
+    }
   if (label->has_leader)
     fp_cover_take_line (l->room, label->leader[0], label->leader[1], owner);
   return TRUE;
@@ -129,31 +157,37 @@ nearest_own (const Lettering *l, FpPoint p)
   return nearest;
 }
 
+static gboolean
+contains (const Lettering *l, FpPoint paper)
+{
+  const FpPoint world = fp_view_from_paper (l->layout, paper), local = fp_place_unpoint (&l->placed->place, world);
+  const FpBox *plan = &l->placed->extent.plan;
+
+  if (fp_item_kind (l->placed->item)->role == FP_ROLE_PEWS)
+    return fp_pews_contain (l->placed, world);
+  return local.x >= plan->x0 && local.x <= plan->x1 && local.y >= plan->y0 && local.y <= plan->y1;
+}
+
 /* The box of a turned thing is larger than the thing, and that of curved rows has empty corners. */
 static gboolean
-is_inside_thing (const Lettering *l, FpPoint middle, double w, double h)
+is_inside_thing (const Lettering *l, FpPoint middle, double turn)
 {
-  const FpPoint near = nearest_own (l, middle);
+  const FpPlace place = { middle.x, middle.y, turn };
+  const double w = l->words->widest / 2 + CLEAR, h = l->words->height / 2 + CLEAR;
 
   for (int i = 0; i < 4; i++)
-    {
-      const FpPoint corner = { middle.x + (i % 2 ? w : -w) / 2, middle.y + (i / 2 ? h : -h) / 2 };
-      const FpPoint local = fp_place_unpoint (&l->placed->place, fp_view_from_paper (l->layout, corner));
-      const FpBox *plan = &l->placed->extent.plan;
-      if (local.x < plan->x0 || local.x > plan->x1 || local.y < plan->y0 || local.y > plan->y1)
-        return FALSE;
-    }
-  return fp_item_kind (l->placed->item)->role != FP_ROLE_PEWS
-         || hypot (near.x - middle.x, near.y - middle.y) < NEAR_ROWS;
+    if (!contains (l, fp_place_point (&place, (FpPoint) { i % 2 ? w : -w, i / 2 ? h : -h })))
+      return FALSE;
+  return TRUE;
 }
 
 /* From the middle outwards. */
 static gboolean
-try_inside (Lettering *l, FpLabel *label, const FpBox *in, double width, double turn)
+try_inside (Lettering *l, FpLabel *label, const FpBox *in, double turn)
 {
   static const double shares[] = { 0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95 };
-  const double w = turn == 0 ? width : FP_LABEL_HEIGHT, h = turn == 0 ? FP_LABEL_HEIGHT : width;
-  const double free_x = in->x1 - in->x0 - w - 2, free_y = in->y1 - in->y0 - h - 2;
+  const double w = turn == 0 ? l->words->widest : l->words->height, h = turn == 0 ? l->words->height : l->words->widest;
+  const double free_x = in->x1 - in->x0 - w - 2 * EDGE, free_y = in->y1 - in->y0 - h - 2 * EDGE;
 
   if (free_x < 0 || free_y < 0)
     return FALSE;
@@ -161,9 +195,42 @@ try_inside (Lettering *l, FpLabel *label, const FpBox *in, double width, double 
   for (guint j = 0; j < G_N_ELEMENTS (shares); j++)
     for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
       {
-        const FpPoint middle = { in->x0 + 1 + w / 2 + free_x * shares[i], in->y0 + 1 + h / 2 + free_y * shares[j] };
-        const FpBox box = box_about (middle, width, turn);
-        if (text_is_free (l, &box) && is_inside_thing (l, middle, w, h) && try_at (l, label, middle, width, turn))
+        const FpPoint middle = { in->x0 + EDGE + w / 2 + free_x * shares[i], in->y0 + EDGE + h / 2 + free_y * shares[j] };
+        if (is_inside_thing (l, middle, turn) && try_at (l, label, middle, turn))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+/* As it is read along the thing's own front: not standing on its head. */
+static double
+own_turn (const FpPlaced *placed)
+{
+  const double turn = remainder (placed->place.turn, 180);
+
+  return turn <= -90 + 1e-6 ? turn + 180 : turn;
+}
+
+static gboolean
+is_oblique (const FpPlaced *placed)
+{
+  return fabs (remainder (placed->place.turn, 90)) > 1;
+}
+
+/* Along the thing's own front, where it is turned. */
+static gboolean
+try_inside_turned (Lettering *l, FpLabel *label)
+{
+  static const double shares[] = { 0.5, 0.3, 0.7, 0.1, 0.9 };
+  const FpBox *plan = &l->placed->extent.plan;
+
+  label->has_leader = FALSE;
+  for (guint j = 0; is_oblique (l->placed) && j < G_N_ELEMENTS (shares); j++)
+    for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+      {
+        const FpPoint local = { plan->x0 + (plan->x1 - plan->x0) * shares[i], plan->y0 + (plan->y1 - plan->y0) * shares[j] };
+        const FpPoint middle = fp_view_to_paper (l->layout, fp_place_point (&l->placed->place, local));
+        if (is_inside_thing (l, middle, own_turn (l->placed)) && try_at (l, label, middle, own_turn (l->placed)))
           return TRUE;
       }
   return FALSE;
@@ -178,10 +245,19 @@ static const Beside BESIDE[] = {
   { 0, 1, 0.2 },   { 0, 1, 0.8 },    { 0, -1, 0.08 }, { 0, -1, 0.92 }, { 0, 1, 0.08 },  { 0, 1, 0.92 },
 };
 
-static gboolean
-try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double width, double distance, const Beside *to)
+/* The box of a turned thing has empty corners: there a leader ends on the outline instead. */
+static FpPoint
+end_on_thing (const Lettering *l, FpPoint from)
 {
-  const double half_w = width / 2, half_h = FP_LABEL_HEIGHT / 2;
+  const FpPoint own = nearest_own (l, from);
+
+  return contains (l, from) && hypot (own.x - from.x, own.y - from.y) <= 1 ? from : own;
+}
+
+static gboolean
+try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double distance, const Beside *to)
+{
+  const double half_w = l->words->widest / 2, half_h = l->words->height / 2;
   const FpPoint on = { thing->x0 + (thing->x1 - thing->x0) * to->share,
                        thing->y0 + (thing->y1 - thing->y0) * to->share };
   /* A leader on the axis could not be told from it. */
@@ -194,28 +270,23 @@ try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double width, doub
     to->dy == 0 ? on.y : (to->dy > 0 ? thing->y1 : thing->y0) + to->dy * (distance + half_h),
   };
 
-  const FpBox box = box_about (text, width, 0);
-  FpPoint own;
-
-  if (!text_is_free (l, &box))
+  if (!text_is_free (l, text, 0))
     return FALSE;
-  own = nearest_own (l, from);
   label->has_leader = TRUE;
-  label->leader[0] = hypot (own.x - from.x, own.y - from.y) > 1 ? own : from;
+  label->leader[0] = end_on_thing (l, from);
   label->leader[1] = (FpPoint) { to->dx == 0 ? on.x + aside : text.x - to->dx * (half_w + 0.8),
                                  to->dx != 0 ? text.y : text.y - to->dy * (half_h + 0.8) };
   return hypot (label->leader[1].x - label->leader[0].x, label->leader[1].y - label->leader[0].y) < LEADER_MOST
-         && try_at (l, label, text, width, 0);
+         && try_at (l, label, text, 0);
 }
 
 static gboolean
-try_around (Lettering *l, FpLabel *label, const FpBox *thing, double width)
+try_around (Lettering *l, FpLabel *label, const FpBox *thing)
 {
-  for (l->crosses = 0; l->crosses <= CROSSES_MOST; l->crosses += CROSSES_MOST)
-    for (guint d = 0; d < G_N_ELEMENTS (DISTANCES); d++)
-      for (guint w = 0; w < G_N_ELEMENTS (BESIDE); w++)
-        if (try_beside (l, label, thing, width, DISTANCES[d], &BESIDE[w]))
-          return TRUE;
+  for (guint d = 0; d < G_N_ELEMENTS (DISTANCES); d++)
+    for (guint w = 0; w < G_N_ELEMENTS (BESIDE); w++)
+      if (try_beside (l, label, thing, DISTANCES[d], &BESIDE[w]))
+        return TRUE;
   return FALSE;
 }
 
@@ -280,14 +351,82 @@ gather_own (Lettering *l, guint index)
       }
 }
 
+/* How a name may be written, the best first. */
+enum { ONE_LINE, TWO_LINES, THREE_LINES, SHORTENED, ONE_SMALL, TWO_SMALL, THREE_SMALL, N_WAYS };
+
 static gboolean
-find_place (Lettering *l, FpLabel *label, const FpBox *thing, double width)
+find_inside (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint first)
 {
-  for (l->over_axis = FALSE; l->over_axis <= TRUE; l->over_axis++)
-    if (try_inside (l, label, thing, width, 0) || try_inside (l, label, thing, width, 90)
-        || try_around (l, label, thing, width))
-      return TRUE;
+  for (guint i = first; i < first + FP_LABEL_LINES; i++)
+    {
+      l->words = &way[i];
+      if (try_inside (l, label, thing, 0) || try_inside (l, label, thing, 90) || try_inside_turned (l, label))
+        return TRUE;
+    }
   return FALSE;
+}
+
+static gboolean
+find_beside (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint last)
+{
+  for (l->crosses = 0; l->crosses <= CROSSES_MOST; l->crosses += CROSSES_MOST)
+    for (guint i = ONE_LINE; i <= last; i++)
+      {
+        l->words = &way[i];
+        if (try_around (l, label, thing))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+/* Over its rows, which give way to the name. */
+static gboolean
+find_over (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint first, guint index)
+{
+  gboolean found;
+
+  if (fp_item_kind (l->placed->item)->role != FP_ROLE_PEWS)
+    return FALSE;
+  l->over_owner = index + 1;
+  found = find_inside (l, label, thing, way, first);
+  l->over_owner = 0;
+  return found;
+}
+
+static gboolean
+find_place (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint index)
+{
+  const gboolean crowded = fp_is_crowded (l->placed, l->layout->scale);
+
+  for (l->over_axis = FALSE; l->over_axis <= TRUE; l->over_axis++)
+    if ((crowded && find_over (l, label, thing, way, ONE_LINE, index))
+        || (crowded && find_over (l, label, thing, way, ONE_SMALL, index))
+        || find_inside (l, label, thing, way, ONE_LINE)
+        || find_beside (l, label, thing, way, l->over_axis ? THREE_LINES : TWO_LINES)
+        || find_over (l, label, thing, way, ONE_LINE, index) || find_over (l, label, thing, way, ONE_SMALL, index))
+      return TRUE;
+  return find_beside (l, label, thing, way, SHORTENED);
+}
+
+static void
+set_ways (const char *name, FpLabelWords way[N_WAYS])
+{
+  for (guint i = 0; i < FP_LABEL_LINES; i++)
+    {
+      fp_label_words_set (&way[ONE_LINE + i], name, i + 1, FP_LABEL_HEIGHT);
+      fp_label_words_set (&way[ONE_SMALL + i], name, i + 1, SMALL_LETTERING);
+    }
+  fp_label_words_short (&way[SHORTENED], name, WIDEST);
+}
+
+/* At the smallest scales a church is its altar and its seats. */
+static gboolean
+is_worth_naming (const Lettering *l, const FpPlaced *placed)
+{
+  const FpRole role = fp_item_kind (placed->item)->role;
+
+  return l->layout->scale <= SMALL || role == FP_ROLE_ALTAR || role == FP_ROLE_PEWS || role == FP_ROLE_GALLERY
+         || role == FP_ROLE_STANDING_ROOM;
 }
 
 static void
@@ -295,16 +434,17 @@ letter_thing (Lettering *l, const FpPlaced *placed, guint index)
 {
   const FpBox thing = paper_box (l, &placed->plan);
   FpLabel label = { .item = g_intern_string (fp_item_id (placed->item)), .standing = placed->standing };
+  FpLabelWords way[N_WAYS];
 
-  if (thing.x1 - thing.x0 < 0.8 || thing.y1 - thing.y0 < 0.8)
+  if (thing.x1 - thing.x0 < 0.8 || thing.y1 - thing.y0 < 0.8 || !is_worth_naming (l, placed))
     return;
   l->placed = placed;
   gather_own (l, index);
-  label.text = fp_lettering_shorten (fp_item_name (placed->item), FP_LABEL_HEIGHT, WIDEST);
-  if (find_place (l, &label, &thing, fp_lettering_width (label.text, FP_LABEL_HEIGHT)))
+  set_ways (fp_item_name (placed->item), way);
+  if (find_place (l, &label, &thing, way, index))
     g_array_append_val (l->out, label);
-  else
-    g_free (label.text);
+  for (guint i = 0; i < N_WAYS; i++)
+    fp_label_words_clear (&way[i]);
 }
 
 /* What stands on the floor before what stands on other things, then the order of the offices. */
@@ -337,7 +477,18 @@ letter_things (Lettering *l, const gboolean *shows)
 
 /* --- the two sides --------------------------------------------------------------------------- */
 
-typedef struct { const char *text; double near, far, width; } Side;
+typedef struct { FpLabelWords words; double near, far; } Side;
+
+/* No line of the drawing comes so near that it might belong to the word. */
+static gboolean
+stands_clear (const Lettering *l, FpPoint middle)
+{
+  FpBox box[FP_LABEL_BOXES], kept;
+
+  fp_label_words_boxes (l->words, middle, 0, box);
+  kept = grown (&box[0], SIDE_CLEAR, CLEAR);
+  return fp_cover_is_blank (l->room, &kept, 0);
+}
 
 static gboolean
 letter_side (Lettering *l, const Side *side, double y)
@@ -345,17 +496,40 @@ letter_side (Lettering *l, const Side *side, double y)
   static const double shares[] = { 0.5, 0.6, 0.7, 0.8, 0.9, 0.4, 0.3, 0.2 };
   FpLabel label = { .standing = FP_STANDING_EXISTING };
 
+  l->words = &side->words;
   for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
-    if (try_at (l, &label, (FpPoint) { side->near + (side->far - side->near) * shares[i], y }, side->width, 0))
-      {
-        label.text = g_strdup (side->text);
-        g_array_append_val (l->out, label);
-        return TRUE;
-      }
+    {
+      const FpPoint middle = { side->near + (side->far - side->near) * shares[i], y };
+      if (stands_clear (l, middle) && try_at (l, &label, middle, 0))
+        {
+          g_array_append_val (l->out, label);
+          return TRUE;
+        }
+    }
   return FALSE;
 }
 
 /* Both at one height on the free floor beside the altar, as near the line of its front as can be. */
+static void
+letter_both (Lettering *l, const Side *gospel, const Side *epistle, const FpBox *sanctuary, double front)
+{
+  const double step = 5, most = MAX (front - sanctuary->y0, sanctuary->y1 - front);
+
+  for (double away = 0; away < most; away += step)
+    for (int sign = -1; sign <= 1; sign += 2)
+      {
+        const double y = front + sign * away;
+        const guint before = l->out->len;
+        FpCoverMark mark = fp_cover_mark (l->room);
+        if (y < sanctuary->y0 + 3 || y > sanctuary->y1 - 3)
+          continue;
+        if (letter_side (l, gospel, y) && letter_side (l, epistle, y))
+          return;
+        fp_cover_reset (l->room, mark);
+        g_array_set_size (l->out, before);
+      }
+}
+
 static void
 letter_sides (Lettering *l)
 {
@@ -365,32 +539,28 @@ letter_sides (Lettering *l)
   const FpBox3 box = fp_scene_sanctuary (l->scene);
   const FpBox plan = { box.lo.x, box.lo.y, box.hi.x, box.hi.y };
   const FpBox sanctuary = paper_box (l, &plan);
-  const FpBox at = altar >= 0 ? paper_box (l, &placed[altar].plan) : sanctuary;
-  const double step = 5, most = MAX (at.y0 - sanctuary.y0, sanctuary.y1 - at.y0);
-  const Side gospel = { "GOSPEL SIDE", at.x0, sanctuary.x0, fp_lettering_width ("GOSPEL SIDE", FP_LABEL_HEIGHT) };
-  const Side epistle = { "EPISTLE SIDE", at.x1, sanctuary.x1, fp_lettering_width ("EPISTLE SIDE", FP_LABEL_HEIGHT) };
+  Side gospel, epistle;
+  FpBox at;
 
-  if (altar < 0)
+  if (altar < 0 || l->layout->scale > SMALL)
     return;
-  for (double away = 0; away < most; away += step)
-    for (int sign = -1; sign <= 1; sign += 2)
-      {
-        const double y = at.y0 + sign * away;
-        const guint before = l->out->len;
-        FpCoverMark mark = fp_cover_mark (l->room);
-        if (y < sanctuary.y0 + 3 || y > sanctuary.y1 - 3)
-          continue;
-        if (letter_side (l, &gospel, y) && letter_side (l, &epistle, y))
-          return;
-        fp_cover_reset (l->room, mark);
-        g_array_set_size (l->out, before);
-      }
+  at = paper_box (l, &placed[altar].plan);
+  gospel = (Side) { .near = at.x0, .far = sanctuary.x0 };
+  epistle = (Side) { .near = at.x1, .far = sanctuary.x1 };
+  fp_label_words_set (&gospel.words, "GOSPEL SIDE", 1, FP_LABEL_HEIGHT);
+  fp_label_words_set (&epistle.words, "EPISTLE SIDE", 1, FP_LABEL_HEIGHT);
+  letter_both (l, &gospel, &epistle, &sanctuary, at.y0);
+  fp_label_words_clear (&gospel.words);
+  fp_label_words_clear (&epistle.words);
 }
 
 static void
-clear_label (gpointer label)
+clear_label (gpointer data)
 {
-  g_free (((FpLabel *) label)->text);
+  FpLabel *label = data;
+
+  for (guint i = 0; i < label->n_lines; i++)
+    g_free (label->line[i]);
 }
 
 GArray *
@@ -410,9 +580,15 @@ fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gbo
 }
 
 static void
-draw_ground (FpDrawing *drawing, const FpBox *box)
+draw_ground (FpDrawing *drawing, const FpLabel *label, guint line)
 {
-  const FpPoint corner[4] = { { box->x0, box->y0 }, { box->x1, box->y0 }, { box->x1, box->y1 }, { box->x0, box->y1 } };
+  const FpPlace place = { label->at[line].x, label->at[line].y, label->turn };
+  const double half = fp_lettering_width (label->line[line], label->lettering) / 2 + 0.4;
+  const double foot = -0.25 * label->lettering - 0.3, top = 1.05 * label->lettering + 0.3;
+  const FpPoint corner[4] = {
+    fp_place_point (&place, (FpPoint) { -half, foot }), fp_place_point (&place, (FpPoint) { half, foot }),
+    fp_place_point (&place, (FpPoint) { half, top }), fp_place_point (&place, (FpPoint) { -half, top }),
+  };
 
   fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, corner, 4);
 }
@@ -424,14 +600,15 @@ fp_labels_draw (FpDrawing *drawing, const GArray *labels, FpViewId view)
     {
       const FpLabel *label = &g_array_index (labels, FpLabel, i);
       fp_drawing_set_item (drawing, label->item, label->standing, (int) view);
-      if (label->has_ground)
-        draw_ground (drawing, &label->ground);
+      for (guint k = 0; label->has_ground && k < label->n_lines; k++)
+        draw_ground (drawing, label, k);
       if (label->has_leader)
         {
           fp_drawing_line (drawing, FP_PEN_DIMENSION, label->leader[0], label->leader[1]);
           fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_INK, label->leader[0], 0.45);
         }
-      fp_drawing_text (drawing, label->at, FP_LABEL_HEIGHT, label->turn, FP_ALIGN_MIDDLE, label->text);
+      for (guint k = 0; k < label->n_lines; k++)
+        fp_drawing_text (drawing, label->at[k], label->lettering, label->turn, FP_ALIGN_MIDDLE, label->line[k]);
     }
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
 }

@@ -2,8 +2,9 @@
 /* labels.h - names on the plan
  *
  * Larger things carry their name inside; smaller ones beside them, at a short
- * leader; only where it crosses nothing that is drawn.  What finds no such
- * place goes without.
+ * leader that ends on the thing; only where it crosses nothing that is drawn.
+ * Names are broken into lines before they are shortened.  A block of pews may
+ * carry its name over its rows.  What finds no such place goes without.
  */
 #pragma once
 
@@ -14,15 +15,19 @@ G_BEGIN_DECLS
 
 #define FP_LABEL_HEIGHT 2.5
 
+/* A name may take so many lines. */
+#define FP_LABEL_LINES 3
+
 typedef struct
 {
   const char *item;      /* interned; NULL: of the sanctuary               */
   FpStanding  standing;
-  char       *text;      /* owned                                          */
-  FpPoint     at;        /* middle of its base line                        */
+  char       *line[FP_LABEL_LINES]; /* owned                               */
+  guint       n_lines;
+  double      lettering; /* height of its capitals                         */
+  FpPoint     at[FP_LABEL_LINES];   /* middle of the base line of each     */
   double      turn;
-  gboolean    has_ground; /* it interrupts the axis                        */
-  FpBox       ground;
+  gboolean    has_ground; /* it interrupts the axis, or the rows of pews   */
   gboolean    has_leader;
   FpPoint     leader[2]; /* from the thing to the text                     */
 } FpLabel;

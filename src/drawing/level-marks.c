@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "level-marks.h"
 
+#include "dimension-line.h"
+
 #include <math.h>
 
 /* All in paper mm. */
@@ -17,6 +19,9 @@
 
 /* Levels that differ by less are one. */
 #define EQUAL 1.0
+
+#define HIGHEST_RANK 1u
+#define FALLING_RANK 4u
 
 /* --- gathering ---------------------------------------------------------------- */
 
@@ -53,30 +58,47 @@ set_reach (const Gathering *g, const FpPlaced *of, FpLevelMark *mark)
   mark->far = fp_view_to_paper (g->layout, (FpPoint) { MAX (a.x, b.x), 0 }).x;
 }
 
-/* Of two things on one level, the one of lower rank number keeps the mark. */
-static void
-add (Gathering *g, const FpPlaced *of, const char *param, double level, guint rank)
+static FpLevelMark
+mark_of (const Gathering *g, const FpPlaced *of, const char *param, double level, guint rank, const char *name)
 {
   const FpPoint at = fp_view_to_paper (g->layout, (FpPoint) { 0, level });
-  const FpKind *kind = fp_item_kind (of->item);
-  const gboolean has_param = param != NULL && fp_kind_param_index (kind, param) >= 0;
+  const gboolean has_param = param != NULL && fp_kind_param_index (fp_item_kind (of->item), param) >= 0;
   g_autofree char *text = fp_level_format (level, g->layout->units);
-  FpLevelMark mark = { .level = level, .v = at.y, .rank = rank };
-  FpLevelMark *old = find_level (g, level);
+  FpLevelMark mark = { .level = level, .v = at.y, .rank = rank, .item = g_intern_string (fp_item_id (of->item)),
+                       .param = has_param ? g_intern_string (param) : NULL };
 
-  if (rank > g->rank_max || !lies_in_clip (&g->layout->clip, level))
-    return;
-  if (old != NULL && old->rank <= rank)
-    return;
-  mark.item = g_intern_string (fp_item_id (of->item));
-  mark.param = has_param ? g_intern_string (param) : NULL;
-  g_strlcpy (mark.text, text, sizeof mark.text);
+  g_snprintf (mark.text, sizeof mark.text, "%s%s%s", text, name != NULL ? " " : "", name != NULL ? name : "");
   mark.width = fp_lettering_width (mark.text, FP_FIGURE_HEIGHT);
   set_reach (g, of, &mark);
+  return mark;
+}
+
+/* Of two things on one level, the one of lower rank number keeps the mark. */
+static void
+put (Gathering *g, const FpPlaced *of, const char *param, double level, guint rank, const char *name)
+{
+  FpLevelMark *old = find_level (g, level);
+  FpLevelMark mark;
+
+  if (rank > g->rank_max || !lies_in_clip (&g->layout->clip, level) || (old != NULL && old->rank <= rank))
+    return;
+  mark = mark_of (g, of, param, level, rank, name);
   if (old != NULL)
     *old = mark;
   else
     g_array_append_val (g->out, mark);
+}
+
+static void
+add (Gathering *g, const FpPlaced *of, const char *param, double level, guint rank)
+{
+  put (g, of, param, level, rank, NULL);
+}
+
+static void
+add_named (Gathering *g, const FpPlaced *of, double level, guint rank, const char *name)
+{
+  put (g, of, NULL, level, rank, name);
 }
 
 static guint
@@ -106,6 +128,63 @@ compare_levels (gconstpointer a, gconstpointer b)
   return p->level < q->level ? -1 : p->level > q->level;
 }
 
+typedef struct { double low, high; FpPoint high_at; } Ends;
+
+static Ends
+ends_of (const FpFloor *floor)
+{
+  Ends ends = { G_MAXDOUBLE, -G_MAXDOUBLE, { 0, 0 } };
+
+  for (guint i = 0; i < floor->n_outline; i++)
+    {
+      const FpPoint p = floor->outline[i];
+      const double z = floor->z + floor->gx * p.x + floor->gy * p.y;
+      ends.low = MIN (ends.low, z);
+      if (z > ends.high)
+        {
+          ends.high = z;
+          ends.high_at = p;
+        }
+    }
+  return ends;
+}
+
+/* Where the people stand highest decides whether the altar stands above them: it is told even where it lies
+ * outside of what is shown, and then by name. */
+static void
+add_highest (Gathering *g, const FpScene *scene, const FpPlaced *placed)
+{
+  guint n, highest = G_MAXUINT;
+  const FpFloor *floor = fp_scene_floors (scene, &n);
+  const FpBox *clip = &g->layout->clip;
+  Ends best = { 0, -G_MAXDOUBLE, { 0, 0 } };
+  FpPoint at;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const Ends ends = ends_of (&floor[i]);
+      if (floor[i].use != FP_FLOOR_PEOPLE || ends.high <= best.high)
+        continue;
+      best = ends;
+      highest = i;
+    }
+  if (highest == G_MAXUINT || (floor[highest].gx == 0 && floor[highest].gy == 0))
+    return;
+  at = fp_view_point (g->view, (FpVec3) { best.high_at.x, best.high_at.y, 0 });
+  add_named (g, &placed[floor[highest].owner], best.high, HIGHEST_RANK,
+             fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
+}
+
+/* Both ends of a floor that falls. */
+static void
+add_falling (Gathering *g, const FpFloor *floor, const FpPlaced *owner)
+{
+  const Ends ends = ends_of (floor);
+
+  add (g, owner, NULL, ends.low, fabs (ends.low) < EQUAL ? 0 : FALLING_RANK);
+  add (g, owner, NULL, ends.high, fabs (ends.high) < EQUAL ? 0 : FALLING_RANK);
+}
+
 static void
 add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gboolean *shows)
 {
@@ -115,10 +194,11 @@ add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gb
   for (guint i = 0; i < n; i++)
     {
       const FpPlaced *owner = &placed[floor[i].owner];
-      /* A sloping floor has no one level; the datum is told even where its floor lies behind. */
-      if (floor[i].gx != 0 || floor[i].gy != 0 || (!shows[floor[i].owner] && fabs (floor[i].z) >= EQUAL))
-        continue;
-      add (g, owner, "level", floor[i].z, rank_of_floor (&floor[i], owner));
+      /* The datum is told even where its floor lies behind. */
+      if (floor[i].gx != 0 || floor[i].gy != 0)
+        add_falling (g, &floor[i], owner);
+      else if (shows[floor[i].owner] || fabs (floor[i].z) < EQUAL)
+        add (g, owner, "level", floor[i].z, rank_of_floor (&floor[i], owner));
     }
 }
 
@@ -147,6 +227,7 @@ fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId vie
   const FpPlaced *placed = fp_scene_placed (scene, &n);
 
   add_floors (&g, scene, placed, shows);
+  add_highest (&g, scene, placed);
   add_tops (&g, scene, placed, n, shows);
   g_array_sort (g.out, compare_levels);
   return g.out;

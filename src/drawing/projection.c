@@ -5,19 +5,13 @@
  * alternative takes away (ghosts) is sketched apart: it hides nothing that
  * stands, and nothing that stands hides it.
  */
+#include "elevation-plane.h"
 #include "projection-private.h"
 
 #include <math.h>
 
 /* A plan is cut about 1.0 to 1.2 m above the floor (ISO 7519, from memory). */
 #define PLAN_CUT 1100.0
-
-/* The elevation is cut this far before the foremost thing of the sanctuary. */
-#define BEFORE 100.0
-/* An ambo this far before the rail still belongs to the elevation; a font at the door does not. */
-#define FORE_SANCTUARY 3000.0
-/* Steps this near before the rail are seen from their foot. */
-#define STEPS_NEAR 600.0
 
 /* The section is cut on the axis; a hair beside it, so that what begins on the axis is cut too. */
 #define OFF_AXIS 1e-3
@@ -49,58 +43,6 @@ fp_view_point (FpViewId view, FpVec3 p)
   return (FpPoint) { q.x, q.y };
 }
 
-/* --- where the elevation is cut ------------------------------------------------ */
-
-static gboolean
-has_role (const FpPlaced *placed, FpRole role)
-{
-  return !placed->ghost && fp_item_kind (placed->item)->role == role;
-}
-
-static double
-front_of (const FpScene *scene, FpRole role)
-{
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (scene, &n);
-  double front = G_MAXDOUBLE;
-
-  for (guint i = 0; i < n; i++)
-    if (has_role (&placed[i], role))
-      front = MIN (front, placed[i].plan.y0);
-  return front;
-}
-
-/* Front of the rail, or of the lowest step of the altar, or of the altar; G_MAXDOUBLE where there is none. */
-static double
-front_of_sanctuary (const FpScene *scene)
-{
-  const double rail = front_of (scene, FP_ROLE_RAIL);
-
-  if (rail < G_MAXDOUBLE)
-    return rail;
-  return MIN (front_of (scene, FP_ROLE_FOOTPACE), front_of (scene, FP_ROLE_ALTAR));
-}
-
-static double
-elevation_cut (const FpScene *scene)
-{
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (scene, &n);
-  const double sanctuary = front_of_sanctuary (scene);
-  double front = sanctuary;
-
-  if (sanctuary == G_MAXDOUBLE)
-    return -G_MAXDOUBLE;
-  for (guint i = 0; i < n; i++)
-    if (!placed[i].ghost && (fp_item_kind (placed[i].item)->flags & FP_KIND_SURVEY) == 0
-        && placed[i].plan.y0 > sanctuary - FORE_SANCTUARY)
-      front = MIN (front, placed[i].plan.y0);
-  for (guint i = 0; i < n; i++)
-    if (has_role (&placed[i], FP_ROLE_STEPS) && placed[i].plan.y0 < front && placed[i].plan.y1 > front - STEPS_NEAR)
-      front = placed[i].plan.y0;
-  return front - BEFORE;
-}
-
 /* Depth of the cutting plane. */
 static double
 nearest_depth (const FpScene *scene, FpViewId view)
@@ -108,7 +50,7 @@ nearest_depth (const FpScene *scene, FpViewId view)
   switch (view)
     {
     case FP_VIEW_PLAN: return G_MAXDOUBLE;
-    case FP_VIEW_ELEVATION: return -elevation_cut (scene);
+    case FP_VIEW_ELEVATION: return -fp_elevation_plane (scene);
     case FP_VIEW_SECTION: return -OFF_AXIS;
     case FP_N_VIEWS: break;
     }

@@ -1,13 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "regions.h"
 
-#include <math.h>
+#include "elevation-plane.h"
 
-/* The plane of the elevation, as projection.c sets it: just before the rail or the lowest step of the
- * altar, or before what stands a little in front of them. */
-#define FORE_SANCTUARY 3000.0
-#define STEPS_NEAR     600.0
-#define BEFORE         100.0
+#include <math.h>
 
 /* Walls that stand farther from the ministers' floor than this do not belong to the sanctuary. */
 #define WALLS_WITHIN 1500.0
@@ -26,38 +22,6 @@ static gboolean
 is_furnishing (const FpPlaced *p)
 {
   return !p->ghost && (fp_item_kind (p->item)->flags & FP_KIND_SURVEY) == 0;
-}
-
-static double
-front_of_role (const FpPlaced *placed, guint n, FpRole role)
-{
-  double front = G_MAXDOUBLE;
-
-  for (guint i = 0; i < n; i++)
-    if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == role)
-      front = MIN (front, placed[i].plan.y0);
-  return front;
-}
-
-/* -G_MAXDOUBLE where there is neither rail nor altar: the elevation shows everything. */
-static double
-elevation_plane (const FpPlaced *placed, guint n)
-{
-  const double rail = front_of_role (placed, n, FP_ROLE_RAIL);
-  const double steps = MIN (front_of_role (placed, n, FP_ROLE_FOOTPACE), front_of_role (placed, n, FP_ROLE_ALTAR));
-  const double sanctuary = rail < G_MAXDOUBLE ? rail : steps;
-  double front = sanctuary;
-
-  if (sanctuary == G_MAXDOUBLE)
-    return -G_MAXDOUBLE;
-  for (guint i = 0; i < n; i++)
-    if (is_furnishing (&placed[i]) && placed[i].plan.y0 > sanctuary - FORE_SANCTUARY)
-      front = MIN (front, placed[i].plan.y0);
-  for (guint i = 0; i < n; i++)
-    if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_STEPS && placed[i].plan.y0 < front
-        && placed[i].plan.y1 > front - STEPS_NEAR)
-      front = placed[i].plan.y0;
-  return front - BEFORE;
 }
 
 /* What of a solid lies beyond the plane. */
@@ -146,13 +110,11 @@ void
 fp_regions_of (const FpScene *scene, FpRegions *out)
 {
   static const FpBox3 a_room = { { -3000, -3000, 0 }, { 3000, 3000, 3000 } };
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (scene, &n);
 
   out->all = fp_scene_box (scene);
   if (is_empty (&out->all))
     out->all = a_room;
-  out->east = everything_beyond (scene, elevation_plane (placed, n));
+  out->east = everything_beyond (scene, fp_elevation_plane (scene));
   if (is_empty (&out->east))
     out->east = out->all;
   out->front = MAX (MIN (fp_scene_sanctuary (scene).lo.y, out->east.lo.y), out->all.lo.y);

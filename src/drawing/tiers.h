@@ -3,9 +3,9 @@
  *
  * Dimension lines lie in tiers on the four sides of a view, the shorter
  * nearer.  First tier at least 10 mm from the outline, tiers 7.5 mm apart
- * (sources.md B.8).  Oblique strokes, figures above the line, readable from
- * below and from the right (ISO 129-1, from memory).  No line crosses another
- * dimension's line or figure.
+ * (sources.md B.8).  Extension lines begin at what is measured, and what lies too
+ * far within the view for them is not dimensioned here.  No line crosses
+ * another dimension's line or figure.
  */
 #pragma once
 
@@ -22,36 +22,30 @@ typedef struct
   FpBox  content;              /* outline of the view, paper mm              */
   double first[FP_N_SIDES];    /* of the first tier, from the outline        */
   guint  tiers[FP_N_SIDES];    /* most tiers; 0: nothing may stand there     */
-  gboolean full_only[FP_N_SIDES]; /* extension lines must begin at what is measured */
+  double longest[FP_N_SIDES];  /* how far extension lines may reach into the view, mm */
 } FpTierSides;
 
-/* All of it in paper mm. */
-typedef struct
-{
-  FpPoint line_a, line_b;      /* the dimension line                         */
-  gboolean has_shelf;          /* it is carried on under a figure beside it  */
-  FpPoint shelf_a, shelf_b;
-  FpPoint extension[2][2];
-  FpPoint stroke[2][2];
-  FpBox   figure;              /* room that the figure takes                 */
-  FpPoint figure_at;           /* middle of its base line                    */
-  double  turn;
-} FpDimensionLine;
+/* Sets measures out, side by side, until it is told that all is placed. */
+typedef struct _FpTiers FpTiers;
 
-/* Sets side, tier and figure of every measure that finds room, and takes that room.
- * Returns: how many find none */
-guint  fp_tiers_place (GArray *wanted, const FpTierSides *sides, FpCover *room);
+/* @wanted, @sides and @room must outlive it. */
+FpTiers *fp_tiers_new  (GArray *wanted, const FpTierSides *sides, FpCover *room);
+void     fp_tiers_free (FpTiers *self);
 
-void   fp_dimension_line (const FpWanted *wanted, const FpTierSides *sides, FpDimensionLine *out);
+/**
+ * fp_tiers_place:
+ * @depth: only what lies at most so far within the outline, mm; what measures the whole building in any case
+ *
+ * Finds room for what is not yet placed.  Which tier each has is known only when all are settled.
+ */
+void     fp_tiers_place (FpTiers *self, double depth);
 
-/* @number: of the last dimension of the drawing; counted on. */
-void   fp_tiers_draw  (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view,
-                       guint *number);
+/* Takes the room, and leaves out what meets something nevertheless. */
+void     fp_tiers_settle (FpTiers *self);
 
 /* How far the dimensions of a side reach from the outline, mm; 0 when there are none. */
-double fp_tiers_reach (const GArray *wanted, const FpTierSides *sides, FpSide side);
+double   fp_tiers_reach (const GArray *wanted, const FpTierSides *sides, FpSide side);
 
-/* A box for capitals of @height mm and what hangs below their base line, from the base line's two ends. */
-FpBox  fp_lettering_box (FpPoint at, double width, double height, double turn, FpAlign align);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpTiers, fp_tiers_free)
 
 G_END_DECLS

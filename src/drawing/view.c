@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* view.c - one projection on the paper: its lines, cut faces, axis, dimensions and names */
 #include "annotation.h"
+#include "thin.h"
 
 #include <math.h>
 
@@ -199,18 +200,19 @@ draw_cuts (const Painting *p)
 static void
 draw_lines (const Painting *p)
 {
-  guint n, owner = G_MAXUINT;
-  const FpProjectedLine *line = fp_projection_lines (p->projection, &n);
+  g_autoptr (GArray) lines = fp_thinned_lines (p->projection, p->layout->scale);
+  guint owner = G_MAXUINT;
 
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0; i < lines->len; i++)
     {
-      FpPoint a = fp_view_to_paper (p->layout, line[i].a), b = fp_view_to_paper (p->layout, line[i].b);
+      const FpProjectedLine *line = &g_array_index (lines, FpProjectedLine, i);
+      FpPoint a = fp_view_to_paper (p->layout, line->a), b = fp_view_to_paper (p->layout, line->b);
       if (!fp_clip_segment (&a, &b, &p->clip))
         continue;
-      if (line[i].owner != owner)
-        belong (p, line[i].owner);
-      owner = line[i].owner;
-      fp_drawing_line (p->drawing, line[i].pen, a, b);
+      if (line->owner != owner)
+        belong (p, line->owner);
+      owner = line->owner;
+      fp_drawing_line (p->drawing, line->pen, a, b);
     }
 }
 
@@ -274,20 +276,31 @@ fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLa
 /* What ends within this distance of the clip does not run on beyond it, view mm. */
 #define BEYOND 5.0
 
-static void
-draw_break (FpDrawing *drawing, FpPoint a, FpPoint b)
+/* The whole line, with what stands out of the view. */
+static FpSegment
+break_line (FpPoint a, FpPoint b)
 {
   const double length = hypot (b.x - a.x, b.y - a.y), more = MAX (BREAK_OVERRUN, (BREAK_LEAST - length) / 2);
+  const FpPoint along = a.x == b.x ? (FpPoint) { 0, 1 } : (FpPoint) { 1, 0 };
+
+  return (FpSegment) { { a.x - along.x * more, a.y - along.y * more }, { b.x + along.x * more, b.y + along.y * more } };
+}
+
+static void
+draw_break (FpDrawing *drawing, const FpSegment *line)
+{
+  const FpPoint a = line->a, b = line->b;
+  const double length = hypot (b.x - a.x, b.y - a.y);
   const FpPoint along = a.x == b.x ? (FpPoint) { 0, 1 } : (FpPoint) { 1, 0 }, across = { -along.y, along.x };
   /* Steps along the line, and across it. */
-  static const double step[6][2] = { { 0, 0 }, { -1, 0 }, { -0.5, 1.5 }, { 0.5, -1.5 }, { 1, 0 }, { 0, 0 } };
+  static const double step[6][2] = { { 0, 0 }, { -1, 0 }, { -0.5, 1 }, { 0.5, -1 }, { 1, 0 }, { 0, 0 } };
   FpPoint pt[6];
 
   for (guint i = 0; i < 6; i++)
     {
-      const double t = i == 0 ? -more : i == 5 ? length + more : length * BREAK_AT + step[i][0] * ZIGZAG;
-      pt[i] = (FpPoint) { a.x + along.x * t + across.x * step[i][1] * ZIGZAG,
-                          a.y + along.y * t + across.y * step[i][1] * ZIGZAG };
+      const double t = i == 0 ? 0 : i == 5 ? length : length * BREAK_AT + step[i][0] * ZIGZAG;
+      pt[i] = (FpPoint) { a.x + along.x * t + across.x * step[i][1] * FP_BREAK_HALF,
+                          a.y + along.y * t + across.y * step[i][1] * FP_BREAK_HALF };
     }
   fp_drawing_run (drawing, FP_PEN_DIMENSION, pt, 6, FALSE);
 }
@@ -313,8 +326,8 @@ note_crossing (Edge *edge, FpPoint p, FpPoint q)
   edge->hi = MAX (edge->hi, along);
 }
 
-static void
-draw_break_along (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout, FpPoint a, FpPoint b)
+static gboolean
+break_along (FpProjection *projection, const FpViewLayout *layout, FpPoint a, FpPoint b, FpSegment *out)
 {
   guint n;
   const FpProjectedLine *line = fp_projection_lines (projection, &n);
@@ -324,22 +337,34 @@ draw_break_along (FpDrawing *drawing, FpProjection *projection, const FpViewLayo
   for (guint i = 0; i < n; i++)
     note_crossing (&edge, line[i].a, line[i].b);
   if (edge.lo > edge.hi)
-    return;
-  draw_break (drawing, fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.lo } : (FpPoint) { edge.lo, a.y }),
-              fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.hi } : (FpPoint) { edge.hi, a.y }));
+    return FALSE;
+  *out = break_line (fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.lo } : (FpPoint) { edge.lo, a.y }),
+                     fp_view_to_paper (layout, upright ? (FpPoint) { a.x, edge.hi } : (FpPoint) { edge.hi, a.y }));
+  return TRUE;
+}
+
+guint
+fp_view_breaks (FpProjection *projection, const FpViewLayout *layout, FpSegment out[4])
+{
+  const FpBox *c = &layout->clip;
+  const FpPoint corner[4] = { { c->x0, c->y0 }, { c->x1, c->y0 }, { c->x1, c->y1 }, { c->x0, c->y1 } };
+  guint n = 0;
+
+  for (guint i = 0; i < 4 && !fp_box_is_empty (c); i++)
+    if (break_along (projection, layout, corner[i], corner[(i + 1) % 4], &out[n]))
+      n++;
+  return n;
 }
 
 void
 fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout)
 {
-  const FpBox *c = &layout->clip;
-  const FpPoint corner[4] = { { c->x0, c->y0 }, { c->x1, c->y0 }, { c->x1, c->y1 }, { c->x0, c->y1 } };
+  FpSegment line[4];
+  const guint n = fp_view_breaks (projection, layout, line);
 
-  if (fp_box_is_empty (c))
-    return;
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (projection));
-  for (guint i = 0; i < 4; i++)
-    draw_break_along (drawing, projection, layout, corner[i], corner[(i + 1) % 4]);
+  for (guint i = 0; i < n; i++)
+    draw_break (drawing, &line[i]);
 }
 
 guint

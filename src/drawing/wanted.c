@@ -10,6 +10,12 @@
 /* A measure that its kind wants in another view comes after the foremost of this view's own. */
 #define FOREIGN_RANK 2
 
+/* The axis of what is measured along none of the church's. */
+#define OBLIQUE 3u
+
+/* At smaller scales nothing but the whole building is told. */
+#define SMALLEST 320.0
+
 /* Below this length on paper the two strokes of a dimension line run into each other, mm. */
 #define SHORTEST 1.6
 
@@ -49,7 +55,7 @@ is_wanted (const Gathering *g, const FpDimSpec *spec, gboolean of_building, guin
   if (of_building && !own)
     return FALSE;
   *rank = spec->rank + (own || g->shown != NULL ? 0 : FOREIGN_RANK);
-  return *rank <= g->rank_max;
+  return *rank <= g->rank_max && g->layout->scale <= SMALLEST;
 }
 
 /* --- where it lies ----------------------------------------------------------------- */
@@ -78,32 +84,91 @@ set_axis (FpWanted *w, FpVec3 from, FpVec3 to)
   w->to = w->from + w->length;
 }
 
+static gboolean
+lies_beside_outline (const Gathering *g, const FpWanted *w)
+{
+  return w->oblique || (w->upright ? lies_between (g->outline->y0, w, g->outline->y1)
+                                   : lies_between (g->outline->x0, w, g->outline->x1));
+}
+
+static gboolean
+set_ends (const Gathering *g, FpPoint a, FpPoint b, FpWanted *w)
+{
+  w->a = fp_view_to_paper (g->layout, a);
+  w->b = fp_view_to_paper (g->layout, b);
+  w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
+  w->hi = w->upright ? MAX (w->a.y, w->b.y) : MAX (w->a.x, w->b.x);
+  return w->length / g->layout->scale >= SHORTEST && lies_beside_outline (g, w) && lies_in (g->clip, a)
+         && lies_in (g->clip, b);
+}
+
+/* From the end of the building to the other end, along the axis along which they lie farther apart. */
+static gboolean
+lay_overall (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
+{
+  const FpPoint a = fp_view_point (g->view, from), b = fp_view_point (g->view, to);
+
+  set_axis (w, from, to);
+  w->upright = g->view == FP_VIEW_PLAN && w->axis == 1;
+  w->length = w->axis == 1 ? fabs (to.y - from.y) : fabs (to.x - from.x);
+  w->to = w->from + w->length;
+  return set_ends (g, a, b, w);
+}
+
 /* FALSE where the measure does not read true in the view, or lies outside of it. */
 static gboolean
-lay (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
+lay (const Gathering *g, FpVec3 from, FpVec3 to, gboolean may_be_oblique, FpWanted *w)
 {
   const FpPoint a = fp_view_point (g->view, from), b = fp_view_point (g->view, to);
   const double length = fp_vec3_length (fp_vec3_sub (to, from));
   const double h = fabs (b.x - a.x), v = fabs (b.y - a.y);
 
+  if (w->overall)
+    return lay_overall (g, from, to, w);
+  w->oblique = MIN (h, v) > EQUAL;
   w->upright = v > h;
-  w->length = MAX (h, v);
-  if (MIN (h, v) > EQUAL || fabs (w->length - length) > EQUAL || !lies_in (g->clip, a) || !lies_in (g->clip, b))
+  w->length = w->oblique ? length : MAX (h, v);
+  if ((w->oblique && !may_be_oblique) || fabs (hypot (h, v) - length) > EQUAL)
     return FALSE;
   set_axis (w, from, to);
-  w->a = fp_view_to_paper (g->layout, a);
-  w->b = fp_view_to_paper (g->layout, b);
-  w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
-  w->hi = w->upright ? MAX (w->a.y, w->b.y) : MAX (w->a.x, w->b.x);
-  return w->hi - w->lo >= SHORTEST && (w->upright ? lies_between (g->outline->y0, w, g->outline->y1)
-                                                  : lies_between (g->outline->x0, w, g->outline->x1));
+  w->axis = w->oblique ? OBLIQUE : w->axis;
+  return set_ends (g, a, b, w);
+}
+
+/* Where its thing lies, along the measure and to its left. */
+static void
+set_own (const Gathering *g, const FpPlaced *placed, FpWanted *w)
+{
+  const FpPoint u = fp_wanted_along (w);
+  const FpBox *plan = &placed->extent.plan;
+
+  w->own = FP_BOX_EMPTY;
+  for (guint i = 0; i < 8; i++)
+    {
+      const FpVec3 corner = { i % 2 ? plan->x1 : plan->x0, i / 2 % 2 ? plan->y1 : plan->y0,
+                              i / 4 ? placed->extent.height : 0 };
+      const FpPoint p = fp_view_to_paper (g->layout, fp_view_point (g->view, fp_placed_point (placed, corner)));
+      const double x = p.x - w->a.x, y = p.y - w->a.y;
+      fp_box_add_point (&w->own, (FpPoint) { x * u.x + y * u.y, y * u.x - x * u.y });
+    }
+}
+
+static void
+set_slide (const Gathering *g, const FpBetween *between, FpWanted *w)
+{
+  for (guint i = 0; i < 2 && g->view == FP_VIEW_PLAN && !w->oblique; i++)
+    {
+      const double at = between->slide[i];
+      const FpPoint p = fp_view_to_paper (g->layout, w->upright ? (FpPoint) { at, 0 } : (FpPoint) { 0, at });
+      w->slide[i] = w->upright ? w->a.x - p.x : p.y - w->a.y;
+    }
 }
 
 /* Measures over the same stretch say the same, and so do two of one parameter: the first stays. */
 static gboolean
 says_the_same (guint axis, double lo, double hi, const char *item, const char *param, const FpWanted *w)
 {
-  if (axis == w->axis && fabs (lo - w->from) < EQUAL && fabs (hi - w->to) < EQUAL)
+  if (axis == w->axis && axis != OBLIQUE && fabs (lo - w->from) < EQUAL && fabs (hi - w->to) < EQUAL)
     return TRUE;
   return w->param != NULL && param == w->param && item == w->item;
 }
@@ -126,19 +191,14 @@ is_shown (const Gathering *g, const FpWanted *w)
   return FALSE;
 }
 
+/* Between oblique walls, and of what was measured on site, no tenth of a millimetre means anything. */
 static void
-add (Gathering *g, const char *item, const char *param, const FpDimSpec *spec, gboolean of_building, FpVec3 from,
-     FpVec3 to)
+finish (Gathering *g, const FpDimSpec *spec, gboolean in_whole_mm, FpWanted *w)
 {
-  FpWanted w = { .item = g_intern_string (item), .param = g_intern_string (param) };
-
-  if (!is_wanted (g, spec, of_building, &w.rank) || !lay (g, from, to, &w))
-    return;
-  /* Between oblique walls no tenth of a millimetre means anything. */
-  if (param == NULL && g->layout->units == FP_UNITS_METRIC)
-    w.length = round (w.length);
-  letter (&w, spec->times, g->layout->units);
-  g_array_append_val (g->out, w);
+  if (in_whole_mm && g->layout->units == FP_UNITS_METRIC)
+    w->length = round (w->length);
+  letter (w, spec->times, g->layout->units);
+  g_array_append_vals (g->out, w, 1);
 }
 
 /* --- gathering --------------------------------------------------------------------- */
@@ -147,6 +207,7 @@ static void
 add_of_thing (Gathering *g, const FpPlaced *placed)
 {
   const FpKind *kind = fp_item_kind (placed->item);
+  const gboolean of_building = (kind->flags & FP_KIND_SURVEY) != 0;
   g_autoptr (GArray) specs = g_array_new (FALSE, FALSE, sizeof (FpDimSpec));
 
   if (kind->dims == NULL)
@@ -155,8 +216,14 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
   for (guint i = 0; i < specs->len; i++)
     {
       const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
-      add (g, fp_item_id (placed->item), spec->param < 0 ? NULL : kind->params[spec->param].id, spec,
-           (kind->flags & FP_KIND_SURVEY) != 0, fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b));
+      FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)) };
+      if (!is_wanted (g, spec, of_building, &w.rank)
+          || !lay (g, fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b),
+                   !of_building && g->view == FP_VIEW_PLAN, &w))
+        continue;
+      w.param = spec->param < 0 ? NULL : g_intern_string (kind->params[spec->param].id);
+      set_own (g, placed, &w);
+      finish (g, spec, of_building || w.param == NULL, &w);
     }
 }
 
@@ -168,7 +235,13 @@ add_between (Gathering *g)
   for (guint i = 0; i < between->len; i++)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
-      add (g, one->item, NULL, &one->spec, FALSE, one->spec.a, one->spec.b);
+      FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall };
+      if ((!one->overall && !is_wanted (g, &one->spec, FALSE, &w.rank))
+          || (one->overall && (one->spec.views & (1u << g->view)) == 0)
+          || !lay (g, one->spec.a, one->spec.b, FALSE, &w))
+        continue;
+      set_slide (g, one, &w);
+      finish (g, &one->spec, TRUE, &w);
     }
 }
 
@@ -224,7 +297,7 @@ fp_wanted_note (const GArray *wanted, GArray *shown)
     {
       const FpWanted *w = &g_array_index (wanted, FpWanted, i);
       const FpShown one = { w->axis, w->from, w->to, w->item, w->param };
-      if (w->placed)
+      if (w->placed != FP_PLACED_NOT)
         g_array_append_val (shown, one);
     }
 }

@@ -12,25 +12,29 @@ G_BEGIN_DECLS
 
 typedef enum { FP_SIDE_BELOW, FP_SIDE_ABOVE, FP_SIDE_LEFT, FP_SIDE_RIGHT, FP_N_SIDES } FpSide;
 
-/* Where its extension lines begin. */
-typedef enum
-{
-  FP_EXTENSION_FULL,    /* at what is measured                              */
-  FP_EXTENSION_OUTLINE, /* at the outline of the view                       */
-  FP_EXTENSION_TIER,    /* just before the dimension line                   */
-} FpExtension;
-
 /* Where the figure stands on its dimension line. */
 typedef enum { FP_FIGURE_WITHIN, FP_FIGURE_AFTER, FP_FIGURE_BEFORE } FpFigure;
+
+typedef enum
+{
+  FP_PLACED_NOT,
+  FP_PLACED_BESIDE, /* in a tier beside the view                            */
+  FP_PLACED_NEAR,   /* within the view, near what it measures               */
+} FpPlacing;
 
 typedef struct
 {
   FpPoint     a, b;       /* what it measures between, paper mm             */
   gboolean    upright;    /* measured along v (up the paper)                */
+  gboolean    oblique;    /* measured along neither h nor v                 */
+  gboolean    overall;    /* of the whole building: beside the view or not at all */
+  FpBox       own;        /* paper mm along the measured direction (x) and to its left (y), from a: where the
+                             thing lies; empty where nothing lies about it  */
+  double      slide[2];   /* paper mm to its left, from a, through which the same is measured; equal: nowhere else */
   double      lo, hi;     /* paper mm along the measured direction          */
   double      length;     /* world mm                                       */
   guint       rank;       /* 0 first                                        */
-  guint       axis;       /* of the church: 0 x, 1 y, 2 z                   */
+  guint       axis;       /* of the church: 0 x, 1 y, 2 z, 3 none of them   */
   double      from, to;   /* along that axis, world mm, from <= to          */
   const char *item;       /* interned; what a click on it edits             */
   const char *param;      /* interned; NULL: it follows from others         */
@@ -38,12 +42,17 @@ typedef struct
   double      width;      /* of the text, paper mm                          */
 
   /* Where it was put: */
-  gboolean    placed;
-  FpSide      side;
-  guint       tier;       /* 0 nearest to the outline                       */
+  FpPlacing   placed;
   FpFigure    figure;
-  FpExtension extension;
+  FpSide      side;       /* FP_PLACED_BESIDE                               */
+  guint       tier;       /* likewise: 0 nearest to the outline             */
+  double      base;       /* FP_PLACED_NEAR: what is measured is taken so far to the left of a-b, paper mm */
+  double      offset;     /* likewise: of the dimension line from there; 0: it lies between what it measures */
+  gboolean    has_ground; /* its figure interrupts the axis                 */
 } FpWanted;
+
+/* Direction of the measure as its figure is read (from below or from the right), of length 1. */
+FpPoint fp_wanted_along (const FpWanted *self);
 
 /* Height of the figures, mm: ISO 3098 (capitals of at least 2.5 for reproduction). */
 #define FP_FIGURE_HEIGHT 2.5
@@ -77,9 +86,13 @@ typedef struct
 {
   FpDimSpec   spec;       /* church coordinates                             */
   const char *item;       /* interned                                       */
+  gboolean    overall;    /* of the whole building: along x or y from one to the other, which may lie across from each
+                             other                                          */
+  double      slide[2];   /* the same is measured from here to there across the plan (x of a measure along y, y of
+                             one along x); equal: only at its own place     */
 } FpBetween;
 
-/* (element-type FpBetween): rail to lowest step, altar to lowest riser, room behind the altar,
+/* (element-type FpBetween): the whole building, rail to lowest step, altar to lowest riser, room behind the altar,
  * heights over the floor, width and depth of the sanctuary. */
 GArray *fp_between_things (const FpScene *scene);
 

@@ -157,8 +157,8 @@ dims (const FpForm *form, GArray *out)
   const FpBox box = support_box (form);
 
   fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_ELEVATION, 0);
-  fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN, 0);
-  fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_ELEVATION, 0);
+  fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN | FP_IN_SECTION, 0);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_ELEVATION | FP_IN_SECTION, 0);
   fp_dims_add_z (out, THICKNESS, (FpVec3) { x, -y, mensa_foot (form) }, p[THICKNESS], FP_IN_SECTION, 5);
   if (box.y0 + y == p[OVERHANG])
     fp_dims_add_y (out, OVERHANG, (FpVec3) { x, -y, mensa_foot (form) }, p[OVERHANG], FP_IN_SECTION, 5);

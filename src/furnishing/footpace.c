@@ -104,7 +104,7 @@ dims (const FpForm *form, GArray *out)
   fp_dims_add (out, RISER, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, low.y0, z }, FP_IN_SECTION, n, 0);
   fp_dims_add (out, TREAD, (FpVec3) { high.x0, low.y0, 0 }, (FpVec3) { high.x0, high.y0, 0 }, FP_IN_SECTION,
                MAX (n, 2) - 1, 0);
-  fp_dims_add_y (out, FRONT, (FpVec3) { high.x0, high.y0, z }, p[FRONT], FP_IN_SECTION, 0);
+  fp_dims_add_y (out, FRONT, (FpVec3) { high.x0, high.y0, z }, p[FRONT], FP_IN_SECTION | FP_IN_PLAN, 0);
   fp_dims_add_y (out, BEHIND, (FpVec3) { high.x0, core.y1, z }, p[BEHIND], FP_IN_SECTION, 1);
   fp_dims_add_x (out, ENDS, (FpVec3) { core.x1, high.y0, z }, p[ENDS], FP_IN_ELEVATION, 1);
   fp_dims_add_x (out, -1, (FpVec3) { low.x0, low.y0, 0 }, low.x1 - low.x0, FP_IN_PLAN, 2);

@@ -205,9 +205,10 @@ dims (const FpForm *form, GArray *out)
   const double *p = form->param;
   const double x = p[LENGTH] / 2, y = p[TOP] / 2;
 
-  fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_PLAN, 1);
-  fp_dims_add_x (out, GATE, (FpVec3) { -p[GATE] / 2, -y, p[HEIGHT] }, p[GATE], FP_IN_PLAN, 1);
-  fp_dims_add_z (out, HEIGHT, (FpVec3) { 0, -y, 0 }, p[HEIGHT], FP_IN_SECTION, 0);
+  fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_PLAN, 0);
+  fp_dims_add_x (out, GATE, (FpVec3) { -p[GATE] / 2, -y, p[HEIGHT] }, p[GATE], FP_IN_PLAN, 0);
+  fp_dims_add_x (out, GATE, (FpVec3) { -p[GATE] / 2, -y, 0 }, p[GATE], FP_IN_ELEVATION, 0);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_SECTION | FP_IN_ELEVATION, 0);
   fp_dims_add_y (out, TOP, (FpVec3) { 0, -y, p[HEIGHT] }, p[TOP], FP_IN_SECTION, 5);
   fp_dims_add_y (out, RETURNS, (FpVec3) { x, y, p[HEIGHT] }, p[RETURNS], FP_IN_PLAN, 2);
 }

@@ -6,20 +6,34 @@
 /* mm: nearer to the end of a line than this, lines meet and do not cross. */
 #define END 0.1
 
-FpBox
-crossings_text_box (const FpMark *mark)
+/* As it lies before it is turned and moved. */
+static FpBox
+local_box (const FpMark *mark)
 {
   const double width = fp_lettering_width (mark->text, mark->height);
   const double x0 = mark->align == FP_ALIGN_LEFT ? 0 : mark->align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
-  const double c = cos (mark->turn * G_PI / 180), s = sin (mark->turn * G_PI / 180);
-  FpBox box = FP_BOX_EMPTY;
+
+  return (FpBox) { x0, 0, x0 + width, mark->height };
+}
+
+static void
+corners_of (const FpMark *mark, FpPoint corner[4])
+{
+  const FpPlace place = { mark->at.x, mark->at.y, mark->turn };
+  const FpBox box = local_box (mark);
+  const FpPoint local[4] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
 
   for (int i = 0; i < 4; i++)
-    {
-      const double x = x0 + (i % 2 ? width : 0), y = i / 2 ? mark->height : 0;
-      fp_box_add_point (&box, (FpPoint) { mark->at.x + x * c - y * s, mark->at.y + x * s + y * c });
-    }
-  return box;
+    corner[i] = fp_place_point (&place, local[i]);
+}
+
+FpBox
+crossings_text_box (const FpMark *mark)
+{
+  FpPoint corner[4];
+
+  corners_of (mark, corner);
+  return fp_outline_box (corner, 4);
 }
 
 /* --- two lines ------------------------------------------------------------------ */
@@ -69,12 +83,13 @@ line_meets_box (FpPoint a, FpPoint b, const FpBox *box)
 /* --- the marks that must keep apart ---------------------------------------------- */
 
 typedef struct { FpPoint a, b; guint dimension; gboolean stroke; guint mark; } Line;
-typedef struct { FpBox box; guint dimension; guint mark; const char *text; } Text;
+typedef struct { const FpMark *mark; FpBox box; } Text;
 
+/* Dimensions have no other lines by the wide pen. */
 static gboolean
-is_stroke (FpPoint a, FpPoint b)
+is_stroke (const FpMark *mark)
 {
-  return fabs (fabs (b.x - a.x) - fabs (b.y - a.y)) < 1e-6 && fabs (b.x - a.x) > 0.5;
+  return mark->dimension > 0 && mark->pen == FP_PEN_OUTLINE;
 }
 
 static void
@@ -89,14 +104,14 @@ gather (const FpDrawing *drawing, int view, GArray *lines, GArray *texts)
       if (mark[i].view < 0 || (view >= 0 && mark[i].view != view))
         continue;
       if (mark[i].type == FP_MARK_TEXT)
-        g_array_append_vals (texts, &(Text) { crossings_text_box (&mark[i]), mark[i].dimension, i, mark[i].text }, 1);
+        g_array_append_vals (texts, &(Text) { &mark[i], crossings_text_box (&mark[i]) }, 1);
       /* Lines of dimensions and levels, and leaders of names; break lines are runs of more than two points. */
       if (mark[i].type == FP_MARK_LINE && mark[i].n == 2
           && (mark[i].dimension > 0 || (mark[i].pen == FP_PEN_DIMENSION && mark[i].item != NULL)))
         {
           const FpPoint a = pt[mark[i].first], b = pt[mark[i].first + 1];
           const guint owner = mark[i].dimension > 0 ? mark[i].dimension : 1000000 + i;
-          g_array_append_vals (lines, &(Line) { a, b, owner, is_stroke (a, b), i }, 1);
+          g_array_append_vals (lines, &(Line) { a, b, owner, is_stroke (&mark[i]), i }, 1);
         }
     }
 }
@@ -124,6 +139,28 @@ assert_lines_apart (const GArray *lines, const char *what)
       }
 }
 
+/* Oblique texts too: the line is looked at as the text lies. */
+static gboolean
+line_meets_text (FpPoint a, FpPoint b, const FpMark *mark)
+{
+  const FpPlace place = { mark->at.x, mark->at.y, mark->turn };
+  const FpBox box = local_box (mark);
+
+  return line_meets_box (fp_place_unpoint (&place, a), fp_place_unpoint (&place, b), &box);
+}
+
+static gboolean
+texts_overlap (const Text *t, const Text *u)
+{
+  FpPoint p[4], q[4];
+
+  if (!fp_box_overlaps (&t->box, &u->box))
+    return FALSE;
+  corners_of (t->mark, p);
+  corners_of (u->mark, q);
+  return fp_outlines_common_area (p, 4, q, 4) > 1e-6;
+}
+
 static void
 assert_texts_apart (const GArray *texts, const GArray *lines, const char *what)
 {
@@ -133,14 +170,14 @@ assert_texts_apart (const GArray *texts, const GArray *lines, const char *what)
       for (guint j = i + 1; j < texts->len; j++)
         {
           const Text *u = &g_array_index (texts, Text, j);
-          if (fp_box_overlaps (&t->box, &u->box))
-            g_error ("%s: \"%s\" and \"%s\" overlap at %g %g", what, t->text, u->text, t->box.x0, t->box.y0);
+          if (texts_overlap (t, u))
+            g_error ("%s: \"%s\" and \"%s\" overlap at %g %g", what, t->mark->text, u->mark->text, t->box.x0, t->box.y0);
         }
       for (guint j = 0; j < lines->len; j++)
         {
           const Line *l = &g_array_index (lines, Line, j);
-          if (line_meets_box (l->a, l->b, &t->box))
-            g_error ("%s: a line of dimension %u crosses \"%s\" at %g %g", what, l->dimension, t->text, t->box.x0,
+          if (line_meets_text (l->a, l->b, t->mark))
+            g_error ("%s: a line of dimension %u crosses \"%s\" at %g %g", what, l->dimension, t->mark->text, t->box.x0,
                      t->box.y0);
         }
     }
@@ -157,6 +194,21 @@ crossings_assert_none (const FpDrawing *drawing, int view, const char *what)
   assert_texts_apart (texts, lines, what);
 }
 
+/* A block of pews may give way to its own name: a patch of paper lies between the two. */
+static gboolean
+is_hidden_by_ground (const FpDrawing *drawing, guint line, guint text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = line + 1; i < text && mark[line].item == mark[text].item; i++)
+    if (mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_PAPER && mark[i].item == mark[text].item
+        && fp_outline_contains (pt + mark[i].first, mark[i].n, mark[text].at))
+      return TRUE;
+  return FALSE;
+}
+
 void
 crossings_assert_names_clear (const FpDrawing *drawing, const char *what)
 {
@@ -168,12 +220,11 @@ crossings_assert_names_clear (const FpDrawing *drawing, const char *what)
     {
       if (mark[i].type != FP_MARK_TEXT || mark[i].view != FP_VIEW_PLAN || mark[i].dimension > 0 || mark[i].item == NULL)
         continue;
-      const FpBox box = crossings_text_box (&mark[i]);
       for (guint j = 0; j < n; j++)
-        if (mark[j].type == FP_MARK_LINE && mark[j].view == FP_VIEW_PLAN && mark[j].n == 2
+        if (mark[j].type == FP_MARK_LINE && mark[j].view == FP_VIEW_PLAN && !is_hidden_by_ground (drawing, j, i) && mark[j].n == 2
             && (mark[j].pen == FP_PEN_CUT || mark[j].pen == FP_PEN_OUTLINE || mark[j].pen == FP_PEN_EDGE
                 || mark[j].pen == FP_PEN_HIDDEN)
-            && line_meets_box (pt[mark[j].first], pt[mark[j].first + 1], &box))
+            && line_meets_text (pt[mark[j].first], pt[mark[j].first + 1], &mark[i]))
           g_error ("%s: a line of %s crosses the name \"%s\"", what, mark[j].item, mark[i].text);
     }
 }
@@ -201,12 +252,15 @@ crossings_read_dimensions (const FpDrawing *drawing)
           if (mark[j].type != FP_MARK_LINE || mark[j].n != 2 || mark[j].dimension == 0)
             continue;
           const FpPoint a = pt[mark[j].first], b = pt[mark[j].first + 1];
-          if (is_stroke (a, b) && strokes < 2)
+          if (is_stroke (&mark[j]) && strokes < 2)
             middle[strokes++] = (FpPoint) { (a.x + b.x) / 2, (a.y + b.y) / 2 };
         }
       if (strokes == 2)
         {
+          one.a = middle[0];
+          one.b = middle[1];
           one.upright = fabs (middle[1].x - middle[0].x) < 1e-6;
+          one.oblique = !one.upright && fabs (middle[1].y - middle[0].y) > 1e-6;
           one.at = one.upright ? middle[0].x : middle[0].y;
           one.lo = one.upright ? MIN (middle[0].y, middle[1].y) : MIN (middle[0].x, middle[1].x);
           one.hi = one.upright ? MAX (middle[0].y, middle[1].y) : MAX (middle[0].x, middle[1].x);

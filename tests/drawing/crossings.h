@@ -25,8 +25,9 @@ typedef struct
   guint       number;
   int         view;
   const char *item, *param, *text;
-  gboolean    upright;
-  double      lo, hi;     /* between its oblique strokes, paper mm            */
+  FpPoint     a, b;       /* the middles of its two strokes                   */
+  gboolean    upright, oblique;
+  double      lo, hi;     /* between its strokes, paper mm                    */
   double      at;         /* of the dimension line, across                    */
 } ReadDimension;
 

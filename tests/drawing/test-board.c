@@ -200,8 +200,9 @@ test_pan_moves_all_alike (void)
     {
       const ReadDimension *p = &g_array_index (a, ReadDimension, i), *q = &g_array_index (b, ReadDimension, i);
       g_assert_cmpstr (p->text, ==, q->text);
-      g_assert_cmpfloat_with_epsilon (q->at - p->at, p->upright ? 32 : -16, 1e-6);
-      g_assert_cmpfloat_with_epsilon (q->lo - p->lo, p->upright ? -16 : 32, 1e-6);
+      g_assert_cmpfloat_with_epsilon (q->a.x - p->a.x, 32, 1e-6);
+      g_assert_cmpfloat_with_epsilon (q->a.y - p->a.y, -16, 1e-6);
+      g_assert_cmpfloat_with_epsilon (q->b.x - p->b.x, 32, 1e-6);
     }
 }
 

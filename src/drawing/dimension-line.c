@@ -1,0 +1,264 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "dimension-line.h"
+
+#include <math.h>
+
+/* All in paper mm. Gap and overrun are about 8 line widths (ISO 129-1, from memory). */
+#define GAP       2.0
+#define OVERRUN   1.5
+#define STROKE    1.1 /* half an oblique stroke, along each axis              */
+#define OVER_LINE 1.2 /* from the line to the foot of its figure              */
+#define ON_BORDER 0.1
+
+/* --- lettering ------------------------------------------------------------------- */
+
+FpBox
+fp_lettering_box (FpPoint at, double width, double height, double turn, FpAlign align)
+{
+  const double x0 = align == FP_ALIGN_LEFT ? 0 : align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
+  const FpPlace place = { at.x, at.y, turn };
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < 4; i++)
+    {
+      const FpPoint corner = { i % 2 ? x0 + width : x0, i / 2 ? 1.05 * height : -0.25 * height };
+      fp_box_add_point (&box, fp_place_point (&place, corner));
+    }
+  return box;
+}
+
+guint
+fp_lettering_boxes (FpPoint at, double width, double height, double turn, FpBox out[FP_FIGURE_PARTS])
+{
+  const FpPlace place = { at.x, at.y, turn };
+  const gboolean level = fabs (remainder (turn, 90)) < 0.01;
+  const guint n = level ? 1 : (guint) CLAMP (ceil (width / height), 1, FP_FIGURE_PARTS);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint middle = fp_place_point (&place, (FpPoint) { width * ((i + 0.5) / n - 0.5), 0 });
+      out[i] = fp_lettering_box (middle, width / n, height, turn, FP_ALIGN_MIDDLE);
+    }
+  return n;
+}
+
+/* --- where it lies ----------------------------------------------------------------- */
+
+/* The measure's own directions: along it, and to its left. */
+typedef struct { FpPoint u, n; } Frame;
+
+static double
+dot (FpPoint a, FpPoint b)
+{
+  return a.x * b.x + a.y * b.y;
+}
+
+static FpPoint
+point_at (const Frame *f, double t, double c)
+{
+  return (FpPoint) { f->u.x * t + f->n.x * c, f->u.y * t + f->n.y * c };
+}
+
+FpPoint
+fp_wanted_along (const FpWanted *w)
+{
+  const double x = w->b.x - w->a.x, y = w->b.y - w->a.y, length = hypot (x, y);
+
+  if (!w->oblique)
+    return w->upright ? (FpPoint) { 0, 1 } : (FpPoint) { 1, 0 };
+  /* Upright ones are read from the right; of the others none stands on its head. */
+  return x > 1e-9 || (fabs (x) <= 1e-9 && y > 0) ? (FpPoint) { x / length, y / length }
+                                                 : (FpPoint) { -x / length, -y / length };
+}
+
+/* How far to the left of the paper's origin the dimension line lies. */
+static double
+line_across (const FpWanted *w, const FpTierSides *s, double from)
+{
+  const double tier = s == NULL ? 0 : s->first[w->side] + w->tier * FP_TIER_STEP;
+
+  if (w->placed == FP_PLACED_NEAR)
+    return from + w->base + w->offset;
+  switch (w->side)
+    {
+    case FP_SIDE_BELOW: return s->content.y0 - tier;
+    case FP_SIDE_ABOVE: return s->content.y1 + tier;
+    case FP_SIDE_LEFT: return -(s->content.x0 - tier);
+    case FP_SIDE_RIGHT: return -(s->content.x1 + tier);
+    case FP_N_SIDES: break;
+    }
+  return from;
+}
+
+gboolean
+fp_figure_fits_within (const FpWanted *w)
+{
+  return hypot (w->b.x - w->a.x, w->b.y - w->a.y) >= w->width + 2 * STROKE - 0.6;
+}
+
+static void
+set_shelf (const FpWanted *w, const Frame *f, double t0, double t1, double c, FpDimensionLine *out)
+{
+  const gboolean before = w->figure == FP_FIGURE_BEFORE;
+
+  out->has_shelf = w->figure != FP_FIGURE_WITHIN;
+  out->shelf_a = before ? out->line_a : out->line_b;
+  out->shelf_b = before ? point_at (f, t0 - FP_FIGURE_BESIDE - w->width, c)
+                        : point_at (f, t1 + FP_FIGURE_BESIDE + w->width, c);
+}
+
+static void
+set_figure (const FpWanted *w, const Frame *f, double t0, double t1, double c, FpDimensionLine *out)
+{
+  const double t = w->figure == FP_FIGURE_WITHIN  ? (t0 + t1) / 2
+                   : w->figure == FP_FIGURE_AFTER ? t1 + FP_FIGURE_BESIDE + w->width / 2
+                                                  : t0 - FP_FIGURE_BESIDE - w->width / 2;
+
+  out->figure_at = point_at (f, t, c + OVER_LINE);
+  out->turn = w->oblique ? atan2 (f->u.y, f->u.x) * 180 / G_PI : w->upright ? 90 : 0;
+  out->n_figure = fp_lettering_boxes (out->figure_at, w->width, FP_FIGURE_HEIGHT, out->turn, out->figure);
+}
+
+/* Where an end of the measure lies on the border of its thing, the extension line begins at the far end of that border:
+ * along it the two would be one line.  @t: of the end, along from a; @way: to which side; from a, across. */
+static double
+past_border (const FpWanted *w, double t, double way)
+{
+  const FpBox *own = &w->own;
+
+  if (w->placed != FP_PLACED_NEAR || fp_box_is_empty (own) || (fabs (t - own->x0) > ON_BORDER && fabs (t - own->x1) > ON_BORDER))
+    return 0;
+  return way < 0 ? MIN (own->y0, 0) : MAX (own->y1, 0);
+}
+
+void
+fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out)
+{
+  const FpPoint u = fp_wanted_along (w);
+  const Frame f = { u, { -u.y, u.x } };
+  const gboolean a_first = dot (w->a, u) <= dot (w->b, u);
+  const FpPoint feature[2] = { a_first ? w->a : w->b, a_first ? w->b : w->a };
+  const double t[2] = { dot (feature[0], u), dot (feature[1], u) };
+  const double c = line_across (w, s, dot (feature[0], f.n)), base = w->placed == FP_PLACED_NEAR ? w->base : 0;
+
+  out->line_a = point_at (&f, t[0], c);
+  out->line_b = point_at (&f, t[1], c);
+  out->has_extension = FALSE;
+  for (guint i = 0; i < 2; i++)
+    {
+      const FpPoint end = point_at (&f, t[i], c);
+      /* Oblique strokes lean to the right as one reads the figure. */
+      const FpPoint lean = { STROKE * (f.u.x + f.n.x), STROKE * (f.u.y + f.n.y) };
+      const double at = dot (feature[i], f.n) + base, way = c < at ? -1 : 1;
+      const double border = past_border (w, t[i] - dot (w->a, u), way);
+      const double from = at + (way * (c - at) > fabs (border) ? border : 0);
+      out->extension[i][0] = point_at (&f, t[i], from + way * MIN (GAP, fabs (c - from)));
+      out->extension[i][1] = point_at (&f, t[i], c + way * OVERRUN);
+      out->stroke[i][0] = (FpPoint) { end.x - lean.x, end.y - lean.y };
+      out->stroke[i][1] = (FpPoint) { end.x + lean.x, end.y + lean.y };
+      out->has_extension |= fabs (c - from) > GAP;
+    }
+  set_shelf (w, &f, t[0], t[1], c, out);
+  set_figure (w, &f, t[0], t[1], c, out);
+}
+
+/* --- the room that it takes ---------------------------------------------------------- */
+
+gboolean
+fp_dimension_line_is_free (const FpDimensionLine *d, const FpCover *room, guint owner)
+{
+  for (guint i = 0; i < d->n_figure; i++)
+    if (!fp_cover_text_is_free (room, &d->figure[i], owner))
+      return FALSE;
+  for (guint i = 0; i < 2; i++)
+    if (!fp_cover_tick_is_free (room, d->stroke[i][0], d->stroke[i][1], owner)
+        || (d->has_extension && !fp_cover_line_is_free (room, d->extension[i][0], d->extension[i][1], owner)))
+      return FALSE;
+  return fp_cover_line_is_free (room, d->line_a, d->line_b, owner)
+         && (!d->has_shelf || fp_cover_line_is_free (room, d->shelf_a, d->shelf_b, owner));
+}
+
+void
+fp_dimension_line_take (const FpDimensionLine *d, FpCover *room, guint owner)
+{
+  for (guint i = 0; i < d->n_figure; i++)
+    fp_cover_take_text (room, &d->figure[i], owner);
+  for (guint i = 0; i < 2; i++)
+    {
+      fp_cover_take_tick (room, d->stroke[i][0], d->stroke[i][1], owner);
+      if (d->has_extension)
+        fp_cover_take_line (room, d->extension[i][0], d->extension[i][1], owner);
+    }
+  fp_cover_take_line (room, d->line_a, d->line_b, owner);
+  if (d->has_shelf)
+    fp_cover_take_line (room, d->shelf_a, d->shelf_b, owner);
+}
+
+void
+fp_dimension_line_add_box (const FpDimensionLine *d, FpBox *box)
+{
+  for (guint i = 0; i < d->n_figure; i++)
+    fp_box_add_box (box, &d->figure[i]);
+  for (guint i = 0; i < 2; i++)
+    {
+      if (d->has_extension)
+        fp_box_add_point (box, d->extension[i][1]);
+      fp_box_add_point (box, d->stroke[i][0]);
+      fp_box_add_point (box, d->stroke[i][1]);
+    }
+}
+
+/* --- drawing --------------------------------------------------------------------------------- */
+
+/* Where a figure stands within the view, the axis gives way to it: nothing else is drawn there. */
+static void
+draw_ground (FpDrawing *drawing, const FpWanted *w, const FpTierSides *sides, FpViewId view)
+{
+  FpDimensionLine d;
+
+  fp_dimension_line (w, sides, &d);
+  fp_drawing_set_dimension (drawing, 0, NULL);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
+  for (guint i = 0; i < d.n_figure; i++)
+    {
+      const FpBox *b = &d.figure[i];
+      const FpPoint corner[4] = { { b->x0, b->y0 }, { b->x1, b->y0 }, { b->x1, b->y1 }, { b->x0, b->y1 } };
+      fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, corner, 4);
+    }
+}
+
+static void
+draw_one (FpDrawing *drawing, const FpWanted *w, const FpTierSides *sides)
+{
+  FpDimensionLine d;
+
+  fp_dimension_line (w, sides, &d);
+  fp_drawing_line (drawing, FP_PEN_DIMENSION, d.line_a, d.line_b);
+  if (d.has_shelf)
+    fp_drawing_line (drawing, FP_PEN_DIMENSION, d.shelf_a, d.shelf_b);
+  for (guint i = 0; i < 2; i++)
+    {
+      if (d.has_extension)
+        fp_drawing_line (drawing, FP_PEN_DIMENSION, d.extension[i][0], d.extension[i][1]);
+      fp_drawing_line (drawing, FP_PEN_OUTLINE, d.stroke[i][0], d.stroke[i][1]);
+    }
+  fp_drawing_text (drawing, d.figure_at, FP_FIGURE_HEIGHT, d.turn, FP_ALIGN_MIDDLE, w->text);
+}
+
+void
+fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view, guint *number)
+{
+  for (guint i = 0; i < wanted->len; i++)
+    {
+      const FpWanted *w = &g_array_index (wanted, FpWanted, i);
+      if (w->placed == FP_PLACED_NOT)
+        continue;
+      if (w->has_ground)
+        draw_ground (drawing, w, sides, view);
+      fp_drawing_set_item (drawing, w->item, FP_STANDING_EXISTING, (int) view);
+      fp_drawing_set_dimension (drawing, ++*number, w->param);
+      draw_one (drawing, w, sides);
+    }
+  fp_drawing_set_dimension (drawing, 0, NULL);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
+}

@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "near.h"
+
+#include "dimension-line.h"
+
+#include <math.h>
+
+/* All in paper mm. */
+#define CLEAR     0.6  /* between a figure and what is drawn                  */
+#define APART     1.2  /* between a figure and another text                   */
+#define TOGETHER  0.9  /* nearer to a line of the drawing, a dimension line is lost on it (ISO 128: 0.7) */
+#define LINES_APART 6.0 /* a dimension line from others and from extension lines beside it */
+#define INSIDE    7.0  /* from the feature, where the line lies over its own thing */
+#define SLIDES    12u  /* places that are tried between two faces             */
+#define SLIDE_IN  1.2  /* from the ends of the faces                          */
+#define SAME      0.05
+#define LEAST_OFF 6.0  /* a chain is carried on only so far from the feature  */
+
+/* What a place costs (design judgement): each mm of extension line, each line of the drawing that is crossed by the
+ * dimension line or an extension line, a figure beside its line, a line over its own thing; and what it gains
+ * by carrying on a chain.  More than MOST is worse than nothing, but for what everyone asks for. */
+#define PER_MM     0.05
+#define PER_MM_OFF 0.15 /* of departure from the best distance */
+#define PER_LINE   1.0
+#define PER_EXTEND 0.5
+#define PER_WALL   2.0
+#define BESIDE     0.9
+#define OVER_OWN   2.5
+#define ALONG_LINE 1.5
+#define CLOSE_BY   1.2 /* another line that runs along the dimension line within CLOSE */
+#define CLOSE      4.0
+#define CHAIN      1.5
+#define MOST       7.0
+#define MOST_FOREMOST 12.0
+
+/* Distances from the edge of the thing. */
+static const double DISTANCES[] = { 10, 8, 12, 6.5, 14, 17.5, 25 };
+
+typedef struct
+{
+  GArray      *wanted;
+  const FpBox *within;
+  double       axis;
+  FpCover     *room;
+  guint        index;
+  FpWanted    *w;       /* the one that is placed now     */
+  FpWanted     best;
+  double       cost;    /* of the best; G_MAXDOUBLE: none */
+  double       most;    /* that it may cost               */
+} Search;
+
+/* --- one place ------------------------------------------------------------------------ */
+
+static gboolean
+lies_within (const FpBox *box, const FpBox *in)
+{
+  return box->x0 >= in->x0 && box->y0 >= in->y0 && box->x1 <= in->x1 && box->y1 <= in->y1;
+}
+
+static FpBox
+grown (const FpBox *box, double by)
+{
+  return (FpBox) { box->x0 - by, box->y0 - by, box->x1 + by, box->y1 + by };
+}
+
+static gboolean
+figure_is_clear (const Search *s, const FpDimensionLine *d)
+{
+  for (guint i = 0; i < d->n_figure; i++)
+    {
+      const FpBox kept = grown (&d->figure[i], CLEAR), apart = grown (&d->figure[i], APART);
+      if (!lies_within (&kept, s->within) || !fp_cover_is_blank (s->room, &kept, 0)
+          || !fp_cover_text_is_free (s->room, &apart, s->index + 1))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static double
+cost_of_line (const Search *s, FpPoint a, FpPoint b, double per_line)
+{
+  return per_line * fp_cover_crossings (s->room, a, b) + (fp_cover_passes_filled (s->room, a, b) ? PER_WALL : 0);
+}
+
+static double
+cost_of_extensions (const Search *s, const FpDimensionLine *d)
+{
+  double cost = 0;
+
+  for (guint i = 0; i < 2 && d->has_extension; i++)
+    cost += cost_of_line (s, d->extension[i][0], d->extension[i][1], PER_EXTEND)
+            + (fp_cover_runs_along (s->room, d->extension[i][0], d->extension[i][1], 0.3) ? ALONG_LINE : 0);
+  return cost;
+}
+
+static gboolean
+is_lost (const Search *s, const FpDimensionLine *d)
+{
+  return fp_cover_runs_along (s->room, d->line_a, d->line_b, s->w->rank == 0 ? TOGETHER / 2 : TOGETHER)
+         || fp_cover_passes_filled (s->room, d->line_a, d->line_b)
+         || fp_cover_line_has_company (s->room, d->line_a, d->line_b, LINES_APART, s->index + 1)
+         || (d->has_shelf && (fp_cover_runs_along (s->room, d->shelf_a, d->shelf_b, TOGETHER)
+                              || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0));
+}
+
+/* The axis is no line of what is drawn, but looks like one. */
+static gboolean
+runs_along_axis (const Search *s, const FpDimensionLine *d)
+{
+  return fabs (d->line_a.x - d->line_b.x) < 1 && fabs (d->line_a.x - s->axis) < CLOSE;
+}
+
+static double
+cost_of_company (const Search *s, const FpDimensionLine *d)
+{
+  return fp_cover_runs_along (s->room, d->line_a, d->line_b, CLOSE) || runs_along_axis (s, d) ? CLOSE_BY : 0;
+}
+
+/* @cost: of the place as such */
+static void
+try_figure (Search *s, FpFigure figure, double cost)
+{
+  FpWanted *w = s->w;
+  FpDimensionLine d;
+
+  w->figure = figure;
+  cost += figure == FP_FIGURE_WITHIN ? 0 : BESIDE;
+  if (cost >= MIN (s->cost, s->most))
+    return;
+  fp_dimension_line (w, NULL, &d);
+  if (!lies_within (&(FpBox) { MIN (d.line_a.x, d.line_b.x), MIN (d.line_a.y, d.line_b.y), MAX (d.line_a.x, d.line_b.x),
+                               MAX (d.line_a.y, d.line_b.y) }, s->within)
+      || !figure_is_clear (s, &d) || is_lost (s, &d) || !fp_dimension_line_is_free (&d, s->room, s->index + 1))
+    return;
+  cost += cost_of_line (s, d.line_a, d.line_b, PER_LINE) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
+  if (cost >= MIN (s->cost, s->most))
+    return;
+  s->cost = cost;
+  s->best = *w;
+}
+
+static void
+try_at (Search *s, double base, double offset, double cost)
+{
+  s->w->base = base;
+  s->w->offset = offset;
+  if (fp_figure_fits_within (s->w))
+    try_figure (s, FP_FIGURE_WITHIN, cost);
+  try_figure (s, FP_FIGURE_AFTER, cost);
+  try_figure (s, FP_FIGURE_BEFORE, cost);
+}
+
+/* --- where it may stand ---------------------------------------------------------------- */
+
+static void
+try_beside_thing (Search *s)
+{
+  const FpBox *own = &s->w->own;
+  const double edge[2] = { fp_box_is_empty (own) ? 0 : MIN (own->y0, 0), fp_box_is_empty (own) ? 0 : MAX (own->y1, 0) };
+
+  for (guint side = 0; side < 2; side++)
+    {
+      const double way = side == 0 ? -1 : 1;
+      for (guint i = 0; i < G_N_ELEMENTS (DISTANCES); i++)
+        {
+          const double offset = edge[side] + way * DISTANCES[i];
+          try_at (s, 0, offset, PER_MM * fabs (offset) + PER_MM_OFF * fabs (DISTANCES[i] - DISTANCES[0]));
+        }
+      if (fabs (edge[side]) > INSIDE + 3)
+        try_at (s, 0, way * INSIDE, OVER_OWN + PER_MM * INSIDE);
+    }
+}
+
+/* Straight from face to face, where nothing but the two strokes touches them. */
+static void
+try_between_faces (Search *s)
+{
+  const double lo = MIN (s->w->slide[0], s->w->slide[1]), hi = MAX (s->w->slide[0], s->w->slide[1]);
+
+  if (hi - lo < 3 * SLIDE_IN)
+    return;
+  for (guint i = 0; i <= SLIDES; i++)
+    {
+      const double base = lo + SLIDE_IN + (hi - lo - 2 * SLIDE_IN) * i / SLIDES;
+      try_at (s, base, 0, PER_MM * fabs (base) / 4);
+    }
+}
+
+/* How far along the measure's direction its ends lie, and how far across its line does. */
+typedef struct { double lo, hi, across; } Strip;
+
+static Strip
+strip_of (const FpWanted *w)
+{
+  const FpPoint u = fp_wanted_along (w);
+  const double a = w->a.x * u.x + w->a.y * u.y, b = w->b.x * u.x + w->b.y * u.y;
+  const double across = u.x * w->a.y - u.y * w->a.x;
+
+  return (Strip) { MIN (a, b), MAX (a, b), across };
+}
+
+static gboolean
+continues (const Strip *p, const Strip *q)
+{
+  return fabs (p->lo - q->hi) < SAME || fabs (p->hi - q->lo) < SAME;
+}
+
+/* On from the dimension that ends where this one begins. */
+static void
+try_chain (Search *s)
+{
+  const Strip own = strip_of (s->w);
+  const FpPoint u = fp_wanted_along (s->w);
+
+  for (guint i = 0; i < s->wanted->len; i++)
+    {
+      const FpWanted *o = &g_array_index (s->wanted, FpWanted, i);
+      const FpPoint v = fp_wanted_along (o);
+      const Strip other = strip_of (o);
+      const double offset = other.across + o->base + o->offset - own.across;
+      if (o->placed != FP_PLACED_NEAR || i == s->index || fabs (u.x * v.y - u.y * v.x) > 1e-6
+          || !continues (&own, &other) || fabs (offset) < LEAST_OFF)
+        continue;
+      try_at (s, 0, offset, PER_MM * fabs (offset) - CHAIN);
+    }
+}
+
+static gboolean
+meets_axis (const Search *s, const FpWanted *w)
+{
+  FpDimensionLine d;
+
+  fp_dimension_line (w, NULL, &d);
+  for (guint i = 0; i < d.n_figure && !isnan (s->axis); i++)
+    if (d.figure[i].x0 - CLEAR < s->axis && d.figure[i].x1 + CLEAR > s->axis)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+place_one (Search *s)
+{
+  FpWanted *w = s->w;
+  FpDimensionLine d;
+
+  s->cost = G_MAXDOUBLE;
+  s->most = w->rank == 0 ? MOST_FOREMOST : MOST;
+  w->placed = FP_PLACED_NEAR;
+  if (w->slide[0] != w->slide[1])
+    try_between_faces (s);
+  try_chain (s);
+  try_beside_thing (s);
+  if (s->cost == G_MAXDOUBLE)
+    {
+      w->placed = FP_PLACED_NOT;
+      return;
+    }
+  *w = s->best;
+  w->has_ground = meets_axis (s, w);
+  fp_dimension_line (w, NULL, &d);
+  fp_dimension_line_take (&d, s->room, s->index + 1);
+}
+
+void
+fp_near_place (GArray *wanted, guint rank_max, const FpBox *within, double axis, FpCover *room)
+{
+  Search s = { .wanted = wanted, .within = within, .axis = axis, .room = room };
+
+  for (s.index = 0; s.index < wanted->len; s.index++)
+    {
+      s.w = &g_array_index (wanted, FpWanted, s.index);
+      if (s.w->placed == FP_PLACED_NOT && !s.w->overall && s.w->rank <= rank_max)
+        place_one (&s);
+    }
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* near.h - dimensions within a view, beside what they measure
+ *
+ * What lies deep in a view is dimensioned where it stands: the dimension line
+ * as near to the thing as ISO 129-1 lets it (8 to 10 mm from its outline), its
+ * figure on blank paper, or, between two faces, straight from one to the
+ * other.  It crosses no other dimension, and few lines of the drawing.
+ */
+#pragma once
+
+#include "cover.h"
+#include "wanted.h"
+
+G_BEGIN_DECLS
+
+/**
+ * fp_near_place:
+ * @rank_max: measures of a greater rank are not placed now
+ * @within: paper mm; nothing stands outside
+ * @axis: x of the axis of the church; NAN where the view has none
+ *
+ * Finds room for what is not yet placed, the foremost first, and takes it.
+ */
+void fp_near_place (GArray *wanted, guint rank_max, const FpBox *within, double axis, FpCover *room);
+
+G_END_DECLS

@@ -1,0 +1,461 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "thin.h"
+
+#include <math.h>
+
+/* mm of paper between the borders of two lines (ISO 128-2, from memory). */
+#define CLEAR 0.7
+
+/* Lines are sorted by direction, each into the two sectors nearest to its own, so that any two within half a
+ * sector of each other meet in one. */
+#define SECTORS 36u
+
+/* A line counts as covered when another runs along so much of it. */
+#define COVERED 0.6
+
+/* Shorter pieces are no lines but parts of a shape, mm of paper. */
+#define SHORTEST 0.7
+
+/* A line seen along the direction of a sector; paper mm. */
+typedef struct
+{
+  guint  line;          /* index in the projection                          */
+  double t0, t1;        /* along                                            */
+  double across;
+} Along;
+
+typedef struct
+{
+  guint  line;
+  int    weight;        /* of the pen, the heavier first                    */
+  double length;        /* mm of paper, rounded                             */
+  guint  turn;          /* 0 for the first of its like, then every half, fourth … */
+} Candidate;
+
+typedef struct
+{
+  const FpProjectedLine *line;
+  const FpPlaced        *placed;
+  guint                  n_placed;
+  double                 scale;
+  guint                  first, n;      /* lines of one thing */
+  GArray                *sector[SECTORS]; /* Along, by across  */
+  gboolean              *kept;          /* from the first     */
+  gboolean              *gone;          /* likewise: left out whatever lies about it */
+} Thinning;
+
+static double
+ladder (double scale)
+{
+  return pow (2, ceil (4 * log2 (MAX (scale, 1)) - 1e-9) / 4);
+}
+
+static double
+stroke (const Thinning *t, const FpProjectedLine *line)
+{
+  const FpStanding standing = line->owner < t->n_placed ? t->placed[line->owner].standing : FP_STANDING_EXISTING;
+
+  return fp_pen_stroke (line->pen, standing);
+}
+
+/* A thing without one of its sides would be another thing; but steps are many. */
+static gboolean
+may_go (const Thinning *t, const FpProjectedLine *line)
+{
+  const FpRole role = line->owner < t->n_placed ? fp_item_kind (t->placed[line->owner].item)->role : FP_ROLE_NONE;
+
+  return line->pen == FP_PEN_EDGE
+         || (line->pen == FP_PEN_OUTLINE && (role == FP_ROLE_FOOTPACE || role == FP_ROLE_STEPS));
+}
+
+static double
+paper_length (const Thinning *t, const FpProjectedLine *line)
+{
+  return hypot (line->b.x - line->a.x, line->b.y - line->a.y) / t->scale;
+}
+
+/* --- sectors ------------------------------------------------------------------------ */
+
+static double
+sector_of (const FpProjectedLine *line)
+{
+  const double turn = atan2 (line->b.y - line->a.y, line->b.x - line->a.x);
+
+  return fmod (turn / G_PI + 2, 1) * SECTORS;
+}
+
+static void
+see_along (const Thinning *t, guint index, guint sector, Along *out)
+{
+  const FpProjectedLine *line = &t->line[index];
+  const double turn = G_PI * sector / SECTORS, c = cos (turn), s = sin (turn);
+  const double ta = (line->a.x * c + line->a.y * s) / t->scale, tb = (line->b.x * c + line->b.y * s) / t->scale;
+  const double x = (line->a.x + line->b.x) / 2, y = (line->a.y + line->b.y) / 2;
+
+  *out = (Along) { index, MIN (ta, tb), MAX (ta, tb), (y * c - x * s) / t->scale };
+}
+
+static int
+compare_across (gconstpointer a, gconstpointer b)
+{
+  const Along *p = a, *q = b;
+
+  if (p->across != q->across)
+    return p->across < q->across ? -1 : 1;
+  return p->t0 < q->t0 ? -1 : p->t0 > q->t0 ? 1 : (int) p->line - (int) q->line;
+}
+
+static void
+fill_sectors (Thinning *t)
+{
+  for (guint i = t->first; i < t->first + t->n; i++)
+    {
+      const guint low = (guint) floor (sector_of (&t->line[i])) % SECTORS;
+      if (t->gone[i - t->first] || paper_length (t, &t->line[i]) < SHORTEST)
+        continue;
+      for (guint k = 0; k < 2; k++)
+        {
+          const guint sector = (low + k) % SECTORS;
+          Along along;
+          see_along (t, i, sector, &along);
+          g_array_append_val (t->sector[sector], along);
+        }
+    }
+  for (guint s = 0; s < SECTORS; s++)
+    g_array_sort (t->sector[s], compare_across);
+}
+
+/* --- whose turn it is ----------------------------------------------------------------- */
+
+static int
+weight_of (FpPen pen)
+{
+  return pen == FP_PEN_CUT ? 2 : pen == FP_PEN_OUTLINE ? 1 : 0;
+}
+
+static int
+compare_candidates (gconstpointer a, gconstpointer b)
+{
+  const Candidate *p = a, *q = b;
+
+  if (p->weight != q->weight)
+    return q->weight - p->weight;
+  if (p->length != q->length)
+    return p->length > q->length ? -1 : 1;
+  if (p->turn != q->turn)
+    return p->turn < q->turn ? -1 : 1;
+  return p->line < q->line ? -1 : p->line > q->line;
+}
+
+/* Of eight in a row: 0, 4, 2, 6 and then the odd ones. */
+static guint
+turn_of (guint place)
+{
+  guint turn = 32;
+
+  if (place == 0)
+    return 0;
+  while ((place & 1u) == 0)
+    {
+      place >>= 1;
+      turn--;
+    }
+  return turn;
+}
+
+/* All lines of the thing, the one that stays longest first. */
+static GArray *
+candidates_of (const Thinning *t)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (Candidate));
+
+  for (guint s = 0; s < SECTORS; s++)
+    for (guint i = 0; i < t->sector[s]->len; i++)
+      {
+        const Along *along = &g_array_index (t->sector[s], Along, i);
+        const FpProjectedLine *line = &t->line[along->line];
+        /* World mm: the order must not depend on the scale. */
+        const Candidate one = { along->line, weight_of (line->pen), round (paper_length (t, line) * t->scale / 50),
+                                turn_of (i) };
+        if ((guint) round (sector_of (line)) % SECTORS == s)
+          g_array_append_val (out, one);
+      }
+  g_array_sort (out, compare_candidates);
+  return out;
+}
+
+/* --- who covers whom --------------------------------------------------------------------- */
+
+static gboolean
+covers (const Thinning *t, const Along *by, const Along *of)
+{
+  const double common = MIN (by->t1, of->t1) - MAX (by->t0, of->t0);
+  const double least = CLEAR + (stroke (t, &t->line[by->line]) + stroke (t, &t->line[of->line])) / 2;
+
+  return by->line != of->line && t->kept[by->line - t->first] && fabs (by->across - of->across) < least
+         && common > COVERED * (of->t1 - of->t0);
+}
+
+static guint
+first_from (const GArray *sector, double across)
+{
+  guint lo = 0, hi = sector->len;
+
+  while (lo < hi)
+    {
+      const guint middle = (lo + hi) / 2;
+      if (g_array_index (sector, Along, middle).across < across)
+        lo = middle + 1;
+      else
+        hi = middle;
+    }
+  return lo;
+}
+
+static gboolean
+is_covered (const Thinning *t, guint index)
+{
+  const guint low = (guint) floor (sector_of (&t->line[index])) % SECTORS;
+  const double reach = CLEAR + 1; /* no pen is wider */
+
+  for (guint k = 0; k < 2; k++)
+    {
+      const GArray *sector = t->sector[(low + k) % SECTORS];
+      Along of;
+      see_along (t, index, (low + k) % SECTORS, &of);
+      for (guint i = first_from (sector, of.across - reach); i < sector->len; i++)
+        {
+          const Along *by = &g_array_index (sector, Along, i);
+          if (by->across > of.across + reach)
+            break;
+          if (covers (t, by, &of))
+            return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+/* Leaves in `kept` what is to be drawn of one thing. */
+static void
+thin_thing (Thinning *t)
+{
+  g_autoptr (GArray) candidates = NULL;
+
+  for (guint s = 0; s < SECTORS; s++)
+    g_array_set_size (t->sector[s], 0);
+  fill_sectors (t);
+  candidates = candidates_of (t);
+  for (guint i = 0; i < candidates->len; i++)
+    t->kept[g_array_index (candidates, Candidate, i).line - t->first] = FALSE;
+  for (guint i = 0; i < candidates->len; i++)
+    {
+      const guint index = g_array_index (candidates, Candidate, i).line;
+      t->kept[index - t->first] = !may_go (t, &t->line[index]) || !is_covered (t, index);
+    }
+}
+
+/* --- pews on the plan ---------------------------------------------------------------------- */
+
+/* mm of the world within which a line lies on the front of a row. */
+#define ON_FRONT 20.0
+
+/* mm of paper between narrow lines that still look like rows. */
+#define ROWS_APART 1.4
+
+/* mm of paper that a kneeler with its two edges needs between two rows. */
+#define KNEELER_ROOM 3.0
+
+typedef struct
+{
+  const FpPlaced *placed;
+  double          rows, spacing, depth, radius;
+  guint           every;  /* row that is drawn */
+} Block;
+
+static double
+param_of (const FpPlaced *placed, const char *id, double otherwise)
+{
+  const int i = fp_kind_param_index (fp_item_kind (placed->item), id);
+
+  return i < 0 ? otherwise : placed->form.param[i];
+}
+
+/* How far behind the front of the first row. */
+static double
+behind_front (const Block *b, FpPoint p)
+{
+  const FpPoint local = fp_place_unpoint (&b->placed->place, p);
+
+  return b->radius > 0 ? hypot (local.x, local.y - b->radius) - b->radius : -local.y;
+}
+
+/* FALSE where the rows stand far enough apart to be drawn one by one. */
+static gboolean
+is_crowded (const FpPlaced *placed, double scale, Block *out)
+{
+  const double clear = CLEAR + fp_pen_stroke (FP_PEN_OUTLINE, placed->standing);
+
+  *out = (Block) { placed, param_of (placed, "rows", 1), param_of (placed, "spacing", 0),
+                   param_of (placed, "depth", 0), param_of (placed, "radius", 0), 1 };
+  if (out->spacing <= out->depth || out->depth <= 0
+      || MIN (out->depth, out->spacing - out->depth) / scale >= clear)
+    return FALSE;
+  while (out->every < 1024 && out->every * out->spacing / scale < ROWS_APART)
+    out->every *= 2;
+  return TRUE;
+}
+
+/* Along a row: its front, when it is one that is drawn; and the back of the last. */
+static gboolean
+keep_row (const Block *b, double d, FpPen *pen)
+{
+  const double row = round (d / b->spacing);
+
+  if (fabs (d - (b->rows - 1) * b->spacing - b->depth) < ON_FRONT || fabs (d) < ON_FRONT)
+    {
+      *pen = FP_PEN_OUTLINE;
+      return TRUE;
+    }
+  *pen = FP_PEN_EDGE;
+  return fabs (d - row * b->spacing) < ON_FRONT && (guint) MAX (row, 0) % b->every == 0;
+}
+
+static FpPoint
+beyond (FpPoint from, FpPoint to, double share)
+{
+  return (FpPoint) { from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share };
+}
+
+/* The end of a row is carried on to the row behind it. */
+static gboolean
+keep_end (const Block *b, double da, double db, FpProjectedLine *line)
+{
+  const double front = MIN (da, db), back = MAX (da, db), row = round (front / b->spacing);
+  const double share = b->spacing / (back - front);
+
+  if (back - front < b->depth / 2 || fabs (front - row * b->spacing) > ON_FRONT)
+    return FALSE;
+  line->pen = FP_PEN_OUTLINE;
+  if (row + 1.5 > b->rows)
+    return TRUE;
+  if (da < db)
+    line->b = beyond (line->a, line->b, share);
+  else
+    line->a = beyond (line->b, line->a, share);
+  return TRUE;
+}
+
+/* What is dashed or cut stays as it is. */
+static gboolean
+keep_of_block (const Block *b, FpProjectedLine *line)
+{
+  const double da = behind_front (b, line->a), db = behind_front (b, line->b);
+
+  if (line->pen != FP_PEN_OUTLINE && line->pen != FP_PEN_EDGE)
+    return TRUE;
+  if (fabs (da - db) < ON_FRONT)
+    return keep_row (b, (da + db) / 2, &line->pen);
+  return keep_end (b, da, db, line);
+}
+
+static gboolean
+is_block (const Thinning *t, FpViewId view)
+{
+  const guint owner = t->line[t->first].owner;
+
+  return view == FP_VIEW_PLAN && owner < t->n_placed && fp_item_kind (t->placed[owner].item)->role == FP_ROLE_PEWS;
+}
+
+static void
+add_block (const Thinning *t, const Block *block, GArray *out)
+{
+  for (guint i = t->first; i < t->first + t->n; i++)
+    {
+      FpProjectedLine line = t->line[i];
+      if (keep_of_block (block, &line))
+        g_array_append_val (out, line);
+    }
+}
+
+/* --- all of it ---------------------------------------------------------------------------- */
+
+/* What lies between the back of one row and the front of the next. */
+static void
+leave_out_kneelers (Thinning *t, const Block *b)
+{
+  for (guint i = 0; i < t->n; i++)
+    {
+      const FpProjectedLine *line = &t->line[t->first + i];
+      const double da = behind_front (b, line->a), db = behind_front (b, line->b), d = (da + db) / 2;
+      const double within = d - floor ((d + ON_FRONT) / b->spacing) * b->spacing;
+      t->gone[i] = (line->pen == FP_PEN_OUTLINE || line->pen == FP_PEN_EDGE) && within > b->depth + ON_FRONT;
+    }
+}
+
+/* @kneelers_of: (nullable): pews whose kneelers are left out */
+static void
+add_thing (Thinning *t, const Block *kneelers_of, GArray *out)
+{
+  t->kept = g_new (gboolean, t->n);
+  t->gone = g_new0 (gboolean, t->n);
+  if (kneelers_of != NULL)
+    leave_out_kneelers (t, kneelers_of);
+  for (guint i = 0; i < t->n; i++)
+    t->kept[i] = !t->gone[i];
+  thin_thing (t);
+  for (guint i = 0; i < t->n; i++)
+    if (t->kept[i])
+      g_array_append_vals (out, &t->line[t->first + i], 1);
+  g_free (t->kept);
+  g_free (t->gone);
+}
+
+gboolean
+fp_is_crowded (const FpPlaced *pews, double scale)
+{
+  Block block;
+
+  return fp_item_kind (pews->item)->role == FP_ROLE_PEWS && is_crowded (pews, ladder (scale), &block);
+}
+
+gboolean
+fp_pews_contain (const FpPlaced *pews, FpPoint at)
+{
+  const FpPoint local = fp_place_unpoint (&pews->place, at);
+  const double half = param_of (pews, "length", 0) / 2;
+  Block b;
+
+  is_crowded (pews, 1, &b);
+  const double d = behind_front (&b, at);
+  /* Rows about a centre are all of one length. */
+  const double along = b.radius > 0 ? atan2 (local.x, b.radius - local.y) * (b.radius + d) : local.x;
+  return d >= 0 && d <= (b.rows - 1) * b.spacing + b.depth && fabs (along) <= half;
+}
+
+GArray *
+fp_thinned_lines (FpProjection *projection, double scale)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
+  guint n;
+  Thinning t = { .line = fp_projection_lines (projection, &n), .scale = ladder (scale) };
+
+  t.placed = fp_scene_placed (fp_projection_scene (projection), &t.n_placed);
+  for (guint s = 0; s < SECTORS; s++)
+    t.sector[s] = g_array_new (FALSE, FALSE, sizeof (Along));
+  for (t.first = 0; t.first < n; t.first += t.n)
+    {
+      const FpViewId view = fp_projection_view (projection);
+      Block block;
+      for (t.n = 1; t.first + t.n < n && t.line[t.first + t.n].owner == t.line[t.first].owner; t.n++)
+        ;
+      if (!is_block (&t, view))
+        add_thing (&t, NULL, out);
+      else if (is_crowded (&t.placed[t.line[t.first].owner], t.scale, &block))
+        add_block (&t, &block, out);
+      else
+        add_thing (&t, (block.spacing - block.depth) / t.scale < KNEELER_ROOM ? &block : NULL, out);
+    }
+  for (guint s = 0; s < SECTORS; s++)
+    g_array_unref (t.sector[s]);
+  return out;
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* thin.h - lines that would run together are left out
+ *
+ * Between parallel lines ISO 128 wants never less than 0.7 mm of paper.  Edges
+ * within a thing that lie nearer to another line of it are not drawn, and of
+ * steps not all.  A block of pews whose rows come too near becomes its
+ * outline, with a narrow line for every row, then for every second, every
+ * fourth and so on.  Scales are taken by fourths of an octave, so that little
+ * comes and goes while one zooms.
+ */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+/* The lines to draw at 1:@scale, in the order of the projection; (element-type FpProjectedLine). */
+GArray *fp_thinned_lines (FpProjection *projection, double scale);
+
+/* Whether it is a block of pews of which no more than outline and rows are drawn. */
+gboolean fp_is_crowded (const FpPlaced *pews, double scale);
+
+/* Whether a point of the plan lies among the rows of a block of pews. */
+gboolean fp_pews_contain (const FpPlaced *pews, FpPoint at);
+
+G_END_DECLS

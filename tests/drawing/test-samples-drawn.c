@@ -1,0 +1,382 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sheets of every sample: dimensions stand at what they measure, leaders end on what they name, lines keep apart,
+ * large churches keep their overall measures, and what was measured on site is told in whole millimetres. */
+#include "footpace/drawing.h"
+#include "footpace/store.h"
+
+#include "crossings.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char *const SAMPLES[] = { "parish", "chapel", "cathedral", "fan" };
+
+static FpProject *
+load (const char *name)
+{
+  const char *folder = g_getenv ("FOOTPACE_SAMPLES");
+  g_autofree char *file = g_strconcat (name, ".footpace", NULL);
+  g_autofree char *path = g_build_filename (folder != NULL ? folder : "samples", file, NULL);
+  g_autoptr (GError) error = NULL;
+  FpProject *project = fp_store_load (path, &error);
+
+  g_assert_no_error (error);
+  return project;
+}
+
+static FpScene *
+scene_of (const char *sample, guint alternative)
+{
+  g_autoptr (FpProject) project = load (sample);
+
+  return fp_scene_new (project, alternative);
+}
+
+static FpDrawing *
+sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean whole, double *scale)
+{
+  const FpSheetSpec spec = { .kind = kind, .paper = paper, .landscape = TRUE, .whole = whole };
+  g_autoptr (GError) error = NULL;
+  FpDrawing *drawing = fp_sheet_new (scene, &spec, scale, &error);
+
+  g_assert_no_error (error);
+  return drawing;
+}
+
+static gboolean
+has_text (const FpDrawing *drawing, const char *text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+shows_thing (const FpMark *mark)
+{
+  return mark->dimension == 0 && mark->view >= 0 && (mark->type == FP_MARK_LINE || mark->type == FP_MARK_AREA)
+         && (mark->pen == FP_PEN_CUT || mark->pen == FP_PEN_OUTLINE || mark->pen == FP_PEN_EDGE
+             || mark->pen == FP_PEN_HIDDEN || mark->fill == FP_FILL_CUT);
+}
+
+/* From a point to the nearest line of a view, mm. @item: of that thing; NULL: of any */
+static double
+distance_to_drawn (const FpDrawing *drawing, int view, const char *item, FpPoint p)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+  double nearest = G_MAXDOUBLE;
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; shows_thing (&mark[i]) && mark[i].view == view && (item == NULL || item == mark[i].item)
+                      && k + 1 < mark[i].n; k++)
+      nearest = MIN (nearest, fp_segment_distance (pt[mark[i].first + k], pt[mark[i].first + k + 1], p));
+  return nearest;
+}
+
+/* --- dimensions stand at what they measure ------------------------------------------------ */
+
+typedef struct { FpPoint a, b; } Extension;
+
+/* Lines of a dimension across its dimension line. */
+static guint
+extensions_of (const FpDrawing *drawing, const ReadDimension *d, Extension out[2])
+{
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+  const double dx = d->b.x - d->a.x, dy = d->b.y - d->a.y;
+
+  for (guint i = 0; i < n && found < 2; i++)
+    {
+      if (mark[i].dimension != d->number || mark[i].type != FP_MARK_LINE || mark[i].pen != FP_PEN_DIMENSION)
+        continue;
+      const FpPoint a = pt[mark[i].first], b = pt[mark[i].first + 1];
+      if (fabs ((b.x - a.x) * dx + (b.y - a.y) * dy) < 1e-6 * hypot (dx, dy) * hypot (b.x - a.x, b.y - a.y) + 1e-9)
+        out[found++] = (Extension) { a, b };
+    }
+  return found;
+}
+
+/* Extension lines begin about 2 mm from what they measure (common practice); those without extension lines stand
+ * between two faces. On the plan, which hides nothing that is measured. */
+static void
+assert_stand_at_things (const FpDrawing *drawing, const char *what)
+{
+  g_autoptr (GArray) found = crossings_read_dimensions (drawing);
+
+  for (guint i = 0; i < found->len; i++)
+    {
+      const ReadDimension *d = &g_array_index (found, ReadDimension, i);
+      Extension line[2];
+      const guint n = d->view == FP_VIEW_PLAN ? extensions_of (drawing, d, line) : 0;
+      for (guint k = 0; k < n; k++)
+        if (distance_to_drawn (drawing, FP_VIEW_PLAN, NULL, line[k].a) > 2.6)
+          g_error ("%s: an extension line of \"%s\" (%s) begins at %g %g, away from everything", what, d->text, d->item,
+                   line[k].a.x, line[k].a.y);
+      if (d->view == FP_VIEW_PLAN && n == 0
+          && MAX (distance_to_drawn (drawing, FP_VIEW_PLAN, NULL, d->a),
+                  distance_to_drawn (drawing, FP_VIEW_PLAN, NULL, d->b)) > 0.3)
+        g_error ("%s: \"%s\" (%s) does not reach from face to face", what, d->text, d->item);
+    }
+}
+
+/* --- leaders end on what they name ------------------------------------------------------------ */
+
+static void
+assert_leaders_end_on_things (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_CIRCLE && mark[i].view == FP_VIEW_PLAN && mark[i].fill == FP_FILL_INK
+        && mark[i].item != NULL && distance_to_drawn (drawing, FP_VIEW_PLAN, mark[i].item, mark[i].at) > 1.05)
+      g_error ("%s: the leader to %s ends beside it", what, mark[i].item);
+}
+
+/* --- lines keep apart ---------------------------------------------------------------------------- */
+
+typedef struct { FpPoint a, b; double stroke; } Row;
+
+/* Lines along x, of pews drawn one behind another, that run side by side. */
+static void
+assert_rows_apart (const FpDrawing *drawing, const char *item, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+  g_autoptr (GArray) rows = g_array_new (FALSE, FALSE, sizeof (Row));
+
+  for (guint i = 0; i < n; i++)
+    if (shows_thing (&mark[i]) && mark[i].view == FP_VIEW_PLAN && mark[i].type == FP_MARK_LINE
+        && g_strcmp0 (mark[i].item, item) == 0 && fabs (pt[mark[i].first].y - pt[mark[i].first + 1].y) < 1e-6)
+      {
+        const Row row = { pt[mark[i].first], pt[mark[i].first + 1], fp_pen_stroke (mark[i].pen, mark[i].standing) };
+        g_array_append_val (rows, row);
+      }
+  g_assert_cmpuint (rows->len, >, 1);
+  for (guint i = 0; i < rows->len; i++)
+    for (guint j = 0; j < i; j++)
+      {
+        const Row *p = &g_array_index (rows, Row, i), *q = &g_array_index (rows, Row, j);
+        const double apart = fabs (p->a.y - q->a.y) - (p->stroke + q->stroke) / 2;
+        const double common = MIN (MAX (p->a.x, p->b.x), MAX (q->a.x, q->b.x))
+                              - MAX (MIN (p->a.x, p->b.x), MIN (q->a.x, q->b.x));
+        if (common > 1 && fabs (p->a.y - q->a.y) > 1e-6 && apart < 0.7 - 1e-6)
+          g_error ("%s: lines of %s stand %g mm apart", what, item, apart);
+      }
+}
+
+/* ISO 128-2 (from memory): never less than 0.7 mm between parallel lines. */
+static void
+test_rows_apart (void)
+{
+  static const FpPaper papers[] = { FP_PAPER_A1, FP_PAPER_A2, FP_PAPER_A3, FP_PAPER_A4 };
+  g_autoptr (FpScene) scene = scene_of ("cathedral", 0);
+
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      double scale;
+      g_autoptr (FpDrawing) drawing = sheet (scene, FP_SHEET_PLAN, papers[i], TRUE, &scale);
+      g_autofree char *what = g_strdup_printf ("cathedral on %s, 1:%g", fp_paper_id (papers[i]), scale);
+      assert_rows_apart (drawing, "nave-front-g", what);
+      assert_rows_apart (drawing, "aisle-front-g", what);
+    }
+}
+
+/* The whole of it is told even at 1:500: worked from the corners of the walls, which are 600 or 900 thick. */
+static void
+test_small_scale (void)
+{
+  double scale;
+  g_autoptr (FpScene) scene = scene_of ("cathedral", 0);
+  g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, FP_PAPER_A3, TRUE, &scale);
+  g_autoptr (FpDrawing) section = sheet (scene, FP_SHEET_SECTION, FP_PAPER_A4, TRUE, NULL);
+  g_autoptr (FpDrawing) board = sheet (scene, FP_SHEET_BOARD, FP_PAPER_A3, TRUE, NULL);
+
+  g_assert_cmpfloat (scale, ==, 500);
+  g_assert_true (has_text (plan, "65800"));
+  g_assert_true (has_text (plan, "23400"));
+  g_assert_true (has_text (plan, "Nave pews, front,"));
+  g_assert_true (has_text (section, "65800"));
+  g_assert_true (has_text (section, "±0.000"));
+  g_assert_true (has_text (board, "65800"));
+  g_assert_true (has_text (board, "23400"));
+  g_assert_true (has_text (board, "±0.000"));
+}
+
+/* --- what the fan needs ------------------------------------------------------------------------------ */
+
+/* By hand from fan.footpace: the middle floor lies at -360 at its origin (y = 6000) and falls six in a hundred towards
+ * the altar: 0 at y = 0, and -360 + 0.06 (6000 + 15300) = 918 at its far end; 1 / 0.06 = 16.7. */
+static void
+test_falling_floor (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("fan", 0);
+
+  for (int whole = 0; whole < 2; whole++)
+    {
+      g_autoptr (FpDrawing) section = sheet (scene, FP_SHEET_SECTION, FP_PAPER_A3, whole, NULL);
+      g_assert_true (has_text (section, "±0.000"));
+      g_assert_true (has_text (section, whole ? "+0.918" : "+0.918 people, highest"));
+      g_assert_true (has_text (section, "1:16.7"));
+    }
+}
+
+/* By hand: the straight walls of the sanctuary stand 2 x 6060 apart; between the oblique ones there is no one width. */
+static void
+test_width_is_measured_square (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("fan", 0);
+  g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, FP_PAPER_A3, FALSE, NULL);
+  g_autoptr (GArray) found = crossings_read_dimensions (plan);
+
+  g_assert_true (has_text (plan, "12120"));
+  for (guint i = 0; i < found->len; i++)
+    g_assert_null (strchr (g_array_index (found, ReadDimension, i).text, '.'));
+}
+
+/* The ambo of the fan is turned by 25 degrees: its width is told along its own front. */
+static void
+test_turned_things (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("fan", 0);
+  g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, FP_PAPER_A3, FALSE, NULL);
+  g_autoptr (GArray) found = crossings_read_dimensions (plan);
+  gboolean told = FALSE;
+
+  for (guint i = 0; i < found->len; i++)
+    {
+      const ReadDimension *d = &g_array_index (found, ReadDimension, i);
+      if (g_strcmp0 (d->item, "ambo") != 0 || g_strcmp0 (d->param, "width") != 0)
+        continue;
+      g_assert_true (d->oblique);
+      g_assert_cmpfloat_with_epsilon (fabs (atan2 (d->b.y - d->a.y, d->b.x - d->a.x)) * 180 / G_PI, 25, 0.01);
+      told = TRUE;
+    }
+  g_assert_true (told);
+}
+
+/* --- gate and rail ---------------------------------------------------------------------------------- */
+
+/* The clear width of the gate and the way from the rail to the lowest step (8610 - 640 - 1067 - 2 x 305 - 505). */
+static void
+test_gate (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("parish", 2);
+  static const FpPaper papers[] = { FP_PAPER_A2, FP_PAPER_A3, FP_PAPER_A4, FP_PAPER_LETTER };
+
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, papers[i], FALSE, NULL);
+      g_autoptr (FpDrawing) elevation = sheet (scene, FP_SHEET_ELEVATION, papers[i], FALSE, NULL);
+      g_assert_true (has_text (plan, "760"));
+      g_assert_true (has_text (plan, "5788"));
+      g_assert_true (has_text (elevation, "760"));
+      g_assert_true (has_text (elevation, "2700"));
+    }
+}
+
+/* --- names --------------------------------------------------------------------------------------------- */
+
+/* 2 mm at least from the end of the name of a side to any line. */
+static void
+assert_sides_clear (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].type != FP_MARK_TEXT || !g_str_has_suffix (mark[i].text, "E SIDE"))
+        continue;
+      const FpBox box = crossings_text_box (&mark[i]);
+      const FpPoint left = { box.x0, (box.y0 + box.y1) / 2 }, right = { box.x1, left.y };
+      if (MIN (distance_to_drawn (drawing, FP_VIEW_PLAN, NULL, left), distance_to_drawn (drawing, FP_VIEW_PLAN, NULL, right))
+          < 1.99)
+        g_error ("%s: \"%s\" touches something", what, mark[i].text);
+    }
+}
+
+/* All that stands in the section lies on a floor that is drawn as cut, down to its foot. */
+static void
+test_nave_floor_is_cut (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("chapel", 0);
+  const FpBox box = fp_view_sanctuary (scene, FP_VIEW_SECTION);
+  static const FpPaper papers[] = { FP_PAPER_A1, FP_PAPER_A3, FP_PAPER_A4, FP_PAPER_LETTER };
+
+  /* The nave floor is 8 in thick and its top is the datum. */
+  g_assert_cmpfloat (box.y0, <=, -203.2 + 1e-6);
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      g_autoptr (FpDrawing) section = sheet (scene, FP_SHEET_SECTION, papers[i], FALSE, NULL);
+      guint n, hatched = 0;
+      const FpMark *mark = fp_drawing_marks (section, &n);
+      for (guint k = 0; k < n; k++)
+        if (mark[k].type == FP_MARK_AREA && mark[k].fill == FP_FILL_CUT && g_strcmp0 (mark[k].item, "nave-floor") == 0)
+          hatched += mark[k].n >= 3 && mark[k].hatch != 0 ? 1 : 0;
+      g_assert_cmpuint (hatched, >, 0);
+    }
+}
+
+/* --- everything, on every paper ---------------------------------------------------------------------- */
+
+static void
+assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean whole, const char *sample)
+{
+  double scale;
+  g_autoptr (FpDrawing) drawing = sheet (scene, kind, paper, whole, &scale);
+  g_autofree char *what = g_strdup_printf ("%s, alternative %u, %s of %s on %s, 1:%g", sample,
+                                           fp_scene_alternative (scene), fp_sheet_id (kind),
+                                           whole ? "the whole" : "the sanctuary", fp_paper_id (paper), scale);
+
+  crossings_assert_none (drawing, -1, what);
+  crossings_assert_names_clear (drawing, what);
+  assert_stand_at_things (drawing, what);
+  assert_leaders_end_on_things (drawing, what);
+  assert_sides_clear (drawing, what);
+}
+
+static void
+test_every_sheet (gconstpointer data)
+{
+  const char *sample = data;
+  g_autoptr (FpProject) project = load (sample);
+  guint turn = 0;
+
+  for (guint a = 0; a < fp_project_n_alternatives (project); a++)
+    {
+      g_autoptr (FpScene) scene = fp_scene_new (project, a);
+      for (int kind = 0; kind < FP_N_SHEETS; kind++)
+        for (int whole = 0; whole < 2; whole++)
+          for (guint i = 0; i < 2; i++)
+            assert_sheet (scene, (FpSheetKind) kind, (FpPaper) (turn++ % FP_N_PAPERS), whole, sample);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (SAMPLES); i++)
+    {
+      g_autofree char *path = g_strconcat ("/samples-drawn/every-sheet/", SAMPLES[i], NULL);
+      g_test_add_data_func (path, SAMPLES[i], test_every_sheet);
+    }
+  g_test_add_func ("/samples-drawn/rows-apart", test_rows_apart);
+  g_test_add_func ("/samples-drawn/small-scale", test_small_scale);
+  g_test_add_func ("/samples-drawn/falling-floor", test_falling_floor);
+  g_test_add_func ("/samples-drawn/width-is-measured-square", test_width_is_measured_square);
+  g_test_add_func ("/samples-drawn/turned-things", test_turned_things);
+  g_test_add_func ("/samples-drawn/gate", test_gate);
+  g_test_add_func ("/samples-drawn/nave-floor-is-cut", test_nave_floor_is_cut);
+  return g_test_run ();
+}
