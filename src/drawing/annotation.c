@@ -264,7 +264,8 @@ set_levels (FpAnnotation *self, const FpScene *scene)
   const gboolean wanted = self->layout.levels && self->view != FP_VIEW_PLAN && is_legible (self->layout.scale);
   const guint rank = most_rank (self->layout.scale) + 2;
 
-  self->levels = wanted ? fp_levels_gather (scene, &self->layout, self->view, self->shows, rank)
+  self->levels = wanted ? fp_levels_gather (scene, &self->layout, self->view, self->shows, rank,
+                                           !self->around.levels_only_there)
                         : g_array_new (FALSE, FALSE, sizeof (FpLevelMark));
   fp_levels_place (self->levels, &self->sides.content, self->around.levels_on,
                    self->around.levels_only_there, self->room);
@@ -274,7 +275,9 @@ static void
 place_near (FpAnnotation *self, guint rank_max)
 {
   const FpBox *c = &self->sides.content;
-  const FpBox within = { c->x0 - STANDS_OUT, c->y0 - STANDS_OUT, c->x1 + STANDS_OUT, c->y1 + STANDS_OUT };
+  /* On a board the next view stands beside it. */
+  const double aside = self->around.has_title_at ? 0 : STANDS_OUT;
+  const FpBox within = { c->x0 - aside, c->y0 - STANDS_OUT, c->x1 + aside, c->y1 + STANDS_OUT };
   const double axis = self->view == FP_VIEW_SECTION ? NAN : self->layout.origin.x;
 
   fp_near_place (self->wanted, rank_max, &within, axis, self->room);

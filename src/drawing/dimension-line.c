@@ -8,7 +8,6 @@
 #define OVERRUN   1.5
 #define STROKE    1.1 /* half an oblique stroke, along each axis              */
 #define OVER_LINE 1.2 /* from the line to the foot of its figure              */
-#define ON_BORDER 0.1
 
 /* --- lettering ------------------------------------------------------------------- */
 
@@ -119,18 +118,6 @@ set_figure (const FpWanted *w, const Frame *f, double t0, double t1, double c, F
   out->n_figure = fp_lettering_boxes (out->figure_at, w->width, FP_FIGURE_HEIGHT, out->turn, out->figure);
 }
 
-/* Where an end of the measure lies on the border of its thing, the extension line begins at the far end of that border:
- * along it the two would be one line.  @t: of the end, along from a; @way: to which side; from a, across. */
-static double
-past_border (const FpWanted *w, double t, double way)
-{
-  const FpBox *own = &w->own;
-
-  if (w->placed != FP_PLACED_NEAR || fp_box_is_empty (own) || (fabs (t - own->x0) > ON_BORDER && fabs (t - own->x1) > ON_BORDER))
-    return 0;
-  return way < 0 ? MIN (own->y0, 0) : MAX (own->y1, 0);
-}
-
 void
 fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out)
 {
@@ -150,7 +137,7 @@ fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out
       /* Oblique strokes lean to the right as one reads the figure. */
       const FpPoint lean = { STROKE * (f.u.x + f.n.x), STROKE * (f.u.y + f.n.y) };
       const double at = dot (feature[i], f.n) + base, way = c < at ? -1 : 1;
-      const double border = past_border (w, t[i] - dot (w->a, u), way);
+      const double border = w->placed == FP_PLACED_NEAR ? w->border[i][way < 0 ? 0 : 1] : 0;
       const double from = at + (way * (c - at) > fabs (border) ? border : 0);
       out->extension[i][0] = point_at (&f, t[i], from + way * MIN (GAP, fabs (c - from)));
       out->extension[i][1] = point_at (&f, t[i], c + way * OVERRUN);

@@ -30,6 +30,7 @@ typedef struct
   const FpViewLayout *layout;
   FpViewId            view;
   guint               rank_max;
+  gboolean            names;
   GArray             *out;
 } Gathering;
 
@@ -172,7 +173,7 @@ add_highest (Gathering *g, const FpScene *scene, const FpPlaced *placed)
     return;
   at = fp_view_point (g->view, (FpVec3) { best.high_at.x, best.high_at.y, 0 });
   add_named (g, &placed[floor[highest].owner], best.high, HIGHEST_RANK,
-             fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
+             !g->names || fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
 }
 
 /* Both ends of a floor that falls. */
@@ -220,9 +221,9 @@ add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, c
 
 GArray *
 fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                  guint rank_max)
+                  guint rank_max, gboolean names)
 {
-  Gathering g = { layout, view, rank_max, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
+  Gathering g = { layout, view, rank_max, names, g_array_new (FALSE, FALSE, sizeof (FpLevelMark)) };
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
 

@@ -28,9 +28,10 @@ typedef struct
   gboolean    under;   /* the mark hangs under its line                      */
 } FpLevelMark;
 
-/* The distinct levels of a scene that lie in the clip of the layout, by rank; (element-type FpLevelMark). */
+/* The distinct levels of a scene that lie in the clip of the layout, by rank; (element-type FpLevelMark).
+ * @names: say of what lies outside of the clip what it is */
 GArray *fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                          guint rank_max);
+                          guint rank_max, gboolean names);
 
 /* Stacks them beside @content, on @first where there is room, and on the other side unless @only; returns how
  * many find none. */

@@ -14,6 +14,7 @@
 #define SLIDES    12u  /* places that are tried between two faces             */
 #define SLIDE_IN  1.2  /* from the ends of the faces                          */
 #define SAME      0.05
+#define LAST      1.5  /* of an edge, to tell that it goes on to its end */
 #define LEAST_OFF 6.0  /* a chain is carried on only so far from the feature  */
 
 /* What a place costs (design judgement): each mm of extension line, each line of the drawing that is crossed by the
@@ -225,6 +226,27 @@ try_chain (Search *s)
     }
 }
 
+/* Where its thing goes on beside an end of the measure, as a table does beside its corner, the extension line
+ * begins where that ends: along the thing's own edge it would not be seen. */
+static void
+find_borders (Search *s)
+{
+  FpWanted *w = s->w;
+  const FpPoint u = fp_wanted_along (w), n = { -u.y, u.x };
+  const gboolean a_first = w->a.x * u.x + w->a.y * u.y <= w->b.x * u.x + w->b.y * u.y;
+
+  for (guint end = 0; end < 2; end++)
+    for (guint side = 0; side < 2; side++)
+      {
+        const FpPoint from = (end == 0) == a_first ? w->a : w->b;
+        const double edge = fp_box_is_empty (&w->own) ? 0 : side == 0 ? MIN (w->own.y0, 0) : MAX (w->own.y1, 0);
+        const double last = edge - (edge < 0 ? -LAST : LAST);
+        const FpPoint to = { from.x + edge * n.x, from.y + edge * n.y };
+        const FpPoint before = { from.x + last * n.x, from.y + last * n.y };
+        w->border[end][side] = fabs (edge) > LAST && fp_cover_runs_along (s->room, before, to, 0.15) ? edge : 0;
+      }
+}
+
 static gboolean
 meets_axis (const Search *s, const FpWanted *w)
 {
@@ -246,6 +268,7 @@ place_one (Search *s)
   s->cost = G_MAXDOUBLE;
   s->most = w->rank == 0 ? MOST_FOREMOST : MOST;
   w->placed = FP_PLACED_NEAR;
+  find_borders (s);
   if (w->slide[0] != w->slide[1])
     try_between_faces (s);
   try_chain (s);

@@ -245,14 +245,17 @@ add_between (Gathering *g)
     }
 }
 
-/* By rank, then the longer first: it says more. */
+/* By rank; then what stands between faces, where others would bar its way; then the longer first: it says more. */
 static int
 compare_wanted (gconstpointer a, gconstpointer b)
 {
   const FpWanted *p = a, *q = b;
+  const gboolean p_slides = p->slide[0] != p->slide[1], q_slides = q->slide[0] != q->slide[1];
 
   if (p->rank != q->rank)
     return p->rank < q->rank ? -1 : 1;
+  if (p_slides != q_slides)
+    return p_slides ? -1 : 1;
   if (fabs (p->length - q->length) > EQUAL)
     return p->length > q->length ? -1 : 1;
   if (p->lo != q->lo)

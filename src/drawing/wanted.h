@@ -48,6 +48,8 @@ typedef struct
   guint       tier;       /* likewise: 0 nearest to the outline             */
   double      base;       /* FP_PLACED_NEAR: what is measured is taken so far to the left of a-b, paper mm */
   double      offset;     /* likewise: of the dimension line from there; 0: it lies between what it measures */
+  double      border[2][2]; /* likewise: how far the extension line of each end begins beyond it, since its thing goes on
+                               beside it; to the right and to the left       */
   gboolean    has_ground; /* its figure interrupts the axis                 */
 } FpWanted;
 

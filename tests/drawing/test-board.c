@@ -2,6 +2,7 @@
 /* The board: three projections that share their axes at every scale (ISO 5456-2, first angle; from memory). */
 #include "footpace/drawing.h"
 
+#include "church.h"
 #include "crossings.h"
 #include "parish.h"
 #include "random-sanctuary.h"
@@ -162,6 +163,80 @@ test_nothing_crosses (void)
     }
 }
 
+/* --- titles ---------------------------------------------------------------------------- */
+
+/* A church as one begins it: walls, two floors, a step between them, an altar on its footpace, and nothing else. */
+static FpScene *
+begun_church (double nave, double sanctuary, double depth)
+{
+  const FpPoint corner[] = { { -nave, -18000 }, { -nave, 0 }, { -sanctuary, 0 }, { -sanctuary, depth },
+                             { sanctuary, depth }, { sanctuary, 0 }, { nave, 0 }, { nave, -18000 } };
+  FpProject *project = church_new (FP_FACING_PEOPLE);
+  FpScene *scene;
+
+  church_survey (&project, &(ChurchThing) { .kind = "wall", .id = "walls", .corner = corner, .n_corners = 8,
+        .param = { { "closed", 1 } } });
+  church_floor (&project, "nave", (FpBox) { -nave, -18000, nave, 0 }, 0, 0, 0, 0);
+  church_floor (&project, "sanctuary", (FpBox) { -sanctuary, 0, sanctuary, depth }, 150, 1, 0, 0);
+  church_survey (&project, &(ChurchThing) { .kind = "steps", .id = "steps", .place = { 0, 0, 0 },
+        .param = { { "count", 1 } } });
+  church_add (&project, &(ChurchThing) { .kind = "footpace", .id = "footpace" });
+  church_add (&project, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace",
+        .place = { 0, depth * 0.6, 0 } });
+  scene = fp_scene_new (project, 0);
+  fp_project_unref (project);
+  return scene;
+}
+
+static guint
+assert_titles_on_paper (const FpDrawing *drawing, double width, double height, const char *what)
+{
+  static const char *const titles[] = { "PLAN", "ELEVATION, FACING EAST", "SECTION ON THE AXIS" };
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    for (guint t = 0; t < G_N_ELEMENTS (titles); t++)
+      if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, titles[t]))
+        {
+          /* The scale stands beside each: it is the next text. */
+          const FpBox title = crossings_text_box (&mark[i]), scale = crossings_text_box (&mark[i + 1]);
+          if (title.x0 < 0 || title.y0 < 0 || scale.x1 > width || title.y1 > height)
+            g_error ("%s: \"%s\" is cut off by the edge", what, titles[t]);
+          found++;
+        }
+  return found;
+}
+
+/* Whatever the size of the paper and wherever it lies, a title is whole and touches nothing, or is not there. */
+static void
+test_titles (void)
+{
+  static const double sizes[][2] = { { 330, 230 }, { 260, 150 }, { 180, 190 }, { 420, 140 }, { 150, 110 } };
+  static const double churches[][3] = { { 4000, 3000, 6000 }, { 5000, 2200, 4500 }, { 9000, 6000, 9000 } };
+
+  for (guint c = 0; c < G_N_ELEMENTS (churches); c++)
+    {
+      g_autoptr (FpScene) scene = begun_church (churches[c][0], churches[c][1], churches[c][2]);
+      for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+        for (int way = 0; way < 4; way++)
+          {
+            const double w = sizes[i][0], h = sizes[i][1];
+            g_autofree char *what = g_strdup_printf ("begun church %u on %g x %g, way %d", c, w, h, way);
+            double scale;
+            FpPoint pan;
+            fp_board_fit (scene, way % 2 == 1, w, h, FP_UNITS_METRIC, &scale, &pan);
+            if (way >= 2)
+              pan = (FpPoint) { pan.x - w / 3, pan.y + h / 4 };
+            g_autoptr (FpDrawing) drawing = draw_board (scene, scale, pan, w, h);
+            const guint found = assert_titles_on_paper (drawing, w, h, what);
+            crossings_assert_none (drawing, -1, what);
+            if (way < 2 && w >= 180)
+              g_assert_cmpuint (found, ==, 3);
+          }
+    }
+}
+
 /* On a board each measure stands in one of the three views. */
 static void
 test_once (void)
@@ -274,6 +349,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/first-angle", test_first_angle);
   g_test_add_func ("/board/fit", test_fit);
   g_test_add_func ("/board/nothing-crosses", test_nothing_crosses);
+  g_test_add_func ("/board/titles", test_titles);
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
   g_test_add_func ("/board/zoomed-out", test_zoomed_out);
