@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "application.h"
 
+#include "help-window.h"
 #include "window.h"
 
 #define RESOURCES "/org/footpace/Footpace"
@@ -42,7 +43,17 @@ about (GSimpleAction *action, GVariant *parameter, gpointer app)
                          NULL);
 }
 
-static const GActionEntry entries[] = { { .name = "quit", .activate = quit }, { .name = "about", .activate = about } };
+static void
+help (GSimpleAction *action, GVariant *parameter, gpointer app)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (app));
+
+  (void) action, (void) parameter;
+  if (window != NULL)
+    fp_help_show (window, NULL);
+}
+
+static const GActionEntry entries[] = { { .name = "help", .activate = help }, { .name = "quit", .activate = quit }, { .name = "about", .activate = about } };
 
 static void
 set_keys (GtkApplication *app)
@@ -66,7 +77,8 @@ set_keys (GtkApplication *app)
     { "win.zoom-out", { "<Ctrl>minus", "<Ctrl>KP_Subtract" } },
     { "win.frame-sanctuary", { "<Ctrl>0", "<Ctrl>KP_0" } },
     { "win.frame-whole", { "<Ctrl>9", "<Ctrl>KP_9" } },
-    { "win.show-help-overlay", { "F1", "<Ctrl>question" } },
+    { "app.help", { "F1" } },
+    { "win.show-help-overlay", { "<Ctrl>question", "<Ctrl>F1" } },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (table); i++)
