@@ -11,8 +11,9 @@
 
 G_BEGIN_DECLS
 
-/* The whole report of one alternative; owned by the caller. */
-char *fp_report_text (const FpFindings *findings);
+/* The report of one alternative; owned by the caller.  @every: list each rule, what was measured, or why it was not;
+ * otherwise only where nothing is short, since that is said of the rules listed. */
+char *fp_report_text (const FpFindings *findings, gboolean every);
 /* JSON, schema in DEVELOPERS.md ("footpace.findings", version 1). */
 char *fp_report_json (const FpFindings *findings);
 /* The findings that are short, a line each, for a sheet; (array zero-terminated=1), g_strfreev(). */

@@ -35,7 +35,8 @@ typedef struct
   int    owner;            /* placed thing that it is about, -1: the whole   */
   FpVec3 at;               /* where to show it                               */
   gboolean has_at;
-  char  *detail;           /* (nullable) "rows 9 to 12, Gospel side"; owned.
+  guint  row;              /* the row of seats that it is about; 0: none     */
+  char  *detail;           /* (nullable) more about where and what; owned.  NULL: the owner's name tells.
                               With a value of NAN: why nothing was measured */
   char  *text;             /* (nullable) the value in words where a number alone
                               says too little: "287 of 312 places"; owned    */
@@ -50,6 +51,8 @@ typedef struct
   gboolean      needs_sight;
   void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure */
   const char   *unit;      /* of a count that is not a plain number: "kN/m2"; otherwise NULL */
+  const char   *one, *many; /* what is counted: "place", "places"; NULL where nothing is */
+  const char   *absent;    /* why there may be nothing to measure: "there is no altar" */
 } FpMeasure;
 
 const FpMeasure *fp_measures (guint *n);
@@ -69,6 +72,7 @@ typedef enum
 typedef struct
 {
   const char *id, *title, *measure;
+  const char *below, *above; /* (nullable) the title where a value is below low, or above high */
   FpTest      test;
   double      low, high;     /* in the printed unit                          */
   double      one_of[8];     /* FP_TEST_ONE_OF                               */
@@ -127,6 +131,7 @@ typedef struct
 {
   const FpRulebook *book;
   const FpRule     *rule;
+  const char       *title;    /* of the rule, or of the case that was found  */
   FpFound           found;
   double            value;    /* the worst measured, as FpMeasured; NAN when none */
   guint             times;    /* how many measured values are outside        */
@@ -134,7 +139,7 @@ typedef struct
   FpVec3            at;
   gboolean          has_at;
   char             *measured; /* "160 mm", "287 of 312 seats"                */
-  char             *limit;    /* "about 6 in (152 mm)"                       */
+  char             *limit;    /* "at least 914 mm (36 in)": in the units of the brief first */
   char             *detail;   /* (nullable) more about where; why nothing was measured, or why the rule is set apart */
 } FpFinding;
 

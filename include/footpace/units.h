@@ -88,4 +88,15 @@ gboolean fp_number_parse (const char *text, double *value, GError **error);
  */
 char *fp_number_format (double value);
 
+/**
+ * fp_number_format_rounded:
+ * @decimals: at most so many, 0 to 9
+ *
+ * A number as it is shown to people: rounded, without zeros at the end, with
+ * a point whatever the locale; "0" for what is not finite.
+ *
+ * Returns: (transfer full): the text
+ */
+char *fp_number_format_rounded (double value, int decimals);
+
 G_END_DECLS

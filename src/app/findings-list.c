@@ -103,7 +103,7 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
     else
       gtk_widget_remove_css_class (row->icon, weight_css[w]);
   gtk_widget_set_tooltip_text (row->icon, fp_weight_label (f->rule->weight));
-  set_line (row->title, f->rule->title, TRUE);
+  set_line (row->title, f->title, TRUE);
   set_line (row->measure, measure, TRUE);
   set_line (row->detail, f->detail, TRUE);
   set_line (row->source, f->rule->source, TRUE);

@@ -123,7 +123,7 @@ fp_shown_speech (const FpShown *shown)
   g_autofree char *measure = fp_shown_measure (f);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, "%s: %s. %s.", fp_weight_label (f->rule->weight), f->rule->title, measure);
+  g_string_append_printf (text, "%s: %s. %s.", fp_weight_label (f->rule->weight), f->title, measure);
   if (f->detail != NULL)
     g_string_append_printf (text, " %s.", f->detail);
   g_string_append_printf (text, " %s.", f->rule->source);

@@ -181,3 +181,11 @@ fp_number_format (double value)
     }
   return g_string_free (out, FALSE);
 }
+
+char *
+fp_number_format_rounded (double value, int decimals)
+{
+  const double tens = pow (10, CLAMP (decimals, 0, 9)), rounded = round (value * tens) / tens;
+
+  return fp_number_format (isfinite (rounded) ? rounded : 0);
+}

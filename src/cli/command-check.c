@@ -5,10 +5,10 @@
 #include "footpace/review.h"
 
 static int
-print_findings (const FpProject *project, guint alternative, gboolean json)
+print_findings (const FpProject *project, guint alternative, gboolean json, gboolean every)
 {
   g_autoptr (FpFindings) findings = fp_findings_of (project, alternative, NULL, NULL);
-  g_autofree char *text = json ? fp_report_json (findings) : fp_report_text (findings);
+  g_autofree char *text = json ? fp_report_json (findings) : fp_report_text (findings, every);
 
   g_print ("%s", text);
   return fp_findings_short (findings, FP_WEIGHT_REQUIRED) > 0 ? FP_EXIT_SHORT : FP_EXIT_CLEAR;
@@ -19,9 +19,11 @@ run (int argc, char **argv)
 {
   g_autofree char *file = NULL, *wanted = NULL, *as = NULL;
   g_autoptr (FpProject) project = NULL;
+  gboolean every = FALSE;
   int exit_code, alternative;
   const GOptionEntry entries[] = {
     { "alternative", 'a', 0, G_OPTION_ARG_STRING, &wanted, "Which alternative, by id or name (the first)", "ID" },
+    { "all", 0, 0, G_OPTION_ARG_NONE, &every, "List every rule, what was measured, or why it was not", NULL },
     { "as", 0, 0, G_OPTION_ARG_STRING, &as, "text or json (text)", "FORM" },
     { NULL }
   };
@@ -36,7 +38,7 @@ run (int argc, char **argv)
   alternative = fp_command_alternative (project, wanted);
   if (alternative < 0)
     return FP_EXIT_ERROR;
-  return print_findings (project, (guint) alternative, g_strcmp0 (as, "json") == 0);
+  return print_findings (project, (guint) alternative, g_strcmp0 (as, "json") == 0, every);
 }
 
 const FpCommand fp_command_check = { "check", "FILE", "tells what was found, and against which printed sources", run };

@@ -5,20 +5,25 @@
  *
  *   { "format", "version", "project": { "title", "place" }, "alternative": { "id", "name" },
  *     "findings": [
- *       { "rule", "book", "title", "measure",
+ *       { "rule", "book", "title", "measure", "label": what is measured, in words,
  *         "weight":   "required" | "recommended" | "customary",
  *         "found":    "short" | "within" | "waiting" | "nothing" | "apart",
- *         "measured": { "value": number or null, "unit": "mm" | "mm2" | "kN/m2" | "share" | "yes" | "", "text" },
+ *         "measured": { "value": number or null, "unit": "mm" | "mm2" | "kN/m2" | "share" | "yes" | "", "text",
+ *                       "counted": what is counted, such as "places", or null },
  *         "times":    number of measured values outside the limit,
  *         "limit":    text,
  *         "test":     { "is", "low", "high", "of", "unit" }  as printed; what the test does not use is null
  *         "source", "advice", "caution": text or null,
  *         "where":    { "item": id or null, "at": [x, y, z] mm or null, "text": text or null },
  *         "reason":   why it was not held, or null } ],
- *     "books":   [ { "id", "title", "edition", "rules" } ],
- *     "summary": { "rules", "held", "short": { "required", "recommended", "customary" }, "says" } }
+ *     "books":   [ { "id", "title", "edition", "rules", "found" } ],
+ *     "summary": { "rules", "held", "found": how many of "short", "within", "waiting", "nothing", "apart",
+ *                  "short": { "required", "recommended", "customary" }, "says" },
+ *     "cautions": [ text ] }
  */
 #include "footpace/review.h"
+
+#include "report-private.h"
 
 #include <math.h>
 
@@ -195,14 +200,16 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
   open_bracket (json, NULL, '{');
   put_text (json, "rule", finding->rule->id);
   put_text (json, "book", fp_rulebook_id (finding->book));
-  put_text (json, "title", finding->rule->title);
+  put_text (json, "title", finding->title);
   put_text (json, "measure", measure->id);
+  put_text (json, "label", measure->label);
   put_text (json, "weight", fp_weight_label (finding->rule->weight));
   put_text (json, "found", fp_found_id (finding->found));
   open_bracket (json, "measured", '{');
   put_number (json, "value", finding->value);
   put_text (json, "unit", unit_of (measure));
   put_text (json, "text", finding->measured);
+  put_text (json, "counted", measure->many);
   close_bracket (json, '}');
   put_number (json, "times", finding->times);
   put_text (json, "limit", finding->limit);
@@ -215,51 +222,65 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
 }
 
 static void
-put_books (Json *json, const FpFinding *finding, guint n)
+put_states (Json *json, const FpReportStates *states)
 {
-  g_autoptr (GPtrArray) named = g_ptr_array_new ();
+  open_bracket (json, "found", '{');
+  for (guint f = 0; f < G_N_ELEMENTS (states->of); f++)
+    put_number (json, fp_found_id ((FpFound) f), states->of[f]);
+  close_bracket (json, '}');
+}
+
+static void
+put_books (Json *json, const FpFindings *findings)
+{
+  g_autoptr (GPtrArray) books = fp_report_books (findings);
 
   open_bracket (json, "books", '[');
-  for (guint i = 0; i < n; i++)
-    if (!g_ptr_array_find (named, finding[i].book, NULL))
-      {
-        guint rules;
+  for (guint b = 0; b < books->len; b++)
+    {
+      const FpRulebook *book = g_ptr_array_index (books, b);
+      const FpReportStates states = fp_report_states (findings, book);
 
-        fp_rulebook_rules (finding[i].book, &rules);
-        open_bracket (json, NULL, '{');
-        put_text (json, "id", fp_rulebook_id (finding[i].book));
-        put_text (json, "title", fp_rulebook_title (finding[i].book));
-        put_text (json, "edition", fp_rulebook_edition (finding[i].book));
-        put_number (json, "rules", rules);
-        close_bracket (json, '}');
-        g_ptr_array_add (named, (gpointer) finding[i].book);
-      }
+      open_bracket (json, NULL, '{');
+      put_text (json, "id", fp_rulebook_id (book));
+      put_text (json, "title", fp_rulebook_title (book));
+      put_text (json, "edition", fp_rulebook_edition (book));
+      put_number (json, "rules", states.all);
+      put_states (json, &states);
+      close_bracket (json, '}');
+    }
   close_bracket (json, ']');
 }
 
 static void
-put_summary (Json *json, const FpFindings *findings, const FpFinding *finding, guint n)
+put_summary (Json *json, const FpFindings *findings)
 {
-  guint held = 0, shorts = 0;
-  g_autofree char *says = NULL;
-
-  for (guint i = 0; i < n; i++)
-    {
-      shorts += finding[i].found == FP_FOUND_SHORT;
-      held += finding[i].found == FP_FOUND_SHORT || finding[i].found == FP_FOUND_WITHIN;
-    }
-  says = shorts ? g_strdup_printf ("%u of the %u rules held found short", shorts, held)
-                : g_strdup_printf ("no finding against the %u rules listed", held);
+  const FpReportStates states = fp_report_states (findings, NULL);
+  g_autofree char *says = fp_report_closing (findings);
 
   open_bracket (json, "summary", '{');
-  put_number (json, "rules", n);
-  put_number (json, "held", held);
+  put_number (json, "rules", states.all);
+  put_number (json, "held", states.held);
+  put_states (json, &states);
   open_bracket (json, "short", '{');
   for (int weight = 0; weight < FP_N_WEIGHTS; weight++)
     put_number (json, fp_weight_label ((FpWeight) weight), fp_findings_short (findings, (FpWeight) weight));
   close_bracket (json, '}');
   put_text (json, "says", says);
   close_bracket (json, '}');
+}
+
+/* What goes with every report, however clean. */
+static void
+put_cautions (Json *json)
+{
+  guint n;
+  const char *const *caution = fp_report_cautions (&n);
+
+  open_bracket (json, "cautions", '[');
+  for (guint i = 0; i < n; i++)
+    put_text (json, NULL, caution[i]);
+  close_bracket (json, ']');
 }
 
 char *
@@ -288,8 +309,9 @@ fp_report_json (const FpFindings *findings)
   for (guint i = 0; i < n; i++)
     put_finding (&json, findings, &finding[i]);
   close_bracket (&json, ']');
-  put_books (&json, finding, n);
-  put_summary (&json, findings, finding, n);
+  put_books (&json, findings);
+  put_summary (&json, findings);
+  put_cautions (&json);
   close_bracket (&json, '}');
   g_string_append_c (json.out, '\n');
   return g_string_free (json.out, FALSE);

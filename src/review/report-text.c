@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The report that is read: worst first, then what was held, what was not checked and why, books, cautions. */
+/* The report that is read: worst first, what was not checked and why, the rules looked at, cautions. */
 #include "footpace/review.h"
+
+#include "report-private.h"
 
 #include <string.h>
 
 #define COLUMNS 100
+#define STATE   9 /* columns for "within" and its like */
 
 /* --- setting text -------------------------------------------------------- */
 
@@ -93,7 +96,7 @@ put_finding (GString *out, guint number, const FpFinding *finding)
                                              finding->rule->id);
 
   g_string_append_c (out, '\n');
-  put (out, 0, label, 4, finding->rule->title);
+  put (out, 0, label, 4, finding->title);
   put (out, 4, "Measured", 10, measured);
   put (out, 4, "Where", 10, finding->detail);
   put (out, 4, "Advice", 10, finding->rule->advice);
@@ -124,26 +127,6 @@ put_short (GString *out, const FpFindings *findings)
     }
 }
 
-static void
-put_within (GString *out, const FpFindings *findings)
-{
-  guint n, listed = 0;
-  const FpFinding *finding = fp_findings_get (findings, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (finding[i].found == FP_FOUND_WITHIN)
-      {
-        const FpMeasure *measure = fp_measure_find (finding[i].rule->measure);
-        g_autofree char *line = g_strdup_printf ("%s: %s (%s; %s) [%s: %s]", measure->label, finding[i].measured,
-                                                 finding[i].limit, fp_weight_label (finding[i].rule->weight),
-                                                 fp_rulebook_id (finding[i].book), finding[i].rule->id);
-
-        if (listed++ == 0)
-          heading (out, "Within the printed figures");
-        put (out, 0, "-", 2, line);
-      }
-}
-
 /* Why a rule was not held; NULL when it was. */
 static const char *
 why_not (const FpFinding *finding)
@@ -163,7 +146,28 @@ why_not (const FpFinding *finding)
   return NULL;
 }
 
-/* One entry for each reason, with the rules that it kept from being held. */
+/* The measures of all rules that @why kept from being held, each once; those are marked @done. */
+static char *
+measures_kept (const FpFinding *finding, guint n, const char *why, gboolean *done, guint *rules)
+{
+  g_autoptr (GPtrArray) named = g_ptr_array_new ();
+
+  *rules = 0;
+  for (guint i = 0; i < n; i++)
+    if (g_strcmp0 (why_not (&finding[i]), why) == 0)
+      {
+        const char *label = fp_measure_find (finding[i].rule->measure)->label;
+
+        if (!g_ptr_array_find_with_equal_func (named, label, g_str_equal, NULL))
+          g_ptr_array_add (named, (gpointer) label);
+        done[i] = TRUE;
+        ++*rules;
+      }
+  g_ptr_array_add (named, NULL);
+  return g_strjoinv ("; ", (char **) named->pdata);
+}
+
+/* One entry for each reason, with what it kept from being held. */
 static void
 put_not_checked (GString *out, const FpFindings *findings)
 {
@@ -174,65 +178,100 @@ put_not_checked (GString *out, const FpFindings *findings)
   for (guint i = 0; i < n; i++)
     {
       const char *why = why_not (&finding[i]);
-      g_autoptr (GString) line = NULL;
+      g_autofree char *measures = NULL, *line = NULL;
+      guint rules;
 
       if (!why || done[i])
         continue;
-      line = g_string_new (why);
-      for (guint j = i; j < n; j++)
-        if (g_strcmp0 (why_not (&finding[j]), why) == 0)
-          {
-            g_string_append_printf (line, "%s%s [%s: %s]", j == i ? ": " : "; ",
-                                    fp_measure_find (finding[j].rule->measure)->label,
-                                    fp_rulebook_id (finding[j].book), finding[j].rule->id);
-            done[j] = TRUE;
-          }
-      *line->str = g_ascii_toupper (*line->str);
+      measures = measures_kept (finding, n, why, done, &rules);
+      line = g_strdup_printf ("%s (%u rule%s): %s", why, rules, rules == 1 ? "" : "s", measures);
+      *line = g_ascii_toupper (*line);
       if (reasons++ == 0)
         heading (out, "Not checked");
-      put (out, 0, "-", 2, line->str);
+      put (out, 0, "-", 2, line);
     }
 }
 
+/* --- the rules looked at --------------------------------------------------- */
+
+/* "13 rules: 4 short, 8 within, 1 nothing" */
+static char *
+states_named (const FpReportStates *states)
+{
+  GString *text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%u rule%s:", states->all, states->all == 1 ? "" : "s");
+  for (guint f = 0; f < G_N_ELEMENTS (states->of); f++)
+    if (states->of[f] > 0)
+      g_string_append_printf (text, " %u %s,", states->of[f], fp_found_id ((FpFound) f));
+  g_string_truncate (text, text->len - 1);
+  return g_string_free (text, FALSE);
+}
+
+static char *
+rule_line (const FpFinding *finding)
+{
+  const FpMeasure *measure = fp_measure_find (finding->rule->measure);
+  const char *why = why_not (finding);
+
+  if (why)
+    return g_strdup_printf ("%s: %s [%s: %s]", measure->label, why, fp_rulebook_id (finding->book), finding->rule->id);
+  return g_strdup_printf ("%s: %s; asked: %s; %s [%s: %s]", measure->label, finding->measured, finding->limit,
+                          fp_weight_label (finding->rule->weight), fp_rulebook_id (finding->book), finding->rule->id);
+}
+
 static void
-put_books (GString *out, const FpFindings *findings)
+put_rules_of (GString *out, const FpFindings *findings, const FpRulebook *book)
 {
   guint n;
   const FpFinding *finding = fp_findings_get (findings, &n);
-  g_autoptr (GPtrArray) named = g_ptr_array_new ();
 
-  heading (out, "Books");
   for (guint i = 0; i < n; i++)
-    if (!g_ptr_array_find (named, finding[i].book, NULL))
+    if (finding[i].book == book)
       {
-        const FpRulebook *book = finding[i].book;
-        g_autofree char *line = NULL;
-        guint rules;
+        g_autofree char *line = rule_line (&finding[i]);
 
-        fp_rulebook_rules (book, &rules);
-        line = g_strdup_printf ("%s [%s], %u rule%s. Edition: %s", fp_rulebook_title (book), fp_rulebook_id (book),
-                                rules, rules == 1 ? "" : "s", fp_rulebook_edition (book));
-        g_ptr_array_add (named, (gpointer) book);
-        put (out, 0, "-", 2, line);
+        put (out, 2, fp_found_id (finding[i].found), STATE, line);
       }
+}
+
+static void
+put_looked_at (GString *out, const FpFindings *findings, gboolean every)
+{
+  g_autoptr (GPtrArray) books = fp_report_books (findings);
+
+  heading (out, "Rules looked at");
+  put (out, 0, "short", STATE, "outside the printed figure: a finding");
+  put (out, 0, "within", STATE, "measured, and no finding");
+  put (out, 0, "waiting", STATE, "sight is still being computed");
+  put (out, 0, "nothing", STATE, "not checked: there is nothing to measure");
+  put (out, 0, "apart", STATE, "not checked: for another form, celebration or kind of altar");
+  for (guint b = 0; b < books->len; b++)
+    {
+      const FpRulebook *book = g_ptr_array_index (books, b);
+      const FpReportStates states = fp_report_states (findings, book);
+      g_autofree char *named = states_named (&states);
+      g_autofree char *line = g_strdup_printf ("%s [%s], %s. Edition: %s", fp_rulebook_title (book),
+                                               fp_rulebook_id (book), named, fp_rulebook_edition (book));
+
+      if (every || b == 0)
+        g_string_append_c (out, '\n');
+      put (out, 0, "-", 2, line);
+      if (every)
+        put_rules_of (out, findings, book);
+    }
 }
 
 static void
 put_cautions (GString *out, const FpFindings *findings)
 {
-  static const char *const always[] = {
-    "These findings approve nothing. They tell what lies inside or outside figures printed in the books named, many of "
-    "which are authors' advice and not law.",
-    "Structure, fire, access, ways out and safety on steps are for local code, a licensed architect or engineer, and "
-    "the fire authority. Verify every dimension on site.",
-    "What may be built, moved or removed is for the pastor, the bishop and those who protect monuments to decide.",
-  };
-  guint n;
+  guint n, n_always;
   const FpFinding *finding = fp_findings_get (findings, &n);
+  const char *const *always = fp_report_cautions (&n_always);
   g_autoptr (GHashTable) said = g_hash_table_new (g_str_hash, g_str_equal);
 
   heading (out, "Cautions");
-  for (guint i = 0; i < G_N_ELEMENTS (always); i++)
+  for (guint i = 0; i < n_always; i++)
     put (out, 0, "-", 2, always[i]);
   for (guint i = 0; i < n; i++)
     if (finding[i].rule->caution && !why_not (&finding[i])
@@ -243,37 +282,26 @@ put_cautions (GString *out, const FpFindings *findings)
 static void
 put_closing (GString *out, const FpFindings *findings)
 {
-  guint n, held = 0, shorts = 0;
-  const FpFinding *finding = fp_findings_get (findings, &n);
-  g_autofree char *text = NULL;
+  g_autofree char *text = fp_report_closing (findings);
 
-  for (guint i = 0; i < n; i++)
-    {
-      shorts += finding[i].found == FP_FOUND_SHORT;
-      held += !why_not (&finding[i]);
-    }
-  if (shorts == 0)
-    text = g_strdup_printf ("No finding against the %u rule%s listed.", held, held == 1 ? "" : "s");
-  else
-    text = g_strdup_printf ("%u of the %u rule%s held %s found short: %u required, %u recommended, %u customary.",
-                            shorts, held, held == 1 ? "" : "s", shorts == 1 ? "was" : "were",
-                            fp_findings_short (findings, FP_WEIGHT_REQUIRED),
-                            fp_findings_short (findings, FP_WEIGHT_RECOMMENDED),
-                            fp_findings_short (findings, FP_WEIGHT_CUSTOMARY));
   g_string_append_c (out, '\n');
   wrap (out, text, 0, 0);
 }
 
 char *
-fp_report_text (const FpFindings *findings)
+fp_report_text (const FpFindings *findings, gboolean every)
 {
   GString *out = g_string_new (NULL);
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+  /* "No finding against the rules listed" needs the list. */
+  const gboolean list = every || n == 0 || finding[0].found != FP_FOUND_SHORT;
 
   put_head (out, findings);
   put_short (out, findings);
-  put_within (out, findings);
-  put_not_checked (out, findings);
-  put_books (out, findings);
+  if (!list)
+    put_not_checked (out, findings);
+  put_looked_at (out, findings, list);
   put_cautions (out, findings);
   put_closing (out, findings);
   return g_string_free (out, FALSE);

@@ -1,12 +1,88 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The findings that are short, a line each, for a sheet. */
+/* The findings that are short, a line each, for a sheet, and what all forms of the report share. */
 #include "footpace/review.h"
+
+#include "report-private.h"
+
+#include <string.h>
+
+/* --- what is shared -------------------------------------------------------- */
+
+static int
+by_id (gconstpointer a, gconstpointer b)
+{
+  return strcmp (fp_rulebook_id (*(FpRulebook *const *) a), fp_rulebook_id (*(FpRulebook *const *) b));
+}
+
+GPtrArray *
+fp_report_books (const FpFindings *findings)
+{
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+  GPtrArray *books = g_ptr_array_new ();
+
+  for (guint i = 0; i < n; i++)
+    if (!g_ptr_array_find (books, finding[i].book, NULL))
+      g_ptr_array_add (books, (gpointer) finding[i].book);
+  g_ptr_array_sort (books, by_id);
+  return books;
+}
+
+FpReportStates
+fp_report_states (const FpFindings *findings, const FpRulebook *book)
+{
+  FpReportStates states = { 0 };
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (!book || finding[i].book == book)
+      states.of[finding[i].found]++;
+  states.held = states.of[FP_FOUND_SHORT] + states.of[FP_FOUND_WITHIN];
+  states.all = states.held + states.of[FP_FOUND_WAITING] + states.of[FP_FOUND_NOTHING] + states.of[FP_FOUND_APART];
+  return states;
+}
+
+char *
+fp_report_closing (const FpFindings *findings)
+{
+  const FpReportStates states = fp_report_states (findings, NULL);
+  const guint shorts = states.of[FP_FOUND_SHORT], unchecked = states.all - states.held;
+  const char *rules = states.held == 1 ? "rule" : "rules";
+  g_autofree char *others = g_strdup_printf (" %u other%s not checked.", unchecked, unchecked == 1 ? " was" : "s were");
+
+  if (shorts == 0)
+    return g_strdup_printf ("No finding against the %u %s listed.%s", states.held, rules,
+                            unchecked > 0 ? others : "");
+  return g_strdup_printf ("%u of the %u %s held %s found short: %u required, %u recommended, %u customary.%s", shorts,
+                          states.held, rules, shorts == 1 ? "was" : "were",
+                          fp_findings_short (findings, FP_WEIGHT_REQUIRED),
+                          fp_findings_short (findings, FP_WEIGHT_RECOMMENDED),
+                          fp_findings_short (findings, FP_WEIGHT_CUSTOMARY), unchecked > 0 ? others : "");
+}
+
+const char *const *
+fp_report_cautions (guint *n)
+{
+  static const char *const cautions[] = {
+    "These findings approve nothing. They tell what lies inside or outside figures printed in the books named, many of "
+    "which are authors' advice and not law.",
+    "Structure, fire, access, ways out and safety on steps are for local code, a licensed architect or engineer, and "
+    "the fire authority. Verify every dimension on site.",
+    "What may be built, moved or removed is for the pastor, the bishop and those who protect monuments to decide.",
+  };
+
+  *n = G_N_ELEMENTS (cautions);
+  return cautions;
+}
+
+/* --- lines ----------------------------------------------------------------- */
 
 static char *
 line_of (const FpFinding *finding)
 {
   return g_strdup_printf ("%s: %s. Measured %s; asked %s.", fp_weight_label (finding->rule->weight),
-                          finding->rule->title, finding->measured, finding->limit);
+                          finding->title, finding->measured, finding->limit);
 }
 
 char **

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "measuring.h"
 #include "printed-unit.h"
 
 #include <math.h>
@@ -102,25 +103,96 @@ worst_of (const FpRule *rule, GArray *measured, guint *times)
   return worst;
 }
 
-static char *
-detail_of (const FpMeasured *worst, guint times)
+/* --- in words ------------------------------------------------------------ */
+
+#define NAMED_MOST 3 /* places named; more are only counted */
+
+/* Those outside, the worst first. */
+static GPtrArray *
+outside_of (const FpRule *rule, GArray *measured, const FpMeasured *worst)
 {
-  if (times <= 1)
-    return g_strdup (worst->detail);
-  if (!worst->detail)
-    return g_strdup_printf ("and in %u more", times - 1);
-  return g_strdup_printf ("%s; and in %u more", worst->detail, times - 1);
+  GPtrArray *outside = g_ptr_array_new ();
+
+  g_ptr_array_add (outside, (gpointer) worst);
+  for (guint i = 0; i < measured->len; i++)
+    {
+      const FpMeasured *one = &g_array_index (measured, FpMeasured, i);
+
+      if (one != worst && fp_rule_excess (rule, one->value) > 0)
+        g_ptr_array_add (outside, (gpointer) one);
+    }
+  return outside;
+}
+
+/* "Rail, Gospel side; Rail, Epistle side; and 2 more": each named once. */
+static char *
+places_named (const FpMeasuring *of, const GPtrArray *outside)
+{
+  g_autoptr (GPtrArray) named = g_ptr_array_new_with_free_func (g_free);
+  GString *out = g_string_new (NULL);
+
+  for (guint i = 0; i < outside->len; i++)
+    {
+      const FpMeasured *one = g_ptr_array_index (outside, i);
+      g_autofree char *name = one->detail ? g_strdup (one->detail) : fp_measuring_name (of, one->owner);
+
+      if (name && !g_ptr_array_find_with_equal_func (named, name, g_str_equal, NULL))
+        g_ptr_array_add (named, g_steal_pointer (&name));
+    }
+  for (guint i = 0; i < MIN (named->len, NAMED_MOST); i++)
+    g_string_append_printf (out, "%s%s", i ? "; " : "", (const char *) g_ptr_array_index (named, i));
+  if (named->len > NAMED_MOST)
+    g_string_append_printf (out, "; and %u more", named->len - NAMED_MOST);
+  return g_string_free (out, named->len == 0);
+}
+
+static char *
+where_outside (const FpMeasuring *of, const FpRule *rule, GArray *measured, const FpMeasured *worst)
+{
+  g_autoptr (GPtrArray) outside = outside_of (rule, measured, worst);
+
+  return worst->row > 0 ? fp_measuring_rows (of, outside) : places_named (of, outside);
+}
+
+/* A share is told as one, before its words: "89.7 % (280 of 312 places)" for what is asked as 90 %. */
+static char *
+value_in_words (const FpFinding *finding, const FpMeasure *measure, const FpMeasured *worst, FpUnits units)
+{
+  g_autofree char *value = NULL;
+
+  if (worst->text && measure->type != FP_MEASURE_SHARE)
+    return g_strdup (worst->text);
+  value = finding->found == FP_FOUND_SHORT ? fp_printed_outside (measure, finding->rule, worst->value, units)
+                                           : fp_printed_value (measure, worst->value, units);
+  return worst->text ? g_strdup_printf ("%s (%s)", value, worst->text) : g_steal_pointer (&value);
+}
+
+/* The title of the case that was found. */
+static const char *
+title_of (const FpRule *rule, double value)
+{
+  switch (fp_rule_side (rule, value))
+    {
+    case FP_SIDE_BELOW:
+      return rule->below ? rule->below : rule->title;
+    case FP_SIDE_ABOVE:
+      return rule->above ? rule->above : rule->title;
+    case FP_SIDE_NONE:
+      return rule->title;
+    }
+  return rule->title;
 }
 
 static void
-judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, FpUnits units)
+judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, const FpMeasuring *of)
 {
+  const FpUnits units = fp_project_brief (fp_scene_project (of->scene))->units;
   const FpMeasured *worst = worst_of (finding->rule, measured, &finding->times);
 
   if (!worst)
     {
       finding->found = FP_FOUND_NOTHING;
-      finding->detail = measured->len ? g_strdup (g_array_index (measured, FpMeasured, 0).detail) : NULL;
+      finding->detail = g_strdup (measured->len ? g_array_index (measured, FpMeasured, 0).detail : measure->absent);
       return;
     }
   finding->found = finding->times > 0 ? FP_FOUND_SHORT : FP_FOUND_WITHIN;
@@ -128,13 +200,14 @@ judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, FpUnits u
   finding->owner = worst->owner;
   finding->at = worst->at;
   finding->has_at = worst->has_at;
-  if (worst->text)
-    finding->measured = g_strdup (worst->text);
-  else if (finding->found == FP_FOUND_SHORT)
-    finding->measured = fp_printed_outside (measure, finding->rule, worst->value, units);
+  finding->measured = value_in_words (finding, measure, worst, units);
+  if (finding->found == FP_FOUND_SHORT)
+    {
+      finding->title = title_of (finding->rule, worst->value);
+      finding->detail = where_outside (of, finding->rule, measured, worst);
+    }
   else
-    finding->measured = fp_printed_value (measure, finding->rule->unit, worst->value, units);
-  finding->detail = detail_of (worst, finding->times);
+    finding->detail = g_strdup (worst->detail);
 }
 
 /* --- all of them --------------------------------------------------------- */
@@ -162,7 +235,7 @@ static void
 hold (Run *run, const FpRulebook *book, const FpRule *rule)
 {
   const FpMeasure *measure = fp_measure_find (rule->measure); /* a book with another one was not read */
-  FpFinding finding = { .book = book, .rule = rule, .value = NAN, .owner = -1 };
+  FpFinding finding = { .book = book, .rule = rule, .title = rule->title, .value = NAN, .owner = -1 };
 
   finding.limit = fp_printed_limit (measure, rule, run->brief->units);
   finding.detail = set_apart (rule, run->brief, run->free_altar);
@@ -171,7 +244,7 @@ hold (Run *run, const FpRulebook *book, const FpRule *rule)
   else if (measure->needs_sight && !run->self->of.sight)
     finding.found = FP_FOUND_WAITING;
   else
-    judge (&finding, measure, take_once (run, measure), run->brief->units);
+    judge (&finding, measure, take_once (run, measure), &run->self->of);
 
   if (!finding.measured)
     finding.measured = g_strdup ("");

@@ -65,6 +65,30 @@ fp_rule_excess (const FpRule *rule, double value)
   return excess <= slack (unit) ? MIN (excess, 0) : excess;
 }
 
+FpSide
+fp_rule_side (const FpRule *rule, double value)
+{
+  const FpPrintedUnit *unit = fp_printed_unit_find (rule->unit);
+  const double high = rule->test == FP_TEST_EQUALS ? rule->low : rule->high;
+
+  if (!(fp_rule_excess (rule, value) > 0))
+    return FP_SIDE_NONE;
+  switch (rule->test)
+    {
+    case FP_TEST_AT_LEAST:
+      return FP_SIDE_BELOW;
+    case FP_TEST_AT_MOST:
+      return FP_SIDE_ABOVE;
+    case FP_TEST_BETWEEN:
+    case FP_TEST_EQUALS:
+      return value / unit->size > high ? FP_SIDE_ABOVE : FP_SIDE_BELOW;
+    case FP_TEST_ODD:
+    case FP_TEST_ONE_OF:
+      return FP_SIDE_NONE;
+    }
+  return FP_SIDE_NONE;
+}
+
 const char *
 fp_test_id (FpTest test)
 {

@@ -8,6 +8,8 @@
 #define STONE_WEIGHT 28.0
 #define MM3_PER_M3 1e9
 #define MM2_PER_M2 1e6
+/* The pound of force: 0.45359237 kg (exact, 1959) × 9.80665 m/s2. */
+#define KN_PER_POUND 0.0044482216152605
 
 /* Heights above the floor at which a person's way past is tried, and how far one looks. */
 static const double way_heights[] = { 300, 900, 1500 };
@@ -120,28 +122,43 @@ fp_take_mensa_before_tabernacle (const FpMeasuring *of, GArray *out)
     fp_measured_add_at (out, clear, thing, top);
 }
 
-/* Clear distance between the walls and piers to both sides of the altar, measured along its length. */
+/* Clear distance between the walls and piers to both sides of the altar, measured along its length; NAN. */
+static double
+width_at (const FpMeasuring *of, const FpPlaced *altar, FpVec3 top)
+{
+  const double turn = altar->place.turn * G_PI / 180;
+  const double left = fp_measuring_reach (of, top, -cos (turn), -sin (turn), 10 * FAR, fp_reach_building, NULL);
+  const double right = fp_measuring_reach (of, top, cos (turn), sin (turn), 10 * FAR, fp_reach_building, NULL);
+
+  return left >= 0 && right >= 0 && left + right > 0 ? left + right : NAN;
+}
+
+void
+fp_take_sanctuary_width (const FpMeasuring *of, GArray *out)
+{
+  FpVec3 top;
+  int index;
+  const FpPlaced *altar = altar_top (of, &index, &top);
+  double width = altar ? width_at (of, altar, top) : NAN;
+
+  if (!isnan (width))
+    fp_measured_add_at (out, width, index, top);
+  else if (altar)
+    fp_measured_add_nothing (out, "no walls or piers to both sides of the altar");
+}
+
 void
 fp_take_mensa_share_of_sanctuary (const FpMeasuring *of, GArray *out)
 {
   FpVec3 top;
   int index;
-  const FpPlaced *altar = fp_measuring_celebrated (of, &index);
-  double turn, west, east, length;
+  const FpPlaced *altar = altar_top (of, &index, &top);
+  double share = altar ? fp_placed_param (altar, "length", NAN) / width_at (of, altar, top) : NAN;
 
-  if (!altar)
-    return;
-  top = fp_placed_middle (altar, altar->extent.top);
-  turn = altar->place.turn * G_PI / 180;
-  west = fp_measuring_reach (of, top, -cos (turn), -sin (turn), 10 * FAR, fp_reach_building, NULL);
-  east = fp_measuring_reach (of, top, cos (turn), sin (turn), 10 * FAR, fp_reach_building, NULL);
-  length = fp_placed_param (altar, "length", NAN);
-  if (west < 0 || east < 0 || !(west + east > 0) || isnan (length))
-    {
-      fp_measured_add_nothing (out, "no walls or piers to both sides of the altar");
-      return;
-    }
-  fp_measured_add_at (out, length / (west + east), index, top);
+  if (!isnan (share))
+    fp_measured_add_at (out, share, index, top);
+  else if (altar)
+    fp_measured_add_nothing (out, "no walls or piers to both sides of the altar");
 }
 
 void
@@ -234,6 +251,21 @@ stone (const FpPlaced *altar)
   return volume;
 }
 
+/* "High altar: about 29.9 kN of stone on 1.12 m²", in the units of the brief. */
+static char *
+weight_on (const FpMeasuring *of, int index, double weight, double area)
+{
+  const gboolean metric = fp_project_brief (fp_scene_project (of->scene))->units == FP_UNITS_METRIC;
+  g_autofree char *name = fp_measuring_name (of, index);
+  g_autofree char *heavy = metric ? fp_number_format_rounded (weight, 1)
+                                  : fp_number_format_rounded (weight / KN_PER_POUND, 0);
+  g_autofree char *wide = metric ? fp_number_format_rounded (area / MM2_PER_M2, 2)
+                                 : fp_number_format_rounded (area / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1);
+
+  return g_strdup_printf ("%s: about %s %s of stone on %s %s", name, heavy, metric ? "kN" : "lb", wide,
+                          metric ? "m²" : "sq ft");
+}
+
 void
 fp_take_altar_pressure (const FpMeasuring *of, GArray *out)
 {
@@ -244,23 +276,13 @@ fp_take_altar_pressure (const FpMeasuring *of, GArray *out)
 
       if (area > 0 && volume > 0)
         fp_measured_add_at (out, weight / (area / MM2_PER_M2), i, fp_placed_middle (altar, 0))->detail
-          = g_strdup_printf ("about %.1f kN of stone on %.2f m²", weight, area / MM2_PER_M2);
+          = weight_on (of, i, weight, area);
     }
 }
 
 void
 fp_take_altars (const FpMeasuring *of, GArray *out)
 {
-  double n = 0;
-  int last = -1;
-
-  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR, i))
-    {
-      n++;
-      last = i;
-    }
-  if (last >= 0)
-    fp_measured_add_at (out, n, last, fp_placed_middle (fp_measuring_placed (of, last), 0));
-  else
+  if (!fp_measuring_count (of, FP_ROLE_ALTAR, out))
     fp_measured_add (out, 0);
 }

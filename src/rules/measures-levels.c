@@ -64,7 +64,7 @@ fp_take_places_not_below (const FpMeasuring *of, GArray *out)
       measured->at = of->levels.worst_at;
       measured->has_at = TRUE;
     }
-  measured->text = g_strdup_printf ("%u of %u places", of->levels.not_below, of->levels.places);
+  measured->text = fp_places_of (of->levels.not_below, of->levels.places, "", "");
   measured->detail = fp_measuring_where (of, not_below, NULL);
 }
 
@@ -91,7 +91,7 @@ fp_take_places_above_sanctuary (const FpMeasuring *of, GArray *out)
   if (!comparable (of) || of->levels.places == 0)
     return;
   measured = fp_measured_add (out, of->levels.not_below_sanctuary);
-  measured->text = g_strdup_printf ("%u of %u places", of->levels.not_below_sanctuary, of->levels.places);
+  measured->text = fp_places_of (of->levels.not_below_sanctuary, of->levels.places, "", "");
   measured->detail = fp_measuring_where (of, above_sanctuary, NULL);
 }
 
@@ -127,7 +127,11 @@ fp_take_floor_fall (const FpMeasuring *of, GArray *out)
 
         measured->detail = fp_measuring_name (of, (int) floor[i].owner);
         if (fall > 0)
-          measured->text = g_strdup_printf ("1:%.3g", 1 / fall);
+          {
+            g_autofree char *run = fp_number_format_rounded (1 / fall, 1);
+
+            measured->text = g_strdup_printf ("1:%s", run);
+          }
       }
 }
 
@@ -213,6 +217,7 @@ fp_take_steps_lacking_for_rows (const FpMeasuring *of, GArray *out)
     }
   have = MAX (0, floor ((altar->level - front_row_level (of) + 1) / TABLE_STEP));
   measured = fp_measured_add_at (out, MAX (0, wanted - have), -1, fp_placed_middle (altar, 0));
-  measured->text = g_strdup_printf ("as high as %.0f step%s", have, have > 0 && have < 2 ? "" : "s");
-  measured->detail = g_strdup_printf ("%.0f wanted for %.0f rows of seats one behind another", wanted, rows);
+  measured->text = g_strdup_printf ("as high as %u step%s", (guint) have, have > 0 && have < 2 ? "" : "s");
+  measured->detail = g_strdup_printf ("%u wanted for %u row%s of seats one behind another", (guint) wanted,
+                                      (guint) rows, rows < 2 ? "" : "s");
 }

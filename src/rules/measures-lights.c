@@ -80,7 +80,7 @@ take_lit (const FpMeasuring *of, GArray *out, FpCelebration one, gboolean beside
     FpMeasured *measured = fp_measured_add_at (out, lit, owner, fp_placed_middle (fp_measuring_placed (of, owner), 0));
 
     if (lit < stand)
-      measured->detail = g_strdup_printf ("%.0f stand there for other celebrations", stand);
+      measured->detail = g_strdup_printf ("%u stand there for other celebrations", (guint) stand);
   }
 }
 

@@ -186,17 +186,21 @@ find_gate (const FpMeasuring *of, Gate *gate)
 }
 
 void
-fp_take_gate_clear (const FpMeasuring *of, GArray *out)
+fp_take_gates (const FpMeasuring *of, GArray *out)
 {
   Gate gate;
 
   if (find_gate (of, &gate))
-    {
-      FpMeasured *measured = fp_measured_add_at (out, gate.clear, gate.owner, gate.at);
+    fp_measured_add_at (out, gate.clear > 0 ? 1 : 0, gate.owner, gate.at);
+}
 
-      if (!(gate.clear > 0))
-        measured->text = g_strdup ("no gate");
-    }
+void
+fp_take_gate_clear (const FpMeasuring *of, GArray *out)
+{
+  Gate gate;
+
+  if (find_gate (of, &gate) && gate.clear > 0)
+    fp_measured_add_at (out, gate.clear, gate.owner, gate.at);
 }
 
 void

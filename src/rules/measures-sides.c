@@ -14,21 +14,12 @@ towards_epistle (const FpMeasuring *of, const FpPlaced *thing)
   return altar ? fp_placed_local (altar, (FpPoint) { middle.x, middle.y }).x : middle.x;
 }
 
+/* That there is none of it is told only where there is an altar that lacks it. */
 static void
 take_count (const FpMeasuring *of, GArray *out, FpRole role)
 {
-  double n = 0;
-  int last = -1;
-
-  for (int i = fp_measuring_next (of, role, -1); i >= 0; i = fp_measuring_next (of, role, i))
-    {
-      n++;
-      last = i;
-    }
-  if (last >= 0)
-    fp_measured_add_at (out, n, last, fp_placed_middle (fp_measuring_placed (of, last), 0));
-  else if (of->levels.has_altar)
-    fp_measured_add (out, n)->text = g_strdup ("none");
+  if (!fp_measuring_count (of, role, out) && of->levels.has_altar)
+    fp_measured_add (out, 0);
 }
 
 void
@@ -122,7 +113,7 @@ fp_take_ministers_seats (const FpMeasuring *of, GArray *out)
   if (best >= 0)
     fp_measured_add_at (out, most, best, fp_placed_middle (fp_measuring_placed (of, best), 0));
   else if (of->levels.has_altar)
-    fp_measured_add (out, 0)->text = g_strdup ("none");
+    fp_measured_add (out, 0);
 }
 
 void

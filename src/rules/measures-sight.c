@@ -47,6 +47,16 @@ add_worst (const FpMeasuring *of, GArray *out, double value, const FpSightSum *s
   return fp_measured_add_at (out, value, (int) place->owner, place->at);
 }
 
+/* "1 of 80 places sees nothing of it, kneeling" */
+static char *
+places_seeing (guint some, guint all, const char *what, FpPosture posture)
+{
+  g_autofree char *one = g_strdup_printf ("sees %s, %s", what, fp_posture_label (posture));
+  g_autofree char *many = g_strdup_printf ("see %s, %s", what, fp_posture_label (posture));
+
+  return fp_places_of (some, all, one, many);
+}
+
 /* Share of the places that see at least half of it. */
 static void
 take_half (const FpMeasuring *of, GArray *out, FpPosture posture, FpFocus focus)
@@ -62,8 +72,7 @@ take_half (const FpMeasuring *of, GArray *out, FpPosture posture, FpFocus focus)
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, (double) sum.half / sum.places, &sum);
-  measured->text = g_strdup_printf ("%u of %u places see half of it or more, %s", sum.half, sum.places,
-                                    fp_posture_label (look.posture));
+  measured->text = places_seeing (sum.half, sum.places, "half of it or more", look.posture);
   measured->detail = fp_measuring_where (of, sees_less_than_half, &look);
 }
 
@@ -127,35 +136,49 @@ fp_take_host_unseen (const FpMeasuring *of, GArray *out)
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, sum.none, &sum);
-  measured->text = g_strdup_printf ("%u of %u places see nothing of it, %s", sum.none, sum.places,
-                                    fp_posture_label (look.posture));
+  measured->text = places_seeing (sum.none, sum.places, "nothing of it", look.posture);
   measured->detail = fp_measuring_where (of, sees_nothing, &look);
 }
 
+/* @data: the FpRole of what is in the way. */
 static gboolean
-hidden_by_ambo (const FpMeasuring *of, guint i, gpointer data)
+hidden_by_role (const FpMeasuring *of, guint i, gpointer data)
 {
-  const int ambo = *(const int *) data;
   const Look look = { FP_POSTURE_SITTING, FP_FOCUS_MENSA };
+  const FpPlaced *blocker;
 
-  return sees_less_than_half (of, i, (gpointer) &look)
-         && fp_sight_blocker (of->sight, i, look.posture, look.focus, NULL) == ambo;
+  if (!sees_less_than_half (of, i, (gpointer) &look))
+    return FALSE;
+  blocker = fp_measuring_placed (of, fp_sight_blocker (of->sight, i, look.posture, look.focus, NULL));
+  return blocker && fp_placed_role (blocker) == *(const FpRole *) data;
 }
 
-void
-fp_take_hidden_by_ambo (const FpMeasuring *of, GArray *out)
+static void
+take_hidden_by (const FpMeasuring *of, GArray *out, FpRole role)
 {
-  int ambo;
-  const FpPlaced *placed = fp_measuring_role (of, FP_ROLE_AMBO, &ambo);
+  int thing;
+  const FpPlaced *placed = fp_measuring_role (of, role, &thing);
   guint n = 0, hidden = 0;
 
   if (!placed || !fp_sight_has (of->sight, FP_FOCUS_MENSA))
     return;
   fp_people_places (of->people, &n);
   for (guint i = 0; i < n; i++)
-    hidden += hidden_by_ambo (of, i, &ambo) ? 1 : 0;
-  fp_measured_add_at (out, hidden, ambo, fp_placed_middle (placed, 0))->detail
-    = hidden ? fp_measuring_where (of, hidden_by_ambo, &ambo) : NULL;
+    hidden += hidden_by_role (of, i, &role) ? 1 : 0;
+  fp_measured_add_at (out, hidden, thing, fp_placed_middle (placed, 0))->detail
+    = hidden ? fp_measuring_where (of, hidden_by_role, &role) : NULL;
+}
+
+void
+fp_take_hidden_by_ambo (const FpMeasuring *of, GArray *out)
+{
+  take_hidden_by (of, out, FP_ROLE_AMBO);
+}
+
+void
+fp_take_hidden_by_candles (const FpMeasuring *of, GArray *out)
+{
+  take_hidden_by (of, out, FP_ROLE_CANDLES);
 }
 
 void
@@ -168,8 +191,9 @@ fp_take_row_c (const FpMeasuring *of, GArray *out)
       const FpRowC *row = &g_array_index (rows, FpRowC, i);
       const FpPlaced *pews = fp_measuring_placed (of, (int) row->owner);
       g_autofree char *name = fp_measuring_name (of, (int) row->owner);
+      FpMeasured *measured = fp_measured_add_at (out, row->c, (int) row->owner, fp_placed_middle (pews, 0));
 
-      fp_measured_add_at (out, row->c, (int) row->owner, fp_placed_middle (pews, 0))->detail
-        = g_strdup_printf ("%s: row %u", name, row->row);
+      measured->row = row->row;
+      measured->detail = g_strdup_printf ("%s: row %u", name, row->row);
     }
 }

@@ -57,6 +57,20 @@ fp_take_riser (const FpMeasuring *of, GArray *out)
   take_param (of, out, "riser", 1);
 }
 
+/* On how many sides of the altar one may go up. */
+void
+fp_take_step_sides (const FpMeasuring *of, GArray *out)
+{
+  static const double sides[] = { 1, 3, 4 }; /* in the order of the choices */
+  FpVec3 at;
+  int index;
+  const FpPlaced *placed = footpace (of, &index, &at);
+  const double choice = placed ? fp_placed_param (placed, "sides", NAN) : NAN;
+
+  if (choice >= 0 && choice < G_N_ELEMENTS (sides))
+    fp_measured_add_at (out, sides[(guint) choice], index, at);
+}
+
 /* A single step has no tread but the footpace itself. */
 void
 fp_take_tread (const FpMeasuring *of, GArray *out)

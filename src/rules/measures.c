@@ -4,12 +4,18 @@
 #include <string.h>
 
 static const FpMeasure measures[] = {
-#define FP_MEASURE(name, measure_id, measure_type, sight, measure_label, measure_tells) \
-  { measure_id, measure_label, measure_tells, FP_MEASURE_##measure_type, sight, fp_take_##name, NULL },
-#define FP_MEASURE_OF(name, measure_id, measure_type, measure_unit, measure_label, measure_tells) \
-  { measure_id, measure_label, measure_tells, FP_MEASURE_##measure_type, FALSE, fp_take_##name, measure_unit },
+#define FP_MEASURE(name, own_id, own_type, sight, own_label, own_tells, why) \
+  { .id = own_id, .label = own_label, .tells = own_tells, .type = FP_MEASURE_##own_type, .needs_sight = sight, \
+    .take = fp_take_##name, .absent = why },
+#define FP_MEASURE_COUNTED(name, own_id, sight, own_one, own_many, own_label, own_tells, why) \
+  { .id = own_id, .label = own_label, .tells = own_tells, .type = FP_MEASURE_COUNT, .needs_sight = sight, \
+    .take = fp_take_##name, .one = own_one, .many = own_many, .absent = why },
+#define FP_MEASURE_OF(name, own_id, own_unit, own_label, own_tells, why) \
+  { .id = own_id, .label = own_label, .tells = own_tells, .type = FP_MEASURE_COUNT, .take = fp_take_##name, \
+    .unit = own_unit, .absent = why },
 #include "measures.list.h"
 #undef FP_MEASURE
+#undef FP_MEASURE_COUNTED
 #undef FP_MEASURE_OF
 };
 

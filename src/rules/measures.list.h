@@ -2,169 +2,273 @@
 /* measures.list.h - the only list of measures
  *
  * A new measure is a function fp_take_NAME() and a line here:
- *   FP_MEASURE (NAME, id, type, needs sight, label, what it is)
- *   FP_MEASURE_OF (NAME, id, type, unit of the count, label, what it is)
+ *   FP_MEASURE (NAME, id, type, needs sight, label, what it is, why there may be none)
+ *   FP_MEASURE_COUNTED (NAME, id, needs sight, one of what, many of what, label, what it is, why there may be none)
+ *   FP_MEASURE_OF (NAME, id, unit of the count, label, what it is, why there may be none)
  */
 /* altar */
 FP_MEASURE (mensa_length, "mensa-length", LENGTH, FALSE, "Length of the altar",
-            "Length of the altar's table, from end to end.")
+            "Length of the altar's table, from end to end.",
+            "there is no altar")
 FP_MEASURE (mensa_depth, "mensa-depth", LENGTH, FALSE, "Depth of the altar",
-            "Depth of the altar's table, front to back.")
+            "Depth of the altar's table, front to back.",
+            "there is no altar")
 FP_MEASURE (mensa_height, "mensa-height", LENGTH, FALSE, "Height of the altar",
-            "Height of the altar's table above what the altar stands on.")
+            "Height of the altar's table above what the altar stands on.",
+            "there is no altar")
 FP_MEASURE (mensa_clear_depth, "mensa-clear-depth", LENGTH, FALSE, "Free depth on the altar",
-            "Depth of the altar's table in front of its shelves and tabernacle.")
+            "Depth of the altar's table in front of its shelves and tabernacle.",
+            "there is no altar")
 FP_MEASURE (mensa_before_tabernacle, "mensa-before-tabernacle", LENGTH, FALSE, "Room before the tabernacle",
-            "Depth of the altar's table in front of the tabernacle that stands on it.")
+            "Depth of the altar's table in front of the tabernacle that stands on it.",
+            "no tabernacle stands on the altar")
 FP_MEASURE (mensa_overhang, "mensa-overhang", LENGTH, FALSE, "Toe room at the altar",
-            "How far the altar's table reaches out beyond what carries it.")
+            "How far the altar's table reaches out beyond what carries it.",
+            "there is no altar")
 FP_MEASURE (mensa_share_of_sanctuary, "mensa-share-of-sanctuary", SHARE, FALSE,
             "Length of the altar against the sanctuary",
-            "Length of the altar by the clear width between the walls or piers to both sides of it.")
+            "Length of the altar by the clear width between the walls or piers to both sides of it.",
+            "there is no altar")
+FP_MEASURE (sanctuary_width, "sanctuary-width", LENGTH, FALSE, "Width of the sanctuary",
+            "Clear width between the walls or piers to both sides of the altar.",
+            "there is no altar")
 FP_MEASURE (altar_freestanding, "altar-freestanding", YES, FALSE, "Altar apart from the wall",
-            "Whether the altar of celebration stands free of wall and reredos.")
+            "Whether the altar of celebration stands free of wall and reredos.",
+            "there is no altar")
 FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind the altar",
-            "Clear distance from a freestanding altar to the next thing behind it.")
-FP_MEASURE_OF (altar_pressure, "altar-pressure", COUNT, "kN/m2", "Weight of the altar on the floor",
-            "Weight of the altar's own stone, taken at 28 kN/m³, by the area on which it stands.")
-FP_MEASURE (altars, "altars", COUNT, FALSE, "Number of altars", "How many altars there are.")
+            "Clear distance from a freestanding altar to the next thing behind it.",
+            "nothing stands behind the altar")
+FP_MEASURE_OF (altar_pressure, "altar-pressure", "kN/m2", "Weight of the altar on the floor",
+            "Weight of the altar's own stone, taken at 28 kN/m³, by the area on which it stands.",
+            "there is no altar of stone")
+FP_MEASURE_COUNTED (altars, "altars", FALSE, "altar", "altars", "Number of altars",
+            "How many altars there are.",
+            "there is no altar")
 /* steps */
-FP_MEASURE (altar_steps, "altar-steps", COUNT, FALSE, "Steps of the altar",
-            "Number of the altar's steps, the footpace counted as one.")
-FP_MEASURE (riser, "riser", LENGTH, FALSE, "Riser of the altar steps", "Height of one of the altar's steps.")
+FP_MEASURE_COUNTED (altar_steps, "altar-steps", FALSE, "step", "steps", "Steps of the altar",
+            "Number of the altar's steps, the footpace counted as one.",
+            "there is no altar")
+FP_MEASURE_COUNTED (step_sides, "step-sides", FALSE, "side", "sides", "Sides with steps",
+            "Sides of the altar round which its steps pass.",
+            "the altar has no footpace")
+FP_MEASURE (riser, "riser", LENGTH, FALSE, "Riser of the altar steps",
+            "Height of one of the altar's steps.",
+            "the altar has no footpace")
 FP_MEASURE (tread, "tread", LENGTH, FALSE, "Tread of the altar steps",
-            "Depth of one of the altar's steps below the footpace.")
+            "Depth of one of the altar's steps below the footpace.",
+            "the altar has fewer than two steps")
 FP_MEASURE (two_risers_and_tread, "two-risers-and-tread", LENGTH, FALSE, "Stride on the altar steps",
-            "Twice the riser and the tread together.")
+            "Twice the riser and the tread together.",
+            "the altar has fewer than two steps")
 FP_MEASURE (riser_spread, "riser-spread", LENGTH, FALSE, "Evenness of the steps",
-            "Difference between the highest and the lowest riser on the way from the nave to the altar.")
+            "Difference between the highest and the lowest riser on the way from the nave to the altar.",
+            "there is no second flight of steps")
 FP_MEASURE (floor_risers, "floor-riser", LENGTH, FALSE, "Riser of the steps between floors",
-            "Height of one step of each flight between floors.")
+            "Height of one step of each flight between floors.",
+            "there are no steps between floors")
 FP_MEASURE (floor_treads, "floor-tread", LENGTH, FALSE, "Tread of the steps between floors",
-            "Depth of one step of each flight between floors.")
+            "Depth of one step of each flight between floors.",
+            "no flight between floors has two steps")
 FP_MEASURE (footpace_celebrant, "footpace-celebrant", LENGTH, FALSE, "Footpace where the celebrant stands",
-            "Depth of the footpace on the celebrant's side of the altar.")
+            "Depth of the footpace on the celebrant's side of the altar.",
+            "the altar has no footpace")
 FP_MEASURE (footpace_ends, "footpace-ends", LENGTH, FALSE, "Footpace beyond the altar's ends",
-            "How far the footpace reaches beyond each end of the altar.")
+            "How far the footpace reaches beyond each end of the altar.",
+            "the altar has no footpace")
 FP_MEASURE (footpace_behind_share, "footpace-behind-share", SHARE, FALSE, "Footpace behind the altar",
-            "Depth of the footpace behind the altar by its depth in front.")
+            "Depth of the footpace behind the altar by its depth in front.",
+            "the altar has no footpace")
 FP_MEASURE (step_to_sanctuary_edge, "step-to-sanctuary-edge", LENGTH, FALSE, "Floor before the altar steps",
-            "From the lowest step of the altar to where the floor falls towards the nave.")
+            "From the lowest step of the altar to where the floor falls towards the nave.",
+            "the floor before the altar does not fall towards the nave")
 FP_MEASURE (sanctuary_above_nave, "sanctuary-above-nave", LENGTH, FALSE, "Sanctuary above the nave",
-            "How far the sanctuary's floor lies above the floor before it.")
+            "How far the sanctuary's floor lies above the floor before it.",
+            "the floor before the altar does not fall towards the nave")
 /* rail */
 FP_MEASURE (rail_height, "rail-height", LENGTH, FALSE, "Height of the rail",
-            "Height of the communion rail above its floor.")
-FP_MEASURE (rail_top, "rail-top", LENGTH, FALSE, "Width of the rail's top", "Width of the top of the communion rail.")
+            "Height of the communion rail above its floor.",
+            "there is no rail before the altar")
+FP_MEASURE (rail_top, "rail-top", LENGTH, FALSE, "Width of the rail's top",
+            "Width of the top of the communion rail.",
+            "there is no rail before the altar")
 FP_MEASURE (rail_setback, "rail-setback", LENGTH, FALSE, "Ledge before the rail",
-            "From the rail's face towards the people to the edge of the step on which it stands.")
-FP_MEASURE (gate_clear, "gate-clear", LENGTH, FALSE, "Gate of the rail",
-            "Clear width of the gate in the rail, or of the gap between two rails.")
+            "From the rail's face towards the people to the edge of the step on which it stands.",
+            "there is no rail near the edge of a step")
+FP_MEASURE_COUNTED (gates, "gates", FALSE, "gate", "gates", "Gate of the rail",
+            "Gates in the rail, or gaps between two rails, before the altar.",
+            "there is no rail before the altar")
+FP_MEASURE (gate_clear, "gate-clear", LENGTH, FALSE, "Width of the gate",
+            "Clear width of the gate in the rail, or of the gap between two rails.",
+            "there is no gate before the altar")
 FP_MEASURE (gate_off_axis, "gate-off-axis", LENGTH, FALSE, "Place of the gate",
-            "How far the middle of the gate lies from the altar's axis.")
+            "How far the middle of the gate lies from the altar's axis.",
+            "there is no gate before the altar")
 FP_MEASURE (kneeling_width, "kneeling-width", LENGTH, FALSE, "Rail for each communicant",
-            "Length of rail for each of those who kneel at it.")
-FP_MEASURE (kneeling_places, "kneeling-places", COUNT, FALSE, "Places at the rail",
-            "How many can kneel at the rail at once.")
+            "Length of rail for each of those who kneel at it.",
+            "there is no rail before the altar")
+FP_MEASURE_COUNTED (kneeling_places, "kneeling-places", FALSE, "place", "places", "Places at the rail",
+            "How many can kneel at the rail at once.",
+            "there is no rail before the altar")
 FP_MEASURE (step_to_rail, "step-to-rail", LENGTH, FALSE, "Between altar steps and rail",
-            "From the lowest step of the altar to the rail.")
+            "From the lowest step of the altar to the rail.",
+            "there is no rail before the altar")
 /* levels */
 FP_MEASURE (margin_below, "margin-below", LENGTH, FALSE, "People below the altar",
-            "How far the people's highest floor lies below the floor on which the altar stands; galleries apart.")
-FP_MEASURE (places_not_below, "places-not-below", COUNT, FALSE, "Places not below the altar",
-            "Places whose floor is not below the floor on which the altar stands; galleries apart.")
+            "How far the people's highest floor lies below the floor on which the altar stands; galleries apart.",
+            "there is no altar, or nobody has a place")
+FP_MEASURE_COUNTED (places_not_below, "places-not-below", FALSE, "place", "places", "Places not below the altar",
+            "Places whose floor is not below the floor on which the altar stands; galleries apart.",
+            "there is no altar, or nobody has a place")
 FP_MEASURE (area_not_below, "area-not-below", AREA, FALSE, "Floor not below the altar",
-            "Area of the people's floor that is not below the floor on which the altar stands; galleries apart.")
-FP_MEASURE (places_above_sanctuary, "places-above-sanctuary", COUNT, FALSE, "Places above the sanctuary's floor",
-            "Places whose floor is above the floor of the sanctuary; galleries apart.")
-FP_MEASURE (gallery_places, "gallery-places", COUNT, FALSE, "Places in galleries",
-            "Places in galleries, which are above the altar.")
+            "Area of the people's floor that is not below the floor on which the altar stands; galleries apart.",
+            "there is no altar, or nobody has a place")
+FP_MEASURE_COUNTED (places_above_sanctuary, "places-above-sanctuary", FALSE, "place", "places",
+            "Places above the sanctuary's floor",
+            "Places whose floor is above the floor of the sanctuary; galleries apart.",
+            "there is no altar, or nobody has a place")
+FP_MEASURE_COUNTED (gallery_places, "gallery-places", FALSE, "place", "places", "Places in galleries",
+            "Places in galleries, which are above the altar.",
+            "nobody has a place in a gallery")
 FP_MEASURE (floor_fall, "floor-fall", SHARE, FALSE, "Fall of the people's floor",
-            "Slope of each floor on which people sit, stand or walk.")
-FP_MEASURE (steps_lacking_for_rows, "steps-lacking-for-rows", COUNT, FALSE, "Height of the altar's floor for the rows",
-            "Steps of 150 mm by which the altar's floor is lower than a table asks for the number of rows.")
+            "Slope of each floor on which people sit, stand or walk.",
+            "there is no floor for the people")
+FP_MEASURE_COUNTED (steps_lacking_for_rows, "steps-lacking-for-rows", FALSE, "step", "steps",
+            "Height of the altar's floor for the rows",
+            "Steps of 150 mm by which the altar's floor is lower than a table asks for the number of rows.",
+            "there is no altar, or nobody has a place")
 /* sight */
 FP_MEASURE (mensa_seen, "mensa-seen", SHARE, TRUE, "Altar seen",
             "Share of the places from which at least half of the altar's front edge and of what is held over it is "
-            "seen, sitting.")
+            "seen, sitting.",
+            "there is no altar, or nobody has a place")
 FP_MEASURE (mensa_mean, "mensa-mean", SHARE, TRUE, "How much of the altar is seen",
-            "Mean over all places of how much of the altar's front edge and of what is held over it is seen, sitting.")
-FP_MEASURE (host_unseen, "host-unseen", COUNT, TRUE, "Raised Host not seen",
-            "Places from which nothing is seen of the Host as it is raised, kneeling.")
+            "Mean over all places of how much of the altar's front edge and of what is held over it is seen, sitting.",
+            "there is no altar, or nobody has a place")
+FP_MEASURE_COUNTED (host_unseen, "host-unseen", TRUE, "place", "places", "Raised Host not seen",
+            "Places from which nothing is seen of the Host as it is raised, kneeling.",
+            "there is no altar, or nobody has a place")
 FP_MEASURE (tabernacle_seen, "tabernacle-seen", SHARE, TRUE, "Tabernacle seen",
-            "Share of the places from which at least half of the tabernacle is seen, sitting.")
+            "Share of the places from which at least half of the tabernacle is seen, sitting.",
+            "there is no tabernacle, or no place from which to see it")
 FP_MEASURE (crucifix_seen, "crucifix-seen", SHARE, TRUE, "Crucifix seen",
-            "Share of the places from which at least half of the crucifix is seen, sitting.")
+            "Share of the places from which at least half of the crucifix is seen, sitting.",
+            "there is no crucifix, or no place from which to see it")
 FP_MEASURE (ambo_seen, "ambo-seen", SHARE, TRUE, "Reader seen",
-            "Share of the places from which at least half of the reader's head and shoulders is seen, sitting.")
+            "Share of the places from which at least half of the reader's head and shoulders is seen, sitting.",
+            "there is no ambo, or no place from which to see it")
 FP_MEASURE (chair_seen, "chair-seen", SHARE, TRUE, "Celebrant's chair seen",
-            "Share of the places from which at least half of the celebrant is seen as he sits, sitting.")
-FP_MEASURE (hidden_by_ambo, "hidden-by-ambo", COUNT, TRUE, "Altar hidden by the ambo",
-            "Places from which less than half of the altar is seen and the ambo hides most of it.")
+            "Share of the places from which at least half of the celebrant is seen as he sits, sitting.",
+            "there is no chair, or no place from which to see it")
+FP_MEASURE_COUNTED (hidden_by_ambo, "hidden-by-ambo", TRUE, "place", "places", "Altar hidden by the ambo",
+            "Places from which less than half of the altar is seen and the ambo hides most of it.",
+            "there is no ambo, or no place from which to see it")
+FP_MEASURE_COUNTED (hidden_by_candles, "hidden-by-candles", TRUE, "place", "places", "Altar hidden by candlesticks",
+            "Places from which less than half of the altar is seen and candlesticks hide most of it.",
+            "there are no candlesticks, or no place from which to see the altar")
 FP_MEASURE (row_c, "row-c", LENGTH, FALSE, "Sight over the row in front",
-            "C-value of each row to the front edge of the altar, sitting.")
+            "C-value of each row to the front edge of the altar, sitting.",
+            "there is no altar, or nobody has a place")
 /* sides and order */
-FP_MEASURE (credences, "credences", COUNT, FALSE, "Credence", "How many credences there are.")
+FP_MEASURE_COUNTED (credences, "credences", FALSE, "credence", "credences", "Credence",
+            "How many credences there are.",
+            "there is no altar")
 FP_MEASURE (credence_epistle, "credence-epistle", YES, FALSE, "Side of the credence",
-            "Whether a credence stands on the Epistle side.")
-FP_MEASURE (credence_area, "credence-area", AREA, FALSE, "Size of the credence", "Area of the top of each credence.")
-FP_MEASURE (ministers_seats, "ministers-seats", COUNT, FALSE, "Seats of the ministers",
-            "Seats of the largest sedilia.")
+            "Whether a credence stands on the Epistle side.",
+            "there is no credence")
+FP_MEASURE (credence_area, "credence-area", AREA, FALSE, "Size of the credence",
+            "Area of the top of each credence.",
+            "there is no credence")
+FP_MEASURE_COUNTED (ministers_seats, "ministers-seats", FALSE, "seat", "seats", "Seats of the ministers",
+            "Seats of the largest sedilia.",
+            "there is no altar")
 FP_MEASURE (sedilia_epistle, "sedilia-epistle", YES, FALSE, "Side of the sedilia",
-            "Whether sedilia stand on the Epistle side.")
-FP_MEASURE (ambos, "ambos", COUNT, FALSE, "Ambo", "How many ambos there are.")
+            "Whether sedilia stand on the Epistle side.",
+            "there are no sedilia")
+FP_MEASURE_COUNTED (ambos, "ambos", FALSE, "ambo", "ambos", "Ambo",
+            "How many ambos there are.",
+            "there is no altar")
 FP_MEASURE (ambo_desk, "ambo-desk", LENGTH, FALSE, "Height of the ambo's desk",
-            "Height of the front edge of the desk above the ambo's floor.")
-FP_MEASURE (chairs, "chairs", COUNT, FALSE, "Celebrant's chair", "How many chairs for the celebrant there are.")
-FP_MEASURE (crucifixes, "crucifixes", COUNT, FALSE, "Crucifix",
-            "How many crucifixes there are.")
+            "Height of the front edge of the desk above the ambo's floor.",
+            "there is no ambo")
+FP_MEASURE_COUNTED (chairs, "chairs", FALSE, "chair", "chairs", "Celebrant's chair",
+            "How many chairs for the celebrant there are.",
+            "there is no altar")
+FP_MEASURE_COUNTED (crucifixes, "crucifixes", FALSE, "crucifix", "crucifixes", "Crucifix",
+            "How many crucifixes there are.",
+            "there is no altar")
 FP_MEASURE (crucifix_off_middle, "crucifix-off-middle", LENGTH, FALSE, "Place of the crucifix",
-            "How far the crucifix stands from the middle of the altar, to either side.")
+            "How far the crucifix stands from the middle of the altar, to either side.",
+            "there is no crucifix")
 FP_MEASURE (corpus_over_sticks, "corpus-over-sticks", LENGTH, FALSE, "Figure on the crucifix above the candlesticks",
-            "How far the foot of the figure is above the top of the highest candlestick on the altar.")
+            "How far the foot of the figure is above the top of the highest candlestick on the altar.",
+            "no crucifix and candlesticks stand together on the altar")
 FP_MEASURE (cross_over_sticks, "cross-over-sticks", LENGTH, FALSE, "Cross above the candlesticks",
-            "How far the foot of the cross is above the top of the highest candlestick on the altar.")
-FP_MEASURE (tabernacles, "tabernacles", COUNT, FALSE, "Number of tabernacles", "How many tabernacles there are.")
+            "How far the foot of the cross is above the top of the highest candlestick on the altar.",
+            "no crucifix and candlesticks stand together on the altar")
+FP_MEASURE_COUNTED (tabernacles, "tabernacles", FALSE, "tabernacle", "tabernacles", "Number of tabernacles",
+            "How many tabernacles there are.",
+            "there is no altar")
 FP_MEASURE (tabernacle_off_middle, "tabernacle-off-middle", LENGTH, FALSE, "Place of the tabernacle",
-            "How far a tabernacle on the altar stands from its middle, to either side.")
+            "How far a tabernacle on the altar stands from its middle, to either side.",
+            "no tabernacle stands on the altar")
 FP_MEASURE (tabernacle_on_altar, "tabernacle-on-altar", YES, FALSE, "Tabernacle on the altar",
-            "Whether the tabernacle stands on the altar of celebration.")
+            "Whether the tabernacle stands on the altar of celebration.",
+            "there is no tabernacle")
 /* lights */
-FP_MEASURE (candles_low, "candles-low", COUNT, FALSE, "Candles at low Mass",
-            "Candles on the altar that are lit at low Mass; those that another celebration of the brief needs "
-            "stay unlit.")
-FP_MEASURE (candles_sung, "candles-sung", COUNT, FALSE, "Candles at sung Mass",
-            "Candles on the altar that are lit at sung Mass; those that another celebration of the brief needs "
-            "stay unlit.")
-FP_MEASURE (candles_solemn, "candles-solemn", COUNT, FALSE, "Candles at solemn Mass",
-            "Candles on the altar that are lit at solemn Mass; those that another celebration of the brief needs "
-            "stay unlit.")
-FP_MEASURE (candles_pontifical, "candles-pontifical", COUNT, FALSE, "Candles at the Ordinary's Mass",
-            "Candles on the altar that are lit when the Ordinary celebrates.")
-FP_MEASURE (candles_newer, "candles-newer", COUNT, FALSE, "Candles on or beside the altar",
-            "Candles on the altar or within 1.5 m of it; a seventh that is kept for the bishop is not counted.")
-FP_MEASURE (candles_bishop, "candles-bishop", COUNT, FALSE, "Candles when the bishop celebrates",
-            "Candles on the altar or within 1.5 m of it.")
+FP_MEASURE_COUNTED (candles_low, "candles-low", FALSE, "candle", "candles", "Candles at low Mass",
+            "Candles on the altar that are lit at low Mass; those that another celebration of the brief needs stay "
+            "unlit.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_sung, "candles-sung", FALSE, "candle", "candles", "Candles at sung Mass",
+            "Candles on the altar that are lit at sung Mass; those that another celebration of the brief needs stay "
+            "unlit.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_solemn, "candles-solemn", FALSE, "candle", "candles", "Candles at solemn Mass",
+            "Candles on the altar that are lit at solemn Mass; those that another celebration of the brief needs stay "
+            "unlit.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_pontifical, "candles-pontifical", FALSE, "candle", "candles",
+            "Candles at the Ordinary's Mass",
+            "Candles on the altar that are lit when the Ordinary celebrates.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_newer, "candles-newer", FALSE, "candle", "candles", "Candles on or beside the altar",
+            "Candles on the altar or within 1.5 m of it; a seventh that is kept for the bishop is not counted.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_bishop, "candles-bishop", FALSE, "candle", "candles", "Candles when the bishop celebrates",
+            "Candles on the altar or within 1.5 m of it.",
+            "there is no altar")
 FP_MEASURE (candle_spacing, "candle-spacing", LENGTH, FALSE, "Distance between candles",
-            "Least distance between the middles of two candles.")
+            "Least distance between the middles of two candles.",
+            "there are not two candles")
 FP_MEASURE (flame_clear, "flame-clear", LENGTH, FALSE, "Flame and what can burn",
-            "Least distance on the level from a flame to a furnishing that rises as high, of whatever it is "
-            "made; walls, candlesticks and crucifix left out.")
+            "Least distance on the level from a flame to a furnishing that rises as high, of whatever it is made; "
+            "walls, candlesticks and crucifix left out.",
+            "there is no flame, or no furnishing rises to one")
 /* room */
 FP_MEASURE (overlap, "overlap", LENGTH, FALSE, "Two things in one place",
             "The least way by which one of two things that run into each other would have to be moved to be clear of "
-            "the other; floors, and a thing and what it stands on, left out.")
+            "the other; floors, and a thing and what it stands on, left out.",
+            "there are no furnishings")
 FP_MEASURE (in_doorway, "in-doorway", LENGTH, FALSE, "Things in the way through a door",
             "How far a thing reaches into the way through a door: as wide as the door, through the wall and 900 mm "
-            "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.")
+            "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.",
+            "there are no doors")
 /* people */
 FP_MEASURE (seats_share, "seats-share", SHARE, FALSE, "Seats",
-            "Seats that there are by the number that the brief wants.")
+            "Seats that there are by the number that the brief wants.",
+            "the brief does not say how many seats are wanted")
 FP_MEASURE (row_spacing, "row-spacing", LENGTH, FALSE, "Distance between rows",
-            "From one row to the next, back to back.")
+            "From one row to the next, back to back.",
+            "there are no two rows of seats")
 FP_MEASURE (row_clear, "row-clear", LENGTH, FALSE, "Way between rows",
-            "Clear width between one row and the next, kneelers up.")
-FP_MEASURE (seat_width, "seat-width", LENGTH, FALSE, "Width of a seat", "Length of bench for each person.")
-FP_MEASURE (row_seats, "row-seats", COUNT, FALSE, "Seats in a row", "Seats of the longest row of each block of pews.")
+            "Clear width between one row and the next, kneelers up.",
+            "there are no two rows of seats")
+FP_MEASURE (seat_width, "seat-width", LENGTH, FALSE, "Width of a seat",
+            "Length of bench for each person.",
+            "there are no seats")
+FP_MEASURE_COUNTED (row_seats, "row-seats", FALSE, "seat", "seats", "Seats in a row",
+            "Seats of the longest row of each block of pews.",
+            "there are no seats")
 FP_MEASURE (farthest_place, "farthest-place", LENGTH, FALSE, "Farthest place",
-            "From the altar to the place farthest from it, on the plan; galleries apart.")
+            "From the altar to the place farthest from it, on the plan; galleries apart.",
+            "there is no altar, or nobody has a place")

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-#define BLOCKS_NAMED 3 /* more are only counted */
+#define BLOCKS_NAMED 4 /* more are only counted */
 
 static gboolean
 name_tells_side (const char *name)
@@ -13,6 +13,14 @@ name_tells_side (const char *name)
 
   return strstr (lower, "gospel") || strstr (lower, "epistle") || strstr (lower, "north") || strstr (lower, "south")
          || strstr (lower, "left") || strstr (lower, "right");
+}
+
+char *
+fp_places_of (guint some, guint all, const char *one, const char *many)
+{
+  const char *verb = some == 1 ? one : many;
+
+  return g_strdup_printf ("%u of %u place%s%s%s", some, all, all == 1 ? "" : "s", *verb ? " " : "", verb);
 }
 
 char *
@@ -58,6 +66,28 @@ append_rows (GString *out, const gboolean *row, guint rows)
   g_string_free (list, TRUE);
 }
 
+static void
+append_named_rows (const FpMeasuring *of, int owner, const gboolean *row, guint rows, GString *out)
+{
+  g_autofree char *name = fp_measuring_name (of, owner);
+
+  g_string_append_printf (out, "%s%s", out->len ? "; " : "", name ? name : "");
+  if (rows > 1)
+    {
+      g_string_append (out, ": ");
+      append_rows (out, row, rows);
+    }
+}
+
+static char *
+end_of_blocks (GString *out, guint blocks)
+{
+  if (blocks > BLOCKS_NAMED)
+    g_string_append_printf (out, "; and %u more block%s of seats", blocks - BLOCKS_NAMED,
+                            blocks - BLOCKS_NAMED == 1 ? "" : "s");
+  return g_string_free (out, blocks == 0);
+}
+
 /* Adds "name: rows …" of the block whose places begin at @from; returns where the next block begins. */
 static guint
 append_block (const FpMeasuring *of, guint from, FpPlaceTest test, gpointer data, GString *out, guint *blocks)
@@ -66,7 +96,6 @@ append_block (const FpMeasuring *of, guint from, FpPlaceTest test, gpointer data
   const FpPersonPlace *place = fp_people_places (of->people, &n);
   guint end = from, rows = 0, hits = 0;
   g_autofree gboolean *row = NULL;
-  g_autofree char *name = NULL;
 
   for (; end < n && place[end].owner == place[from].owner; end++)
     rows = MAX (rows, place[end].row);
@@ -77,16 +106,8 @@ append_block (const FpMeasuring *of, guint from, FpPlaceTest test, gpointer data
         row[place[i].row] = TRUE;
         hits++;
       }
-  if (!hits || ++*blocks > BLOCKS_NAMED)
-    return end;
-
-  name = fp_measuring_name (of, (int) place[from].owner);
-  g_string_append_printf (out, "%s%s", out->len ? "; " : "", name ? name : "");
-  if (rows > 1)
-    {
-      g_string_append (out, ": ");
-      append_rows (out, row, rows);
-    }
+  if (hits && ++*blocks <= BLOCKS_NAMED)
+    append_named_rows (of, (int) place[from].owner, row, rows, out);
   return end;
 }
 
@@ -99,7 +120,38 @@ fp_measuring_where (const FpMeasuring *of, FpPlaceTest test, gpointer data)
   fp_people_places (of->people, &n);
   for (guint i = 0; i < n;)
     i = append_block (of, i, test, data, out, &blocks);
-  if (blocks > BLOCKS_NAMED)
-    g_string_append_printf (out, "; and in %u more", blocks - BLOCKS_NAMED);
-  return g_string_free (out, blocks == 0);
+  return end_of_blocks (out, blocks);
+}
+
+char *
+fp_measuring_rows (const FpMeasuring *of, const GPtrArray *measured)
+{
+  g_autofree gboolean *done = g_new0 (gboolean, measured->len + 1);
+  GString *out = g_string_new (NULL);
+  guint blocks = 0;
+
+  for (guint i = 0; i < measured->len; i++)
+    {
+      const int owner = ((const FpMeasured *) g_ptr_array_index (measured, i))->owner;
+      guint rows = 0;
+      g_autofree gboolean *row = NULL;
+
+      if (done[i])
+        continue;
+      for (guint j = i; j < measured->len; j++)
+        rows = MAX (rows, ((const FpMeasured *) g_ptr_array_index (measured, j))->row);
+      row = g_new0 (gboolean, rows + 2);
+      for (guint j = i; j < measured->len; j++)
+        {
+          const FpMeasured *one = g_ptr_array_index (measured, j);
+
+          if (one->owner != owner)
+            continue;
+          row[one->row] = TRUE;
+          done[j] = TRUE;
+        }
+      if (++blocks <= BLOCKS_NAMED)
+        append_named_rows (of, owner, row, rows, out);
+    }
+  return end_of_blocks (out, blocks);
 }

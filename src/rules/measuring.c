@@ -66,6 +66,27 @@ fp_measuring_next (const FpMeasuring *of, FpRole role, int after)
   return -1;
 }
 
+gboolean
+fp_measuring_count (const FpMeasuring *of, FpRole role, GArray *out)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+  double n = 0;
+  int last = -1;
+
+  for (int i = fp_measuring_next (of, role, -1); i >= 0; i = fp_measuring_next (of, role, i))
+    {
+      g_autofree char *name = fp_measuring_name (of, i);
+
+      g_string_append_printf (names, "%s%s", n > 0 ? "; " : "", name);
+      n++;
+      last = i;
+    }
+  if (last >= 0)
+    fp_measured_add_at (out, n, last, fp_placed_middle (fp_measuring_placed (of, last), 0))->detail
+      = g_strdup (names->str);
+  return last >= 0;
+}
+
 double
 fp_placed_param (const FpPlaced *placed, const char *id, double otherwise)
 {

@@ -13,12 +13,15 @@ G_BEGIN_DECLS
 
 /* --- the table ----------------------------------------------------------- */
 
-#define FP_MEASURE(name, id, type, needs_sight, label, tells) \
+#define FP_MEASURE(name, id, type, needs_sight, label, tells, absent) \
   void fp_take_##name (const FpMeasuring *of, GArray *out);
-#define FP_MEASURE_OF(name, id, type, unit, label, tells) \
+#define FP_MEASURE_COUNTED(name, id, needs_sight, one, many, label, tells, absent) \
+  void fp_take_##name (const FpMeasuring *of, GArray *out);
+#define FP_MEASURE_OF(name, id, unit, label, tells, absent) \
   void fp_take_##name (const FpMeasuring *of, GArray *out);
 #include "measures.list.h"
 #undef FP_MEASURE
+#undef FP_MEASURE_COUNTED
 #undef FP_MEASURE_OF
 
 /* --- what is found ------------------------------------------------------- */
@@ -37,6 +40,8 @@ const FpPlaced *fp_measuring_role (const FpMeasuring *of, FpRole role, int *inde
 /* The next of that office after @after (-1 to begin), -1 when there is none left. */
 int             fp_measuring_next (const FpMeasuring *of, FpRole role, int after);
 FpRole          fp_placed_role    (const FpPlaced *placed);
+/* Adds how many there are of that office, and which; FALSE, and adds nothing, when there is none. */
+gboolean        fp_measuring_count (const FpMeasuring *of, FpRole role, GArray *out);
 /* A parameter, or @otherwise where the kind has none of that id. */
 double          fp_placed_param   (const FpPlaced *placed, const char *id, double otherwise);
 FpVec3          fp_placed_middle  (const FpPlaced *placed, double above); /* of its plan, @above its level */
@@ -89,6 +94,10 @@ typedef gboolean (*FpPlaceTest) (const FpMeasuring *of, guint place, gpointer da
 
 /* "Pews, Gospel side: rows 9 to 12": where the places are that pass the test; NULL when none does. */
 char *fp_measuring_where (const FpMeasuring *of, FpPlaceTest test, gpointer data);
+/* "Pews, Gospel side: rows 1 to 8; Pews, Epistle side: row 3", of FpMeasured that have a row and an owner. */
+char *fp_measuring_rows  (const FpMeasuring *of, const GPtrArray *measured);
+/* "1 of 80 places sees it", "3 of 80 places see it": @one and @many are the verb, or empty. */
+char *fp_places_of       (guint some, guint all, const char *one, const char *many);
 /* "Name, Gospel side": the side where the thing lies wholly on one and its name does not tell. */
 char *fp_measuring_name  (const FpMeasuring *of, int owner);
 

@@ -8,24 +8,24 @@
 #define DECIMALS_MORE 4 /* than usual; a value nearer to its limit than that is not told from it */
 
 static const FpPrintedUnit printed[] = {
-  { "mm", "mm", FP_MEASURE_LENGTH, 1, FALSE, NULL },
-  { "cm", "cm", FP_MEASURE_LENGTH, 10, FALSE, NULL },
-  { "m", "m", FP_MEASURE_LENGTH, 1000, FALSE, NULL },
-  { "in", "in", FP_MEASURE_LENGTH, FP_MM_PER_INCH, TRUE, NULL },
-  { "ft", "ft", FP_MEASURE_LENGTH, FP_MM_PER_FOOT, TRUE, NULL },
-  { "ft-wuerttemberg", "Württemberg feet", FP_MEASURE_LENGTH, 286.49, TRUE, NULL },
-  { "ft-baden", "Baden feet", FP_MEASURE_LENGTH, 300, FALSE, NULL },
+  { "mm", "mm", FP_MEASURE_LENGTH, 1, FALSE, NULL, FP_PRINTED_METRIC },
+  { "cm", "cm", FP_MEASURE_LENGTH, 10, FALSE, NULL, FP_PRINTED_METRIC },
+  { "m", "m", FP_MEASURE_LENGTH, 1000, FALSE, NULL, FP_PRINTED_METRIC },
+  { "in", "in", FP_MEASURE_LENGTH, FP_MM_PER_INCH, TRUE, NULL, FP_PRINTED_INCHES },
+  { "ft", "ft", FP_MEASURE_LENGTH, FP_MM_PER_FOOT, TRUE, NULL, FP_PRINTED_INCHES },
+  { "ft-wuerttemberg", "Württemberg feet", FP_MEASURE_LENGTH, 286.49, TRUE, NULL, FP_PRINTED_OLD },
+  { "ft-baden", "Baden feet", FP_MEASURE_LENGTH, 300, FALSE, NULL, FP_PRINTED_OLD },
   /* Assumed, from memory: the Roman cubit makes Borromeo's altar heights come right. */
-  { "cubit", "cubits", FP_MEASURE_LENGTH, 444, TRUE, NULL },
-  { "m2", "m²", FP_MEASURE_AREA, MM2_PER_M2, FALSE, NULL },
-  { "in2", "sq in", FP_MEASURE_AREA, FP_MM_PER_INCH * FP_MM_PER_INCH, TRUE, NULL },
-  { "ft2", "sq ft", FP_MEASURE_AREA, FP_MM_PER_FOOT * FP_MM_PER_FOOT, TRUE, NULL },
-  { "%", "%", FP_MEASURE_SHARE, 0.01, FALSE, NULL },
-  { "", "", FP_MEASURE_SHARE, 1, FALSE, NULL },
-  { "", "", FP_MEASURE_COUNT, 1, FALSE, NULL },
-  { "", "", FP_MEASURE_YES, 1, FALSE, NULL },
-  { "kN/m2", "kN/m²", FP_MEASURE_COUNT, 1, FALSE, "kN/m2" },
-  { "psf", "lb/sq ft", FP_MEASURE_COUNT, 0.04788026, TRUE, "kN/m2" },
+  { "cubit", "cubits", FP_MEASURE_LENGTH, 444, TRUE, NULL, FP_PRINTED_OLD },
+  { "m2", "m²", FP_MEASURE_AREA, MM2_PER_M2, FALSE, NULL, FP_PRINTED_METRIC },
+  { "in2", "sq in", FP_MEASURE_AREA, FP_MM_PER_INCH * FP_MM_PER_INCH, TRUE, NULL, FP_PRINTED_INCHES },
+  { "ft2", "sq ft", FP_MEASURE_AREA, FP_MM_PER_FOOT * FP_MM_PER_FOOT, TRUE, NULL, FP_PRINTED_INCHES },
+  { "%", "%", FP_MEASURE_SHARE, 0.01, FALSE, NULL, FP_PRINTED_PLAIN },
+  { "", "", FP_MEASURE_SHARE, 1, FALSE, NULL, FP_PRINTED_PLAIN },
+  { "", "", FP_MEASURE_COUNT, 1, FALSE, NULL, FP_PRINTED_PLAIN },
+  { "", "", FP_MEASURE_YES, 1, FALSE, NULL, FP_PRINTED_PLAIN },
+  { "kN/m2", "kN/m²", FP_MEASURE_COUNT, 1, FALSE, "kN/m2", FP_PRINTED_METRIC },
+  { "psf", "lb/sq ft", FP_MEASURE_COUNT, 0.04788026, TRUE, "kN/m2", FP_PRINTED_INCHES },
 };
 
 const FpPrintedUnit *
@@ -46,15 +46,6 @@ fp_printed_unit_fits (const FpPrintedUnit *unit, const FpMeasure *measure)
   return unit->type == measure->type && g_strcmp0 (unit->counts, measure->unit) == 0;
 }
 
-/* At most @decimals decimals, without zeros at the end. */
-static char *
-number (double value, int decimals)
-{
-  double tens = pow (10, decimals), rounded = round (value * tens) / tens;
-
-  return fp_number_format (isfinite (rounded) ? rounded : 0);
-}
-
 /* All of these show @more decimals than is usual. */
 
 /* Whole millimetres, but not for what is of the order of a millimetre.  Sixteenths of an inch are not divided further:
@@ -63,7 +54,8 @@ static char *
 length_shown (double mm, FpUnits units, int more)
 {
   int decimals = MAX (fabs (mm) >= 20 ? 0 : 1, more);
-  g_autofree char *digits = number (mm, decimals), *metric = g_strconcat (digits, " mm", NULL), *imperial = NULL;
+  g_autofree char *digits = fp_number_format_rounded (mm, decimals);
+  g_autofree char *metric = g_strconcat (digits, " mm", NULL), *imperial = NULL;
 
   if (units == FP_UNITS_METRIC)
     return decimals > 1 ? g_steal_pointer (&metric) : fp_length_format_unit (g_ascii_strtod (digits, NULL), units);
@@ -71,37 +63,45 @@ length_shown (double mm, FpUnits units, int more)
   return more > 0 ? g_strdup_printf ("%s (%s)", imperial, metric) : g_steal_pointer (&imperial);
 }
 
+/* What is smaller than a door is told in square inches. */
+#define SMALL_AREA (10 * FP_MM_PER_FOOT * FP_MM_PER_FOOT)
+
 static char *
 area_shown (double mm2, FpUnits units, int more)
 {
-  g_autofree char *text = NULL;
+  const gboolean small = mm2 > 0 && mm2 < SMALL_AREA;
+  const FpPrintedUnit *unit = fp_printed_unit_find (units == FP_UNITS_METRIC ? "m2" : small ? "in2" : "ft2");
+  const int decimals = units == FP_UNITS_METRIC ? 2 : small ? 0 : 1;
+  g_autofree char *text = fp_number_format_rounded (mm2 / unit->size, decimals + more);
 
-  if (units == FP_UNITS_METRIC)
-    {
-      text = number (mm2 / MM2_PER_M2, 2 + more);
-      return g_strconcat (text, " m²", NULL);
-    }
-  text = number (mm2 / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1 + more);
-  return g_strconcat (text, " sq ft", NULL);
+  return g_strdup_printf ("%s %s", text, unit->label);
 }
 
 static char *
-count_shown (const FpMeasure *measure, const char *unit, double value, int more)
+pressure_shown (double value, FpUnits units, int more)
 {
-  const FpPrintedUnit *in = fp_printed_unit_find (unit);
-  g_autofree char *text = NULL, *si = NULL;
+  const FpPrintedUnit *unit = fp_printed_unit_find (units == FP_UNITS_METRIC ? "kN/m2" : "psf");
+  const int decimals = units != FP_UNITS_METRIC ? 0 : fabs (value) < 10 ? 2 : 1;
+  g_autofree char *text = fp_number_format_rounded (value / unit->size, decimals + more);
 
-  if (!measure->unit)
-    return number (value, 2 + more);
-  si = number (value, 1 + more);
-  if (!in || strcmp (in->id, "kN/m2") == 0 || !fp_printed_unit_fits (in, measure))
-    return g_strconcat (si, " kN/m²", NULL);
-  text = number (value / in->size, more);
-  return g_strdup_printf ("%s %s (%s kN/m²)", text, in->label, si);
+  return g_strdup_printf ("%s %s", text, unit->label);
+}
+
+/* "9 places", "1 place", "none". */
+static char *
+count_shown (const FpMeasure *measure, double value, int more)
+{
+  g_autofree char *text = fp_number_format_rounded (value, 2 + more);
+
+  if (!measure->many)
+    return g_steal_pointer (&text);
+  if (strcmp (text, "0") == 0)
+    return g_strdup ("none");
+  return g_strdup_printf ("%s %s", text, strcmp (text, "1") == 0 ? measure->one : measure->many);
 }
 
 static char *
-shown (const FpMeasure *measure, const char *unit, double value, FpUnits units, int more)
+shown (const FpMeasure *measure, double value, FpUnits units, int more)
 {
   g_autofree char *text = NULL;
 
@@ -112,20 +112,20 @@ shown (const FpMeasure *measure, const char *unit, double value, FpUnits units, 
     case FP_MEASURE_AREA:
       return area_shown (value, units, more);
     case FP_MEASURE_SHARE:
-      text = number (value * 100, (fabs (value) < 0.1 ? 1 : 0) + more);
+      text = fp_number_format_rounded (value * 100, (fabs (value) < 0.1 ? 1 : 0) + more);
       return g_strconcat (text, " %", NULL);
     case FP_MEASURE_YES:
       return g_strdup (value != 0 ? "yes" : "no");
     case FP_MEASURE_COUNT:
-      return count_shown (measure, unit, value, more);
+      return measure->unit ? pressure_shown (value, units, more) : count_shown (measure, value, more);
     }
   return g_strdup ("");
 }
 
 char *
-fp_printed_value (const FpMeasure *measure, const char *unit, double value, FpUnits units)
+fp_printed_value (const FpMeasure *measure, double value, FpUnits units)
 {
-  return shown (measure, unit, value, units, 0);
+  return shown (measure, value, units, 0);
 }
 
 /* The end of the limit that @v lies beyond; all in the printed unit. */
@@ -160,102 +160,107 @@ fp_printed_outside (const FpMeasure *measure, const FpRule *rule, double value, 
 {
   const FpPrintedUnit *unit = fp_printed_unit_find (rule->unit);
   double limit = unit ? nearest_limit (rule, value / unit->size) * unit->size : NAN;
-  char *text = shown (measure, rule->unit, value, units, 0);
+  char *text = shown (measure, value, units, 0);
 
   for (int more = 1; more <= DECIMALS_MORE && isfinite (limit); more++)
     {
-      g_autofree char *other = shown (measure, rule->unit, limit, units, more - 1);
+      g_autofree char *other = shown (measure, limit, units, more - 1);
 
       if (strcmp (text, other) != 0)
         break;
       g_free (text);
-      text = shown (measure, rule->unit, value, units, more);
+      text = shown (measure, value, units, more);
     }
   return text;
 }
 
 /* --- limits -------------------------------------------------------------- */
 
+/* "4 in to 7 in", "12 in", "15 Württemberg feet": the bare figures, in the unit in which they were printed. */
 static char *
-in_unit (const FpPrintedUnit *unit, double value)
+figures (const FpRule *rule, const FpPrintedUnit *unit)
 {
-  g_autofree char *text = number (value, 4);
+  g_autofree char *low = fp_number_format_rounded (rule->low, 4), *high = fp_number_format_rounded (rule->high, 4);
 
-  return *unit->label ? g_strconcat (text, " ", unit->label, NULL) : g_steal_pointer (&text);
+  if (rule->test == FP_TEST_BETWEEN)
+    return g_strdup_printf ("%s to %s %s", low, high, unit->label);
+  return g_strdup_printf ("%s %s", rule->test == FP_TEST_AT_MOST ? high : low, unit->label);
 }
 
+/* "2, 4 or 6 candles" */
 static char *
-list_of (const FpRule *rule)
+list_of (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit)
 {
   GString *text = g_string_new (NULL);
 
   for (guint i = 0; i < rule->n_one_of; i++)
     {
-      g_autofree char *one = number (rule->one_of[i], 4);
+      g_autofree char *one = fp_number_format_rounded (rule->one_of[i], 4);
 
       g_string_append (text, i == 0 ? "" : i + 1 == rule->n_one_of ? " or " : ", ");
       g_string_append (text, one);
     }
+  if (measure->many || *unit->label)
+    g_string_append_printf (text, " %s", measure->many ? measure->many : unit->label);
   return g_string_free (text, FALSE);
 }
 
-/* "at least 97 cm", from the rule's own numbers. */
+/* "from 4 to 6 candles", "from 102 mm to 178 mm" */
 static char *
-spelled (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit)
+range_of (const FpMeasure *measure, const FpRule *rule, const char *low, const char *high)
 {
-  g_autofree char *low = in_unit (unit, rule->low), *high = in_unit (unit, rule->high);
+  g_autofree char *bare = fp_number_format_rounded (rule->low, 4);
+
+  return g_strdup_printf ("from %s to %s", measure->many && rule->low > 0 ? bare : low, high);
+}
+
+/* "at least 970 mm", "none", from the rule's own numbers, in the units of the brief. */
+static char *
+spelled (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit, FpUnits units)
+{
+  g_autofree char *low = shown (measure, rule->low * unit->size, units, 0);
+  g_autofree char *high = shown (measure, rule->high * unit->size, units, 0);
 
   switch (rule->test)
     {
     case FP_TEST_AT_LEAST:
       return g_strconcat ("at least ", low, NULL);
     case FP_TEST_AT_MOST:
-      return g_strconcat ("at most ", high, NULL);
+      return measure->many && !(rule->high > 0) ? g_steal_pointer (&high) : g_strconcat ("at most ", high, NULL);
     case FP_TEST_BETWEEN:
-      return g_strdup_printf ("from %s to %s", low, high);
+      return range_of (measure, rule, low, high);
     case FP_TEST_EQUALS:
-      if (measure->type == FP_MEASURE_YES)
-        return g_strdup (rule->low != 0 ? "yes" : "no");
       return g_steal_pointer (&low);
     case FP_TEST_ODD:
-      return g_strdup ("an odd number");
+      return g_strdup_printf ("an odd number of %s", measure->many ? measure->many : "them");
     case FP_TEST_ONE_OF:
-      return list_of (rule);
+      return list_of (measure, rule, unit);
     }
   return g_strdup ("");
 }
 
-/* The limit in the units of the brief, where it was printed in others; NULL. */
-static char *
-turned (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit, FpUnits units)
+/* "In the middle" is not said better by the number that stands for it, nor is a share of places. */
+static gboolean
+speaks_for_itself (const char *phrase, const FpPrintedUnit *unit)
 {
-  g_autofree char *low = NULL, *high = NULL;
-  gboolean metric = !unit->rounded && strcmp (unit->id, "ft-baden") != 0;
-
-  /* "In the middle" is not said better by the number that stands for it. */
-  if (rule->printed && (!strpbrk (rule->printed, "0123456789") || strstr (rule->printed, "mm")))
-    return NULL;
-  if ((measure->type != FP_MEASURE_LENGTH && measure->type != FP_MEASURE_AREA) || rule->test == FP_TEST_ONE_OF
-      || rule->test == FP_TEST_ODD)
-    return NULL;
-  if ((units == FP_UNITS_METRIC && metric) || (units == FP_UNITS_IMPERIAL && g_str_has_prefix (unit->id, "in")))
-    return NULL;
-
-  low = fp_printed_value (measure, unit->id, rule->low * unit->size, units);
-  high = fp_printed_value (measure, unit->id, rule->high * unit->size, units);
-  if (rule->test == FP_TEST_BETWEEN)
-    return g_strdup_printf ("%s to %s", low, high);
-  return g_strdup (rule->test == FP_TEST_AT_MOST ? high : low);
+  return unit->system == FP_PRINTED_PLAIN || strpbrk (phrase, "0123456789") == NULL;
 }
 
 char *
 fp_printed_limit (const FpMeasure *measure, const FpRule *rule, FpUnits units)
 {
   const FpPrintedUnit *unit = fp_printed_unit_find (rule->unit);
-  g_autofree char *text = rule->printed ? g_strdup (rule->printed) : unit ? spelled (measure, rule, unit) : NULL;
-  g_autofree char *also = unit ? turned (measure, rule, unit, units) : NULL;
+  const FpPrintedSystem at_home = units == FP_UNITS_METRIC ? FP_PRINTED_METRIC : FP_PRINTED_INCHES;
+  g_autofree char *here = NULL, *there = NULL;
 
-  if (!text)
-    return g_strdup ("");
-  return also ? g_strdup_printf ("%s (%s)", text, also) : g_steal_pointer (&text);
+  if (!unit || (rule->printed && speaks_for_itself (rule->printed, unit)))
+    return g_strdup (rule->printed ? rule->printed : "");
+  here = spelled (measure, rule, unit, units);
+  if (rule->printed)
+    return g_strdup_printf ("%s (printed: %s)", here, rule->printed);
+  if (unit->system == FP_PRINTED_PLAIN || unit->system == at_home || rule->test == FP_TEST_ODD
+      || rule->test == FP_TEST_ONE_OF)
+    return g_steal_pointer (&here);
+  there = figures (rule, unit);
+  return g_strdup_printf ("%s (%s)", here, there);
 }

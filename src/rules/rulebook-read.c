@@ -343,8 +343,8 @@ static gboolean
 read_texts (const Reader *reader, const xmlNode *node, FpRule *rule)
 {
   struct { const char *name; const char **into; } texts[]
-    = { { "title", &rule->title }, { "source", &rule->source }, { "advice", &rule->advice },
-        { "caution", &rule->caution } };
+    = { { "title", &rule->title }, { "below", &rule->below }, { "above", &rule->above },
+        { "source", &rule->source }, { "advice", &rule->advice }, { "caution", &rule->caution } };
 
   for (const xmlNode *child = node->children; child; child = child->next)
     {
@@ -365,6 +365,9 @@ read_texts (const Reader *reader, const xmlNode *node, FpRule *rule)
     }
   if (!rule->title || !rule->source)
     return fault (reader, node, FP_ERROR_INVALID, "rule “%s” lacks its %s", rule->id, rule->title ? "source" : "title");
+  if ((rule->below || rule->above) && rule->test != FP_TEST_BETWEEN && rule->test != FP_TEST_EQUALS)
+    return fault (reader, node, FP_ERROR_INVALID, "the test “%s” has only one case: “title” is its title",
+                  fp_test_id (rule->test));
   return TRUE;
 }
 

@@ -45,12 +45,14 @@ test_clean (void)
 {
   g_autoptr (FpProject) project = church ();
   g_autoptr (FpFindings) findings = own_findings (project, "2400", "Too short");
-  g_autofree char *text = fp_report_text (findings);
+  g_autofree char *text = fp_report_text (findings, FALSE);
 
   g_assert_nonnull (strstr (text, "Church of the test, Nowhere"));
-  g_assert_nonnull (strstr (text, "Within the printed figures"));
-  g_assert_nonnull (strstr (text, "at least 2400 mm"));
-  g_assert_nonnull (strstr (text, "Own book [own], 1 rule. Edition: third"));
+  /* It speaks of "the rules listed", and lists them. */
+  g_assert_nonnull (strstr (text, "Rules looked at\n---------------\n"));
+  g_assert_nonnull (strstr (text, "- Own book [own], 1 rule: 1 within. Edition: third\n"
+                                  "  within   Length of the altar: 2\u202f400 mm; asked: at least 2\u202f400 mm; required "
+                                  "[own: long]\n"));
   g_assert_true (g_str_has_suffix (text, "\nNo finding against the 1 rule listed.\n"));
 }
 
@@ -59,14 +61,18 @@ test_short (void)
 {
   g_autoptr (FpProject) project = church ();
   g_autoptr (FpFindings) findings = own_findings (project, "2401", "Too short");
-  g_autofree char *text = fp_report_text (findings);
+  g_autofree char *text = fp_report_text (findings, FALSE);
 
   g_assert_nonnull (strstr (text, "Required: 1\n-----------\n"));
   g_assert_nonnull (strstr (text, "1.  Too short\n"));
   g_assert_nonnull (strstr (text, "Own statutes, p. 3 [own: long]"));
   g_assert_nonnull (strstr (text, "Advice    Lengthen it."));
   g_assert_nonnull (strstr (text, "Caution   Ask first."));
+  g_assert_nonnull (strstr (text, "Measured  2\u202f400 mm; asked: at least 2\u202f401 mm"));
+  g_assert_nonnull (strstr (text, "Where     Altar\n"));
   g_assert_null (strstr (text, "No finding"));
+  g_assert_nonnull (strstr (text, "- Own book [own], 1 rule: 1 short. Edition: third\n"));
+  g_assert_null (strstr (text, "  short    Length of the altar"));
   g_assert_true (g_str_has_suffix (
     text, "\n1 of the 1 rule held was found short: 1 required, 0 recommended, 0 customary.\n"));
 }
@@ -77,7 +83,7 @@ test_whole (void)
 {
   g_autoptr (FpProject) project = church ();
   g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
-  g_autofree char *text = fp_report_text (findings);
+  g_autofree char *text = fp_report_text (findings, TRUE);
   g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
   g_autoptr (GString) flat = g_string_new (NULL);
   guint n;
@@ -92,7 +98,9 @@ test_whole (void)
   g_assert_null (strstr (flat->str, "complies"));
   g_assert_null (strstr (flat->str, "compliant"));
   g_assert_nonnull (strstr (flat->str, "approve nothing"));
-  g_assert_nonnull (strstr (flat->str, "Sight is still being computed"));
+  g_assert_nonnull (strstr (flat->str, "waiting  Altar seen: sight is still being computed"));
+  g_assert_nonnull (strstr (flat->str, "nothing  Height of the rail: there is no rail before the altar"));
+  g_assert_nonnull (strstr (flat->str, "apart    Ambo: for the newer form"));
   for (guint i = 0; i < n; i++)
     {
       g_autofree char *name = g_strdup_printf ("[%s: %s]", fp_rulebook_id (finding[i].book), finding[i].rule->id);
@@ -113,7 +121,7 @@ test_lines (void)
   g_auto (GStrv) none = fp_report_lines (good);
   g_auto (GStrv) one = fp_report_lines (bad);
   g_autofree char *length = fp_length_format_unit (2400, FP_UNITS_METRIC);
-  g_autofree char *line = g_strdup_printf ("Required: Too short. Measured %s; asked at least 2700 mm.", length);
+  g_autofree char *line = g_strdup_printf ("Required: Too short. Measured %s; asked at least 2\u202f700 mm.", length);
 
   g_assert_null (none[0]);
   g_assert_cmpstr (one[0], ==, line);
@@ -158,9 +166,9 @@ test_json_shape (void)
 
   python (json,
           "assert d['format'] == 'footpace.findings' and d['version'] == 1\n"
-          "assert list(d) == ['format','version','project','alternative','findings','books','summary']\n"
+          "assert list(d) == ['format','version','project','alternative','findings','books','summary','cautions']\n"
           "assert d['project'] == {'title': 'Church of the test', 'place': 'Nowhere'}\n"
-          "names = {'rule','book','title','measure','weight','found','measured','times','limit','test','source',"
+          "names = {'rule','book','title','measure','label','weight','found','measured','times','limit','test','source',"
           "'advice','caution','where','reason'}\n"
           "for f in d['findings']:\n"
           "  assert set(f) == names, f\n"
@@ -171,10 +179,17 @@ test_json_shape (void)
           "  assert set(f['where']) == {'item','at','text'}\n"
           "short = [f for f in d['findings'] if f['found'] == 'short']\n"
           "assert sum(d['summary']['short'].values()) == len(short) > 0\n"
+          "for f in d['findings']: assert f['reason'] or f['found'] not in ('nothing','apart'), f\n"
+          "count = lambda fs: {w: len([f for f in fs if f['found'] == w]) "
+          "for w in ('short','within','waiting','nothing','apart')}\n"
+          "assert d['summary']['found'] == count(d['findings'])\n"
+          "for b in d['books']: assert b['found'] == count([f for f in d['findings'] if f['book'] == b['id']])\n"
+          "assert any('approve nothing' in c for c in d['cautions'])\n"
+          "assert [f for f in d['findings'] if f['rule'] == 'steps-odd'][0]['measured'] == "
+          "{'value': 3, 'unit': '', 'text': '3 steps', 'counted': 'steps'}\n"
           "assert d['summary']['rules'] == len(d['findings']) == sum(b['rules'] for b in d['books'])\n"
           "r = [f for f in d['findings'] if f['rule'] == 'riser-code'][0]\n"
-          "assert r['measured'] == {'value': 152, 'unit': 'mm', 'text': '152\\u202fmm'} "
-          "or r['measured']['value'] == 152 and r['measured']['unit'] == 'mm'\n"
+          "assert r['measured'] == {'value': 152, 'unit': 'mm', 'text': '152 mm', 'counted': None}\n"
           "assert r['test'] == {'is': 'between', 'low': 4, 'high': 7, 'of': None, 'unit': 'in'}\n"
           "assert r['where']['item'] == 'steps' and len(r['where']['at']) == 3\n"
           "o = [f for f in d['findings'] if f['rule'] == 'candles-number'][0]\n"

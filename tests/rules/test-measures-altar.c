@@ -57,9 +57,42 @@ test_share_of_sanctuary (void)
   taking_wall (&project, "epistle-wall", 3657.6, 10000, 3657.6, 0);
   church_param (&project, "altar", "length", 2438.4);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "mensa-share-of-sanctuary"), 1.0 / 3, 1e-9);
+  assert_measure (project, "sanctuary-width", 7315.2);
   assert_within (project, "older-form:altar-for-sanctuary");
   church_param (&project, "altar", "length", 2430);
   assert_short (project, "older-form:altar-for-sanctuary");
+}
+
+/* H. Hübsch, Bauwerke (1838), p. 20: 17 Baden feet of 300 mm for a high altar. */
+static void
+test_sanctuary_width (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  g_assert_cmpuint (taking_count (project, "sanctuary-width"), ==, 0);
+  taking_wall (&project, "gospel-wall", -2550, 0, -2550, 10000);
+  taking_wall (&project, "epistle-wall", 2550, 10000, 2550, 0);
+  assert_within (project, "older-form:sanctuary-width");
+  taking_survey (&project, "pier", "pier", 2450, 8000, "width", 400);
+  assert_measure (project, "sanctuary-width", 2550 + 2250);
+  assert_short (project, "older-form:sanctuary-width");
+}
+
+/* A. J. Schulte (1907) and A. Fortescue (1918): in front and at both ends. */
+static void
+test_step_sides (void)
+{
+  static const double sides[] = { 1, 3, 4 };
+  g_autoptr (FpProject) project = church ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      if (i == 2)
+        church_param (&project, "steps", "behind", 1000);
+      church_param (&project, "steps", "sides", i);
+      assert_measure (project, "step-sides", sides[i]);
+      g_assert_cmpstr (fp_found_id (taking_found (project, "older-form:steps-sides")), ==, i == 0 ? "short" : "within");
+    }
 }
 
 static void
@@ -212,6 +245,7 @@ test_rail (void)
   assert_measure (project, "kneeling-width", 600);
   assert_measure (project, "kneeling-places", 8); /* (6000 - 1200) / 2 = 2400 on either side of the gate, 4 × 600 */
   assert_measure (project, "gate-clear", 1200);
+  assert_measure (project, "gates", 1);
   assert_measure (project, "gate-off-axis", 0);
   assert_measure (project, "step-to-rail", 5948 - 505);
 
@@ -220,7 +254,8 @@ test_rail (void)
   assert_measure (project, "step-to-rail", 5948 - 505);
 
   church_param (&project, "rail", "gate", 0);
-  assert_measure (project, "gate-clear", 0);
+  assert_measure (project, "gates", 0);
+  g_assert_cmpuint (taking_count (project, "gate-clear"), ==, 0);
   g_assert_cmpuint (taking_count (project, "gate-off-axis"), ==, 0);
 }
 
@@ -249,6 +284,7 @@ test_two_rails (void)
   church_param (&project, "epistle-rail", "length", 3000);
   /* From -600 to 700: 1300 clear, its middle 50 towards the Epistle side. */
   assert_measure (project, "gate-clear", 1300);
+  assert_measure (project, "gates", 1);
   assert_measure (project, "gate-off-axis", 50);
   g_assert_cmpuint (taking_count (project, "rail-height"), ==, 2);
 }
@@ -292,6 +328,8 @@ main (int argc, char **argv)
   g_test_add_func ("/altar/mensa", test_mensa);
   g_test_add_func ("/altar/clear-depth", test_clear_depth);
   g_test_add_func ("/altar/share-of-sanctuary", test_share_of_sanctuary);
+  g_test_add_func ("/altar/sanctuary-width", test_sanctuary_width);
+  g_test_add_func ("/altar/step-sides", test_step_sides);
   g_test_add_func ("/altar/room-behind", test_room_behind);
   g_test_add_func ("/altar/pressure", test_pressure);
   g_test_add_func ("/steps/all", test_steps);

@@ -241,7 +241,7 @@ test_seen_in_part (void)
   g_assert_cmpfloat (taking_value (project, "mensa-mean"), >, 0);
   g_assert_cmpfloat (taking_value (project, "mensa-mean"), <, 0.5);
   values = taking_values (project, "mensa-seen");
-  g_assert_cmpstr (g_array_index (values, FpMeasured, 0).text, ==, "0 of 1 places see half of it or more, sitting");
+  g_assert_cmpstr (g_array_index (values, FpMeasured, 0).text, ==, "0 of 1 place see half of it or more, sitting");
   g_assert_cmpstr (g_array_index (values, FpMeasured, 0).detail, ==, "Pews");
 }
 
@@ -258,6 +258,30 @@ test_hidden_by_ambo (void)
   church_param (&project, "ambo", "height", 1500);
   assert_measure (project, "mensa-seen", 0);
   assert_measure (project, "hidden-by-ambo", 1);
+}
+
+/* GIRM 307: candlesticks that stand like a fence close before him hide it; one does not. */
+static void
+test_hidden_by_candles (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  taking_brief (&project, FP_BOOKS_NEWER, FP_FACING_PEOPLE, FP_CELEBRATION_SUNDAY);
+  lower_altar (&project);
+  add_pews (&project, "pews", 0, -2000, 1);
+  church_param (&project, "pews", "length", 457);
+  g_assert_cmpuint (taking_count (project, "hidden-by-candles"), ==, 0);
+  for (int i = -5; i <= 5; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("stick-%d", i + 5);
+
+      taking_add (&project, "candlesticks", id, NULL, i * 40, -1200, "count", 1);
+      church_param (&project, id, "height", 1600);
+      if (i == -5)
+        assert_measure (project, "hidden-by-candles", 0);
+    }
+  assert_measure (project, "mensa-seen", 0);
+  assert_measure (project, "hidden-by-candles", 1);
 }
 
 /* On a level floor C = -R T / (D + T) (S6 of part B): below 0 for what lies below the eye, rising row by row. */
@@ -292,6 +316,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sight/one", test_seen_by_one);
   g_test_add_func ("/sight/part", test_seen_in_part);
   g_test_add_func ("/sight/hidden-by-ambo", test_hidden_by_ambo);
+  g_test_add_func ("/sight/hidden-by-candles", test_hidden_by_candles);
   g_test_add_func ("/sight/c-values", test_c_values);
   return g_test_run ();
 }

@@ -28,7 +28,7 @@ test_built_in (void)
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
   guint rules = 0;
 
-  g_assert_cmpuint (books->len, ==, 6);
+  g_assert_cmpuint (books->len, ==, 7);
   for (guint b = 0; b < books->len; b++)
     {
       const FpRulebook *book = g_ptr_array_index (books, b);
@@ -287,7 +287,7 @@ test_read (void)
   g_autoptr (FpRulebook) book = parse (
     HEAD "<!-- a diocese --><rule id='r' measure='riser' test='between' low='1/8' high='7' unit='in' weight='required'"
          " books='older' facing='people' celebrations='low  solemn' freestanding='no' printed='about  so'>"
-         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title><advice>A</advice><caution>C</caution>" END,
+         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title><above>Too high</above><below>Too low</below><advice>A</advice><caution>C</caution>" END,
     &error);
   guint n;
   const FpRule *rule;
@@ -298,6 +298,8 @@ test_read (void)
   g_assert_cmpstr (fp_rulebook_id (book), ==, "own");
   g_assert_cmpstr (rule->source, ==, "Own statutes, p. 3");
   g_assert_cmpstr (rule->title, ==, "T & t");
+  g_assert_cmpstr (rule->above, ==, "Too high");
+  g_assert_cmpstr (rule->below, ==, "Too low");
   g_assert_cmpstr (rule->advice, ==, "A");
   g_assert_cmpstr (rule->caution, ==, "C");
   g_assert_cmpstr (rule->printed, ==, "about so");
@@ -383,6 +385,8 @@ test_malformed (void)
            "</rule>" TAIL, "a second “title”", FP_ERROR_INVALID },
     { RISER "test='at-most' high='7' unit='in' weight='required'><title><b>t</b></title>"
            "<source>s</source></rule>" TAIL, "only text is expected", FP_ERROR_INVALID },
+    { RISER "test='at-most' high='7' unit='in' weight='required'>" TEXTS "<above>a</above></rule>"
+      TAIL, "“at-most” has only one case", FP_ERROR_INVALID },
     { RISER "test='at-most' high='7' unit='in' weight='required'>" TEXTS "<note>n</note></rule>"
       TAIL, "“note” is not expected", FP_ERROR_INVALID },
     { RISER "test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>\n"
