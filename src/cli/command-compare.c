@@ -4,6 +4,8 @@
 
 #include "comparing.h"
 
+#include <string.h>
+
 static int
 run (int argc, char **argv)
 {
@@ -22,8 +24,16 @@ run (int argc, char **argv)
   findings = fp_comparing_findings (project);
   comparison = fp_comparing_new (findings);
   text = fp_comparison_text (comparison);
-  g_print ("%s", text);
+  if (fp_command_print (text, strlen (text)) != FP_EXIT_CLEAR)
+    return FP_EXIT_ERROR;
   return fp_comparing_exit (findings);
 }
 
-const FpCommand fp_command_compare = { "compare", "FILE", "sets the alternatives side by side in a table", run };
+const FpCommand fp_command_compare = {
+  "compare", "FILE", "sets the alternatives side by side in a table",
+  "Measures every alternative of the project FILE and sets them side by side: levels,\n"
+  "what is seen, the rail, findings, and what is kept, new, moved and removed.\n"
+  "To draw them side by side: footpace draw FILE --sheet compare --out FILE.pdf",
+  "  footpace compare parish.footpace\n",
+  run
+};

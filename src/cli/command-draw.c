@@ -4,15 +4,22 @@
 
 #include "comparing.h"
 
-#include <math.h>
+#include "pages.h"
+
 #include <string.h>
 
-#define PNG_DOTS_PER_INCH 200.0
+#define SHEETS "plan, elevation, section, board or compare"
+#define PAPERS "a4, a3, a2, a1, letter or tabloid"
+#define FORMS  "pdf, svg or png"
+#define SCALE_MOST 10000
 
 typedef struct
 {
-  char    *sheet, *out, *paper, *scale, *alternative;
+  char    *sheet, *out, *as, *paper, *scale, *alternative;
   gboolean portrait, whole, findings;
+
+  FpPagesForm form;
+  gboolean    compare;
 } Options;
 
 static void
@@ -20,6 +27,7 @@ options_clear (Options *o)
 {
   g_free (o->sheet);
   g_free (o->out);
+  g_free (o->as);
   g_free (o->paper);
   g_free (o->scale);
   g_free (o->alternative);
@@ -31,7 +39,7 @@ static gboolean
 find_sheet (const char *id, FpSheetKind *kind)
 {
   for (guint i = 0; i < FP_N_SHEETS; i++)
-    if (g_str_equal (fp_sheet_id ((FpSheetKind) i), id))
+    if (g_ascii_strcasecmp (fp_sheet_id ((FpSheetKind) i), id) == 0)
       {
         *kind = (FpSheetKind) i;
         return TRUE;
@@ -43,65 +51,81 @@ find_sheet (const char *id, FpSheetKind *kind)
 static gboolean
 parse_scale (const char *text, double *scale)
 {
-  char *end;
+  const char *digits = g_str_has_prefix (text, "1:") ? text + 2 : text;
+  guint64 number;
 
-  if (text == NULL || g_str_equal (text, "fit"))
-    {
-      *scale = 0;
-      return TRUE;
-    }
-  *scale = g_ascii_strtod (g_str_has_prefix (text, "1:") ? text + 2 : text, &end);
-  return *end == '\0' && isfinite (*scale) && *scale >= 1 && *scale <= 10000;
+  *scale = 0;
+  if (g_ascii_strcasecmp (text, "fit") == 0)
+    return TRUE;
+  if (!g_ascii_string_to_unsigned (digits, 10, 1, SCALE_MOST, &number, NULL))
+    return FALSE;
+  *scale = (double) number;
+  return TRUE;
 }
 
-/* Returns NULL, or what is wrong with the options. */
-static const char *
-fill_spec (const Options *o, FpSheetSpec *spec, gboolean *compare)
+/* ISO 5455: 1, 2 or 5 times a power of ten. */
+static gboolean
+is_standard (double scale)
 {
-  *compare = g_strcmp0 (o->sheet, "compare") == 0;
-  if (o->sheet == NULL || (!*compare && !find_sheet (o->sheet, &spec->kind)))
-    return "--sheet is plan, elevation, section, board or compare";
-  if (o->out == NULL
-      || !(g_str_has_suffix (o->out, ".pdf") || g_str_has_suffix (o->out, ".svg") || g_str_has_suffix (o->out, ".png")))
-    return "--out names a file that ends in .pdf, .svg or .png";
-  spec->paper = FP_PAPER_A3;
-  if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
-    return "--paper is a4, a3, a2, a1, letter or tabloid";
-  if (!parse_scale (o->scale, &spec->scale))
-    return "--scale is a number such as 50 or 1:50, or fit";
-  spec->landscape = !o->portrait;
-  spec->whole = o->whole;
-  return NULL;
+  while (scale >= 10)
+    scale /= 10;
+  return scale == 1 || scale == 2 || scale == 5;
 }
 
-/* SVG and PNG hold one page each: further ones get "-2", "-3" before the ending. */
-static char *
-page_path (const char *path, guint page)
+/* Always FALSE, after having said so. */
+static gboolean
+wrong (const char *option, const char *value, const char *expected)
 {
-  const char *dot = strrchr (path, '.');
-
-  if (page == 0)
-    return g_strdup (path);
-  return g_strdup_printf ("%.*s-%u%s", (int) (dot - path), path, page + 1, dot);
+  fp_command_fail_value (option, value, expected);
+  return FALSE;
 }
 
 static gboolean
-write_pages (GPtrArray *pages, const FpScene *scene, const char *path, GError **error)
+fill_form (Options *o)
 {
-  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+  if (o->out == NULL)
+    return wrong ("--out", NULL, "a file ending in .pdf, .svg or .png, or -");
+  if (o->as != NULL)
+    return fp_pages_form_find (o->as, &o->form) || wrong ("--as", o->as, FORMS);
+  if (g_str_equal (o->out, "-"))
+    return wrong ("--as", NULL, FORMS ": standard output has no ending to go by");
+  return fp_pages_form_of_path (o->out, &o->form)
+         || wrong ("--out", o->out, "a file ending in .pdf, .svg or .png; or say --as " FORMS);
+}
 
-  if (g_str_has_suffix (path, ".pdf"))
-    return fp_drawing_write_pdf ((FpDrawing *const *) pages->pdata, pages->len, brief->title, brief->author, path,
-                                 error);
-  for (guint i = 0; i < pages->len; i++)
-    {
-      g_autofree char *one = page_path (path, i);
-      const FpDrawing *page = g_ptr_array_index (pages, i);
-      gboolean ok = g_str_has_suffix (path, ".svg") ? fp_drawing_write_svg (page, scene, brief->title, one, error)
-                                                    : fp_drawing_write_png (page, PNG_DOTS_PER_INCH, one, error);
-      if (!ok)
-        return FALSE;
-    }
+/* What the comparison shows is settled: all alternatives, the sanctuary, and the findings counted in its table. */
+static gboolean
+goes_with_compare (const Options *o)
+{
+  const char *other = o->alternative != NULL ? "--alternative"
+                      : o->findings          ? "--findings"
+                      : o->whole             ? "--whole"
+                                             : NULL;
+  g_autofree char *reason = NULL;
+
+  if (!o->compare || other == NULL)
+    return TRUE;
+  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative", other);
+  fp_command_fail (reason);
+  return FALSE;
+}
+
+/* FALSE after having said what is wrong. */
+static gboolean
+fill_spec (Options *o, FpSheetSpec *spec)
+{
+  o->compare = o->sheet != NULL && g_ascii_strcasecmp (o->sheet, "compare") == 0;
+  if (o->sheet == NULL || (!o->compare && !find_sheet (o->sheet, &spec->kind)))
+    return wrong ("--sheet", o->sheet, SHEETS);
+  if (!fill_form (o) || !goes_with_compare (o))
+    return FALSE;
+  spec->paper = FP_PAPER_A3;
+  if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
+    return wrong ("--paper", o->paper, PAPERS);
+  if (o->scale != NULL && !parse_scale (o->scale, &spec->scale))
+    return wrong ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
+  spec->landscape = !o->portrait;
+  spec->whole = o->whole;
   return TRUE;
 }
 
@@ -145,8 +169,20 @@ draw_comparison (const FpProject *project, const FpSheetSpec *spec, FpScene **sc
   return fp_comparison_sheets (comparison, spec, error);
 }
 
+/* Drawn as asked, and said: a builder has no rule for 1:33. */
+static void
+note_scale (double scale)
+{
+  g_autofree char *note = NULL;
+
+  if (scale == 0 || is_standard (scale))
+    return;
+  note = g_strdup_printf ("1:%u is not a scale of ISO 5455 (1:10, 1:20, 1:50, 1:100 …)", (guint) scale);
+  fp_command_note (note);
+}
+
 static int
-draw (const FpProject *project, const Options *o, FpSheetSpec *spec, gboolean compare)
+draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
 {
   g_autoptr (GPtrArray) pages = NULL;
   g_autoptr (FpScene) scene = NULL;
@@ -158,10 +194,11 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec, gboolean co
   if (alternative < 0)
     return FP_EXIT_ERROR;
   spec->date = date;
-  pages = compare ? draw_comparison (project, spec, &scene, &error)
-                  : draw_sheet (project, (guint) alternative, spec, o->findings, &scene, &error);
-  if (pages == NULL || !write_pages (pages, scene, o->out, &error))
+  pages = o->compare ? draw_comparison (project, spec, &scene, &error)
+                     : draw_sheet (project, (guint) alternative, spec, o->findings, &scene, &error);
+  if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->out, &error))
     return fp_command_fail (error->message);
+  note_scale (spec->scale);
   return FP_EXIT_CLEAR;
 }
 
@@ -172,28 +209,39 @@ run (int argc, char **argv)
   g_autofree char *file = NULL;
   g_autoptr (FpProject) project = NULL;
   FpSheetSpec spec = { 0 };
-  gboolean compare;
-  const char *wrong;
   int exit_code;
   const GOptionEntry entries[] = {
-    { "sheet", 's', 0, G_OPTION_ARG_STRING, &o.sheet, "plan, elevation, section, board or compare", "SHEET" },
-    { "out", 'o', 0, G_OPTION_ARG_FILENAME, &o.out, "File to write: .pdf, .svg or .png", "FILE" },
-    { "paper", 'p', 0, G_OPTION_ARG_STRING, &o.paper, "a4, a3, a2, a1, letter or tabloid (a3)", "PAPER" },
-    { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper (landscape)", NULL },
-    { "scale", 0, 0, G_OPTION_ARG_STRING, &o.scale, "50 or 1:50, or fit (fit)", "SCALE" },
+    { "sheet", 's', 0, FP_OPTION_TEXT, &o.sheet, SHEETS, "SHEET" },
+    { "out", 'o', 0, G_OPTION_ARG_FILENAME, &o.out, "File to write: .pdf, .svg or .png; - is standard output", "FILE" },
+    { "as", 0, 0, FP_OPTION_TEXT, &o.as, FORMS "; otherwise by the ending of --out", "FORM" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
+    { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "50 or 1:50; otherwise the largest of ISO 5455 that fits", "SCALE" },
     { "whole", 'w', 0, G_OPTION_ARG_NONE, &o.whole, "The whole church instead of the sanctuary", NULL },
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &o.findings, "List the findings on the sheet", NULL },
-    { "alternative", 'a', 0, G_OPTION_ARG_STRING, &o.alternative, "Which alternative, by id or name (the first)", "ID" },
+    { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
+      "ID" },
     { NULL }
   };
 
   if (!fp_command_options (&fp_command_draw, argc, argv, entries, &file, &exit_code))
     return exit_code;
-  wrong = fill_spec (&o, &spec, &compare);
-  if (wrong != NULL)
-    return fp_command_fail (wrong);
+  if (!fill_spec (&o, &spec))
+    return FP_EXIT_ERROR;
   project = fp_command_load (file);
-  return project == NULL ? FP_EXIT_ERROR : draw (project, &o, &spec, compare);
+  return project == NULL ? FP_EXIT_ERROR : draw (project, &o, &spec);
 }
 
-const FpCommand fp_command_draw = { "draw", "FILE", "writes a sheet to scale as PDF, SVG or PNG", run };
+const FpCommand fp_command_draw = {
+  "draw", "FILE", "writes a sheet to scale as PDF, SVG or PNG",
+  "Draws one alternative of the project FILE to scale: its plan, its elevation\n"
+  "facing the altar, its section, the three together (board), or all alternatives\n"
+  "side by side (compare). The sheet has a title block, a scale bar and cautions.\n"
+  "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"
+  "the ending of their name.",
+  "  footpace draw parish.footpace --sheet elevation --out elevation.pdf\n"
+  "  footpace draw parish.footpace -a b --sheet plan --whole --scale 100 --paper a1 --out plan.svg\n"
+  "  footpace draw parish.footpace --sheet board --findings --out board.pdf\n"
+  "  footpace draw parish.footpace --sheet section --as svg --out - > section.svg\n",
+  run
+};

@@ -3,60 +3,141 @@
 
 #include "footpace/store.h"
 
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+/* UTF-8 whatever the locale: names and units are not told by question marks. */
+static void
+say (const char *text)
+{
+  fputs (text, stderr);
+}
+
 int
 fp_command_fail (const char *reason)
 {
-  g_printerr ("footpace: %s\n", reason);
+  say ("footpace: ");
+  say (reason);
+  say ("\n");
   return FP_EXIT_ERROR;
 }
+
+int
+fp_command_fail_value (const char *option, const char *value, const char *expected)
+{
+  g_autofree char *shown = value != NULL ? g_utf8_make_valid (value, -1) : NULL;
+  g_autofree char *reason = shown != NULL ? g_strdup_printf ("%s is “%s”, expected %s", option, shown, expected)
+                                          : g_strdup_printf ("%s is missing, expected %s", option, expected);
+
+  return fp_command_fail (reason);
+}
+
+void
+fp_command_note (const char *note)
+{
+  say ("footpace: note: ");
+  say (note);
+  say ("\n");
+}
+
+int
+fp_command_print (const char *text, gsize length)
+{
+  g_autofree char *reason = NULL;
+
+  if (fwrite (text, 1, length, stdout) == length && fflush (stdout) == 0)
+    return FP_EXIT_CLEAR;
+  reason = g_strdup_printf ("standard output could not be written: %s", g_strerror (errno));
+  return fp_command_fail (reason);
+}
+
+/* --- options ------------------------------------------------------------- */
+
+#define EXIT_STATUS \
+  "Exit status:\n" \
+  "  0  nothing that is required was found short\n" \
+  "  1  something that is required was found short\n" \
+  "  2  bad use, input that could not be read, or output that could not be written\n" \
+  "\n" \
+  "Footpace approves nothing. Local codes and licensed architects and engineers decide.\n"
 
 static GOptionContext *
 new_context (const FpCommand *command, const GOptionEntry *entries)
 {
-  g_autofree char *arguments = g_strdup_printf ("%s", command->arguments);
-  GOptionContext *context = g_option_context_new (arguments);
+  GOptionContext *context = g_option_context_new (command->arguments);
+  g_autofree char *after = g_strdup_printf ("Examples:\n%s\n" EXIT_STATUS, command->examples);
 
-  g_option_context_set_summary (context, command->tells);
+  g_option_context_set_summary (context, command->about);
+  g_option_context_set_description (context, after);
   g_option_context_add_main_entries (context, entries, NULL);
   /* The library's own --help would print and exit from inside a library. */
   g_option_context_set_help_enabled (context, FALSE);
   return context;
 }
 
+static gboolean
+misused (const FpCommand *command, const char *reason)
+{
+  g_autofree char *hint = g_strdup_printf ("Try: footpace %s --help\n", command->name);
+
+  fp_command_fail (reason);
+  say (hint);
+  return FALSE;
+}
+
+/* Always FALSE: there is nothing more to do. */
+static gboolean
+print_help (GOptionContext *context, int *exit_code)
+{
+  g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
+
+  *exit_code = fp_command_print (text, strlen (text));
+  return FALSE;
+}
+
+/* Options may have taken arguments away, and "--" remains. */
+static guint
+files_given (int *argc, char **argv)
+{
+  if (*argc > 1 && g_str_equal (argv[1], "--"))
+    {
+      memmove (argv + 1, argv + 2, (gsize) (*argc - 2) * sizeof *argv);
+      --*argc;
+    }
+  return (guint) (*argc - 1);
+}
+
 gboolean
 fp_command_options (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries, char **file,
                     int *exit_code)
 {
+  g_autofree char *name = g_strconcat ("footpace ", command->name, NULL), *reason = NULL;
   g_autoptr (GOptionContext) context = new_context (command, entries);
   gboolean help = FALSE;
   const GOptionEntry own[] = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, "Show this help", NULL }, { NULL } };
   g_autoptr (GError) error = NULL;
+  guint given;
 
   g_option_context_add_main_entries (context, own, NULL);
+  g_set_prgname (name); /* as the help calls it */
   *exit_code = FP_EXIT_ERROR;
   if (!g_option_context_parse (context, &argc, &argv, &error))
-    {
-      fp_command_fail (error->message);
-      g_printerr ("Try: footpace %s --help\n", command->name);
-      return FALSE;
-    }
+    return misused (command, error->message);
   if (help)
+    return print_help (context, exit_code);
+  given = files_given (&argc, argv);
+  if (given != 1)
     {
-      g_autofree char *text = g_option_context_get_help (context, TRUE, NULL);
-      g_print ("%s", text);
-      *exit_code = FP_EXIT_CLEAR;
-      return FALSE;
-    }
-  if (argc != 2)
-    {
-      g_autofree char *reason = g_strdup_printf ("%s wants one file, and was given %d", command->name, argc - 1);
-      fp_command_fail (reason);
-      g_printerr ("Try: footpace %s --help\n", command->name);
-      return FALSE;
+      reason = given == 0 ? g_strdup_printf ("%s needs a project to read: FILE is missing", command->name)
+                          : g_strdup_printf ("%s reads one project, and was given %u", command->name, given);
+      return misused (command, reason);
     }
   *file = g_strdup (argv[1]);
   return TRUE;
 }
+
+/* --- the project --------------------------------------------------------- */
 
 FpProject *
 fp_command_load (const char *file)
@@ -73,8 +154,9 @@ static void
 say_which_there_are (const FpProject *project, const char *wanted)
 {
   g_autoptr (GString) text = g_string_new (NULL);
+  g_autofree char *shown = g_utf8_make_valid (wanted, -1);
 
-  g_string_printf (text, "there is no alternative “%s”; there are:", wanted);
+  g_string_printf (text, "there is no alternative “%s”; there are:", shown);
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
     {
       const FpAlternative *one = fp_project_alternative (project, i);

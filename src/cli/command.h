@@ -16,7 +16,9 @@ typedef struct
 {
   const char *name;
   const char *arguments; /* "FILE"                                     */
-  const char *tells;     /* one line for --help                        */
+  const char *tells;     /* in one line                                */
+  const char *about;     /* in a paragraph, for its own --help         */
+  const char *examples;  /* lines indented by two, each ended          */
   /* argv[0] is the command's name; returns the exit code.             */
   int (*run) (int argc, char **argv);
 } FpCommand;
@@ -31,8 +33,18 @@ extern const FpCommand fp_command_compare;
 gboolean   fp_command_options (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries,
                                char **file, int *exit_code);
 
+/* Words are taken as the bytes that they are: the library would refuse what the locale cannot encode. */
+#define FP_OPTION_TEXT G_OPTION_ARG_FILENAME
+
 /* Prints "footpace: reason" on standard error. Returns FP_EXIT_ERROR. */
 int        fp_command_fail (const char *reason);
+/* "--as is “prose”, expected text or json"; @value NULL: "--sheet is missing, expected …" */
+int        fp_command_fail_value (const char *option, const char *value, const char *expected);
+/* Prints "footpace: note: …" on standard error. */
+void       fp_command_note (const char *note);
+
+/* Writes to standard output, UTF-8 whatever the locale.  Returns FP_EXIT_CLEAR, or FP_EXIT_ERROR after having said why. */
+int        fp_command_print (const char *text, gsize length);
 
 /* NULL after having said why. */
 FpProject *fp_command_load (const char *file);

@@ -13,7 +13,7 @@ import tempfile
 import xml.etree.ElementTree as ET
 
 FOOTPACE, SAMPLES, BUILD = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3]
-PARISH = SAMPLES / "parish.footpace"
+PARISH, CHAPEL = SAMPLES / "parish.footpace", SAMPLES / "chapel.footpace"
 NO_DISPLAY = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
 # ISO 216 sizes, and the millimetre in points: 72 / 25.4.
 PAPER_MM = {"a4": (297, 210), "a3": (420, 297), "letter": (279.4, 215.9)}
@@ -43,11 +43,58 @@ def help_and_version():
 
 
 @test
+def help_says_what_a_manual_page_says():
+    page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
+    for command in ("check", "draw", "compare"):
+        text = footpace(command, "--help", expect=0).stdout
+        assert f"footpace {command} [OPTION…] FILE" in text, text
+        assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
+        assert all(len(line) <= 100 for line in text.splitlines()), text
+        options = re.findall(r"--([a-z]+)", text.split("Options:")[1].split("Examples:")[0])
+        for option in set(options) - {"help"}:
+            assert f"--{option}" in page, option
+
+
+@test
+def words_that_are_no_command_are_refused_without_a_window():
+    done = footpace("chek", PARISH, expect=2)
+    assert "“chek”" in done.stderr and "check, draw and compare" in done.stderr, done.stderr
+
+
+@test
 def findings_as_text_name_their_sources():
     done = footpace("check", PARISH, "--alternative", "b", expect=(0, 1))
     assert "Catholic Encyclopedia" in done.stdout
     for word in ("complies", "compliant", "approved by"):
         assert word not in done.stdout.lower(), word
+
+
+@test
+def every_rule_is_listed_on_demand():
+    listed = footpace("check", PARISH, "--alternative", "a", "--all", expect=(0, 1)).stdout
+    report = json.loads(footpace("check", PARISH, "--alternative", "a", "--as", "json", expect=(0, 1)).stdout)
+    flat = re.sub(r"\s+", " ", listed)
+    for finding in report["findings"]:
+        assert f"[{finding['book']}: {finding['rule']}]" in flat, finding["rule"]
+        assert finding["reason"] or finding["found"] in ("short", "within"), finding
+    short = footpace("check", PARISH, "--alternative", "a", expect=(0, 1)).stdout
+    assert len(short.splitlines()) < len(listed.splitlines())
+    assert short.index("Recommended") < short.index("Rules looked at")
+
+
+@test
+def text_is_the_same_in_every_locale():
+    plain = footpace("check", CHAPEL, "--all", expect=(0, 1)).stdout
+    assert "m²" in plain
+    with tempfile.TemporaryDirectory() as folder:
+        made = subprocess.run(["localedef", "-i", "de_DE", "-f", "UTF-8", f"{folder}/de_DE.UTF-8"], capture_output=True)
+        for env in ({"LC_ALL": "C"}, {"LC_ALL": "de_DE.UTF-8", "LOCPATH": folder} if made.returncode == 0 else {}):
+            done = subprocess.run([FOOTPACE, "check", str(CHAPEL), "--all"], capture_output=True, text=True,
+                                  encoding="utf-8", env={**NO_DISPLAY, **env}, timeout=300)
+            assert done.stdout == plain, env
+            table = subprocess.run([FOOTPACE, "compare", str(CHAPEL)], capture_output=True, text=True,
+                                   encoding="utf-8", env={**NO_DISPLAY, **env}, timeout=300)
+            assert not re.search(r"\d,\d", table.stdout), table.stdout
 
 
 @test
@@ -124,11 +171,87 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", "nan"),
             ("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", "1:1", "--paper", "a4"),
             ("draw", PARISH, "--sheet", "plan", "--out", f"{folder}/no/such/folder/x.pdf"),
+            ("draw", PARISH, "--sheet", "plan", "--out", f"{folder}/.pdf"),
+            ("draw", PARISH, "--sheet", "plan", "--out", f"{folder}/x.docx"),
+            ("draw", PARISH, "--sheet", "plan", "--out", folder),
+            ("draw", PARISH, "--sheet", "plan", "--out", "-"),
+            ("draw", PARISH, "--sheet", "plan", "--out", "-", "--as", "docx"),
+            ("draw", PARISH, "--out", out),
+            ("draw", PARISH, "--sheet", "compare", "--out", out, "--alternative", "a"),
+            ("draw", PARISH, "--sheet", "compare", "--out", out, "--findings"),
+            *(("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", scale)
+              for scale in ("", "0", "-50", "1:", "1:0", "2:1", "0x10", "1e3", "33.5", "99999", "1:50 ")),
+            ("check", PARISH, "--alternative", ""),
+            ("check", PARISH, PARISH),
+            ("check", PARISH, "--as"),
             ("compare", broken),
         ):
             done = footpace(*arguments, expect=2)
-            assert done.stderr.strip(), arguments
+            assert done.stderr.startswith("footpace: "), arguments
+            assert done.stdout == "", arguments
             assert not out.exists(), arguments
+
+
+@test
+def errors_say_what_was_given_and_what_is_expected():
+    for arguments, says in (
+        (("check", PARISH, "--as", "prose"), "--as is “prose”, expected text or json"),
+        (("draw", PARISH), "--sheet is missing, expected plan"),
+        (("draw", PARISH, "--sheet", "plan"), "--out is missing"),
+        (("draw", PARISH, "--sheet", "plan", "--out", "x.pdf", "--paper", "a9"), "--paper is “a9”, expected a4"),
+        (("draw", PARISH, "--sheet", "plan", "--out", "x.pdf", "--scale", "33.5"), "--scale is “33.5”, expected"),
+        (("draw", PARISH, "--sheet", "plan", "--out", "/no/such/x.pdf"), "there is no folder “/no/such”"),
+        (("check",), "FILE is missing"),
+        (("check", "a", "b"), "was given 2"),
+    ):
+        assert says in footpace(*arguments, expect=2).stderr, (arguments, says)
+    # In a locale that cannot encode what was typed.
+    done = subprocess.run([FOOTPACE, "check", str(PARISH), "--alternative", "Höhe"], capture_output=True,
+                          env={**NO_DISPLAY, "LC_ALL": "C"}, timeout=300)
+    assert done.returncode == 2 and "there is no alternative “Höhe”".encode() in done.stderr, done.stderr
+
+
+@test
+def a_full_disk_is_told():
+    if not os.path.exists("/dev/full"):
+        return
+    for arguments in (("check", PARISH), ("compare", PARISH), ("--help",), ("draw", "--help"),
+                      ("draw", PARISH, "--sheet", "plan", "--as", "svg", "--out", "-")):
+        with open("/dev/full", "w") as full:
+            done = subprocess.run([FOOTPACE, *map(str, arguments)], stdout=full, stderr=subprocess.PIPE, text=True,
+                                  env=NO_DISPLAY, timeout=300)
+        assert done.returncode == 2 and "standard output could not be written" in done.stderr, arguments
+
+
+@test
+def a_scale_that_is_no_standard_is_drawn_and_told():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "x.svg"
+        done = footpace("draw", PARISH, "--sheet", "elevation", "--out", out, "--scale", "1:133", expect=0)
+        assert "1:133 is not a scale of ISO 5455" in done.stderr, done.stderr
+        assert "1:133" in "".join(ET.parse(out).getroot().itertext())
+        done = footpace("draw", PARISH, "--sheet", "elevation", "--out", out, "--scale", "200", expect=0)
+        assert done.stderr == "", done.stderr
+
+
+@test
+def names_of_forms_and_papers_are_read_in_any_case():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "X.PDF"
+        footpace("draw", PARISH, "--sheet", "Elevation", "--paper", "A4", "--out", out, expect=0)
+        assert out.read_bytes().startswith(b"%PDF-")
+        bare = pathlib.Path(folder) / "drawing"
+        footpace("draw", PARISH, "--sheet", "plan", "--as", "svg", "--out", bare, expect=0)
+        assert bare.read_bytes().startswith(b"<?xml")
+
+
+@test
+def a_drawing_goes_to_standard_output():
+    for form, head in (("pdf", b"%PDF-"), ("svg", b"<?xml"), ("png", b"\x89PNG")):
+        done = subprocess.run([FOOTPACE, "draw", str(PARISH), "--sheet", "plan", "--as", form, "--out", "-"],
+                              capture_output=True, env=NO_DISPLAY, timeout=300)
+        assert done.returncode == 0 and done.stdout.startswith(head), (form, done.stderr)
+    assert not pathlib.Path("-").exists()
 
 
 @test
@@ -141,9 +264,17 @@ def a_failed_drawing_keeps_the_old_file():
 
 
 @test
-def all_samples_are_read():
+def in_all_samples_numbers_name_what_they_count_and_findings_say_where():
     for sample in sorted(SAMPLES.glob("*.footpace")):
-        footpace("check", sample, expect=(0, 1))
+        proposed = [a.get("id") for a in ET.parse(sample).getroot().iter() if a.tag.endswith("}alternative")][-1]
+        done = footpace("check", sample, "--alternative", proposed, "--as", "json", expect=(0, 1))
+        for finding in json.loads(done.stdout)["findings"]:
+            text = finding["measured"]["text"]
+            assert not re.fullmatch(r"[\d.]+", text), (finding["rule"], text)
+            assert not re.fullmatch(r"(at (least|most) )?[\d.]+", finding["limit"]), finding["limit"]
+            assert not re.search(r"\b1 (places|steps|seats|candles|rows|altars)\b", text), text
+            if finding["found"] == "short" and finding["where"]["item"]:
+                assert finding["where"]["text"], finding["rule"]
 
 
 @test

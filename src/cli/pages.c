@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "pages.h"
+
+#include "footpace/error.h"
+
+#include <errno.h>
+#include <glib/gstdio.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#define PNG_DOTS_PER_INCH 200.0
+
+static const char *const forms[] = { [FP_PAGES_PDF] = "pdf", [FP_PAGES_SVG] = "svg", [FP_PAGES_PNG] = "png" };
+
+gboolean
+fp_pages_form_find (const char *id, FpPagesForm *form)
+{
+  for (guint i = 0; i < FP_N_PAGES_FORMS; i++)
+    if (g_ascii_strcasecmp (forms[i], id) == 0)
+      {
+        *form = (FpPagesForm) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+gboolean
+fp_pages_form_of_path (const char *path, FpPagesForm *form)
+{
+  g_autofree char *name = g_path_get_basename (path);
+  const char *dot = strrchr (name, '.');
+
+  return dot != NULL && dot > name && fp_pages_form_find (dot + 1, form);
+}
+
+static gboolean
+write_one (const FpDrawing *page, const FpScene *scene, FpPagesForm form, const char *path, GError **error)
+{
+  if (form == FP_PAGES_SVG)
+    return fp_drawing_write_svg (page, scene, fp_project_brief (fp_scene_project (scene))->title, path, error);
+  return fp_drawing_write_png (page, PNG_DOTS_PER_INCH, path, error);
+}
+
+static char *
+page_path (const char *path, guint page)
+{
+  const char *dot = strrchr (path, '.'), *slash = strrchr (path, G_DIR_SEPARATOR);
+
+  if (page == 0)
+    return g_strdup (path);
+  if (dot == NULL || (slash != NULL && dot < slash))
+    dot = path + strlen (path);
+  return g_strdup_printf ("%.*s-%u%s", (int) (dot - path), path, page + 1, dot);
+}
+
+static gboolean
+write_files (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *path, GError **error)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+
+  if (form == FP_PAGES_PDF)
+    return fp_drawing_write_pdf ((FpDrawing *const *) pages->pdata, pages->len, brief->title, brief->author, path,
+                                 error);
+  for (guint i = 0; i < pages->len; i++)
+    {
+      g_autofree char *one = page_path (path, i);
+
+      if (!write_one (g_ptr_array_index (pages, i), scene, form, one, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* --- standard output ------------------------------------------------------- */
+
+static gboolean
+pour (const char *path, GError **error)
+{
+  g_autofree char *data = NULL;
+  gsize length;
+
+  if (!g_file_get_contents (path, &data, &length, error))
+    return FALSE;
+  if (fwrite (data, 1, length, stdout) == length && fflush (stdout) == 0)
+    return TRUE;
+  g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "standard output could not be written: %s", g_strerror (errno));
+  return FALSE;
+}
+
+/* Whole first, and poured out then: half a drawing helps nobody. */
+static gboolean
+write_out (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, GError **error)
+{
+  g_autofree char *folder = NULL, *path = NULL;
+  gboolean ok;
+
+  if (pages->len > 1 && form != FP_PAGES_PDF)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "%u pages do not fit into one %s: write a PDF, or name a file",
+                   pages->len, forms[form]);
+      return FALSE;
+    }
+  if (form != FP_PAGES_SVG && isatty (STDOUT_FILENO))
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "a %s is not written to a terminal: name a file", forms[form]);
+      return FALSE;
+    }
+  folder = g_dir_make_tmp ("footpace-XXXXXX", error);
+  if (folder == NULL)
+    return FALSE;
+  path = g_strdup_printf ("%s/page.%s", folder, forms[form]);
+  ok = write_files (pages, scene, form, path, error) && pour (path, error);
+  g_unlink (path);
+  g_rmdir (folder);
+  return ok;
+}
+
+gboolean
+fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *path, GError **error)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  if (g_str_equal (path, "-"))
+    return write_out (pages, scene, form, error);
+  if (g_file_test (folder, G_FILE_TEST_IS_DIR))
+    return write_files (pages, scene, form, path, error);
+  g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "“%s” could not be written: there is no folder “%s”", path, folder);
+  return FALSE;
+}

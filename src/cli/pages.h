@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* pages.h - drawn pages, written as files or to standard output */
+#pragma once
+
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+typedef enum { FP_PAGES_PDF, FP_PAGES_SVG, FP_PAGES_PNG, FP_N_PAGES_FORMS } FpPagesForm;
+
+/* "pdf", whatever its case. */
+gboolean fp_pages_form_find (const char *id, FpPagesForm *form);
+/* By the ending of a name: "Plan.PDF".  FALSE where there is nothing before it. */
+gboolean fp_pages_form_of_path (const char *path, FpPagesForm *form);
+
+/**
+ * fp_pages_write:
+ * @pages: (element-type FpDrawing): one or more
+ * @path: a file, or "-" for standard output
+ *
+ * PDF holds all pages; SVG and PNG hold one each, and further ones get "-2", "-3" before the ending of their name.
+ *
+ * Returns: FALSE with @error set: nothing was written, or (of several files) some were
+ */
+gboolean fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *path,
+                         GError **error);
+
+G_END_DECLS
