@@ -299,6 +299,21 @@ test_number_format_reads_back (void)
   }
 }
 
+static void
+test_number_format_rounded (void)
+{
+  static const struct { double value; int decimals; const char *says; } table[] = {
+    { 33.333, 1, "33.3" },  { 2, 3, "2" },      { -0.04, 1, "0" },   { 1.25, 1, "1.3" }, { 1e6, 0, "1000000" },
+    { INFINITY, 2, "0" },   { NAN, 2, "0" },    { 0.125, 99, "0.125" }, { 17.6, -3, "18" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (table); i++)
+    {
+      g_autofree char *text = fp_number_format_rounded (table[i].value, table[i].decimals);
+      g_assert_cmpstr (text, ==, table[i].says);
+    }
+}
+
 /* Half of Europe writes 0,35: a file must not. */
 static void
 test_any_locale (void)
@@ -333,6 +348,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/units/not-a-length", test_not_a_length);
   g_test_add_func ("/units/shown-reads-back", test_shown_reads_back);
   g_test_add_func ("/units/number-format", test_number_format);
+  g_test_add_func ("/units/number-format-rounded", test_number_format_rounded);
   g_test_add_func ("/units/number-format-reads-back", test_number_format_reads_back);
   g_test_add_func ("/units/any-locale", test_any_locale);
   return g_test_run ();
