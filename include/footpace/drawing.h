@@ -66,7 +66,7 @@ FpDrawing     *fp_drawing_ref   (FpDrawing *self);
 void           fp_drawing_unref (FpDrawing *self);
 double         fp_drawing_width  (const FpDrawing *self);
 double         fp_drawing_height (const FpDrawing *self);
-const FpMark  *fp_drawing_marks  (const FpDrawing *self, guint *n);
+const FpMark  *fp_drawing_marks  (const FpDrawing *self, guint *n); /* @n: (out) (optional) */
 const FpPoint *fp_drawing_points (const FpDrawing *self);
 
 /* What following marks belong to. */

@@ -78,6 +78,20 @@ int             fp_scene_role   (const FpScene *self, FpRole role);
 int             fp_scene_celebrated_altar (const FpScene *self);
 gboolean        fp_altar_is_free (const FpPlaced *altar); /* not told to stand against the wall */
 
+/**
+ * fp_scene_room_behind_altar:
+ * @altar: index of it
+ * @where: (out) (optional): that room where it is narrowest, in the altar's own coordinates; set where there is one
+ *
+ * From the back of the altar, over its length, to the next thing that one
+ * meets in walking round it.  A platform is in the way however low: whoever
+ * walks round does not step up and down.  Left out are floors and flights
+ * between them, the altar's own steps, and what stands on it.
+ *
+ * Returns: mm; -1 where nothing is met within 20 m
+ */
+double          fp_scene_room_behind_altar (const FpScene *self, int altar, FpBox *where);
+
 const FpSolid  *fp_scene_solids (const FpScene *self, guint *n); /* ghosts' included: see the owner */
 const FpFloor  *fp_scene_floors (const FpScene *self, guint *n); /* not of ghosts */
 

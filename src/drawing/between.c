@@ -11,9 +11,6 @@
 /* Height above the floor at which walls are measured: above rails and seats, below most sills. */
 #define REACH_HEIGHT 1100.0
 
-/* What stands higher above a floor is in the way. */
-#define LOW 60.0
-
 /* How far a wall is looked for. */
 #define REACH 60000.0
 
@@ -75,15 +72,6 @@ add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint
 /* --- looking for the nearest face ------------------------------------------- */
 
 static gboolean
-stands_on_altar (const Search *s, guint owner)
-{
-  for (int i = (int) owner; i >= 0; i = s->placed[i].support)
-    if (&s->placed[i] == s->altar)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
 is_building (const FpSolid *solid)
 {
   return solid->part == FP_PART_WALL || solid->part == FP_PART_PIER;
@@ -99,18 +87,6 @@ reach_to (const FpSolid *solid, FpVec3 from, FpVec3 way, double nearest)
   if (!fp_solid_ray (solid, from, to, &t))
     return nearest;
   return nearest <= t * REACH ? nearest : t * REACH;
-}
-
-/* To the first solid; NAN where nothing is met. */
-static double
-reach (const Search *s, FpVec3 from, FpVec3 way)
-{
-  double nearest = NAN;
-
-  for (guint i = 0; i < s->n_solids; i++)
-    if (!s->placed[s->solids[i].owner].ghost && !stands_on_altar (s, s->solids[i].owner))
-      nearest = reach_to (&s->solids[i], from, way, nearest);
-  return nearest;
 }
 
 static double
@@ -163,47 +139,23 @@ add_before_altar (const Search *s)
                  altar->plan.x1);
 }
 
-/* Behind the altar, to what stands there: low steps count like high walls. */
-static double
-room_behind (const Search *s, double x)
-{
-  const FpPlaced *altar = s->altar;
-  const double from_footpace = s->footpace != NULL ? MAX (s->footpace->plan.y1, altar->plan.y1) : altar->plan.y1;
-  const double floor = s->footpace != NULL ? s->footpace->level : altar->level;
-  const FpVec3 from[3] = {
-    { x, altar->plan.y1 + 0.5, altar->level + altar->extent.height / 2 },
-    { x, altar->plan.y1 + 0.5, altar->level + LOW },
-    { x, from_footpace + 0.5, floor + LOW },
-  };
-  double room = NAN;
-
-  for (guint i = 0; i < G_N_ELEMENTS (from); i++)
-    {
-      const double to = from[i].y - altar->plan.y1 + reach (s, from[i], (FpVec3) { 0, 1, 0 });
-      room = room <= to ? room : to;
-    }
-  return room;
-}
-
-/* About the middle, as far to both sides as it stays the same. */
+/* The same that the rules measure. */
 static void
 add_behind_altar (const Search *s)
 {
   const FpPlaced *altar = s->altar;
-  const double x = altar == NULL ? 0 : (altar->plan.x0 + altar->plan.x1) / 2;
-  const double half = altar == NULL ? 0 : (altar->plan.x1 - altar->plan.x0) / 2;
-  double room, aside = 0;
+  FpBox box;
+  double room;
 
-  if (altar == NULL)
+  if (altar == NULL || altar->place.turn != 0)
     return;
-  room = room_behind (s, x);
-  if (isnan (room) || room < 10)
+  room = fp_scene_room_behind_altar (s->scene, fp_scene_celebrated_altar (s->scene), &box);
+  if (room < 10)
     return;
-  for (guint i = 1; i <= 6 && fabs (room_behind (s, x - half * i / 6) - room) < 1
-                    && fabs (room_behind (s, x + half * i / 6) - room) < 1; i++)
-    aside = half * i / 6;
-  add_sliding (s, altar, (FpVec3) { x - aside, altar->plan.y1, altar->level },
-               (FpVec3) { x - aside, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, x - aside, x + aside);
+  box.x0 += altar->place.x;
+  box.x1 += altar->place.x;
+  add_sliding (s, altar, (FpVec3) { box.x0, altar->plan.y1, altar->level },
+               (FpVec3) { box.x0, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, box.x0, box.x1);
 }
 
 /* --- from wall to wall --------------------------------------------------------- */

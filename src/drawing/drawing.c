@@ -83,7 +83,8 @@ fp_drawing_height (const FpDrawing *self)
 const FpMark *
 fp_drawing_marks (const FpDrawing *self, guint *n)
 {
-  *n = self->marks->len;
+  if (n != NULL)
+    *n = self->marks->len;
   return (const FpMark *) (gconstpointer) self->marks->data;
 }
 

@@ -11,9 +11,7 @@
 /* The pound of force: 0.45359237 kg (exact, 1959) × 9.80665 m/s2. */
 #define KN_PER_POUND 0.0044482216152605
 
-/* Heights above the floor at which a person's way past is tried, and how far one looks. */
-static const double way_heights[] = { 300, 900, 1500 };
-#define FAR 20000.0
+#define FAR 20000.0 /* how far one looks for walls */
 
 static const FpPlaced *
 altar_top (const FpMeasuring *of, int *index, FpVec3 *top)
@@ -172,49 +170,20 @@ fp_take_altar_freestanding (const FpMeasuring *of, GArray *out)
     fp_measured_add_at (out, fp_altar_is_free (altar), index, top);
 }
 
-/* Everything upright that is not the altar, nor stands on it, nor carries it. */
-static gboolean
-in_the_way (const FpMeasuring *of, const FpSolid *solid, gconstpointer data)
-{
-  int altar = *(const int *) data, owner = (int) solid->owner;
-
-  if (solid->part == FP_PART_FLOOR || solid->part == FP_PART_STEP || solid->part == FP_PART_FOOTPACE)
-    return FALSE;
-  return owner != altar && !fp_measuring_stands_on (of, owner, altar);
-}
-
 void
 fp_take_room_behind_altar (const FpMeasuring *of, GArray *out)
 {
-  FpVec3 top;
   int index;
-  const FpPlaced *altar = altar_top (of, &index, &top);
-  double nearest = -1, dx, dy;
-  FpVec3 at = { 0 };
+  const FpPlaced *altar = fp_measuring_celebrated (of, &index);
+  FpBox where;
+  double room;
 
   if (!altar || !fp_altar_is_free (altar))
     return;
-
-  dx = -sin (altar->place.turn * G_PI / 180);
-  dy = cos (altar->place.turn * G_PI / 180);
-  for (int side = -2; side <= 2; side++)
-    for (guint h = 0; h < G_N_ELEMENTS (way_heights); h++)
-      {
-        const FpBox *plan = &altar->extent.plan;
-        /* The outermost lines run just inside the ends, so as not to graze a wall in line with them. */
-        double x = (plan->x0 + plan->x1) / 2 + side / 2.0 * ((plan->x1 - plan->x0) / 2 - 1);
-        FpVec3 from = fp_placed_point (altar, (FpVec3) { x, plan->y1, way_heights[h] });
-        double reach = fp_measuring_reach (of, from, dx, dy, FAR, in_the_way, &index);
-
-        if (reach >= 0 && (nearest < 0 || reach < nearest))
-          {
-            nearest = reach;
-            at = (FpVec3) { from.x + dx * reach / 2, from.y + dy * reach / 2, from.z };
-          }
-      }
-
-  if (nearest >= 0)
-    fp_measured_add_at (out, nearest, index, at);
+  room = fp_scene_room_behind_altar (of->scene, index, &where);
+  if (room >= 0)
+    fp_measured_add_at (out, room, index, fp_placed_point (altar, (FpVec3) { (where.x0 + where.x1) / 2,
+                                                                             (where.y0 + where.y1) / 2, 0 }));
 }
 
 /* Plan area of what touches the floor, mm2. */

@@ -36,7 +36,7 @@ FP_MEASURE (altar_freestanding, "altar-freestanding", YES, FALSE, "Altar apart f
             "Whether the altar of celebration stands free of wall and reredos.",
             "there is no altar")
 FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind the altar",
-            "Clear distance from a freestanding altar to the next thing behind it.",
+            "Clear distance from a freestanding altar to the next thing behind it, a platform included.",
             "nothing stands behind the altar")
 FP_MEASURE_OF (altar_pressure, "altar-pressure", "kN/m2", "Weight of the altar on the floor",
             "Weight of the altar's own stone, taken at 28 kN/m³, by the area on which it stands.",

@@ -114,6 +114,67 @@ test_room_behind (void)
   g_assert_cmpuint (taking_count (project, "room-behind-altar"), ==, 0);
 }
 
+static double
+front_of (const FpProject *project, const char *id)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+
+  return church_placed (scene, id)->plan.y0;
+}
+
+/* A platform of 150 is not stepped over in walking round, nor another footpace; a flight between floors is walked on.
+ * The altar's back is at 8375. */
+static void
+test_room_behind_low_things (void)
+{
+  g_autoptr (FpProject) project = church (), other = NULL;
+
+  taking_wall (&project, "apse", -6000, 14000, 6000, 14000);
+  church_floor (&project, "sanctuary", (FpBox) { -6000, 0, 6000, 14000 }, 300, 1, 0, 0);
+  other = fp_project_ref (project);
+  taking_add (&project, "chair", "chair", NULL, 0, 10500, NULL, 0);
+  g_assert_cmpfloat (front_of (project, "chair"), <, 10500 - 325 - 100); /* the platform's edge, before the seat's */
+  assert_measure (project, "room-behind-altar", front_of (project, "chair") - 8375);
+  church_param (&project, "chair", "step", 0);
+  assert_measure (project, "room-behind-altar", 10500 - 325 - 8375);
+
+  taking_add (&other, "footpace", "second", NULL, 0, 12500, "count", 1);
+  assert_measure (other, "room-behind-altar", front_of (other, "second") - 8375);
+  taking_survey (&other, "steps", "flight", 0, 8800, "count", 1);
+  assert_measure (other, "room-behind-altar", front_of (other, "second") - 8375);
+}
+
+/* A slender thing between the lines along which one might look; one beside the altar's end is not behind it. */
+static void
+test_room_behind_slender_things (void)
+{
+  g_autoptr (FpProject) project = church ();
+  double front;
+
+  taking_wall (&project, "apse", -6000, 9500, 6000, 9500);
+  taking_add (&project, "candlesticks", "light", NULL, 870, 9000, "count", 1);
+  front = front_of (project, "light");
+  g_assert_cmpfloat (taking_value (project, "room-behind-altar"), >=, front - 8375); /* its foot is round */
+  g_assert_cmpfloat (taking_value (project, "room-behind-altar"), <, 9000 - 8375);
+  taking_add (&project, "candlesticks", "light", NULL, 1300, 9000, "count", 1);
+  assert_measure (project, "room-behind-altar", 9500 - 8375);
+}
+
+/* Square to an altar that is turned: from its back, 375 from its middle, to a wall 2000 from there. */
+static void
+test_room_behind_turned (void)
+{
+  const double turn = 30 * G_PI / 180, dx = -sin (turn), dy = cos (turn);
+  const ChurchThing altar = { "altar", "altar", NULL, { 0, 5000, 30 }, NULL, 0, { { NULL, 0 } } };
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+
+  church_floor (&project, "sanctuary", (FpBox) { -9000, 0, 9000, 12000 }, 300, 1, 0, 0);
+  church_add (&project, &altar);
+  taking_wall (&project, "wall", 2000 * dx - 4000 * dy, 5000 + 2000 * dy + 4000 * dx, 2000 * dx + 4000 * dy,
+               5000 + 2000 * dy - 4000 * dx);
+  assert_measure (project, "room-behind-altar", 2000 - 375);
+}
+
 /* Sources part B, section 6: a solid marble altar of 1.50 × 0.75 × 0.95 m at 28 kN/m3 is 29.925 kN on 1.125 m2,
  * 26.6 kN/m2 (computed there). */
 static void
@@ -331,6 +392,9 @@ main (int argc, char **argv)
   g_test_add_func ("/altar/sanctuary-width", test_sanctuary_width);
   g_test_add_func ("/altar/step-sides", test_step_sides);
   g_test_add_func ("/altar/room-behind", test_room_behind);
+  g_test_add_func ("/altar/room-behind-low-things", test_room_behind_low_things);
+  g_test_add_func ("/altar/room-behind-slender-things", test_room_behind_slender_things);
+  g_test_add_func ("/altar/room-behind-turned", test_room_behind_turned);
   g_test_add_func ("/altar/pressure", test_pressure);
   g_test_add_func ("/steps/all", test_steps);
   g_test_add_func ("/steps/no-footpace", test_no_footpace);
