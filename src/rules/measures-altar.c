@@ -220,7 +220,7 @@ stone (const FpPlaced *altar)
   return volume;
 }
 
-/* "High altar: about 29.9 kN of stone on 1.12 m²", in the units of the brief. */
+/* "High altar: about 29.9 kN, if it is of stone, on 1.12 m²", in the units of the brief. */
 static char *
 weight_on (const FpMeasuring *of, int index, double weight, double area)
 {
@@ -231,7 +231,7 @@ weight_on (const FpMeasuring *of, int index, double weight, double area)
   g_autofree char *wide = metric ? fp_number_format_rounded (area / MM2_PER_M2, 2)
                                  : fp_number_format_rounded (area / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1);
 
-  return g_strdup_printf ("%s: about %s %s of stone on %s %s", name, heavy, metric ? "kN" : "lb", wide,
+  return g_strdup_printf ("%s: about %s %s, if it is of stone, on %s %s", name, heavy, metric ? "kN" : "lb", wide,
                           metric ? "m²" : "sq ft");
 }
 

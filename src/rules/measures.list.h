@@ -39,8 +39,8 @@ FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind t
             "Clear distance from a freestanding altar to the next thing behind it, a platform included.",
             "nothing stands behind the altar")
 FP_MEASURE_OF (altar_pressure, "altar-pressure", "kN/m2", "Weight of the altar on the floor",
-            "Weight of the altar's own stone, taken at 28 kN/m³, by the area on which it stands.",
-            "there is no altar of stone")
+            "Weight of the altar as if it were of stone, taken at 28 kN/m³, by the area on which it stands.",
+            "there is no altar")
 FP_MEASURE_COUNTED (altars, "altars", FALSE, "altar", "altars", "Number of altars",
             "How many altars there are.",
             "there is no altar")

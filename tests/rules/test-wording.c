@@ -80,12 +80,12 @@ test_weight (void)
   double kn = 0, m2 = 0, lb = 0, sqft = 0;
 
   g_assert_true (g_str_has_suffix (finding->measured, " kN/m²"));
-  g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf kN of stone on %lf m²", &kn, &m2), ==, 2);
+  g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf kN, if it is of stone, on %lf m²", &kn, &m2), ==, 2);
   taking_units (&project, FP_UNITS_IMPERIAL);
   inches = taking_findings (project, FALSE);
   finding = taking_finding (inches, "seats-and-flame:altar-weight");
   g_assert_true (g_str_has_suffix (finding->measured, " lb/sq ft"));
-  g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf lb of stone on %lf sq ft", &lb, &sqft), ==, 2);
+  g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf lb, if it is of stone, on %lf sq ft", &lb, &sqft), ==, 2);
   g_assert_cmpfloat_with_epsilon (lb / 1000 * 4.44822, kn, 0.06);
   g_assert_cmpfloat_with_epsilon (sqft * 0.09290304, m2, 0.02);
 }
