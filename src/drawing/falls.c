@@ -141,6 +141,14 @@ set_in_section (Falls *f, const FpFloor *floor, FpFall *fall)
 
 /* --- all of them ------------------------------------------------------------------------ */
 
+static void
+set_slope (FpFall *one, double fall)
+{
+  g_autofree char *run = fp_number_format_rounded (1 / fall, 1);
+
+  g_snprintf (one->text, sizeof one->text, "1:%s", run);
+}
+
 GArray *
 fp_falls_place (FpProjection *projection, const FpViewLayout *layout, const FpBox *content, FpCover *room)
 {
@@ -156,7 +164,7 @@ fp_falls_place (FpProjection *projection, const FpViewLayout *layout, const FpBo
       FpFall one = { .item = g_intern_string (fp_item_id (placed[floor[i].owner].item)) };
       if (fall < 1e-4)
         continue;
-      g_snprintf (one.text, sizeof one.text, "1:%.3g", 1 / fall);
+      set_slope (&one, fall);
       if (fp_projection_view (projection) == FP_VIEW_PLAN)
         set_on_plan (&f, &floor[i], &one);
       else if (fp_projection_view (projection) == FP_VIEW_SECTION)

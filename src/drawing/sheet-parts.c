@@ -56,7 +56,9 @@ figure_text (double mm, FpUnits units, gboolean inches, gboolean last)
   const double unit = units == FP_UNITS_METRIC ? 1000 : inches ? FP_MM_PER_INCH : FP_MM_PER_FOOT;
   const char *name = !last ? "" : units == FP_UNITS_METRIC ? " m" : inches ? " in" : " ft";
 
-  return g_strdup_printf ("%.6g%s", mm / unit, name);
+  g_autofree char *number = fp_number_format_rounded (mm / unit, 4);
+
+  return g_strconcat (number, name, NULL);
 }
 
 double
