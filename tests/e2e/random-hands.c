@@ -1,0 +1,387 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* random-hands.c - what hands that know nothing do to the window, by the display's own events
+ *
+ * Clicks, drags, wheel, keys, text, undo, alternatives, saving and opening, in
+ * an order that the seed gives (printed, and taken from FOOTPACE_HANDS_SEED).
+ * Criticals abort (G_DEBUG), leaks are told by the sanitizer.  What was made
+ * saves and opens to the same bytes at every stop, and undo leads back to the
+ * bytes of the start.
+ */
+#include "samples.h"
+#include "window.h"
+
+#include "footpace/store.h"
+
+#include <X11/XKBlib.h>
+#include <X11/extensions/XTest.h>
+#include <X11/keysym.h>
+#include <gdk/x11/gdkx.h>
+#include <glib/gstdio.h>
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define EVENTS      3000  /* by default; FOOTPACE_HANDS says otherwise         */
+#define STOP_EVERY  500   /* events after which all is looked at               */
+#define WIDTH       1200
+#define HEIGHT      800
+#define HEADER      56    /* px at the top: buttons that open files and close the window */
+
+typedef struct
+{
+  Display    *display;   /* the hands' own connection                         */
+  GRand      *random;
+  GtkWidget  *window;
+  FpDocument *document;  /* as opened at the start; owned                     */
+  char       *start;     /* its bytes then                                    */
+  char       *file;
+  guint       events;
+} Hands;
+
+static int
+between (Hands *h, int lo, int hi)
+{
+  return g_rand_int_range (h->random, lo, hi + 1);
+}
+
+static void
+settle (Hands *h)
+{
+  XFlush (h->display);
+  for (guint i = 0; i < 200 && g_main_context_pending (NULL); i++)
+    g_main_context_iteration (NULL, FALSE);
+}
+
+/* --- single events -------------------------------------------------------- */
+
+static void
+move_to (Hands *h, int x, int y)
+{
+  XTestFakeMotionEvent (h->display, -1, x, y, CurrentTime);
+  h->events++;
+  settle (h);
+}
+
+static void
+button (Hands *h, guint which, gboolean down)
+{
+  XTestFakeButtonEvent (h->display, which, down, CurrentTime);
+  h->events++;
+  settle (h);
+}
+
+static void
+press_key (Hands *h, KeySym sym, guint modifiers)
+{
+  static const struct { guint mask; KeySym sym; } held[] = {
+    { ControlMask, XK_Control_L }, { ShiftMask, XK_Shift_L }, { Mod1Mask, XK_Alt_L }
+  };
+  const KeyCode code = XKeysymToKeycode (h->display, sym);
+
+  for (guint i = 0; i < G_N_ELEMENTS (held); i++)
+    if (modifiers & held[i].mask)
+      XTestFakeKeyEvent (h->display, XKeysymToKeycode (h->display, held[i].sym), True, CurrentTime);
+  XTestFakeKeyEvent (h->display, code, True, CurrentTime);
+  XTestFakeKeyEvent (h->display, code, False, CurrentTime);
+  for (guint i = 0; i < G_N_ELEMENTS (held); i++)
+    if (modifiers & held[i].mask)
+      XTestFakeKeyEvent (h->display, XKeysymToKeycode (h->display, held[i].sym), False, CurrentTime);
+  h->events += 2;
+  settle (h);
+}
+
+/* Somewhere in the window, below the header bar. */
+static void
+wander (Hands *h)
+{
+  move_to (h, between (h, 2, WIDTH - 3), between (h, HEADER, HEIGHT - 3));
+}
+
+/* --- deeds ---------------------------------------------------------------- */
+
+static void
+click (Hands *h)
+{
+  const guint which = between (h, 0, 9) == 0 ? 3 : 1;
+  const int times = between (h, 0, 5) == 0 ? 2 : 1;
+
+  wander (h);
+  for (int i = 0; i < times; i++)
+    {
+      button (h, which, TRUE);
+      button (h, which, FALSE);
+    }
+}
+
+static void
+drag (Hands *h)
+{
+  int x = between (h, 2, WIDTH - 3), y = between (h, HEADER, HEIGHT - 3);
+  const int steps = between (h, 1, 12);
+
+  move_to (h, x, y);
+  button (h, 1, TRUE);
+  for (int i = 0; i < steps; i++)
+    {
+      x = CLAMP (x + between (h, -40, 40), 2, WIDTH - 3);
+      y = CLAMP (y + between (h, -40, 40), HEADER, HEIGHT - 3);
+      move_to (h, x, y);
+    }
+  if (between (h, 0, 5) == 0)
+    press_key (h, XK_Escape, 0);
+  button (h, 1, FALSE);
+}
+
+static void
+wheel (Hands *h)
+{
+  const guint which = between (h, 0, 1) == 0 ? 4 : 5;
+
+  wander (h);
+  for (int i = between (h, 1, 4); i > 0; i--)
+    {
+      button (h, which, TRUE);
+      button (h, which, FALSE);
+    }
+}
+
+static void
+key (Hands *h)
+{
+  static const struct { KeySym sym; guint modifiers; } keys[] = {
+    { XK_Left, 0 }, { XK_Right, 0 }, { XK_Up, 0 }, { XK_Down, 0 }, { XK_Left, ShiftMask }, { XK_Up, Mod1Mask },
+    { XK_Tab, 0 }, { XK_Tab, 0 }, { XK_Tab, ShiftMask }, { XK_Tab, ControlMask }, { XK_Return, 0 }, { XK_Escape, 0 },
+    { XK_Delete, 0 }, { XK_plus, ShiftMask }, { XK_minus, 0 }, { XK_0, 0 }, { XK_9, 0 }, { XK_space, 0 },
+    { XK_z, ControlMask }, { XK_z, ControlMask }, { XK_z, ControlMask | ShiftMask }, { XK_k, ControlMask },
+    { XK_l, ControlMask }, { XK_b, ControlMask }, { XK_i, ControlMask }, { XK_r, ControlMask }, { XK_Home, 0 },
+    { XK_End, 0 }, { XK_BackSpace, 0 }, { XK_a, ControlMask }, { XK_Page_Down, 0 }, { XK_F1, 0 }, { XK_d, 0 }, { XK_m, 0 },
+  };
+  const int i = between (h, 0, G_N_ELEMENTS (keys) - 1);
+
+  press_key (h, keys[i].sym, keys[i].modifiers);
+}
+
+static void
+text (Hands *h)
+{
+  static const KeySym signs[] = { XK_1, XK_2, XK_5, XK_0, XK_0, XK_0, XK_period, XK_minus, XK_space, XK_m, XK_apostrophe, XK_x };
+
+  for (int i = between (h, 1, 5); i > 0; i--)
+    press_key (h, signs[between (h, 0, G_N_ELEMENTS (signs) - 1)], 0);
+  if (between (h, 0, 2) > 0)
+    press_key (h, XK_Return, 0);
+}
+
+static void
+act (Hands *h)
+{
+  static const char *const actions[] = {
+    "win.undo", "win.redo", "win.remove", "win.alternative-new", "win.compare", "win.show-board", "win.frame-whole",
+    "win.frame-sanctuary", "win.zoom-in", "win.zoom-out", "win.choose-nothing"
+  };
+  static const char *const kinds[] = { "credence", "ambo", "chair", "sedilia", "candlesticks", "rail", "pews", "pier", "altar" };
+
+  h->events++;
+  if (between (h, 0, 3) == 0)
+    gtk_widget_activate_action (h->window, "win.add", "s", kinds[between (h, 0, G_N_ELEMENTS (kinds) - 1)]);
+  else
+    gtk_widget_activate_action (h->window, actions[between (h, 0, G_N_ELEMENTS (actions) - 1)], NULL);
+  settle (h);
+}
+
+static void
+switch_alternative (Hands *h)
+{
+  const guint n = fp_project_n_alternatives (fp_document_project (h->document));
+
+  h->events++;
+  fp_document_set_alternative (h->document, (guint) between (h, 0, (int) n - 1));
+  settle (h);
+}
+
+static void
+do_something (Hands *h)
+{
+  const int which = between (h, 0, 99);
+
+  if (which < 25)
+    click (h);
+  else if (which < 45)
+    drag (h);
+  else if (which < 55)
+    wheel (h);
+  else if (which < 80)
+    key (h);
+  else if (which < 90)
+    text (h);
+  else if (which < 97)
+    act (h);
+  else
+    switch_alternative (h);
+}
+
+/* --- stops ---------------------------------------------------------------- */
+
+/* The hands may have opened dialogs, and other windows. */
+static void
+close_others (Hands *h)
+{
+  g_autoptr (GList) windows = gtk_window_list_toplevels ();
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    if (l->data != h->window && gtk_widget_get_visible (l->data))
+      gtk_window_destroy (l->data);
+  settle (h);
+}
+
+static void
+take_focus (Hands *h)
+{
+  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (h->window));
+
+  gtk_window_present (GTK_WINDOW (h->window));
+  XSetInputFocus (h->display, gdk_x11_surface_get_xid (surface), RevertToPointerRoot, CurrentTime);
+  XSync (h->display, False);
+  settle (h);
+}
+
+static char *
+bytes_of (const FpProject *project)
+{
+  return fp_store_write (project, NULL);
+}
+
+static void
+check_saves_and_opens (Hands *h)
+{
+  const FpProject *project = fp_scene_project (fp_document_base_scene (h->document));
+  g_autofree char *before = bytes_of (project), *after = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) again = NULL;
+
+  g_assert_true (fp_project_check (project, &error));
+  g_assert_true (fp_store_save (project, h->file, &error));
+  again = fp_store_load (h->file, &error);
+  g_assert_no_error (error);
+  after = bytes_of (again);
+  g_assert_cmpstr (before, ==, after);
+}
+
+static void
+stop (Hands *h)
+{
+  close_others (h);
+  check_saves_and_opens (h);
+  /* Now and then all the way back and forth again. */
+  if (between (h, 0, 9) == 0)
+    {
+      while (fp_document_undo (h->document))
+        ;
+      while (fp_document_redo (h->document))
+        ;
+    }
+  take_focus (h);
+}
+
+static void
+check_undo_to_the_start (Hands *h)
+{
+  g_autofree char *end = NULL;
+
+  fp_document_drop_preview (h->document);
+  while (fp_document_undo (h->document))
+    ;
+  end = bytes_of (fp_document_project (h->document));
+  g_assert_cmpstr (end, ==, h->start);
+}
+
+/* --- the whole ------------------------------------------------------------- */
+
+static guint
+number_from (const char *variable, guint otherwise)
+{
+  const char *text = g_getenv (variable);
+
+  return text != NULL ? (guint) g_ascii_strtoull (text, NULL, 10) : otherwise;
+}
+
+static gboolean
+begin (Hands *h, guint seed)
+{
+  g_autofree char *sample = fp_sample_path ("parish.footpace");
+  g_autoptr (GError) error = NULL;
+  int event, fault, major, minor;
+
+  h->display = XOpenDisplay (NULL);
+  if (h->display == NULL || !XTestQueryExtension (h->display, &event, &fault, &major, &minor))
+    return FALSE;
+  h->random = g_rand_new_with_seed (seed);
+  h->document = fp_document_load (sample, &error);
+  g_assert_no_error (error);
+  h->start = bytes_of (fp_document_project (h->document));
+  h->file = g_build_filename (g_get_user_state_dir (), "hands.footpace", NULL);
+  h->window = fp_window_new (NULL);
+  gtk_window_set_default_size (GTK_WINDOW (h->window), WIDTH, HEIGHT);
+  fp_window_set_document (FP_WINDOW (h->window), h->document);
+  gtk_window_present (GTK_WINDOW (h->window));
+  for (guint i = 0; i < 300; i++)
+    {
+      g_main_context_iteration (NULL, FALSE);
+      g_usleep (2000);
+    }
+  take_focus (h);
+  return TRUE;
+}
+
+static void
+end (Hands *h)
+{
+  close_others (h);
+  gtk_window_destroy (GTK_WINDOW (h->window));
+  settle (h);
+  g_object_unref (h->document);
+  g_remove (h->file);
+  g_free (h->file);
+  g_free (h->start);
+  g_rand_free (h->random);
+  XCloseDisplay (h->display);
+}
+
+static void
+test_hands (void)
+{
+  const guint seed = number_from ("FOOTPACE_HANDS_SEED", 20261125), n = number_from ("FOOTPACE_HANDS", EVENTS);
+  Hands h = { 0 };
+  guint next = STOP_EVERY;
+
+  g_test_message ("seed %u, %u events", seed, n);
+  if (!begin (&h, seed))
+    {
+      g_test_skip ("no display that takes made events");
+      return;
+    }
+  while (h.events < n)
+    {
+      do_something (&h);
+      if (h.events < next)
+        continue;
+      stop (&h);
+      next += STOP_EVERY;
+    }
+  stop (&h);
+  g_test_message ("%u steps of undo", fp_document_depth (h.document));
+  g_assert_cmpuint (fp_document_depth (h.document), >, 0);
+  check_undo_to_the_start (&h);
+  end (&h);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autofree char *state = g_dir_make_tmp ("footpace-hands-XXXXXX", NULL);
+
+  g_setenv ("XDG_STATE_HOME", state, TRUE);
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/random-hands", test_hands);
+  return g_test_run ();
+}
