@@ -21,7 +21,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define EVENTS      3000  /* by default; FOOTPACE_HANDS says otherwise         */
+#define EVENTS      1500  /* by default; FOOTPACE_HANDS says otherwise         */
 #define STOP_EVERY  500   /* events after which all is looked at               */
 #define WIDTH       1200
 #define HEIGHT      800
