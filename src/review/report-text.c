@@ -235,17 +235,31 @@ put_rules_of (GString *out, const FpFindings *findings, const FpRulebook *book)
       }
 }
 
+/* What the words for the states mean, of those that occur. */
+static void
+put_legend (GString *out, const FpFindings *findings)
+{
+  static const char *const means[] = {
+    [FP_FOUND_SHORT] = "outside the printed figure: a finding",
+    [FP_FOUND_WITHIN] = "measured, and no finding",
+    [FP_FOUND_WAITING] = "not checked yet: sight is still being computed",
+    [FP_FOUND_NOTHING] = "not checked: there is nothing to measure",
+    [FP_FOUND_APART] = "not checked: for another form, celebration or kind of altar",
+  };
+  const FpReportStates states = fp_report_states (findings, NULL);
+
+  for (guint f = 0; f < G_N_ELEMENTS (means); f++)
+    if (states.of[f] > 0)
+      put (out, 0, fp_found_id ((FpFound) f), STATE, means[f]);
+}
+
 static void
 put_looked_at (GString *out, const FpFindings *findings, gboolean every)
 {
   g_autoptr (GPtrArray) books = fp_report_books (findings);
 
   heading (out, "Rules looked at");
-  put (out, 0, "short", STATE, "outside the printed figure: a finding");
-  put (out, 0, "within", STATE, "measured, and no finding");
-  put (out, 0, "waiting", STATE, "sight is still being computed");
-  put (out, 0, "nothing", STATE, "not checked: there is nothing to measure");
-  put (out, 0, "apart", STATE, "not checked: for another form, celebration or kind of altar");
+  put_legend (out, findings);
   for (guint b = 0; b < books->len; b++)
     {
       const FpRulebook *book = g_ptr_array_index (books, b);

@@ -103,7 +103,8 @@ fp_take_mensa_clear_depth (const FpMeasuring *of, GArray *out)
   clear = clear_before (of, index, TRUE, &thing);
   measured = fp_measured_add_at (out, clear < 0 ? fp_placed_param (altar, "depth", NAN) : clear, index, top);
   if (thing >= 0)
-    measured->detail = g_strdup_printf ("in front of: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
+    measured->detail = g_strdup_printf ("%s, in front of “%s”", fp_item_name (altar->item),
+                                        fp_item_name (fp_measuring_placed (of, thing)->item));
 }
 
 void
@@ -167,7 +168,8 @@ fp_take_altar_freestanding (const FpMeasuring *of, GArray *out)
   const FpPlaced *altar = altar_top (of, &index, &top);
 
   if (altar)
-    fp_measured_add_at (out, fp_altar_is_free (altar), index, top);
+    fp_measured_add_at (out, fp_altar_is_free (altar), index, top)->text
+      = g_strdup (fp_altar_is_free (altar) ? "apart from the wall" : "against the wall");
 }
 
 void

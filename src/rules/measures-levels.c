@@ -31,6 +31,52 @@ in_gallery (const FpMeasuring *of, guint i, gpointer data)
   return fp_measuring_place (of, i)->gallery;
 }
 
+/* Within the floor or on its edge, at its level. */
+static gboolean
+is_on_floor (const FpFloor *floor, FpVec3 at)
+{
+  const FpPoint p = { at.x, at.y };
+  gboolean near = fp_outline_contains (floor->outline, floor->n_outline, p);
+
+  for (guint i = 0; i < floor->n_outline && !near; i++)
+    near = fp_segment_distance (floor->outline[i], floor->outline[(i + 1) % floor->n_outline], p) < 1;
+  return near && fabs (floor->z + floor->gx * at.x + floor->gy * at.y - at.z) < 1;
+}
+
+/* The people's floor at that point; NULL. */
+static char *
+floor_named (const FpMeasuring *of, FpVec3 at)
+{
+  guint n = 0;
+  const FpFloor *floor = fp_scene_floors (of->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (floor[i].use == FP_FLOOR_PEOPLE && is_on_floor (&floor[i], at))
+      return fp_measuring_name (of, (int) floor[i].owner);
+  return NULL;
+}
+
+/* "Nave floor; Floor of the aisle": the people's floors that somewhere are not below the altar's; NULL. */
+static char *
+floors_not_below (const FpMeasuring *of)
+{
+  GString *out = g_string_new (NULL);
+  guint n = 0;
+  const FpFloor *floor = fp_scene_floors (of->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      double highest = -G_MAXDOUBLE;
+      g_autofree char *name = fp_measuring_name (of, (int) floor[i].owner);
+
+      for (guint c = 0; floor[i].use == FP_FLOOR_PEOPLE && c < floor[i].n_outline; c++)
+        highest = MAX (highest, floor[i].z + floor[i].gx * floor[i].outline[c].x + floor[i].gy * floor[i].outline[c].y);
+      if (!(highest < of->levels.footpace - 1e-6) && floor[i].use == FP_FLOOR_PEOPLE)
+        g_string_append_printf (out, "%s%s", out->len ? "; " : "", name);
+    }
+  return g_string_free (out, out->len == 0);
+}
+
 void
 fp_take_margin_below (const FpMeasuring *of, GArray *out)
 {
@@ -45,9 +91,11 @@ fp_take_margin_below (const FpMeasuring *of, GArray *out)
       g_autofree char *length = fp_length_format_unit (-of->levels.margin, units);
       g_autofree char *highest = fp_level_format (of->levels.highest, units);
       g_autofree char *footpace = fp_level_format (of->levels.footpace, units);
+      g_autofree char *name = floor_named (of, of->levels.highest_at);
 
       measured->text = of->levels.margin < 0 ? g_strdup_printf ("%s above", length) : g_strdup ("level with it");
-      measured->detail = g_strdup_printf ("highest floor of the people %s, floor of the altar %s", highest, footpace);
+      measured->detail = g_strdup_printf ("%s, at its highest %s; floor of the altar %s",
+                                          name ? name : "floor of the people", highest, footpace);
     }
 }
 
@@ -80,6 +128,7 @@ fp_take_area_not_below (const FpMeasuring *of, GArray *out)
     {
       measured->at = of->levels.worst_at;
       measured->has_at = TRUE;
+      measured->detail = floors_not_below (of);
     }
 }
 

@@ -117,8 +117,14 @@ fp_take_mensa_mean (const FpMeasuring *of, GArray *out)
   posture = posture_taken (of, FP_POSTURE_SITTING, FP_FOCUS_MENSA);
   sum = fp_sight_church (of->sight, posture, FP_FOCUS_MENSA);
   if (sum.places > 0)
-    add_worst (of, out, sum.mean, &sum)->detail
-      = g_strdup_printf ("mean of %u places, %s", sum.places, fp_posture_label (posture));
+    {
+      FpMeasured *measured = add_worst (of, out, sum.mean, &sum);
+      g_autofree char *worst = fp_people_name (of->people, sum.worst);
+
+      measured->text = g_strdup_printf ("mean of %u place%s, %s", sum.places, sum.places == 1 ? "" : "s",
+                                        fp_posture_label (posture));
+      measured->detail = g_strdup_printf ("least from %s", worst);
+    }
 }
 
 /* Places from which nothing of the Host is seen as it is raised, the people kneeling. */

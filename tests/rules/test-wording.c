@@ -320,6 +320,48 @@ test_where (void)
   assert_says (project, "seats-and-flame:row-spacing-least", NULL, "700 mm", NULL, "Pews, Gospel side; Pews");
 }
 
+/* A floor that rises away from the altar (1:10 over 20 m: 2 m) names itself. */
+static void
+test_where_above (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_floor (&project, "nave", (FpBox) { -6000, -20000, 6000, 0 }, 0, 0, 0.1, 0);
+  assert_says (project, "levels-and-sight:people-below", "The people do not stand below the altar", NULL, NULL, NULL);
+  {
+    g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+    const FpFinding *finding = taking_finding (findings, "levels-and-sight:people-below");
+
+    g_assert_cmpint (finding->found, ==, FP_FOUND_SHORT);
+    g_assert_true (g_str_has_prefix (finding->detail, "Floor, at its highest +"));
+  }
+  assert_says (project, "levels-and-sight:area-below", NULL, NULL, "none", "Floor");
+}
+
+static void
+test_where_on_the_altar (void)
+{
+  g_autoptr (FpProject) project = church ();
+
+  church_param (&project, "altar", "setting", 1);
+  assert_says (project, "older-form:altar-free", "The high altar touches the wall", "against the wall",
+               "apart from the wall", "Altar");
+  taking_add (&project, "tabernacle", "tabernacle", "altar", 0, -300, NULL, 0);
+  assert_says (project, "older-form:altar-depth", NULL, NULL, NULL, "Altar, in front of “Tabernacle”");
+}
+
+/* The mean of all is no place; that which sees least is. */
+static void
+test_where_least (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = taking_findings (project, TRUE);
+  const FpFinding *finding = taking_finding (findings, "levels-and-sight:mensa-mean");
+
+  g_assert_true (g_str_has_suffix (finding->measured, " % (mean of 80 places, sitting)"));
+  g_assert_true (g_str_has_prefix (finding->detail, "least from Pews: row "));
+}
+
 /* Whatever is short in any weight says of what thing, and in no coordinates. */
 static void
 test_where_is_a_name (void)
@@ -440,6 +482,9 @@ main (int argc, char **argv)
   g_test_add_func ("/wording/one-finding-a-thing", test_one_finding_a_thing);
   g_test_add_func ("/wording/two-sides", test_two_sides);
   g_test_add_func ("/wording/where", test_where);
+  g_test_add_func ("/wording/where-above", test_where_above);
+  g_test_add_func ("/wording/where-on-the-altar", test_where_on_the_altar);
+  g_test_add_func ("/wording/where-least", test_where_least);
   g_test_add_func ("/wording/where-is-a-name", test_where_is_a_name);
   g_test_add_func ("/wording/reasons", test_reasons);
   g_test_add_func ("/wording/cautions", test_cautions);
