@@ -87,7 +87,7 @@ typedef struct
   const char *author;      /* creator in the title block; may be ""         */
   const char *note;        /* free text; may be ""                          */
   FpBooks     books;
-  FpFacing    facing;
+  FpFacing    facing;      /* of the celebrant; an alternative may have its own: see fp_project_facing() */
   guint       celebrations; /* FpCelebration bits                           */
   guint       ministers;   /* in the sanctuary at the greatest celebration, 1..60 */
   guint       seats;       /* wanted; 0: not said                           */
@@ -108,6 +108,8 @@ typedef struct _FpAlternative FpAlternative;
 const char   *fp_alternative_id      (const FpAlternative *self);
 const char   *fp_alternative_name    (const FpAlternative *self);
 const char   *fp_alternative_note    (const FpAlternative *self); /* never NULL */
+/* Whether it has the celebrant face another way than the brief may ask; @facing (out, optional) which. */
+gboolean      fp_alternative_own_facing (const FpAlternative *self, FpFacing *facing);
 guint         fp_alternative_n_items (const FpAlternative *self);
 const FpItem *fp_alternative_item    (const FpAlternative *self, guint i);
 /* Fate of a thing of the survey; for FP_FATE_MOVED, @moved (out, optional) is where
@@ -128,6 +130,9 @@ const FpItem  *fp_project_survey   (const FpProject *self, guint i);
 guint          fp_project_n_alternatives (const FpProject *self); /* at least 1 */
 const FpAlternative *fp_project_alternative (const FpProject *self, guint i);
 int            fp_project_find_alternative (const FpProject *self, const char *id); /* -1 */
+
+/* Which way the celebrant faces in that alternative: its own way, else the brief's.  Whoever needs it asks here. */
+FpFacing       fp_project_facing (const FpProject *self, guint alternative);
 
 /**
  * fp_project_find:
@@ -164,6 +169,9 @@ FpProject *fp_project_with_new_alternative (const FpProject *self, int copy_of,
                                             const char *id, const char *name, GError **error);
 FpProject *fp_project_with_alternative_text (const FpProject *self, guint alternative,
                                              const char *name, const char *note, GError **error);
+/* @facing: NULL for what the brief asks. */
+FpProject *fp_project_with_alternative_facing (const FpProject *self, guint alternative, const FpFacing *facing,
+                                               GError **error);
 FpProject *fp_project_without_alternative (const FpProject *self, guint alternative, GError **error);
 
 /* An id that nothing in the project has: "@stem", "@stem-2", … Owned by the caller. */
@@ -182,7 +190,8 @@ void              fp_project_builder_brief (FpProjectBuilder *self, const FpBrie
 gboolean          fp_project_builder_survey (FpProjectBuilder *self, FpItem *item, GError **error);
 gboolean          fp_project_builder_alternative (FpProjectBuilder *self, const char *id, const char *name,
                                                   const char *note, GError **error);
-/* These two go to the alternative added last. */
+/* These go to the alternative added last. */
+gboolean          fp_project_builder_facing (FpProjectBuilder *self, FpFacing facing, GError **error);
 gboolean          fp_project_builder_item (FpProjectBuilder *self, FpItem *item, GError **error);
 gboolean          fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
                                            const FpPlace *moved, const char *on, GError **error);

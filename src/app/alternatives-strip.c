@@ -17,6 +17,7 @@ struct _FpAlternativesStrip
   gboolean    filling;
   guint       scroll;      /* source that brings the shown one into view        */
   GtkWidget  *scroller, *cards;
+  GSimpleAction *facing;   /* of the celebrant: "brief", "east", "people"       */
 };
 
 G_DEFINE_FINAL_TYPE (FpAlternativesStrip, fp_alternatives_strip, GTK_TYPE_WIDGET)
@@ -84,6 +85,52 @@ set_card_count (FpAlternativesStrip *self, guint n)
   return n;
 }
 
+/* --- which way the celebrant faces ------------------------------------------ */
+
+static const char *const facing_words[] = { [FP_FACING_EAST] = "east", [FP_FACING_PEOPLE] = "people" };
+
+static void
+show_facing (FpAlternativesStrip *self)
+{
+  const FpProject *project = fp_document_project (self->document);
+  FpFacing facing;
+  const gboolean own = fp_alternative_own_facing (fp_project_alternative (project,
+                                                                          fp_document_alternative (self->document)),
+                                                  &facing);
+
+  g_simple_action_set_state (self->facing, g_variant_new_string (own ? facing_words[facing] : "brief"));
+}
+
+static void
+on_facing (GSimpleAction *action, GVariant *value, FpAlternativesStrip *self)
+{
+  const char *word = g_variant_get_string (value, NULL);
+  const FpFacing facing = g_str_equal (word, "people") ? FP_FACING_PEOPLE : FP_FACING_EAST;
+  g_autoptr (GError) error = NULL;
+
+  (void) action;
+  if (self->document == NULL)
+    return;
+  fp_document_edit (self->document,
+                    fp_project_with_alternative_facing (fp_document_project (self->document),
+                                                        fp_document_alternative (self->document),
+                                                        g_str_equal (word, "brief") ? NULL : &facing, &error),
+                    "Way the celebrant faces", NULL);
+}
+
+static void
+add_actions (FpAlternativesStrip *self)
+{
+  g_autoptr (GSimpleActionGroup) group = g_simple_action_group_new ();
+
+  self->facing = g_simple_action_new_stateful ("facing", G_VARIANT_TYPE_STRING, g_variant_new_string ("brief"));
+  g_signal_connect (self->facing, "change-state", G_CALLBACK (on_facing), self);
+  g_action_map_add_action (G_ACTION_MAP (group), G_ACTION (self->facing));
+  gtk_widget_insert_action_group (GTK_WIDGET (self), "alternative", G_ACTION_GROUP (group));
+}
+
+/* --- the cards ---------------------------------------------------------------- */
+
 /* After the cards have been given their places. */
 static gboolean
 scroll_to_shown (gpointer data)
@@ -134,6 +181,7 @@ show (FpAlternativesStrip *self)
   if (fp_document_is_previewing (self->document))
     return;
   show_names (self);
+  show_facing (self);
   if (project == self->drawn)
     return;
   g_clear_pointer (&self->drawn, fp_project_unref);
@@ -202,6 +250,9 @@ fp_alternatives_strip_dispose (GObject *object)
 
   fp_alternatives_strip_set_document (self, NULL);
   g_clear_handle_id (&self->scroll, g_source_remove);
+  if (self->facing != NULL)
+    g_signal_handlers_disconnect_by_data (self->facing, self);
+  g_clear_object (&self->facing);
   self->filling = TRUE;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
@@ -225,6 +276,7 @@ static void
 fp_alternatives_strip_init (FpAlternativesStrip *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  add_actions (self);
 }
 
 GtkWidget *

@@ -30,6 +30,7 @@ alternative_with (const char *id, const char *name, const char *note, FpItemList
   self->id = g_strdup (id);
   self->name = g_strdup (name);
   self->note = g_strdup (note);
+  fp_alternative_set_facing (self, NULL);
   self->items = items;
   self->fates = fates_new ();
   return self;
@@ -46,6 +47,7 @@ fp_alternative_copy (const FpAlternative *self)
 {
   FpAlternative *copy = alternative_with (self->id, self->name, self->note, fp_item_list_ref (self->items));
 
+  fp_alternative_set_facing (copy, self->has_facing ? &self->facing : NULL);
   for (guint i = 0; i < self->fates->len; i++)
     {
       FpFateEntry entry = g_array_index (self->fates, FpFateEntry, i);
@@ -85,6 +87,13 @@ fp_alternative_set_text (FpAlternative *self, const char *name, const char *note
   g_free (self->note);
   self->name = g_strdup (name);
   self->note = g_strdup (note);
+}
+
+void
+fp_alternative_set_facing (FpAlternative *self, const FpFacing *facing)
+{
+  self->has_facing = facing != NULL;
+  self->facing = facing != NULL ? *facing : FP_FACING_EAST;
 }
 
 void
@@ -145,6 +154,7 @@ fp_alternative_equal (const FpAlternative *a, const FpAlternative *b)
   if (a == b)
     return TRUE;
   if (strcmp (a->id, b->id) != 0 || strcmp (a->name, b->name) != 0 || strcmp (a->note, b->note) != 0
+      || a->has_facing != b->has_facing || a->facing != b->facing
       || a->fates->len != b->fates->len || !fp_item_list_equal (a->items, b->items))
     return FALSE;
   /* In whatever order they were decided: a file has them in the survey's. */
@@ -244,6 +254,14 @@ const char *
 fp_alternative_note (const FpAlternative *self)
 {
   return self->note;
+}
+
+gboolean
+fp_alternative_own_facing (const FpAlternative *self, FpFacing *facing)
+{
+  if (self->has_facing && facing != NULL)
+    *facing = self->facing;
+  return self->has_facing;
 }
 
 guint

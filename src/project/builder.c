@@ -124,6 +124,15 @@ has_alternative (FpProjectBuilder *self, const char *id, GError **error)
 }
 
 gboolean
+fp_project_builder_facing (FpProjectBuilder *self, FpFacing facing, GError **error)
+{
+  if (!has_alternative (self, "facing", error))
+    return FALSE;
+  fp_alternative_set_facing (last_alternative (self), &facing);
+  return TRUE;
+}
+
+gboolean
 fp_project_builder_item (FpProjectBuilder *self, FpItem *item, GError **error)
 {
   return has_alternative (self, fp_item_id (item), error) && add_item (self->items, item, error);

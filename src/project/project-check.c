@@ -299,6 +299,14 @@ holds_only_furnishings (const FpAlternative *self, GError **error)
   return TRUE;
 }
 
+static gboolean
+facing_is_known (const FpAlternative *self, GError **error)
+{
+  if ((guint) self->facing <= FP_FACING_PEOPLE)
+    return TRUE;
+  return refuse (error, FP_ERROR_RANGE, "%s: facing is %d; it is east or people", self->id, (int) self->facing);
+}
+
 gboolean
 fp_alternative_check (const FpAlternative *self, const FpItemList *survey, GError **error)
 {
@@ -309,7 +317,8 @@ fp_alternative_check (const FpAlternative *self, const FpItemList *survey, GErro
   for (guint i = 0; i < self->items->n; i++)
     g_hash_table_add (own, (gpointer) self->items->item[i]);
   return fp_id_check (self->id, "alternative", error) && fp_text_check (self->name, self->id, FALSE, error)
-         && fp_text_check (self->note, self->id, TRUE, error) && gather (survey, all, error)
+         && fp_text_check (self->note, self->id, TRUE, error) && facing_is_known (self, error)
+         && gather (survey, all, error)
          && gather (self->items, all, error) && holds_only_furnishings (self, error)
          && fates_are_fair (self, survey, error) && all_stand (&s, survey, safe, error)
          && all_stand (&s, self->items, safe, error);

@@ -218,6 +218,18 @@ fp_project_with_alternative_text (const FpProject *self, guint alternative,
 }
 
 FpProject *
+fp_project_with_alternative_facing (const FpProject *self, guint alternative, const FpFacing *facing, GError **error)
+{
+  FpAlternative *changed;
+
+  if (!has_alternative (self, alternative, error))
+    return NULL;
+  changed = fp_alternative_copy (self->alternative[alternative]);
+  fp_alternative_set_facing (changed, facing);
+  return with_alternative (self, alternative, changed, error);
+}
+
+FpProject *
 fp_project_without_alternative (const FpProject *self, guint alternative, GError **error)
 {
   FpProject *next;

@@ -47,6 +47,8 @@ struct _FpAlternative
 {
   gatomicrefcount ref_count;
   char           *id, *name, *note;
+  gboolean        has_facing; /* else the brief's                               */
+  FpFacing        facing;
   FpItemList     *items;
   GArray         *fates; /* of FpFateEntry, in the order in which they were decided */
 };
@@ -56,6 +58,7 @@ FpAlternative *fp_alternative_copy  (const FpAlternative *self); /* one owner; s
 FpAlternative *fp_alternative_ref   (const FpAlternative *self);
 void           fp_alternative_unref (FpAlternative *self);
 void           fp_alternative_set_text  (FpAlternative *self, const char *name, const char *note);
+void           fp_alternative_set_facing (FpAlternative *self, const FpFacing *facing); /* NULL: the brief's */
 void           fp_alternative_set_items (FpAlternative *self, FpItemList *items); /* takes it */
 void           fp_alternative_set_fate  (FpAlternative *self, const char *id, FpFate fate, const FpPlace *moved,
                                          const char *on);

@@ -105,6 +105,16 @@ fp_project_find_alternative (const FpProject *self, const char *id)
   return -1;
 }
 
+FpFacing
+fp_project_facing (const FpProject *self, guint alternative)
+{
+  FpFacing facing = self->brief->brief.facing;
+
+  if (alternative < self->n_alternatives)
+    fp_alternative_own_facing (self->alternative[alternative], &facing);
+  return facing;
+}
+
 const FpItem *
 fp_project_find (const FpProject *self, guint alternative, const char *id, gboolean *in_survey)
 {

@@ -27,6 +27,20 @@ typedef struct
   const char *measures[3];
 } Row;
 
+/* --- the celebrant ------------------------------------------------------------------ */
+
+/* Where he is to face the people from behind an altar that has no room there, he cannot. */
+static char *
+fill_facing (const Column *c)
+{
+  const int altar = fp_scene_celebrated_altar (c->scene);
+  const FpPlaced *placed = altar >= 0 ? &fp_scene_placed (c->scene, NULL)[altar] : NULL;
+
+  if (fp_project_facing (fp_scene_project (c->scene), fp_scene_alternative (c->scene)) == FP_FACING_EAST)
+    return g_strdup ("liturgical east");
+  return g_strdup (placed != NULL && placed->form.facing == FP_FACING_EAST ? "the people; no room" : "the people");
+}
+
 /* --- altar and people -------------------------------------------------------------- */
 
 static char *
@@ -195,6 +209,7 @@ fill_stone (const Column *c)
 /* --- the table ------------------------------------------------------------------------------------ */
 
 static const Row rows[] = {
+  { "Celebrant faces", fill_facing, 0, { NULL } },
   { "Footpace above the datum", fill_footpace, 0, { NULL } },
   { "Altar steps", fill_steps, 0, { "altar-steps", "riser", NULL } },
   { "People against the altar", fill_margin, 0, { "margin-below", NULL } },

@@ -75,7 +75,8 @@ put_head (GString *out, const FpFindings *findings)
                          [FP_BOOKS_BOTH] = "older and newer form" };
   g_autofree char *followed
     = g_strdup_printf ("%s; the celebrant faces %s", form[brief->books],
-                       brief->facing == FP_FACING_EAST ? "liturgical east" : "the people");
+                       fp_project_facing (project, fp_scene_alternative (scene)) == FP_FACING_EAST ? "liturgical east"
+                                                                                                   : "the people");
   g_autofree char *where
     = *brief->place ? g_strdup_printf ("%s, %s", brief->title, brief->place) : g_strdup (brief->title);
 

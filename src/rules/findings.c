@@ -58,11 +58,11 @@ freestanding (const FpMeasuring *of)
 
 /* Why the rule does not speak of this alternative; NULL when it does. */
 static char *
-set_apart (const FpRule *rule, const FpBrief *brief, int free_altar)
+set_apart (const FpRule *rule, const FpBrief *brief, FpFacing facing, int free_altar)
 {
   if (!(rule->books & books_bits (brief->books)))
     return g_strdup (rule->books & (1u << FP_BOOKS_OLDER) ? "for the older form" : "for the newer form");
-  if (rule->facing >= 0 && rule->facing != (int) brief->facing)
+  if (rule->facing >= 0 && rule->facing != (int) facing)
     return g_strdup (rule->facing == FP_FACING_EAST ? "for a celebrant facing liturgical east"
                                                     : "for a celebrant facing the people");
   if (rule->celebrations && !(rule->celebrations & brief->celebrations))
@@ -216,6 +216,7 @@ typedef struct
 {
   FpFindings    *self;
   const FpBrief *brief;
+  FpFacing       facing;
   int            free_altar;
   GArray       **taken;  /* by measure; several rules share one              */
 } Run;
@@ -238,7 +239,7 @@ hold (Run *run, const FpRulebook *book, const FpRule *rule)
   FpFinding finding = { .book = book, .rule = rule, .title = rule->title, .value = NAN, .owner = -1 };
 
   finding.limit = fp_printed_limit (measure, rule, run->brief->units);
-  finding.detail = set_apart (rule, run->brief, run->free_altar);
+  finding.detail = set_apart (rule, run->brief, run->facing, run->free_altar);
   if (finding.detail)
     finding.found = FP_FOUND_APART;
   else if (measure->needs_sight && !run->self->of.sight)
@@ -303,7 +304,9 @@ fp_findings_new (const FpMeasuring *of, GPtrArray *books)
 {
   FpFindings *self = findings_new_empty (of, books);
   guint n_measures;
-  Run run = { self, fp_project_brief (fp_scene_project (of->scene)), freestanding (&self->of), NULL };
+  const FpProject *project = fp_scene_project (of->scene);
+  Run run = { self, fp_project_brief (project), fp_project_facing (project, fp_scene_alternative (of->scene)),
+              freestanding (&self->of), NULL };
 
   fp_measures (&n_measures);
   run.taken = g_new0 (GArray *, n_measures);

@@ -225,22 +225,24 @@ FpScene *
 fp_scene_new (const FpProject *project, guint alternative)
 {
   FpScene *self = g_new0 (FpScene, 1);
+  FpFacing facing;
 
   g_atomic_ref_count_init (&self->ref_count);
   self->project = fp_project_ref (project);
   self->alternative = MIN (alternative, fp_project_n_alternatives (project) - 1);
+  facing = fp_project_facing (project, self->alternative);
   fp_floor_set_init (&self->floors_before);
   fp_floor_set_init (&self->floors_now);
   fp_floor_set_init (&self->floors);
-  fp_arrangement_init (&self->before, project, NULL, NULL, &self->floors_before);
-  fp_arrangement_init (&self->now, project, fp_project_alternative (project, self->alternative), &self->before,
-                       &self->floors_now);
+  fp_arrangement_init (&self->before, project, NULL, facing, NULL, &self->floors_before);
+  fp_arrangement_init (&self->now, project, fp_project_alternative (project, self->alternative), facing,
+                       &self->before, &self->floors_now);
   self->placed = g_array_sized_new (FALSE, FALSE, sizeof (FpPlaced), self->now.thing->len);
   self->solids = fp_solids_new ();
   add_all_placed (self);
   make_bodies (self);
   make_index (self);
-  settle_celebrant (self, fp_project_brief (project)->facing);
+  settle_celebrant (self, facing);
   make_boxes (self);
   return self;
 }

@@ -19,9 +19,10 @@
 void
 fp_draft_measure (FpDraft *self)
 {
-  const FpBrief *brief = fp_project_brief (fp_scene_project (self->room->scene));
+  const FpScene *scene = self->room->scene;
   const FpForm form = { .param = self->param, .corner = self->corner, .n_corners = self->n_corners,
-                        .core = FP_AWAITED_ALTAR, .facing = brief->facing };
+                        .core = FP_AWAITED_ALTAR, 
+                        .facing = fp_project_facing (fp_scene_project (scene), fp_scene_alternative (scene)) };
   FpExtent extent = { FP_BOX_EMPTY, FP_BOX_EMPTY, 0, 0 };
 
   if (self->n_corners > 0 || (self->kind->flags & (FP_KIND_OUTLINE | FP_KIND_RUN)) == 0)

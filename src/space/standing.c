@@ -443,12 +443,12 @@ gather (FpArrangement *self, const FpProject *project, const FpAlternative *alte
 
 void
 fp_arrangement_init (FpArrangement *self, const FpProject *project, const FpAlternative *alternative,
-                     const FpArrangement *before, FpFloorSet *floors)
+                     FpFacing facing, const FpArrangement *before, FpFloorSet *floors)
 {
   self->before = before;
   self->floors = floors;
   gather (self, project, alternative);
-  init_forms (self, fp_project_brief (project)->facing);
+  init_forms (self, facing);
   for (guint i = 0; i < self->thing->len; i++)
     find_extent (self, i);
   for (guint i = 0; i < self->thing->len; i++)

@@ -43,11 +43,12 @@ struct _FpArrangement
 /**
  * fp_arrangement_init:
  * @alternative: (nullable): %NULL for the survey as measured
+ * @facing: of the celebrant
  * @before: (nullable): the survey as measured, for an alternative
  * @floors: an empty set; it is filled, and must outlive the grounds of the things
  */
 void fp_arrangement_init  (FpArrangement *self, const FpProject *project, const FpAlternative *alternative,
-                           const FpArrangement *before, FpFloorSet *floors);
+                           FpFacing facing, const FpArrangement *before, FpFloorSet *floors);
 void fp_arrangement_clear (FpArrangement *self);
 
 static inline FpStandingThing *

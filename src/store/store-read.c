@@ -7,6 +7,7 @@
  * the invariants of a project (fp_project_builder_end).
  */
 #include "read-parts.h"
+#include "store-words.h"
 
 #include <string.h>
 
@@ -21,6 +22,8 @@ typedef struct
 typedef struct
 {
   const char *id, *name, *note; /* of the alternative                       */
+  gboolean    has_facing;       /* one of its own                           */
+  FpFacing    facing;
   int         line;
   GPtrArray  *items;            /* of FpItem                                */
   GHashTable *item_lines;       /* id to line                               */
@@ -212,10 +215,27 @@ read_alternative_parts (Parts *p, Part *part, const xmlNode *node)
   return TRUE;
 }
 
+/* Where it is not given, the brief says. */
+static gboolean
+read_facing (Parts *p, Part *part, const xmlNode *node)
+{
+  const char *word = fp_read_attribute (&p->reader, node, "facing");
+
+  for (guint i = 0; word != NULL && fp_facing_words[i] != NULL; i++)
+    if (strcmp (word, fp_facing_words[i]) == 0)
+      {
+        part->has_facing = TRUE;
+        part->facing = (FpFacing) i;
+        return TRUE;
+      }
+  return word == NULL || fp_read_refuse (&p->reader, node, FP_ERROR_INVALID, "facing is “%.40s”; one of %s, %s is "
+                                         "expected", word, fp_facing_words[0], fp_facing_words[1]);
+}
+
 static gboolean
 read_alternative (Parts *p, const xmlNode *node)
 {
-  static const char *const known[] = { "id", "name", NULL };
+  static const char *const known[] = { "id", "name", "facing", NULL };
   Part *part = part_new (fp_read_line (node));
   const char *id = fp_read_needed_attribute (&p->reader, node, "id");
 
@@ -228,7 +248,7 @@ read_alternative (Parts *p, const xmlNode *node)
   g_ptr_array_add (p->alternatives, part);
   part->name = fp_read_needed_attribute (&p->reader, node, "name");
   return part->name != NULL && fp_read_knows_attributes (&p->reader, node, known)
-         && fp_read_has_only_elements (&p->reader, node) && read_alternative_parts (p, part, node);
+         && read_facing (p, part, node) && fp_read_has_only_elements (&p->reader, node) && read_alternative_parts (p, part, node);
 }
 
 static gboolean
@@ -273,7 +293,8 @@ read_project (Parts *p, const xmlNode *root)
 static gboolean
 add_alternative (FpProjectBuilder *builder, const Part *part, GError **error)
 {
-  if (!fp_project_builder_alternative (builder, part->id, part->name, part->note, error))
+  if (!fp_project_builder_alternative (builder, part->id, part->name, part->note, error)
+      || (part->has_facing && !fp_project_builder_facing (builder, part->facing, error)))
     return FALSE;
   for (guint i = 0; i < part->fates->len; i++)
     {

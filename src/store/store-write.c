@@ -237,9 +237,13 @@ write_fates (Writer *w, const FpProject *project, const FpAlternative *alternati
 static void
 write_alternative (Writer *w, const FpProject *project, const FpAlternative *alternative)
 {
+  FpFacing facing;
+
   begin (w, "alternative");
   add_attribute (w, "id", fp_alternative_id (alternative));
   add_attribute (w, "name", fp_alternative_name (alternative));
+  if (fp_alternative_own_facing (alternative, &facing))
+    add_attribute (w, "facing", fp_facing_words[facing]);
   enter (w);
   add_text (w, "note", fp_alternative_note (alternative));
   write_fates (w, project, alternative);

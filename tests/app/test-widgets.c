@@ -210,6 +210,13 @@ test_alternatives_strip (void)
   g_assert_cmpuint (fp_document_alternative (d), ==, 0);
   fp_document_set_alternative (d, n - 1);
   g_assert_false (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (first)));
+
+  /* Its menu turns the celebrant of this alternative alone, and back to what the brief asks. */
+  g_assert_true (gtk_widget_activate_action (strip, "alternative.facing", "s", "people"));
+  g_assert_cmpint (fp_project_facing (fp_document_project (d), n - 1), ==, FP_FACING_PEOPLE);
+  g_assert_cmpint (fp_project_facing (fp_document_project (d), 0), ==, FP_FACING_EAST);
+  g_assert_true (gtk_widget_activate_action (strip, "alternative.facing", "s", "brief"));
+  g_assert_cmpint (fp_project_facing (fp_document_project (d), n - 1), ==, FP_FACING_EAST);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 

@@ -284,6 +284,43 @@ test_alternatives (void)
 }
 
 static void
+test_facing (void)
+{
+  static const FpFacing east = FP_FACING_EAST, people = FP_FACING_PEOPLE, nowhere = (FpFacing) 7;
+  g_autoptr (FpProject) p = test_parish (), before = NULL;
+  g_autoptr (GError) error = NULL, none = NULL, bad = NULL;
+  FpBrief brief = *fp_project_brief (p);
+  FpFacing own = people;
+
+  brief.facing = FP_FACING_EAST;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_false (fp_alternative_own_facing (fp_project_alternative (p, 0), &own));
+  g_assert_cmpint (own, ==, FP_FACING_PEOPLE); /* untouched */
+  refused (fp_project_with_alternative_facing (p, 7, &east, &none), &none, FP_ERROR_REFERENCE, "no alternative");
+  refused (fp_project_with_alternative_facing (p, 0, &nowhere, &bad), &bad, FP_ERROR_RANGE, "facing");
+
+  before = fp_project_ref (p);
+  step (&p, fp_project_with_alternative_facing (p, 1, &people, &error), &error);
+  g_assert_false (fp_project_equal (p, before));
+  g_assert_cmpint (fp_project_facing (p, 0), ==, FP_FACING_EAST);
+  g_assert_cmpint (fp_project_facing (p, 1), ==, FP_FACING_PEOPLE);
+  g_assert_cmpint (fp_project_facing (before, 1), ==, FP_FACING_EAST);
+  /* A copy has it too, and another name changes nothing. */
+  step (&p, fp_project_with_new_alternative (p, 1, "c", "Copy", &error), &error);
+  step (&p, fp_project_with_alternative_text (p, 2, "Third", NULL, &error), &error);
+  g_assert_cmpint (fp_project_facing (p, 2), ==, FP_FACING_PEOPLE);
+  /* What has none of its own follows the brief. */
+  brief = *fp_project_brief (p);
+  brief.facing = FP_FACING_PEOPLE;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_cmpint (fp_project_facing (p, 0), ==, FP_FACING_PEOPLE);
+  step (&p, fp_project_with_alternative_facing (p, 1, &east, &error), &error);
+  g_assert_cmpint (fp_project_facing (p, 1), ==, FP_FACING_EAST);
+  step (&p, fp_project_with_alternative_facing (p, 1, NULL, &error), &error);
+  g_assert_cmpint (fp_project_facing (p, 1), ==, FP_FACING_PEOPLE);
+}
+
+static void
 test_briefs (void)
 {
   g_autoptr (FpProject) p = test_parish ();
@@ -635,6 +672,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/limits", test_limits);
   g_test_add_func ("/project/alternatives-limit", test_alternatives_limit);
   g_test_add_func ("/project/alternatives", test_alternatives);
+  g_test_add_func ("/project/facing", test_facing);
   g_test_add_func ("/project/briefs", test_briefs);
   g_test_add_func ("/project/celebrations", test_celebrations);
   g_test_add_func ("/project/nothing-changes", test_nothing_changes);

@@ -51,6 +51,7 @@ static const BadFile files[] = {
   { "brief-cut", FP_ERROR_INVALID, 3, "<brief> has no <percentile>", S },
   { "unknown-books", FP_ERROR_INVALID, 9, "“oldest”; one of older, newer, both is expected", S },
   { "unknown-celebration", FP_ERROR_INVALID, 11, "“vespers” is no celebration", S },
+  { "unknown-facing", FP_ERROR_INVALID, 20, "facing is “west”; one of east, people is expected", S },
   { "ministers", FP_ERROR_RANGE, 12, "<ministers> is “several”; a whole number is expected", S },
   { "no-alternative", FP_ERROR_INVALID, 2, "<project> has no <alternative>", S },
   { "stray-text", FP_ERROR_INVALID, 18, "the text “a pier stands here” was found in <survey>", S },

@@ -183,6 +183,28 @@ test_order_of_fates (void)
   g_assert_cmpstr (a, ==, b);
 }
 
+/* An alternative that has the celebrant face its own way says so; one that does not says nothing, as ever. */
+static void
+test_facing (void)
+{
+  static const FpFacing people = FP_FACING_PEOPLE, east = FP_FACING_EAST;
+  g_autoptr (FpProject) project = store_case_small ();
+  g_autoptr (GError) error = NULL;
+  g_autofree char *before = store_case_bytes (project);
+  g_autoptr (FpProject) own = fp_project_with_alternative_facing (project, 0, &people, &error);
+  g_autoptr (FpProject) same = fp_project_with_alternative_facing (project, 0, &east, &error);
+  g_autoptr (FpProject) back = fp_project_with_alternative_facing (own, 0, NULL, &error);
+  g_autofree char *bytes = store_case_bytes (own), *said = store_case_bytes (same), *after = store_case_bytes (back);
+
+  g_assert_no_error (error);
+  g_assert_null (strstr (before, "facing=\""));
+  g_assert_nonnull (strstr (bytes, " facing=\"people\">"));
+  g_assert_nonnull (strstr (said, " facing=\"east\">")); /* so that a change of the brief does not change it */
+  g_assert_cmpstr (after, ==, before);
+  assert_round_trip (own);
+  assert_round_trip (same);
+}
+
 /* --- what other hands may write --- */
 
 static const char *const BY_HAND_HEAD =
@@ -276,6 +298,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/numbers", test_numbers);
   g_test_add_func ("/store/fates", test_fates);
   g_test_add_func ("/store/order-of-fates", test_order_of_fates);
+  g_test_add_func ("/store/facing", test_facing);
   g_test_add_func ("/store/by-hand", test_by_hand);
   g_test_add_func ("/store/threads", test_threads);
   g_test_add_func ("/store/xmllint", test_xmllint);
