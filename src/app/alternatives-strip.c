@@ -3,10 +3,12 @@
 
 #include "drawing-view.h"
 #include "latest.h"
+#include "scroll-to.h"
 #include "small-drawing.h"
 
 /* Small drawings wait for each other, newest first; nobody watches them during a drag. */
 #define GRACE_MS 1500
+#define BAR_PX   14
 
 struct _FpAlternativesStrip
 {
@@ -15,14 +17,26 @@ struct _FpAlternativesStrip
   FpLatest   *latest;
   const FpProject *drawn;  /* owned: the project that the pictures show or are being made of */
   gboolean    filling;
-  guint       scroll;      /* source that brings the shown one into view        */
+  guint       bar;         /* source that shows or hides the scroll bar         */
+  guint       n, shown;    /* alternatives, and which of them was brought into view */
   GtkWidget  *scroller, *cards;
   GSimpleAction *facing;   /* of the celebrant: "brief", "east", "people"       */
 };
 
 G_DEFINE_FINAL_TYPE (FpAlternativesStrip, fp_alternatives_strip, GTK_TYPE_WIDGET)
 
-typedef struct { GtkWidget *picture, *name, *levels; } Card;
+typedef struct
+{
+  GtkWidget *picture, *name;
+  char      *levels;       /* what was last computed of it; NULL: nothing yet */
+} Card;
+
+static void
+card_free (gpointer data)
+{
+  g_free (((Card *) data)->levels);
+  g_free (data);
+}
 
 static void
 on_toggled (GtkToggleButton *button, FpAlternativesStrip *self)
@@ -33,14 +47,21 @@ on_toggled (GtkToggleButton *button, FpAlternativesStrip *self)
     fp_document_set_alternative (self->document, i);
 }
 
+/* Two lines: most names differ only at their end. */
 static GtkWidget *
-card_label (GtkWidget *box, const char *css)
+name_label (GtkWidget *box)
 {
   GtkWidget *label = gtk_label_new (NULL);
 
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_lines (GTK_LABEL (label), 2);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_label_set_width_chars (GTK_LABEL (label), 12);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
-  gtk_widget_add_css_class (label, css);
+  gtk_widget_set_valign (label, GTK_ALIGN_START);
+  gtk_widget_add_css_class (label, "caption-heading");
   gtk_box_append (GTK_BOX (box), label);
   return label;
 }
@@ -54,13 +75,10 @@ card_new (FpAlternativesStrip *self, guint index, GtkWidget *group)
   card->picture = fp_drawing_view_new ("Elevation");
   fp_drawing_view_set_size (FP_DRAWING_VIEW (card->picture), 100, 63);
   gtk_box_append (GTK_BOX (box), card->picture);
-  card->name = card_label (box, "caption-heading");
-  card->levels = card_label (box, "caption");
-  gtk_widget_add_css_class (card->levels, "dim-label");
-  gtk_label_set_justify (GTK_LABEL (card->levels), GTK_JUSTIFY_CENTER);
+  card->name = name_label (box);
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_add_css_class (button, "alternative");
-  g_object_set_data_full (G_OBJECT (button), "card", card, g_free);
+  g_object_set_data_full (G_OBJECT (button), "card", card, card_free);
   g_object_set_data (G_OBJECT (button), "index", GUINT_TO_POINTER (index));
   if (group != NULL)
     gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), GTK_TOGGLE_BUTTON (group));
@@ -131,22 +149,20 @@ add_actions (FpAlternativesStrip *self)
 
 /* --- the cards ---------------------------------------------------------------- */
 
-/* After the cards have been given their places. */
-static gboolean
-scroll_to_shown (gpointer data)
+/* The name in full, for it may be cut; then what is known of the alternative. */
+static void
+tell (GtkWidget *w, const FpAlternative *alternative)
 {
-  FpAlternativesStrip *self = data;
-  GtkAdjustment *adjustment = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  const Card *card = g_object_get_data (G_OBJECT (w), "card");
+  const char *name = fp_alternative_name (alternative), *note = fp_alternative_note (alternative);
+  g_autofree char *spoken = g_strdup (card->levels != NULL ? card->levels : "");
+  g_autofree char *tip = NULL;
 
-  self->scroll = 0;
-  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      graphene_rect_t box;
-
-      if (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (w)) && gtk_widget_compute_bounds (w, self->cards, &box))
-        gtk_adjustment_clamp_page (adjustment, box.origin.x, box.origin.x + box.size.width);
-    }
-  return G_SOURCE_REMOVE;
+  g_strdelimit (spoken, "\n", ' ');
+  tip = g_strdup_printf ("%s%s%s%s%s", name, *spoken != '\0' ? "\n" : "", spoken, *note != '\0' ? "\n" : "", note);
+  gtk_widget_set_tooltip_text (w, tip);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
 }
 
 static void
@@ -161,16 +177,19 @@ show_names (FpAlternativesStrip *self)
     {
       const Card *card = g_object_get_data (G_OBJECT (w), "card");
       const FpAlternative *alternative = fp_project_alternative (project, i);
-      const char *name = fp_alternative_name (alternative), *note = fp_alternative_note (alternative);
 
-      gtk_label_set_text (GTK_LABEL (card->name), name);
-      gtk_widget_set_tooltip_text (w, *note != '\0' ? note : name);
+      gtk_label_set_text (GTK_LABEL (card->name), fp_alternative_name (alternative));
+      tell (w, alternative);
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (w), i == fp_document_alternative (self->document));
-      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
     }
   self->filling = FALSE;
-  if (self->scroll == 0)
-    self->scroll = g_idle_add (scroll_to_shown, self);
+  if (self->n == i && self->shown == fp_document_alternative (self->document))
+    return; /* whoever scrolled elsewhere meanwhile meant to */
+  self->n = i;
+  self->shown = fp_document_alternative (self->document);
+  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL; w = gtk_widget_get_next_sibling (w))
+    if (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (w)))
+      fp_scroll_to (w);
 }
 
 static void
@@ -211,13 +230,12 @@ receive (gpointer result, gpointer data)
   for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL && i < overview->n;
        w = gtk_widget_get_next_sibling (w), i++)
     {
-      const Card *card = g_object_get_data (G_OBJECT (w), "card");
-      g_autofree char *spoken = g_strdup (overview->levels[i]);
+      Card *card = g_object_get_data (G_OBJECT (w), "card");
 
       fp_drawing_view_set (FP_DRAWING_VIEW (card->picture), overview->elevation[i], FALSE);
-      gtk_label_set_text (GTK_LABEL (card->levels), overview->levels[i]);
-      g_strdelimit (spoken, "\n", ' ');
-      gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
+      g_free (card->levels);
+      card->levels = g_strdup (overview->levels[i]);
+      tell (w, fp_project_alternative (self->drawn, i));
     }
 }
 
@@ -233,11 +251,36 @@ fp_alternatives_strip_set_document (FpAlternativesStrip *self, FpDocument *docum
   g_set_object (&self->document, document);
   g_clear_pointer (&self->latest, fp_latest_free);
   g_clear_pointer (&self->drawn, fp_project_unref);
+  self->n = 0;
   if (document == NULL)
     return;
   self->latest = fp_latest_new ("alternatives", &drawing, self);
   g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
   show (self);
+}
+
+/* The bar is there, and has room of its own, just when there is more than fits. */
+static gboolean
+show_bar (gpointer data)
+{
+  FpAlternativesStrip *self = data;
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (self->scroller);
+  GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (scroller);
+  gboolean more = gtk_adjustment_get_upper (across) > gtk_adjustment_get_page_size (across) + 1.0;
+
+  self->bar = 0;
+  gtk_scrolled_window_set_policy (scroller, more ? GTK_POLICY_ALWAYS : GTK_POLICY_EXTERNAL, GTK_POLICY_NEVER);
+  /* The toolkit (4.8) takes the room of the bar from the cards. */
+  gtk_widget_set_margin_bottom (self->cards, more ? BAR_PX : 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* It comes while places are being given, when no other can be asked for. */
+static void
+on_extent (FpAlternativesStrip *self)
+{
+  if (self->bar == 0)
+    self->bar = g_idle_add (show_bar, self);
 }
 
 /* --- the widget ----------------------------------------------------------- */
@@ -249,11 +292,15 @@ fp_alternatives_strip_dispose (GObject *object)
   GtkWidget *child;
 
   fp_alternatives_strip_set_document (self, NULL);
-  g_clear_handle_id (&self->scroll, g_source_remove);
   if (self->facing != NULL)
     g_signal_handlers_disconnect_by_data (self->facing, self);
   g_clear_object (&self->facing);
   self->filling = TRUE;
+  if (self->scroller != NULL)
+    g_signal_handlers_disconnect_by_data (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->scroller)),
+                                          self);
+  g_clear_handle_id (&self->bar, g_source_remove);
+  self->scroller = NULL;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (fp_alternatives_strip_parent_class)->dispose (object);
@@ -276,6 +323,8 @@ static void
 fp_alternatives_strip_init (FpAlternativesStrip *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->scroller)), "changed",
+                            G_CALLBACK (on_extent), self);
   add_actions (self);
 }
 

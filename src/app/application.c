@@ -73,6 +73,8 @@ set_keys (GtkApplication *app)
     { "win.show-things", { "<Ctrl>l" } },
     { "win.alternative-new", { "<Ctrl><Shift>n" } },
     { "win.brief", { "<Ctrl>b" } },
+    { "win.add-list", { "<Ctrl>i" } },
+    { "win.report", { "<Ctrl>r" } },
     { "win.zoom-in", { "<Ctrl>plus", "<Ctrl>equal", "<Ctrl>KP_Add" } },
     { "win.zoom-out", { "<Ctrl>minus", "<Ctrl>KP_Subtract" } },
     { "win.frame-sanctuary", { "<Ctrl>0", "<Ctrl>KP_0" } },

@@ -37,6 +37,15 @@ hit_thing (FpBoardView *self, FpToolHit *hit, const FpPlaced *placed, int view)
   hit->movable = may_be_moved (self, placed);
 }
 
+/* The lines of a dimension run across the drawing; there, what they cross is meant.  The figure is always meant. */
+static gboolean
+crosses_a_face (FpBoardView *self, const FpMark *mark, FpPoint paper)
+{
+  int view;
+
+  return mark->dimension != 0 && mark->type != FP_MARK_TEXT && fp_board_view_face_at (self, paper, &view) != NULL;
+}
+
 FpToolHit
 fp_board_view_hit (FpBoardView *self, double x, double y)
 {
@@ -52,7 +61,7 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
     return hit;
   i = fp_drawing_pick (self->drawing, paper, PICK_PX / PX_PER_MM);
   mark = i >= 0 ? &fp_drawing_marks (self->drawing, &n)[i] : NULL;
-  placed = mark != NULL ? fp_document_placed (self->document, mark->item) : NULL;
+  placed = mark != NULL && !crosses_a_face (self, mark, paper) ? fp_document_placed (self->document, mark->item) : NULL;
   if (placed != NULL)
     {
       hit_thing (self, &hit, placed, mark->view);
@@ -116,7 +125,7 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
   g_autofree char *text = NULL;
 
   (void) data;
-  if (keyboard || self->document == NULL || self->tool.state != FP_TOOL_IDLE)
+  if (keyboard || self->document == NULL || self->tool.state != FP_TOOL_IDLE || self->typing != NULL)
     return FALSE;
   hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
@@ -139,7 +148,8 @@ manner_of (GtkEventController *controller)
 {
   GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
 
-  return (FpToolManner) { (state & GDK_ALT_MASK) != 0, (state & GDK_SHIFT_MASK) != 0 };
+  /* Some window managers keep Alt and the pointer for themselves. */
+  return (FpToolManner) { (state & (GDK_ALT_MASK | GDK_CONTROL_MASK)) != 0, (state & GDK_SHIFT_MASK) != 0 };
 }
 
 /* The tool works in mm of a paper that does not shift while it is panned: that of the widget. */
@@ -149,6 +159,16 @@ steady (FpBoardView *self, double x, double y)
   return (FpPoint) { x / PX_PER_MM, (gtk_widget_get_height (GTK_WIDGET (self)) - y) / PX_PER_MM };
 }
 
+/* What happens in the popover of a dimension is none of the board's. */
+static gboolean
+is_elsewhere (FpBoardView *self, GtkEventController *controller)
+{
+  GdkEvent *event = gtk_event_controller_get_current_event (controller);
+
+  return event != NULL
+         && gdk_event_get_surface (event) != gtk_native_get_surface (gtk_widget_get_native (GTK_WIDGET (self)));
+}
+
 static void
 on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
 {
@@ -156,8 +176,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
   FpToolHit hit;
   FpToolAnswer answer;
 
-  /* What happens in the popover of a dimension is none of the board's. */
-  if (self->document == NULL || self->typing != NULL)
+  if (self->document == NULL || is_elsewhere (self, GTK_EVENT_CONTROLLER (drag)))
     {
       gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
       return;

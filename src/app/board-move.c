@@ -117,6 +117,7 @@ fp_board_view_cancel (FpBoardView *self)
   gboolean moving = self->tool.state == FP_TOOL_MOVING;
   FpToolAnswer answer;
 
+  fp_board_view_end_typing (self);
   if (!moving)
     return FALSE;
   answer = fp_board_tool_cancel (&self->tool);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* board-overlay.c - what lies over the page: the chosen thing, the mark of a finding, projector lines */
 #include "board-view-private.h"
+#include "things.h"
 
 #include <math.h>
 
@@ -292,16 +293,41 @@ draw_projectors (FpBoardView *self, cairo_t *cr)
   cairo_stroke (cr);
 }
 
-/* How far it has been moved, beside the pointer. */
+/* --- the axis of the church, while it holds what is moved ----------------- */
+
+static gboolean
+is_held_by_axis (FpBoardView *self)
+{
+  const FpPlaced *placed = fp_document_chosen_placed (self->document);
+
+  return placed != NULL && self->tool.hit.view != FP_VIEW_SECTION && fabs (placed->place.x) < 0.05;
+}
+
+static void
+draw_axis (FpBoardView *self, cairo_t *cr)
+{
+  static const FpViewId across[] = { FP_VIEW_ELEVATION, FP_VIEW_PLAN };
+
+  set_colour (cr, accent (self), 1.0);
+  cairo_set_line_width (cr, 2.0);
+  cairo_set_dash (cr, NULL, 0, 0.0);
+  for (guint i = 0; i < G_N_ELEMENTS (across); i++)
+    {
+      const FpBox *f = &self->layout.frame[across[i]];
+      double x = fp_view_to_paper (&self->layout.view[across[i]], (FpPoint) { 0.0, 0.0 }).x;
+      FpPoint top = fp_board_view_to_widget (self, (FpPoint) { x, f->y1 });
+      FpPoint bottom = fp_board_view_to_widget (self, (FpPoint) { x, f->y0 });
+
+      line (cr, top.x, top.y, bottom.x, bottom.y);
+    }
+  cairo_stroke (cr);
+}
+
+/* How far it has been moved and which way, beside the pointer. */
 static void
 draw_travel (FpBoardView *self, cairo_t *cr)
 {
-  FpUnits units = fp_board_view_units (self);
-  g_autofree char *dx = fp_length_format (self->tool.by.x, units);
-  g_autofree char *dy = fp_length_format (self->tool.by.y, units);
-  const FpPlaced *placed = fp_document_chosen_placed (self->document);
-  gboolean on_axis = placed != NULL && fabs (placed->place.x) < 0.05;
-  g_autofree char *text = g_strdup_printf ("%s across · %s along%s", dx, dy, on_axis ? " · on the axis" : "");
+  g_autofree char *text = fp_travel_words (self->tool.by, fp_board_view_units (self), is_held_by_axis (self));
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
   double x = self->pointer.x + 18.0, y = self->pointer.y + 18.0;
   int w, h;
@@ -394,6 +420,8 @@ fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, doubl
   if (moving)
     {
       draw_projectors (self, cr);
+      if (is_held_by_axis (self))
+        draw_axis (self, cr);
       draw_travel (self, cr);
     }
   cairo_destroy (cr);

@@ -84,6 +84,8 @@ void    fp_board_view_forget_chosen (FpBoardView *self);
 
 /* --- board-dimension.c --- */
 void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+void    fp_board_view_end_typing (FpBoardView *self); /* enters what was typed, as going elsewhere does */
+void    fp_board_view_drop_typing (FpBoardView *self);
 
 /* --- board-access.c --- */
 void    fp_board_view_tell (FpBoardView *self); /* description for a screen reader */

@@ -168,6 +168,7 @@ shift_layout (FpBoardView *self)
 void
 fp_board_view_pan_by (FpBoardView *self, FpPoint by)
 {
+  fp_board_view_end_typing (self);
   self->framing = FRAME_BY_HAND;
   shift (&self->pan, by);
   if (fabs (self->pan.x - self->laid_pan.x) > MARGIN_MM || fabs (self->pan.y - self->laid_pan.y) > MARGIN_MM)
@@ -207,6 +208,7 @@ fp_board_view_zoom_at (FpBoardView *self, double factor, double x, double y)
 
   if (!has_projections (self) || self->scale <= 0.0 || self->held)
     return;
+  fp_board_view_end_typing (self);
   paper = fp_board_view_to_paper (self, x, y);
   view = nearest_view (self, paper);
   world = fp_view_from_paper (&self->layout.view[view], paper);
@@ -234,6 +236,7 @@ fp_board_view_frame (FpBoardView *self, gboolean whole)
 {
   if (self->held)
     return;
+  fp_board_view_end_typing (self);
   self->framing = whole ? FRAME_WHOLE : FRAME_SANCTUARY;
   frame (self);
 }
@@ -317,6 +320,7 @@ on_chosen (FpDocument *document, FpBoardView *self)
 static void
 forget_document (FpBoardView *self)
 {
+  fp_board_view_drop_typing (self);
   if (self->document == NULL)
     return;
   g_signal_handlers_disconnect_by_data (self->document, self);
@@ -456,7 +460,6 @@ fp_board_view_dispose (GObject *object)
 
   forget_document (self);
   fp_board_view_forget_nodes (self);
-  g_clear_pointer (&self->typing, gtk_widget_unparent);
   g_clear_pointer (&self->moving, g_hash_table_unref);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);

@@ -2,6 +2,7 @@
 #include "brief-dialog.h"
 
 #include "built.h"
+#include "compat-4-8.h"
 #include "text-dialog.h"
 
 typedef struct
@@ -126,5 +127,6 @@ fp_brief_dialog_show (GtkWindow *parent, FpDocument *document)
   g_signal_connect_swapped (fp_built (d->builder, "cancel"), "clicked", G_CALLBACK (gtk_window_destroy), d->window);
   fp_close_on_escape (GTK_WINDOW (d->window));
   show_brief (d, fp_project_brief (fp_document_project (document)));
+  fp_name_buttons (d->window);
   gtk_window_present (GTK_WINDOW (d->window));
 }

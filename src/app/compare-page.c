@@ -109,7 +109,12 @@ attach_cell (FpComparePage *self, const FpComparison *comparison, guint row, gui
   GtkWidget *label = attach_label (self, text, (int) column + 1, (int) row + 3, is_short ? "short" : "cell");
 
   if (is_short)
-    gtk_widget_set_tooltip_text (label, "Short of a limit: see its findings");
+    {
+      g_autofree char *spoken = g_strdup_printf ("%s, short of a limit", cell);
+
+      gtk_widget_set_tooltip_text (label, "◆ Short of a limit of a rulebook");
+      gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+    }
 }
 
 static void

@@ -96,3 +96,14 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
   g_signal_connect (dialog, "response", G_CALLBACK (on_choice_response), ask);
   gtk_window_present (GTK_WINDOW (dialog));
 }
+
+/* --- names of buttons ----------------------------------------------------- */
+
+void
+fp_name_buttons (GtkWidget *top)
+{
+  if (GTK_IS_BUTTON (top) && gtk_button_get_use_underline (GTK_BUTTON (top)))
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (top), GTK_ACCESSIBLE_PROPERTY_LABEL);
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL; child = gtk_widget_get_next_sibling (child))
+    fp_name_buttons (child);
+}

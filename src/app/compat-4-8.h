@@ -32,4 +32,13 @@ typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
 
+/**
+ * fp_name_buttons:
+ * @top: a window with its title bar
+ *
+ * A button with a mnemonic is called "_Save Save": by the text that it was given, and by its label.  Leaves it the
+ * label.
+ */
+void fp_name_buttons (GtkWidget *top);
+
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "findings-list.h"
 
+#include "scroll-to.h"
 #include "shown-findings.h"
 
 struct _FpFindingsList
@@ -11,12 +12,12 @@ struct _FpFindingsList
   char       *picked;      /* key of the chosen one     */
   gboolean    filling;
 
-  GtkWidget  *summary, *list, *rest, *spinner;
+  GtkWidget  *summary, *list, *rest, *spinner, *full;
 };
 
 G_DEFINE_FINAL_TYPE (FpFindingsList, fp_findings_list, GTK_TYPE_WIDGET)
 
-static guint picked_signal;
+static guint picked_signal, full_signal;
 
 /* --- rows ----------------------------------------------------------------- */
 
@@ -74,7 +75,7 @@ static const char *const weight_css[FP_N_WEIGHTS] = {
   [FP_WEIGHT_CUSTOMARY] = "customary",
 };
 
-/* Where and why in full only of the one that is chosen: more of them are in view. */
+/* Where and why only of the one that is chosen: more of them are in view. */
 static void
 set_lines (GtkWidget *label, gboolean open, int lines)
 {
@@ -105,11 +106,10 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
   gtk_widget_set_tooltip_text (row->icon, fp_weight_label (f->rule->weight));
   set_line (row->title, f->title, TRUE);
   set_line (row->measure, measure, TRUE);
-  set_line (row->detail, f->detail, TRUE);
-  set_line (row->source, f->rule->source, TRUE);
-  set_lines (row->measure, open, 2);
-  set_lines (row->detail, open, 1);
-  set_lines (row->source, open, 1);
+  set_line (row->detail, f->detail, open);
+  set_line (row->source, f->rule->source, open);
+  set_lines (row->title, open, 2);
+  set_lines (row->measure, open, 1);
   set_line (row->more, f->rule->advice, open);
   set_line (row->caution, f->rule->caution, open);
   if (shown->stale)
@@ -206,6 +206,7 @@ on_row_selected (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
   g_free (self->picked);
   self->picked = fp_shown_key (&g_array_index (self->shown, FpShown, gtk_list_box_row_get_index (row)));
   show_rows (self);
+  fp_scroll_to (GTK_WIDGET (row));
   g_signal_emit (self, picked_signal, 0);
 }
 
@@ -233,6 +234,28 @@ fp_findings_list_picked (FpFindingsList *self, const char **id, FpVec3 *at, gboo
         return TRUE;
       }
   return FALSE;
+}
+
+static void
+on_full (FpFindingsList *self)
+{
+  gboolean full = fp_findings_list_is_full (self);
+
+  gtk_button_set_icon_name (GTK_BUTTON (self->full), full ? "pan-down-symbolic" : "pan-up-symbolic");
+  gtk_widget_set_tooltip_text (self->full, full ? "Show the list of things again" : "Findings at the full height");
+  g_signal_emit (self, full_signal, 0);
+}
+
+gboolean
+fp_findings_list_is_full (FpFindingsList *self)
+{
+  return gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->full));
+}
+
+void
+fp_findings_list_set_full (FpFindingsList *self, gboolean full)
+{
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->full), full);
 }
 
 void
@@ -278,10 +301,13 @@ fp_findings_list_class_init (FpFindingsListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, list);
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, rest);
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, spinner);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, full);
+  gtk_widget_class_bind_template_callback (widget_class, on_full);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated);
   picked_signal = g_signal_new ("picked", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                 G_TYPE_NONE, 0);
+  full_signal = g_signal_new ("full", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -5,6 +5,7 @@
  * computed, marked so, until it has been computed anew.
  *
  * Signal "picked": a finding was chosen; see fp_findings_list_picked().
+ * Signal "full": the findings are wanted at the full height, or no longer.
  */
 #pragma once
 
@@ -19,6 +20,10 @@ G_DECLARE_FINAL_TYPE (FpFindingsList, fp_findings_list, FP, FINDINGS_LIST, GtkWi
 
 GtkWidget *fp_findings_list_new (void);
 void       fp_findings_list_set_document (FpFindingsList *self, FpDocument *document);
+
+/* Whether they are wanted at the full height of the side. */
+gboolean   fp_findings_list_is_full  (FpFindingsList *self);
+void       fp_findings_list_set_full (FpFindingsList *self, gboolean full);
 
 /* @id: (out): interned id of the thing that it is about, NULL when it is about the whole;
  * FALSE when no finding is chosen. */

@@ -17,7 +17,7 @@ struct _FpInspector
   FpDocument *document;
   char       *built_for;   /* what the rows were built for: see built_key()  */
 
-  GtkWidget  *title, *where, *tells;
+  GtkWidget  *title, *where, *survey, *tells;
   GtkWidget  *measures, *place, *corners, *corner_rows, *support;
   GtkWidget  *keep, *remove;
   GtkWidget  *name;
@@ -299,6 +299,19 @@ show_place (FpInspector *self, const FpPlaced *placed)
   self->filling = FALSE;
 }
 
+/* Who changes a measure of what was surveyed changes it in proposals that are not on the board. */
+static void
+show_survey (FpInspector *self, const FpPlaced *placed)
+{
+  gboolean building = (fp_item_kind (placed->item)->flags & FP_KIND_SURVEY) != 0;
+
+  gtk_widget_set_visible (self->survey, placed->in_survey && !placed->ghost);
+  gtk_label_set_text (GTK_LABEL (self->survey), building
+                      ? "Part of the survey: measured once, changed in every alternative."
+                      : "Part of the survey: its measures and its name change in every alternative; "
+                        "it is moved or removed in this one only.");
+}
+
 static void
 show_heading (FpInspector *self, const FpPlaced *placed)
 {
@@ -340,6 +353,7 @@ show (FpInspector *self)
     return;
   build (self, placed);
   show_heading (self, placed);
+  show_survey (self, placed);
   show_values (self, placed);
   show_place (self, placed);
 }
@@ -395,6 +409,7 @@ fp_inspector_class_init (FpInspectorClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/inspector.ui");
   gtk_widget_class_bind_template_child (widget_class, FpInspector, title);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, where);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, survey);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, tells);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, measures);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, place);

@@ -9,10 +9,9 @@ on_begin (GtkPrintOperation *operation, GtkPrintContext *context, GPtrArray *pag
 }
 
 static GtkPageSetup *
-setup_for (FpDrawing *page)
+setup_for (double w, double h)
 {
   GtkPageSetup *setup = gtk_page_setup_new ();
-  double w = fp_drawing_width (page), h = fp_drawing_height (page);
   GtkPaperSize *size = gtk_paper_size_new_custom ("sheet", "Sheet", MIN (w, h), MAX (w, h), GTK_UNIT_MM);
 
   /* Printers know papers by name: A3 and Letter are found again by their size. */
@@ -35,16 +34,25 @@ on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
 }
 
 GtkPrintOperation *
-fp_print_operation_new (GPtrArray *pages, const char *name)
+fp_print_operation_for (double width, double height, const char *name)
 {
   GtkPrintOperation *operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = setup_for (g_ptr_array_index (pages, 0));
+  g_autoptr (GtkPageSetup) setup = setup_for (width, height);
 
   gtk_print_operation_set_unit (operation, GTK_UNIT_MM);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);
   gtk_print_operation_set_job_name (operation, name);
+  return operation;
+}
+
+GtkPrintOperation *
+fp_print_operation_new (GPtrArray *pages, const char *name)
+{
+  FpDrawing *first = g_ptr_array_index (pages, 0);
+  GtkPrintOperation *operation = fp_print_operation_for (fp_drawing_width (first), fp_drawing_height (first), name);
+
   g_signal_connect_data (operation, "begin-print", G_CALLBACK (on_begin), g_ptr_array_ref (pages),
                          (GClosureNotify) (void (*) (void)) g_ptr_array_unref, 0);
   g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), pages);
@@ -69,13 +77,20 @@ on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, Print *pr
 }
 
 void
-fp_print (GtkWindow *parent, GPtrArray *pages, const char *name, FpPrintAnswer answer, gpointer data)
+fp_print_run (GtkWindow *parent, GtkPrintOperation *operation, FpPrintAnswer answer, gpointer data)
 {
-  g_autoptr (GtkPrintOperation) operation = fp_print_operation_new (pages, name);
   Print *print = g_new (Print, 1);
 
   *print = (Print) { answer, data };
   gtk_print_operation_set_allow_async (operation, TRUE);
   g_signal_connect (operation, "done", G_CALLBACK (on_done), print);
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, NULL);
+}
+
+void
+fp_print (GtkWindow *parent, GPtrArray *pages, const char *name, FpPrintAnswer answer, gpointer data)
+{
+  g_autoptr (GtkPrintOperation) operation = fp_print_operation_new (pages, name);
+
+  fp_print_run (parent, operation, answer, data);
 }

@@ -22,4 +22,11 @@ void fp_print (GtkWindow *parent, GPtrArray *pages, const char *name, FpPrintAns
 /* The same operation before it is run: for tests, which export it to a file. */
 GtkPrintOperation *fp_print_operation_new (GPtrArray *pages, const char *name);
 
+/* --- what prints of other things share ----------------------------------- */
+
+/* An operation for a page of that size (mm), drawn on in millimetres to its very edges. */
+GtkPrintOperation *fp_print_operation_for (double width, double height, const char *name);
+/* Opens the dialog; the operation keeps itself alive until it is done. */
+void fp_print_run (GtkWindow *parent, GtkPrintOperation *operation, FpPrintAnswer answer, gpointer data);
+
 G_END_DECLS

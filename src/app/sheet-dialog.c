@@ -26,7 +26,7 @@ struct _FpSheetDialog
 
 G_DEFINE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, GTK_TYPE_WINDOW)
 
-static guint told_signal;
+static guint written_signal;
 
 /* In the order of the choices in sheet-dialog.ui; scales of ISO 5455. */
 static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_BOARD,
@@ -157,12 +157,6 @@ on_change (FpSheetDialog *self)
 /* --- what is done with them ----------------------------------------------- */
 
 static void
-tell (FpSheetDialog *self, const char *text)
-{
-  g_signal_emit (self, told_signal, 0, text);
-}
-
-static void
 fail (FpSheetDialog *self, const char *text)
 {
   gtk_label_set_text (GTK_LABEL (self->message), text);
@@ -173,7 +167,7 @@ static void
 on_file (GFile *file, gpointer data)
 {
   g_autoptr (FpSheetDialog) self = data;
-  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL, *text = NULL;
+  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL;
   g_autoptr (GError) error = NULL;
   const char *format = formats[selected (self->format)];
 
@@ -190,8 +184,7 @@ on_file (GFile *file, gpointer data)
       fail (self, error->message);
       return;
     }
-  text = g_strdup_printf ("Written: %s", path);
-  tell (self, text);
+  g_signal_emit (self, written_signal, 0, path);
   gtk_window_close (GTK_WINDOW (self));
 }
 
@@ -269,7 +262,7 @@ fp_sheet_dialog_class_init (FpSheetDialogClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_export);
   gtk_widget_class_bind_template_callback (widget_class, on_print);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
-  told_signal = g_signal_new ("told", FP_TYPE_SHEET_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+  written_signal = g_signal_new ("written", FP_TYPE_SHEET_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                               G_TYPE_STRING);
 }
 
@@ -279,6 +272,7 @@ static void
 fp_sheet_dialog_init (FpSheetDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_name_buttons (GTK_WIDGET (self));
 }
 
 GtkWidget *

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sheet-dialog.h - a sheet is chosen, seen, and printed or exported
  *
- * Signal "told" (text): what became of it, for the window to show.
+ * Signal "written" (path): it was exported, for the window to say so.
  */
 #pragma once
 

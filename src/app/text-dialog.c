@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "text-dialog.h"
 
+#include "compat-4-8.h"
+
 void
 fp_close_on_escape (GtkWindow *dialog)
 {
@@ -75,6 +77,7 @@ fp_text_dialog_show (GtkWindow *parent, const char *title, const char *accept, c
   g_signal_connect_swapped (gtk_builder_get_object (builder, "cancel"), "clicked",
                             G_CALLBACK (gtk_window_destroy), d->window);
   fp_close_on_escape (GTK_WINDOW (d->window));
+  fp_name_buttons (d->window);
   gtk_window_present (GTK_WINDOW (d->window));
   gtk_widget_grab_focus (d->name);
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "things.h"
 
+#include <math.h>
+
 /* A ghost of what now stands elsewhere, not of what was removed. */
 static gboolean
 stood_before (const FpScene *scene, const FpPlaced *placed)
@@ -73,4 +75,28 @@ fp_thing_where (const FpScene *scene, const FpPlaced *placed, FpUnits units)
   if (placed->support >= 0 && (guint) placed->support < n)
     return g_strdup_printf ("stands on %s, %s", fp_item_name (all[placed->support].item), level);
   return g_strdup_printf ("stands on the floor, %s", level);
+}
+
+static void
+add_way (GString *text, double by, const char *forward, const char *backward, FpUnits units)
+{
+  g_autofree char *length = fp_length_format_unit (fabs (by), units);
+
+  if (fabs (by) >= 0.05)
+    g_string_append_printf (text, "%s%s %s", text->len > 0 ? " · " : "", length, by > 0.0 ? forward : backward);
+}
+
+char *
+fp_travel_words (FpVec3 by, FpUnits units, gboolean on_axis)
+{
+  GString *text = g_string_new (NULL);
+
+  add_way (text, by.y, "east", "west", units);
+  add_way (text, by.x, "to the Epistle side", "to the Gospel side", units);
+  add_way (text, by.z, "up", "down", units);
+  if (text->len == 0)
+    g_string_append (text, "where it was");
+  if (on_axis)
+    g_string_append (text, " · on the axis");
+  return g_string_free (text, FALSE);
 }

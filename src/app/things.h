@@ -24,4 +24,7 @@ const char *fp_thing_standing (const FpScene *scene, const FpPlaced *placed);
 /* "on Footpace, +0.480": owned by the caller. */
 char       *fp_thing_where (const FpScene *scene, const FpPlaced *placed, FpUnits units);
 
+/* "120 mm west · 45 mm to the Gospel side · on the axis"; where nothing moved, "where it was". Owned by the caller. */
+char       *fp_travel_words (FpVec3 by, FpUnits units, gboolean on_axis);
+
 G_END_DECLS

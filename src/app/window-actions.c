@@ -3,6 +3,7 @@
 #include "window-private.h"
 
 #include "brief-dialog.h"
+#include "report-window.h"
 #include "sheet-dialog.h"
 #include "sheets.h"
 #include "text-dialog.h"
@@ -45,7 +46,8 @@ fp_window_update_actions (FpWindow *self)
   static const char *const need_project[] = {
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
-    "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing"
+    "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
+    "win.report"
   };
   FpDocument *d = self->document;
   const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;
@@ -244,6 +246,43 @@ show_things (GtkWidget *widget, const char *name, GVariant *parameter)
   choose_nothing (widget, name, parameter);
 }
 
+/* One step back towards the board, with nothing in the way. */
+static void
+escape (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (self->document != NULL && fp_board_view_cancel (board (self)))
+    return;
+  if (on_compare_page (self))
+    show_page (self, "board");
+  else if (fp_window_put_notice_away (self) || self->document == NULL)
+    return;
+  gtk_widget_grab_focus (self->board);
+}
+
+static void
+add_list (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  show_board (widget, name, parameter);
+  fp_window_open_add_list (FP_WINDOW (widget));
+}
+
+static void
+report (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (self->report == NULL)
+    {
+      self->report = fp_report_window_new (GTK_WINDOW (self), self->document);
+      g_object_add_weak_pointer (G_OBJECT (self->report), (gpointer *) &self->report);
+    }
+  gtk_window_present (GTK_WINDOW (self->report));
+}
+
 static void
 look (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -266,10 +305,12 @@ brief (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-on_told (FpSheetDialog *dialog, const char *text, FpWindow *self)
+on_written (FpSheetDialog *dialog, const char *path, FpWindow *self)
 {
+  g_autofree char *text = g_strdup_printf ("Written: %s", path);
+
   (void) dialog;
-  fp_window_notice (self, text, FALSE);
+  fp_window_notice_file (self, text, path);
 }
 
 static void
@@ -281,75 +322,8 @@ sheet (GtkWidget *widget, const char *name, GVariant *parameter)
                                            comparison ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION);
 
   (void) parameter;
-  g_signal_connect_object (dialog, "told", G_CALLBACK (on_told), self, 0);
+  g_signal_connect_object (dialog, "written", G_CALLBACK (on_written), self, 0);
   gtk_window_present (GTK_WINDOW (dialog));
-}
-
-/* --- the list of kinds ---------------------------------------------------- */
-
-static void
-on_kind (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
-{
-  const char *id = g_object_get_data (G_OBJECT (row), "kind");
-  GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (list), GTK_TYPE_POPOVER);
-
-  if (popover != NULL)
-    gtk_popover_popdown (GTK_POPOVER (popover));
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.add", "s", id);
-}
-
-static GtkWidget *
-kind_row (const FpKind *kind)
-{
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
-  GtkWidget *name = gtk_label_new (kind->label), *tells = gtk_label_new (kind->tells);
-
-  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
-  gtk_label_set_xalign (GTK_LABEL (tells), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (tells), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (tells), 46);
-  gtk_widget_add_css_class (tells, "dim-label");
-  gtk_widget_add_css_class (tells, "caption");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), tells);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  g_object_set_data (G_OBJECT (row), "kind", (gpointer) kind->id);
-  g_object_set_data (G_OBJECT (row), "survey", GINT_TO_POINTER ((kind->flags & FP_KIND_SURVEY) != 0));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, kind->label,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, kind->tells, -1);
-  return row;
-}
-
-static void
-kind_heading (GtkListBoxRow *row, GtkListBoxRow *before, gpointer data)
-{
-  gboolean survey = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (row), "survey"));
-  GtkWidget *label;
-
-  (void) data;
-  if (before != NULL && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (before), "survey")) == survey)
-    {
-      gtk_list_box_row_set_header (row, NULL);
-      return;
-    }
-  label = gtk_label_new (survey ? "Building, for all alternatives" : "Furnishings of this alternative");
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-  gtk_widget_add_css_class (label, "group-title");
-  gtk_list_box_row_set_header (row, label);
-}
-
-void
-fp_window_fill_add_list (FpWindow *self)
-{
-  guint n;
-  const FpKind *const *kind = fp_kinds (&n);
-
-  for (guint pass = 0; pass < 2; pass++)
-    for (guint i = 0; i < n; i++)
-      if (((kind[i]->flags & FP_KIND_SURVEY) != 0) == (pass == 1))
-        gtk_list_box_append (GTK_LIST_BOX (self->add_list), kind_row (kind[i]));
-  gtk_list_box_set_header_func (GTK_LIST_BOX (self->add_list), kind_heading, NULL, NULL);
-  g_signal_connect (self->add_list, "row-activated", G_CALLBACK (on_kind), self);
 }
 
 /* --- table ---------------------------------------------------------------- */
@@ -372,8 +346,13 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.frame-whole", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-in", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-out", NULL, look);
+  gtk_widget_class_install_action (c, "win.escape", NULL, escape);
+  gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
+  gtk_widget_class_install_action (c, "win.report", NULL, report);
   gtk_widget_class_install_action (c, "win.brief", NULL, brief);
   gtk_widget_class_install_action (c, "win.export", NULL, sheet);
   gtk_widget_class_install_action (c, "win.print", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-compare", NULL, sheet);
+  /* Last: whoever has the focus may want the key first. */
+  gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "win.escape", NULL);
 }

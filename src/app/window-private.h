@@ -8,6 +8,7 @@
 #include "findings-list.h"
 #include "inspector.h"
 #include "keeper.h"
+#include "remembered.h"
 #include "things-list.h"
 #include "window.h"
 
@@ -24,20 +25,38 @@ struct _FpWindow
   gboolean    asking_file;   /* about the file that has changed              */
   gboolean    closing;       /* asked and answered                           */
   guint       notice_over;   /* source that puts away a message that asks for nothing */
+  char       *notice_path;   /* what the message is about; NULL: no file     */
+  FpRemembered remembered;
+  gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */
 
   GtkWidget  *title, *subtitle;
-  GtkWidget  *pages, *board, *side, *things_or_thing, *things, *inspector, *findings, *alternatives, *compare;
-  GtkWidget  *notice, *notice_icon, *notice_text;
+  GtkWidget  *pages, *board, *side, *side_paned, *things_or_thing, *things, *inspector, *findings, *alternatives, *compare;
+  GtkWidget  *notice, *notice_box, *notice_icon, *notice_text, *notice_folder;
   GtkWidget  *readout;
   GtkWidget  *undo_button, *redo_button, *add_button, *save_button, *compare_button;
-  GtkWidget  *add_list, *recent_list, *start_recent_list, *start_recent;
+  GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
+  GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start_recent_list, *start_recent;
 };
 
 /* --- window-actions.c --- */
 void fp_window_class_add_actions (GtkWidgetClass *widget_class);
 /* The one place that says what can be done now. */
 void fp_window_update_actions (FpWindow *self);
+
+/* --- window-add.c --- */
 void fp_window_fill_add_list (FpWindow *self);
+void fp_window_open_add_list (FpWindow *self); /* ready for typing */
+
+/* --- window-notice.c --- */
+void     fp_window_class_bind_notice (GtkWidgetClass *widget_class);
+/* FALSE: there was none. */
+gboolean fp_window_put_notice_away (FpWindow *self);
+
+/* --- window-side.c --- */
+void     fp_window_arrange  (FpWindow *self); /* as it was left */
+void     fp_window_remember (FpWindow *self);
+/* What stands over the findings: the chosen thing, or the list of things. */
+void     fp_window_show_thing (FpWindow *self, gboolean thing);
 
 /* --- window-file.c --- */
 void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-private.h"
 
-#define NOTICE_SECONDS 10
+#include "compat-4-8.h"
 
 G_DEFINE_FINAL_TYPE (FpWindow, fp_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -9,51 +9,6 @@ FpDocument *
 fp_window_document (FpWindow *self)
 {
   return self->document;
-}
-
-/* --- notices -------------------------------------------------------------- */
-
-static void
-put_notice_away (FpWindow *self)
-{
-  g_clear_handle_id (&self->notice_over, g_source_remove);
-  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), FALSE);
-}
-
-static gboolean
-on_notice_over (gpointer data)
-{
-  FpWindow *self = data;
-
-  self->notice_over = 0;
-  put_notice_away (self);
-  return G_SOURCE_REMOVE;
-}
-
-void
-fp_window_notice (FpWindow *self, const char *text, gboolean wrong)
-{
-  put_notice_away (self);
-  gtk_label_set_text (GTK_LABEL (self->notice_text), text);
-  gtk_image_set_from_icon_name (GTK_IMAGE (self->notice_icon),
-                                wrong ? "dialog-warning-symbolic" : "dialog-information-symbolic");
-  gtk_revealer_set_reveal_child (GTK_REVEALER (self->notice), TRUE);
-  /* What went wrong stays until it was read. */
-  if (!wrong)
-    self->notice_over = g_timeout_add_seconds (NOTICE_SECONDS, on_notice_over, self);
-}
-
-static void
-on_notice_close (FpWindow *self)
-{
-  put_notice_away (self);
-}
-
-static void
-on_board_notice (FpBoardView *board, const char *text, FpWindow *self)
-{
-  (void) board;
-  fp_window_notice (self, text, TRUE);
 }
 
 /* --- showing the document ------------------------------------------------- */
@@ -95,7 +50,7 @@ on_chosen (FpWindow *self)
 {
   gboolean thing = self->document != NULL && fp_document_chosen (self->document) != NULL;
 
-  gtk_stack_set_visible_child_name (GTK_STACK (self->things_or_thing), thing ? "thing" : "things");
+  fp_window_show_thing (self, thing);
   if (self->document != NULL)
     fp_window_update_actions (self);
 }
@@ -172,6 +127,7 @@ fp_window_close_request (GtkWindow *window)
 
   if (!fp_window_may_close (self))
     return TRUE;
+  fp_window_remember (self);
   return GTK_WINDOW_CLASS (fp_window_parent_class)->close_request (window);
 }
 
@@ -180,8 +136,8 @@ fp_window_dispose (GObject *object)
 {
   FpWindow *self = FP_WINDOW (object);
 
-  g_clear_handle_id (&self->notice_over, g_source_remove);
   fp_window_keep_off (self);
+  fp_window_put_notice_away (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
@@ -205,14 +161,19 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (alternatives);
   BIND (compare);
   BIND (notice);
+  BIND (notice_box);
   BIND (notice_icon);
   BIND (notice_text);
+  BIND (notice_folder);
+  BIND (side_paned);
   BIND (readout);
   BIND (undo_button);
   BIND (redo_button);
   BIND (add_button);
   BIND (save_button);
   BIND (compare_button);
+  BIND (add_popover);
+  BIND (add_find);
   BIND (add_list);
   BIND (recent_list);
   BIND (start_recent_list);
@@ -242,8 +203,7 @@ fp_window_class_init (FpWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = fp_window_close_request;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/window.ui");
   bind_children (widget_class);
-  gtk_widget_class_bind_template_callback (widget_class, on_notice_close);
-  gtk_widget_class_bind_template_callback (widget_class, on_board_notice);
+  fp_window_class_bind_notice (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_finding_picked);
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_page);
@@ -255,9 +215,11 @@ static void
 fp_window_init (FpWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_name_buttons (GTK_WIDGET (self));
   g_object_bind_property (self->board, "readout", self->readout, "label", G_BINDING_SYNC_CREATE);
   fp_window_fill_add_list (self);
   fp_window_fill_recent (self);
+  fp_window_arrange (self);
   fp_window_set_document (self, NULL);
 }
 

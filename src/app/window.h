@@ -15,8 +15,10 @@ GtkWidget  *fp_window_new (GtkApplication *application);
 FpDocument *fp_window_document (FpWindow *self); /* NULL: none is open */
 /* Takes its own reference. */
 void        fp_window_set_document (FpWindow *self, FpDocument *document);
-/* Says what went wrong, or what was done, above the board; nothing is lost by it. */
+/* Says what went wrong, or what was done, over the page; what was done goes away by itself. */
 void        fp_window_notice (FpWindow *self, const char *text, gboolean wrong);
+/* Says that a file was written, and offers its folder. */
+void        fp_window_notice_file (FpWindow *self, const char *text, const char *path);
 /* Opens it here when no project is open, else in a window of its own. */
 void        fp_window_open (FpWindow *self, const char *path);
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What goes to the printer, exported to a file and read by another program's library (poppler). */
-#include "printing.h"
+#include "printing-text.h"
 
 #include "samples.h"
 #include "sheets.h"
@@ -10,6 +10,7 @@
 #include <glib/gstdio.h>
 #include <math.h>
 #include <poppler.h>
+#include <string.h>
 
 static FpSheets *
 make (FpPaper paper, gboolean landscape)
@@ -127,11 +128,64 @@ test_frame_is_to_scale (void)
   g_rmdir (dir);
 }
 
+/* All of a report is on the pages: its first line, its last, and each between, within the paper. */
+static void
+test_report (void)
+{
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (dir, "report.pdf", NULL);
+  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
+  GString *text = g_string_new ("Findings\n========\n"), *read = g_string_new (NULL);
+  g_autoptr (GtkPrintOperation) operation = NULL;
+  g_autofree char *widest = g_strnfill (95, 'w');
+  PopplerDocument *pdf;
+  int n;
+
+  for (guint i = 0; i < 200; i++)
+    g_string_append_printf (text, "%s%03u\n", i == 77 ? widest : "line ", i);
+  operation = fp_print_text_operation_new (text->str, "Holy Rood", FP_PAPER_LETTER);
+  gtk_print_operation_set_export_filename (operation, path);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, NULL);
+  pdf = poppler_document_new_from_file (uri, NULL, NULL);
+  g_assert_nonnull (pdf);
+  n = poppler_document_get_n_pages (pdf);
+  g_assert_cmpint (n, >=, 2);
+  g_assert_cmpint (n, <=, 5);
+  for (int i = 0; i < n; i++)
+    {
+      PopplerPage *page = poppler_document_get_page (pdf, i);
+      g_autofree char *words = poppler_page_get_text (page), *foot = g_strdup_printf ("%d / %d", i + 1, n);
+      double w, h;
+
+      poppler_page_get_size (page, &w, &h);
+      g_assert_cmpfloat_with_epsilon (w, 8.5 * 72.0, 0.1); /* ANSI/ASME Y14.1: Letter is 8.5 in by 11 in */
+      g_assert_cmpfloat_with_epsilon (h, 11.0 * 72.0, 0.1);
+      g_assert_nonnull (strstr (words, foot));
+      g_string_append (read, words);
+      g_object_unref (page);
+    }
+  g_assert_nonnull (strstr (read->str, "Findings"));
+  g_assert_null (strstr (read->str, "===="));
+  for (guint i = 0; i < 200; i++)
+    {
+      g_autofree char *line = g_strdup_printf ("%s%03u", i == 77 ? widest : "line ", i);
+
+      if (strstr (read->str, line) == NULL)
+        g_error ("%s is not on the pages:\n%s", line, read->str);
+    }
+  g_object_unref (pdf);
+  g_string_free (text, TRUE);
+  g_string_free (read, TRUE);
+  g_unlink (path);
+  g_rmdir (dir);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/printing/page-sizes", test_page_sizes);
   g_test_add_func ("/printing/frame", test_frame_is_to_scale);
+  g_test_add_func ("/printing/report", test_report);
   return g_test_run ();
 }

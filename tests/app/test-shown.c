@@ -301,6 +301,26 @@ test_file_names (void)
   g_rmdir (dir);
 }
 
+/* A way is told by where it goes, never by the sign of a coordinate. */
+static void
+test_travel (void)
+{
+  const struct { FpVec3 by; gboolean on_axis; const char *words; } cases[] = {
+    { { 0.0, -120.0, 0.0 }, FALSE, "120 mm west" },
+    { { -45.0, 30.0, 0.0 }, FALSE, "30 mm east · 45 mm to the Gospel side" },
+    { { 310.0, 0.0, 0.0 }, TRUE, "310 mm to the Epistle side · on the axis" },
+    { { 0.0, 0.0, 30.0 }, FALSE, "30 mm up" },
+    { { 0.0, 0.0, 0.0 }, FALSE, "where it was" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *words = fp_travel_words (cases[i].by, FP_UNITS_METRIC, cases[i].on_axis);
+
+      g_assert_cmpstr (words, ==, cases[i].words);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -316,5 +336,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);
   g_test_add_func ("/sheets/files", test_sheet_files);
   g_test_add_func ("/file-names", test_file_names);
+  g_test_add_func ("/things/travel", test_travel);
   return g_test_run ();
 }

@@ -147,9 +147,13 @@ class Program:
     # --- the ear ---
 
     def walk(self, top=None):
+        """All but what is hidden with all that it holds, such as a list that is not open: each question takes time."""
         top = top or self.application
         yield top
-        for i in range(top.get_child_count()):
+        n = top.get_child_count()
+        if n > 0 and top != self.application and not top.get_state_set().contains(self.atspi.StateType.VISIBLE):
+            return
+        for i in range(n):
             child = top.get_child_at_index(i)
             if child is not None:
                 yield from self.walk(child)
@@ -158,8 +162,21 @@ class Program:
         """The toolkit (4.8) does not tell the state of being on show: what has no size has never been."""
         if not widget.get_state_set().contains(self.atspi.StateType.VISIBLE):
             return False
-        e = self.atspi.Component.get_extents(widget, self.atspi.CoordType.WINDOW)
+        try:
+            e = self.atspi.Component.get_extents(widget, self.atspi.CoordType.WINDOW)
+        except self.error:  # it is gone, or has no place of its own
+            return False
         return e is not None and e.width > 0 and e.height > 0
+
+    def alert(self):
+        """The message that is shown; it lies near the top of the tree, and goes away by itself."""
+        level = [self.application]
+        for _ in range(6):
+            level = [w.get_child_at_index(i) for w in level for i in range(w.get_child_count())]
+            for w in level:
+                if w.get_role_name() in ("alert", "notification") and self.is_showing(w):
+                    return w
+        return None
 
     def answers(self, widget, name, role):
         """Whether a widget is of a role and has a name (a string, or a compiled pattern)."""
@@ -200,8 +217,10 @@ class Program:
         while top.get_parent() is not None and top.get_parent().get_role_name() != "application":
             top = top.get_parent()
         title = top.get_name()
-        found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)],
-                               capture_output=True, text=True, check=True).stdout.split()
+        # It fails when a window goes away while it searches.
+        found = wait_for("a window on the screen", lambda: subprocess.run(
+            ["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)],
+            capture_output=True, text=True, check=True).stdout.split())
         for window in found:
             name = subprocess.run(["xdotool", "getwindowname", window], capture_output=True, text=True).stdout.strip()
             if name == title or len(found) == 1:

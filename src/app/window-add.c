@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window-add.c - the list of kinds of things to add, found by typing */
+#include "window-private.h"
+
+#include <string.h>
+
+static void
+on_kind (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
+{
+  const char *id = g_object_get_data (G_OBJECT (row), "kind");
+  GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (list), GTK_TYPE_POPOVER);
+
+  if (popover != NULL)
+    gtk_popover_popdown (GTK_POPOVER (popover));
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.add", "s", id);
+  /* At once: the next key moves what was added, or undoes it, and is not for the list that still fades away. */
+  gtk_widget_grab_focus (self->board);
+}
+
+/* --- rows ----------------------------------------------------------------- */
+
+static GtkWidget *
+kind_row (const FpKind *kind)
+{
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
+  GtkWidget *name = gtk_label_new (kind->label), *tells = gtk_label_new (kind->tells);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
+  gtk_label_set_xalign (GTK_LABEL (tells), 0.0f);
+  gtk_label_set_wrap (GTK_LABEL (tells), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (tells), 46);
+  gtk_widget_add_css_class (tells, "dim-label");
+  gtk_widget_add_css_class (tells, "caption");
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), tells);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  g_object_set_data (G_OBJECT (row), "kind", (gpointer) kind->id);
+  g_object_set_data (G_OBJECT (row), "survey", GINT_TO_POINTER ((kind->flags & FP_KIND_SURVEY) != 0));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, kind->label,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, kind->tells, -1);
+  return row;
+}
+
+static void
+kind_heading (GtkListBoxRow *row, GtkListBoxRow *before, gpointer data)
+{
+  gboolean survey = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (row), "survey"));
+  GtkWidget *label;
+
+  (void) data;
+  if (before != NULL && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (before), "survey")) == survey)
+    {
+      gtk_list_box_row_set_header (row, NULL);
+      return;
+    }
+  label = gtk_label_new (survey ? "Building, for all alternatives" : "Furnishings of this alternative");
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_widget_add_css_class (label, "group-title");
+  gtk_list_box_row_set_header (row, label);
+}
+
+/* --- finding -------------------------------------------------------------- */
+
+/* The name counts from the start of a word, what is told of it anywhere. */
+static gboolean
+answers (const FpKind *kind, const char *typed)
+{
+  g_autofree char *wanted = g_utf8_casefold (typed, -1), *tells = g_utf8_casefold (kind->tells, -1);
+
+  g_strstrip (wanted);
+  return *wanted == '\0' || g_str_match_string (wanted, kind->label, TRUE) || strstr (tells, wanted) != NULL;
+}
+
+static gboolean
+is_wanted (GtkListBoxRow *row, gpointer data)
+{
+  FpWindow *self = data;
+
+  return answers (fp_kind_find (g_object_get_data (G_OBJECT (row), "kind")),
+                  gtk_editable_get_text (GTK_EDITABLE (self->add_find)));
+}
+
+static GtkListBoxRow *
+first_wanted (FpWindow *self, gboolean by_name)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->add_list), i)) != NULL; i++)
+    {
+      const FpKind *kind = fp_kind_find (g_object_get_data (G_OBJECT (row), "kind"));
+      const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->add_find));
+
+      if (gtk_widget_get_child_visible (GTK_WIDGET (row))
+          && (!by_name || g_str_match_string (typed, kind->label, TRUE)))
+        return row;
+    }
+  return NULL;
+}
+
+static void
+on_find_changed (FpWindow *self)
+{
+  gtk_list_box_invalidate_filter (GTK_LIST_BOX (self->add_list));
+}
+
+/* Enter takes the first whose name was typed; with nothing typed, none. */
+static void
+on_find_activate (FpWindow *self)
+{
+  GtkListBoxRow *row = first_wanted (self, TRUE);
+
+  if (*gtk_editable_get_text (GTK_EDITABLE (self->add_find)) == '\0')
+    return;
+  row = row != NULL ? row : first_wanted (self, FALSE);
+  if (row != NULL)
+    on_kind (GTK_LIST_BOX (self->add_list), row, self);
+}
+
+static void
+on_find_stop (FpWindow *self)
+{
+  gtk_popover_popdown (GTK_POPOVER (self->add_popover));
+}
+
+static void
+on_popover_shown (FpWindow *self)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->add_find), "");
+  gtk_widget_grab_focus (self->add_find);
+}
+
+void
+fp_window_open_add_list (FpWindow *self)
+{
+  gtk_menu_button_popup (GTK_MENU_BUTTON (self->add_button));
+}
+
+void
+fp_window_fill_add_list (FpWindow *self)
+{
+  guint n;
+  const FpKind *const *kind = fp_kinds (&n);
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < n; i++)
+      if (((kind[i]->flags & FP_KIND_SURVEY) != 0) == (pass == 1))
+        gtk_list_box_append (GTK_LIST_BOX (self->add_list), kind_row (kind[i]));
+  gtk_list_box_set_header_func (GTK_LIST_BOX (self->add_list), kind_heading, NULL, NULL);
+  gtk_list_box_set_filter_func (GTK_LIST_BOX (self->add_list), is_wanted, self, NULL);
+  g_signal_connect (self->add_list, "row-activated", G_CALLBACK (on_kind), self);
+  g_signal_connect_swapped (self->add_find, "search-changed", G_CALLBACK (on_find_changed), self);
+  g_signal_connect_swapped (self->add_find, "activate", G_CALLBACK (on_find_activate), self);
+  g_signal_connect_swapped (self->add_find, "stop-search", G_CALLBACK (on_find_stop), self);
+  g_signal_connect_swapped (self->add_popover, "show", G_CALLBACK (on_popover_shown), self);
+}

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window-side.c - how the window and the side beside the board are shared out, as a person left them */
+#include "window-private.h"
+
+#include <math.h>
+
+/* A list of things is looked up now and then, findings are read: they get the larger part.
+ * What is chosen is worked on. */
+#define THINGS_SHARE 0.32
+#define THING_SHARE  0.45
+/* A window of its first size on a smaller screen would stand out over its edge. */
+#define FIRST_WIDTH  1360
+#define FIRST_HEIGHT 860
+
+/* --- the side ------------------------------------------------------------- */
+
+static gboolean
+shows_thing (FpWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->things_or_thing)), "thing") == 0;
+}
+
+static double *
+share_of_upper (FpWindow *self)
+{
+  return shows_thing (self) ? &self->remembered.thing : &self->remembered.things;
+}
+
+static void
+set_border (FpWindow *self)
+{
+  int height = gtk_widget_get_height (self->side_paned);
+  double share = *share_of_upper (self);
+
+  if (height <= 0)
+    return;
+  if (share <= 0.0)
+    share = shows_thing (self) ? THING_SHARE : THINGS_SHARE;
+  self->arranged = FALSE;
+  gtk_paned_set_position (GTK_PANED (self->side_paned), (int) round (height * share));
+  self->arranged = TRUE;
+}
+
+/* The border moves by a hand, or in proportion with the window: its share is the same then. */
+static void
+on_border (FpWindow *self)
+{
+  int height = gtk_widget_get_height (self->side_paned);
+
+  if (self->arranged && height > 0 && gtk_widget_get_visible (self->things_or_thing))
+    *share_of_upper (self) = (double) gtk_paned_get_position (GTK_PANED (self->side_paned)) / height;
+}
+
+static gboolean
+on_first_frame (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
+{
+  (void) clock;
+  if (gtk_widget_get_height (paned) <= 0)
+    return G_SOURCE_CONTINUE;
+  set_border (data);
+  return G_SOURCE_REMOVE;
+}
+
+void
+fp_window_show_thing (FpWindow *self, gboolean thing)
+{
+  gboolean was_arranged = self->arranged;
+
+  self->arranged = FALSE;
+  gtk_stack_set_visible_child_name (GTK_STACK (self->things_or_thing), thing ? "thing" : "things");
+  gtk_widget_set_visible (self->things_or_thing, thing || !self->remembered.findings_full);
+  self->arranged = was_arranged;
+  if (was_arranged)
+    set_border (self);
+}
+
+static void
+on_full (FpWindow *self)
+{
+  self->remembered.findings_full = fp_findings_list_is_full (FP_FINDINGS_LIST (self->findings));
+  fp_window_show_thing (self, shows_thing (self));
+}
+
+/* --- the window as a whole ------------------------------------------------ */
+
+void
+fp_window_arrange (FpWindow *self)
+{
+  FpRemembered *r = &self->remembered;
+
+  *r = fp_remembered_load ();
+  gtk_window_set_default_size (GTK_WINDOW (self), r->width > 0 ? r->width : FIRST_WIDTH,
+                               r->height > 0 ? r->height : FIRST_HEIGHT);
+  if (r->maximized)
+    gtk_window_maximize (GTK_WINDOW (self));
+  fp_findings_list_set_full (FP_FINDINGS_LIST (self->findings), r->findings_full);
+  gtk_widget_add_tick_callback (self->side_paned, on_first_frame, self, NULL);
+  g_signal_connect_swapped (self->side_paned, "notify::position", G_CALLBACK (on_border), self);
+  g_signal_connect_swapped (self->findings, "full", G_CALLBACK (on_full), self);
+}
+
+void
+fp_window_remember (FpWindow *self)
+{
+  FpRemembered *r = &self->remembered;
+
+  r->maximized = gtk_window_is_maximized (GTK_WINDOW (self));
+  gtk_window_get_default_size (GTK_WINDOW (self), &r->width, &r->height);
+  fp_remembered_save (r);
+}

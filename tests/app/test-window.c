@@ -1,0 +1,368 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window as a whole: messages over the board, the side, the ways back to the board, adding by name, the report. */
+#include "board-view.h"
+#include "findings-list.h"
+#include "remembered.h"
+#include "report-window.h"
+#include "text-find.h"
+#include "waiting.h"
+#include "widget-help.h"
+#include "window.h"
+
+#include "footpace/review.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+
+static GtkWidget *
+open_window (FpDocument *d)
+{
+  GtkWidget *window = fp_window_new (NULL);
+
+  gtk_window_present (GTK_WINDOW (window));
+  fp_window_set_document (FP_WINDOW (window), d);
+  WAIT_FOR (fp_board_view_scale (FP_BOARD_VIEW (help_find (window, FP_TYPE_BOARD_VIEW))) > 0.0);
+  return window;
+}
+
+static GtkWidget *
+child_called (GtkWidget *top, const char *id)
+{
+  return GTK_WIDGET (gtk_widget_get_template_child (top, G_OBJECT_TYPE (top), id));
+}
+
+static const char *
+page (GtkWidget *window)
+{
+  return gtk_stack_get_visible_child_name (GTK_STACK (child_called (window, "pages")));
+}
+
+static void
+let_frames_go_by (GtkWidget *window)
+{
+  gint64 first = gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (window));
+
+  gtk_widget_queue_resize (window);
+  WAIT_FOR ((gtk_widget_queue_draw (window),
+             gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (window)) > first + 3));
+}
+
+/* --- messages ------------------------------------------------------------- */
+
+/* What is said must not shift what is being looked at. */
+static void
+test_notice_leaves_the_board_alone (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *board = child_called (window, "board"), *box;
+  int height;
+  double scale;
+
+  let_frames_go_by (window);
+  height = gtk_widget_get_height (board);
+  scale = fp_board_view_scale (FP_BOARD_VIEW (board));
+  fp_window_notice (FP_WINDOW (window), "Something could not be done, and this is why", TRUE);
+  let_frames_go_by (window);
+  g_assert_cmpint (gtk_widget_get_height (board), ==, height);
+  g_assert_cmpfloat (fp_board_view_scale (FP_BOARD_VIEW (board)), ==, scale);
+  /* Spoken as it comes: an alert that has the message for its name. */
+  box = child_called (window, "notice_box");
+  gtk_test_accessible_assert_role (box, GTK_ACCESSIBLE_ROLE_ALERT);
+  gtk_test_accessible_assert_property (box, GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                       "Something could not be done, and this is why");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_notice_goes_away (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *notice = child_called (window, "notice");
+  gint64 began = g_get_monotonic_time ();
+
+  fp_window_notice_file (FP_WINDOW (window), "Written: /tmp/a.pdf", "/tmp/a.pdf");
+  g_assert_true (gtk_widget_get_visible (child_called (window, "notice_folder")));
+  WAIT_FOR (!gtk_revealer_get_reveal_child (GTK_REVEALER (notice)));
+  g_assert_cmpint ((g_get_monotonic_time () - began) / G_USEC_PER_SEC, >=, 4);
+  /* Gone altogether: nothing unseen lies over the board and takes its clicks. */
+  WAIT_FOR (!gtk_widget_get_visible (notice));
+  /* What went wrong has no folder, and stays until it is put away. */
+  fp_window_notice (FP_WINDOW (window), "Not saved", TRUE);
+  g_assert_false (gtk_widget_get_visible (child_called (window, "notice_folder")));
+  g_assert_true (gtk_widget_activate_action (window, "win.escape", NULL));
+  g_assert_false (gtk_revealer_get_reveal_child (GTK_REVEALER (notice)));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- ways back ------------------------------------------------------------ */
+
+static void
+test_escape_leaves_compare (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d);
+
+  g_assert_true (gtk_widget_activate_action (window, "win.compare", NULL));
+  g_assert_cmpstr (page (window), ==, "compare");
+  g_assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (child_called (window, "compare_button"))));
+  g_assert_true (gtk_widget_activate_action (window, "win.escape", NULL));
+  g_assert_cmpstr (page (window), ==, "board");
+  g_assert_false (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (child_called (window, "compare_button"))));
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (window)) == child_called (window, "board"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static gboolean
+has_text (GtkWidget *top, const char *part)
+{
+  if (GTK_IS_LABEL (top) && strstr (gtk_label_get_text (GTK_LABEL (top)), part) != NULL)
+    return TRUE;
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    if (has_text (w, part))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+test_compare_explains_its_mark (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d);
+
+  g_assert_true (has_text (child_called (window, "compare"), "◆ short of a limit"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- adding by name ------------------------------------------------------- */
+
+static void
+test_adds_by_typing (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *find = child_called (window, "add_find");
+  GtkListBox *list = GTK_LIST_BOX (child_called (window, "add_list"));
+  GtkListBoxRow *row;
+  guint shown = 0, all = 0;
+
+  g_assert_true (gtk_widget_activate_action (window, "win.add-list", NULL));
+  WAIT_FOR (gtk_widget_get_mapped (find));
+  gtk_editable_set_text (GTK_EDITABLE (find), "sedil");
+  WAIT_FOR (!gtk_widget_get_child_visible (GTK_WIDGET (gtk_list_box_get_row_at_index (list, 0))));
+  for (; (row = gtk_list_box_get_row_at_index (list, (int) all)) != NULL; all++)
+    shown += gtk_widget_get_child_visible (GTK_WIDGET (row)) ? 1 : 0;
+  g_assert_cmpuint (shown, >=, 1);
+  g_assert_cmpuint (shown, <, all / 2);
+  g_signal_emit_by_name (find, "activate");
+  g_assert_cmpstr (fp_item_kind (fp_document_chosen_placed (d)->item)->id, ==, "sedilia");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- the side ------------------------------------------------------------- */
+
+static void
+test_findings_at_full_height (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *upper = child_called (window, "things_or_thing");
+  GtkWidget *findings = child_called (window, "findings");
+  int height;
+
+  let_frames_go_by (window);
+  height = gtk_widget_get_height (findings);
+  /* Findings are what is read: they have the larger part from the first. */
+  g_assert_cmpint (height, >, gtk_widget_get_height (upper));
+  fp_findings_list_set_full (FP_FINDINGS_LIST (findings), TRUE);
+  let_frames_go_by (window);
+  g_assert_false (gtk_widget_get_visible (upper));
+  g_assert_cmpint (gtk_widget_get_height (findings), >, height);
+  /* A thing that is chosen is shown all the same. */
+  fp_document_choose (d, help_altar_id (d));
+  g_assert_true (gtk_widget_get_visible (upper));
+  fp_document_choose (d, NULL);
+  g_assert_false (gtk_widget_get_visible (upper));
+  fp_findings_list_set_full (FP_FINDINGS_LIST (findings), FALSE);
+  g_assert_true (gtk_widget_get_visible (upper));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_side_is_remembered (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *paned = child_called (window, "side_paned");
+  int height, position;
+
+  let_frames_go_by (window);
+  height = gtk_widget_get_height (paned);
+  position = height / 2 + 7;
+  gtk_paned_set_position (GTK_PANED (paned), position);
+  gtk_window_close (GTK_WINDOW (window));
+  window = open_window (d);
+  paned = child_called (window, "side_paned");
+  let_frames_go_by (window);
+  g_assert_cmpint (gtk_widget_get_height (paned), ==, height);
+  g_assert_cmpint (ABS (gtk_paned_get_position (GTK_PANED (paned)) - position), <=, 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* A file that was spoilt costs comfort only. */
+static void
+test_remembered_nonsense (void)
+{
+  g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "footpace", NULL);
+  g_autofree char *path = g_build_filename (folder, "window.ini", NULL);
+  FpRemembered r;
+
+  g_mkdir_with_parents (folder, 0700);
+  g_assert_true (g_file_set_contents (path, "[window]\nwidth=-4\nheight=999999999\nthings=nan\nthing=7\nfindings-full=x\n",
+                                      -1, NULL));
+  r = fp_remembered_load ();
+  g_assert_cmpint (r.width, ==, 0);
+  g_assert_cmpint (r.height, <=, 20000);
+  g_assert_cmpfloat (r.things, ==, 0.0);
+  g_assert_cmpfloat (r.thing, ==, 0.0);
+  g_assert_false (r.findings_full);
+  g_unlink (path);
+}
+
+/* --- alternatives --------------------------------------------------------- */
+
+static void
+test_new_alternative_comes_into_view (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *strip = child_called (window, "alternatives");
+  GtkWidget *scroller = child_called (strip, "scroller"), *card;
+  GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scroller));
+  graphene_rect_t box;
+  GtkPolicyType bar;
+
+  while (fp_project_n_alternatives (fp_document_project (d)) < 6)
+    {
+      guint n = fp_project_n_alternatives (fp_document_project (d));
+      g_autofree char *id = g_strdup_printf ("x%u", n);
+
+      g_assert_true (fp_document_edit (d, fp_project_with_new_alternative (fp_document_project (d), 0, id,
+                                                                           "The altar brought forward by two metres",
+                                                                           NULL), "New", NULL));
+      fp_document_set_alternative (d, n);
+    }
+  card = gtk_widget_get_last_child (gtk_widget_get_parent (help_find_styled (strip, "alternative")));
+  WAIT_FOR (gtk_adjustment_get_value (across) > 0.0);
+  let_frames_go_by (window);
+  let_frames_go_by (window);
+  g_assert_true (gtk_widget_compute_bounds (card, scroller, &box));
+  g_assert_cmpfloat (box.origin.x, >=, -1.0);
+  g_assert_cmpfloat (box.origin.x + box.size.width, <=, gtk_widget_get_width (scroller) + 1.0);
+  /* That there is more is seen: the bar is there, and nothing of the card lies under it. */
+  gtk_scrolled_window_get_policy (GTK_SCROLLED_WINDOW (scroller), &bar, NULL);
+  g_assert_cmpint (bar, ==, GTK_POLICY_ALWAYS);
+  g_assert_cmpfloat (box.origin.y + box.size.height, <=, gtk_widget_get_height (scroller)
+                     - gtk_widget_get_height (gtk_scrolled_window_get_hscrollbar (GTK_SCROLLED_WINDOW (scroller))) + 1.0);
+  g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (card), "brought forward by two metres"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Who changes the survey is told that he changes it in every alternative. */
+static void
+test_survey_is_told_of (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *inspector = child_called (window, "inspector");
+  GtkWidget *hint = child_called (inspector, "survey");
+  guint n, in_survey = 0;
+  const FpPlaced *placed = fp_scene_placed (fp_document_scene (d), &n);
+
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost)
+      {
+        fp_document_choose (d, fp_item_id (placed[i].item));
+        g_assert_cmpint (gtk_widget_get_visible (hint), ==, placed[i].in_survey);
+        if (placed[i].in_survey)
+          g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (hint)), "in every alternative"));
+        in_survey += placed[i].in_survey ? 1 : 0;
+      }
+  g_assert_cmpuint (in_survey, >, 0);
+  g_assert_cmpuint (in_survey, <, n);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- the report ----------------------------------------------------------- */
+
+/* Every rule of every book stands in it, whatever became of the rule. */
+static void
+test_report_is_whole (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *report = fp_report_window_new (NULL, d), *text = child_called (report, "text");
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (text));
+  g_autofree char *all = NULL;
+  GtkTextIter start, end;
+  guint n;
+  const FpFinding *finding;
+
+  gtk_window_present (GTK_WINDOW (report));
+  WAIT_FOR (!fp_document_is_checking (d) && gtk_text_buffer_get_char_count (buffer) > 0);
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  all = gtk_text_buffer_get_text (buffer, &start, &end, TRUE);
+  g_strdelimit (all, "\n", ' ');
+  finding = fp_findings_get (fp_document_sighted (d), &n);
+  g_assert_cmpuint (n, >, 50);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *tag = g_strdup_printf ("%s: *%s]", fp_rulebook_id (finding[i].book), finding[i].rule->id);
+
+      if (!g_regex_match_simple (tag, all, 0, 0))
+        g_error ("the report says nothing of %s", tag);
+    }
+  gtk_window_destroy (GTK_WINDOW (report));
+}
+
+static void
+test_report_finds (void)
+{
+  GtkWidget *view = gtk_text_view_new (), *window = help_show (view);
+  FpTextFind *find = fp_text_find_new (GTK_TEXT_VIEW (view));
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (view));
+  GtkTextIter start, end;
+  g_autofree char *said = NULL, *none = NULL, *last = NULL, *selected = NULL;
+
+  gtk_text_buffer_set_text (buffer, "The altar. An Altar rail. The step of the altar.", -1);
+  gtk_text_buffer_get_start_iter (buffer, &start);
+  gtk_text_buffer_place_cursor (buffer, &start);
+  fp_text_find_look (find, "ALTAR");
+  said = fp_text_find_said (find);
+  g_assert_cmpstr (said, ==, "1 of 3");
+  g_assert_true (gtk_text_buffer_get_selection_bounds (buffer, &start, &end));
+  selected = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
+  g_assert_cmpstr (selected, ==, "altar");
+  fp_text_find_step (find, FALSE);
+  last = fp_text_find_said (find);
+  g_assert_cmpstr (last, ==, "3 of 3");
+  fp_text_find_look (find, "baptistery");
+  none = fp_text_find_said (find);
+  g_assert_cmpstr (none, ==, "not found");
+  fp_text_find_look (find, "");
+  g_assert_cmpuint (fp_text_find_count (find), ==, 0);
+  fp_text_find_free (find);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/window/notice/board", test_notice_leaves_the_board_alone);
+  g_test_add_func ("/window/notice/goes", test_notice_goes_away);
+  g_test_add_func ("/window/escape", test_escape_leaves_compare);
+  g_test_add_func ("/window/compare-mark", test_compare_explains_its_mark);
+  g_test_add_func ("/window/add-by-name", test_adds_by_typing);
+  g_test_add_func ("/window/side/full", test_findings_at_full_height);
+  g_test_add_func ("/window/side/remembered", test_side_is_remembered);
+  g_test_add_func ("/window/side/nonsense", test_remembered_nonsense);
+  g_test_add_func ("/window/alternatives", test_new_alternative_comes_into_view);
+  g_test_add_func ("/window/survey", test_survey_is_told_of);
+  g_test_add_func ("/report/whole", test_report_is_whole);
+  g_test_add_func ("/report/find", test_report_finds);
+  return g_test_run ();
+}
