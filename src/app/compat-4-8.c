@@ -66,9 +66,19 @@ typedef struct
   gpointer       data;
 } ChoiceAsk;
 
+/* Gone without an answer, as when the window goes over which it stood. */
+static void
+on_choice_destroy (GtkDialog *dialog, ChoiceAsk *ask)
+{
+  (void) dialog;
+  ask->answer (-1, ask->data);
+  g_free (ask);
+}
+
 static void
 on_choice_response (GtkDialog *dialog, int response, ChoiceAsk *ask)
 {
+  g_signal_handlers_disconnect_by_data (dialog, ask);
   ask->answer (response >= 0 ? response : -1, ask->data);
   g_free (ask);
   gtk_window_destroy (GTK_WINDOW (dialog));
@@ -94,6 +104,7 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
     }
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), n - 1);
   g_signal_connect (dialog, "response", G_CALLBACK (on_choice_response), ask);
+  g_signal_connect (dialog, "destroy", G_CALLBACK (on_choice_destroy), ask);
   gtk_window_present (GTK_WINDOW (dialog));
 }
 

@@ -83,7 +83,7 @@ show (FpReportWindow *self)
     {
       g_clear_pointer (&self->shown, fp_findings_unref);
       self->shown = fp_findings_ref (sighted);
-      report = fp_report_text (sighted);
+      report = fp_report_text (sighted, TRUE);
       fill (buffer (self), report);
       fp_text_find_again (self->find);
       gtk_adjustment_set_value (adjustment, at);
@@ -121,7 +121,7 @@ copy (GtkWidget *widget, const char *name, GVariant *parameter)
     gtk_text_buffer_copy_clipboard (buffer (self), gtk_widget_get_clipboard (widget));
   else
     {
-      report = fp_report_text (self->shown);
+      report = fp_report_text (self->shown, TRUE);
       gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), report);
     }
   tell (self, "Copied", FALSE);
@@ -151,7 +151,7 @@ on_file (GFile *file, gpointer data)
       return;
     }
   path = fp_file_with_suffix (chosen, json ? "json" : "txt", &error);
-  text = json ? fp_report_json (self->shown) : fp_report_text (self->shown);
+  text = json ? fp_report_json (self->shown) : fp_report_text (self->shown, TRUE);
   if (path == NULL || !g_file_set_contents_full (path, text, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0666, &error))
     {
       tell (self, error->message, TRUE);
@@ -199,7 +199,7 @@ static void
 print (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpReportWindow *self = FP_REPORT_WINDOW (widget);
-  g_autofree char *title = fp_document_name (self->document), *report = fp_report_text (self->shown);
+  g_autofree char *title = fp_document_name (self->document), *report = fp_report_text (self->shown, TRUE);
   gboolean imperial = fp_project_brief (fp_document_project (self->document))->units == FP_UNITS_IMPERIAL;
 
   (void) name, (void) parameter;

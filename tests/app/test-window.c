@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window as a whole: messages over the board, the side, the ways back to the board, adding by name, the report. */
 #include "board-view.h"
+#include "compat-4-8.h"
 #include "findings-list.h"
 #include "remembered.h"
 #include "report-window.h"
@@ -92,6 +93,27 @@ test_notice_goes_away (void)
   g_assert_true (gtk_widget_activate_action (window, "win.escape", NULL));
   g_assert_false (gtk_revealer_get_reveal_child (GTK_REVEALER (notice)));
   gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- questions ------------------------------------------------------------ */
+
+static void
+on_answer (int choice, gpointer data)
+{
+  *(int *) data = choice;
+}
+
+/* Whoever asked hears that nothing was answered, even when the window goes away over which was asked. */
+static void
+test_question_is_answered (void)
+{
+  static const char *const buttons[] = { "_No", "_Yes", NULL };
+  GtkWidget *window = help_show (gtk_label_new ("x"));
+  int answer = 7;
+
+  fp_ask (GTK_WINDOW (window), "Is it so?", "", buttons, -1, on_answer, &answer);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_assert_cmpint (answer, ==, -1);
 }
 
 /* --- ways back ------------------------------------------------------------ */
@@ -354,6 +376,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/window/notice/board", test_notice_leaves_the_board_alone);
   g_test_add_func ("/window/notice/goes", test_notice_goes_away);
+  g_test_add_func ("/window/question", test_question_is_answered);
   g_test_add_func ("/window/escape", test_escape_leaves_compare);
   g_test_add_func ("/window/compare-mark", test_compare_explains_its_mark);
   g_test_add_func ("/window/add-by-name", test_adds_by_typing);
