@@ -13,7 +13,8 @@
  * functions keep them or return NULL with an error): ids are unique over
  * survey and alternative; every reference names something that is there;
  * nothing stands on itself; every parameter is in its range; outlines are
- * simple; openings of a wall do not overlap.  Hence every project can be saved and read back.
+ * simple; openings of a wall do not overlap; there is no more of anything than
+ * the limits below.  Hence every project can be saved and read back.
  */
 #pragma once
 
@@ -26,6 +27,9 @@ G_BEGIN_DECLS
 #define FP_CORNERS_MAX    2000 /* corners of one outline                    */
 #define FP_ITEMS_MAX      2000 /* things in a survey or an alternative      */
 #define FP_ALTERNATIVES_MAX 40
+/* In an alternative together with the survey, whatever of it is removed: */
+#define FP_PEOPLE_MAX   20000 /* places where someone sits, stands or kneels  */
+#define FP_FACES_MAX   100000 /* faces of all solids: ten cathedrals          */
 
 /* --- a thing ----------------------------------------------------------- */
 

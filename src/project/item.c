@@ -16,6 +16,7 @@ struct _FpItem
   FpPoint        *corner;
   guint           n_corners;
   guint           n_params;
+  FpWeight        weight;
   double          param[];
 };
 
@@ -150,6 +151,7 @@ fp_item_new (const FpItemInit *init, GError **error)
   self->n_params = n_params;
   for (guint i = 0; i < n_params; i++)
     self->param[i] = full.param[i] + 0.0; /* no -0: it is written as 0 */
+  self->weight = fp_weight_of (self);
   return self;
 }
 
@@ -232,6 +234,12 @@ fp_item_corners (const FpItem *self, guint *n)
 {
   *n = self->n_corners;
   return self->corner;
+}
+
+FpWeight
+fp_item_weight (const FpItem *self)
+{
+  return self->weight;
 }
 
 void

@@ -255,8 +255,9 @@ fp_survey_check (const FpItemList *survey, GError **error)
 {
   g_autoptr (GHashTable) all = g_hash_table_new (g_str_hash, g_str_equal), safe = g_hash_table_new (NULL, NULL);
   const Standing s = { all, NULL, NULL };
+  FpWeight weight = { 0, 0 };
 
-  return gather (survey, all, error) && all_stand (&s, survey, safe, error) && openings_lie_apart (survey, error);
+  return gather (survey, all, error) && fp_weight_add (&weight, survey, error) && all_stand (&s, survey, safe, error) && openings_lie_apart (survey, error);
 }
 
 static gboolean
@@ -313,13 +314,15 @@ fp_alternative_check (const FpAlternative *self, const FpItemList *survey, GErro
   g_autoptr (GHashTable) all = g_hash_table_new (g_str_hash, g_str_equal), safe = g_hash_table_new (NULL, NULL);
   g_autoptr (GHashTable) own = g_hash_table_new (NULL, NULL);
   const Standing s = { all, own, self };
+  FpWeight weight = { 0, 0 };
 
   for (guint i = 0; i < self->items->n; i++)
     g_hash_table_add (own, (gpointer) self->items->item[i]);
   return fp_id_check (self->id, "alternative", error) && fp_text_check (self->name, self->id, FALSE, error)
          && fp_text_check (self->note, self->id, TRUE, error) && facing_is_known (self, error)
-         && gather (survey, all, error)
-         && gather (self->items, all, error) && holds_only_furnishings (self, error)
+         && gather (survey, all, error) && gather (self->items, all, error)
+         && fp_weight_add (&weight, survey, error) && fp_weight_add (&weight, self->items, error)
+         && holds_only_furnishings (self, error)
          && fates_are_fair (self, survey, error) && all_stand (&s, survey, safe, error)
          && all_stand (&s, self->items, safe, error);
 }

@@ -14,6 +14,13 @@ G_BEGIN_DECLS
 /* What a kind is laid round while it is judged by itself: a common altar, 2400 x 900 (design judgement). */
 #define FP_CORE_COMMON ((FpBox) { -1200, -450, 1200, 450 })
 
+/* --- how much there is --- */
+
+typedef struct { guint faces, people; } FpWeight;
+
+FpWeight fp_weight_of   (const FpItem *item);
+FpWeight fp_item_weight (const FpItem *item); /* the same, reckoned once */
+
 /* --- lists of things --- */
 
 typedef struct
@@ -32,6 +39,9 @@ FpItemList *fp_item_list_with  (const FpItemList *self, const FpItem *item);
 /* A new list without those whose ids are keys of @gone. */
 FpItemList *fp_item_list_without (const FpItemList *self, GHashTable *gone);
 gboolean    fp_item_list_equal (const FpItemList *a, const FpItemList *b);
+
+/* Adds the things of @list to @sum; FALSE where that is more than a project may hold. */
+gboolean    fp_weight_add (FpWeight *sum, const FpItemList *list, GError **error);
 
 /* --- an alternative --- */
 

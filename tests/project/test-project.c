@@ -238,6 +238,47 @@ test_limits (void)
   refuse_item (p, 0, test_item ("last", "credence", NULL, 0, 0), FP_ERROR_LIMIT, "at most 2000");
 }
 
+static FpItem *
+full_pews (const char *id)
+{
+  return test_with_param (test_with_param (test_item (id, "pews", NULL, 0, -2000), "rows", 100), "length", 40000);
+}
+
+/* 100 rows of floor (40000 / 457) = 87 seats: two such blocks are taken, a third is not. */
+static void
+test_people_limit (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+
+  p = test_add_survey (test_add_survey (p, full_pews ("first")), full_pews ("second"));
+  refuse_survey (p, full_pews ("third"), FP_ERROR_LIMIT, "third: with it there are places for 26100 people");
+}
+
+/* 40 candlesticks are 320 round bodies. */
+static void
+test_faces_limit (void)
+{
+  g_autoptr (FpProject) p = test_parish ();
+  g_autoptr (GError) error = NULL;
+  guint taken = 0;
+
+  while (taken < 1000 && error == NULL)
+    {
+      g_autofree char *id = g_strdup_printf ("candles-%u", taken);
+      g_autoptr (FpItem) item = test_with_param (test_item (id, "candlesticks", NULL, 0, taken), "count", 40);
+      FpProject *next = fp_project_with_item (p, 0, item, &error);
+      if (next == NULL)
+        break;
+      fp_project_unref (p);
+      p = next;
+      taken++;
+    }
+  g_assert_error (error, FP_ERROR, FP_ERROR_LIMIT);
+  g_assert_nonnull (strstr (error->message, "faces to draw, at most 100000 are taken"));
+  g_assert_cmpuint (taken, >, 20);
+  g_assert_cmpuint (taken, <, 60);
+}
+
 static void
 test_alternatives_limit (void)
 {
@@ -670,6 +711,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/openings-apart", test_openings_apart);
   g_test_add_func ("/project/fates", test_fates);
   g_test_add_func ("/project/limits", test_limits);
+  g_test_add_func ("/project/people-limit", test_people_limit);
+  g_test_add_func ("/project/faces-limit", test_faces_limit);
   g_test_add_func ("/project/alternatives-limit", test_alternatives_limit);
   g_test_add_func ("/project/alternatives", test_alternatives);
   g_test_add_func ("/project/facing", test_facing);
