@@ -4,32 +4,11 @@
  * The tree is binary and flat: an inner node's first child follows it.  Boxes
  * only sift; a solid itself is asked before anything is said to block.
  */
-#include "ray-index.h"
+#include "ray-index-private.h"
 
 #include <math.h>
 
-#define LEAF_MAX 4   /* solids in one leaf        */
-#define DEPTH_MAX 64 /* more than any number of solids halves to */
-#define SLACK 1e-6   /* mm: what only grazes a box is kept */
-
-typedef struct
-{
-  FpBox3 box;
-  guint  second; /* inner: the second child; leaf: the first of its solids in `order` */
-  guint  count;  /* 0: inner                                                          */
-} Node;
-
-typedef struct { double cx, cy, cz, cos, sin, ix, iy, iz; } Sphere; /* what makes an ellipsoid the unit sphere */
-
-struct _FpRayIndex
-{
-  const FpSolid *solid; /* borrowed                       */
-  guint          n;
-  FpBox3        *box;   /* of each solid                  */
-  Sphere        *sphere;
-  guint         *order; /* solids as the leaves hold them */
-  GArray        *node;  /* (element-type Node)            */
-};
+#define LEAF_MAX 4 /* solids in one leaf */
 
 /* --- making --------------------------------------------------------------- */
 
@@ -86,7 +65,7 @@ static void
 add_node (FpRayIndex *self, guint first, guint n)
 {
   guint at = self->node->len;
-  Node node = { .box = FP_BOX3_EMPTY };
+  FpRayNode node = { .box = FP_BOX3_EMPTY };
   FpBox3 middles = FP_BOX3_EMPTY;
 
   for (guint i = first; i < first + n; i++)
@@ -102,15 +81,21 @@ add_node (FpRayIndex *self, guint first, guint n)
     return;
   halve (self, self->order + first, n, longest_axis (&middles));
   add_node (self, first, n / 2);
-  g_array_index (self->node, Node, at).second = self->node->len;
+  g_array_index (self->node, FpRayNode, at).second = self->node->len;
   add_node (self, first + n / 2, n - n / 2);
 }
 
-static Sphere
+static FpRaySphere
 sphere_of (const FpSolid *s)
 {
   double turn = s->turn * G_PI / 180;
-  return (Sphere) { s->cx, s->cy, s->cz, cos (turn), sin (turn), 1 / s->rx, 1 / s->ry, 1 / s->rz };
+  return (FpRaySphere) { s->cx, s->cy, s->cz, cos (turn), sin (turn), 1 / s->rx, 1 / s->ry, 1 / s->rz };
+}
+
+static gboolean
+is_sided (const FpSolid *s)
+{
+  return s->shape == FP_SOLID_PRISM && s->n_outline <= FP_RAY_SIDES_MAX && fp_outline_is_convex (s->outline, s->n_outline);
 }
 
 FpRayIndex *
@@ -120,15 +105,17 @@ fp_ray_index_new (const FpSolids *solids)
 
   self->solid = fp_solids_peek (solids, &self->n);
   self->box = g_new (FpBox3, self->n);
-  self->sphere = g_new0 (Sphere, self->n);
+  self->sphere = g_new0 (FpRaySphere, self->n);
+  self->sided = g_new0 (guint8, self->n);
   self->order = g_new (guint, self->n);
-  self->node = g_array_new (FALSE, FALSE, sizeof (Node));
+  self->node = g_array_new (FALSE, FALSE, sizeof (FpRayNode));
   for (guint i = 0; i < self->n; i++)
     {
       self->box[i] = fp_solid_box (&self->solid[i]);
       self->order[i] = i;
       if (self->solid[i].shape == FP_SOLID_ELLIPSOID)
         self->sphere[i] = sphere_of (&self->solid[i]);
+      self->sided[i] = is_sided (&self->solid[i]) ? 1 : 0;
     }
   if (self->n > 0)
     add_node (self, 0, self->n);
@@ -142,6 +129,7 @@ fp_ray_index_free (FpRayIndex *self)
     return;
   g_free (self->box);
   g_free (self->sphere);
+  g_free (self->sided);
   g_free (self->order);
   g_array_unref (self->node);
   g_free (self);
@@ -169,13 +157,14 @@ between (double o, double inverse, double lo, double hi, double *a, double *b)
 {
   if (isinf (inverse))
     {
-      if (o < lo - SLACK || o > hi + SLACK)
+      if (o < lo - FP_RAY_SLACK || o > hi + FP_RAY_SLACK)
         *b = -1;
       return;
     }
-  double t0 = (lo - SLACK - o) * inverse, t1 = (hi + SLACK - o) * inverse;
-  *a = fmax (*a, fmin (t0, t1));
-  *b = fmin (*b, fmax (t0, t1));
+  double t0 = (lo - FP_RAY_SLACK - o) * inverse, t1 = (hi + FP_RAY_SLACK - o) * inverse;
+  /* Not fmin and fmax: they are calls, and no NaN comes here. */
+  *a = MAX (*a, MIN (t0, t1));
+  *b = MIN (*b, MAX (t0, t1));
 }
 
 static inline gboolean
@@ -189,13 +178,13 @@ meets_box (const FpRay *ray, const FpBox3 *box)
 }
 
 static inline FpVec3
-to_sphere (const Sphere *s, FpVec3 v)
+to_sphere (const FpRaySphere *s, FpVec3 v)
 {
   return (FpVec3) { (s->cos * v.x + s->sin * v.y) * s->ix, (s->cos * v.y - s->sin * v.x) * s->iy, v.z * s->iz };
 }
 
 static FpVec3
-eye_in_sphere (const Sphere *s, FpVec3 eye)
+eye_in_sphere (const FpRaySphere *s, FpVec3 eye)
 {
   return to_sphere (s, fp_vec3_sub (eye, (FpVec3) { s->cx, s->cy, s->cz }));
 }
@@ -213,15 +202,8 @@ meets_sphere (FpVec3 o, double c, FpVec3 d)
   return root > 0 && c < sqrt (root) - b;
 }
 
-static gboolean
-skipped (const FpSolid *solid, FpRaySkip skip)
-{
-  return solid->owner == skip.owner
-         || (solid->owner == skip.minister && (solid->part == FP_PART_HEAD || solid->part == FP_PART_TRUNK));
-}
-
-static FpRayCandidate
-make_candidate (const FpRayIndex *self, guint solid, FpVec3 eye)
+FpRayCandidate
+fp_ray_candidate (const FpRayIndex *self, guint solid, FpVec3 eye)
 {
   FpRayCandidate candidate = { .solid = solid };
   if (self->solid[solid].shape == FP_SOLID_ELLIPSOID)
@@ -245,14 +227,14 @@ fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *can
 /* --- one ray and all of it ------------------------------------------------ */
 
 static int
-blocker_in_leaf (const FpRayIndex *self, const Node *node, const FpRay *ray, FpRaySkip skip)
+blocker_in_leaf (const FpRayIndex *self, const FpRayNode *node, const FpRay *ray, FpRaySkip skip)
 {
   for (guint i = node->second; i < node->second + node->count; i++)
     {
       guint solid = self->order[i];
-      if (skipped (&self->solid[solid], skip))
+      if (fp_ray_skipped (&self->solid[solid], skip))
         continue;
-      FpRayCandidate candidate = make_candidate (self, solid, ray->from);
+      FpRayCandidate candidate = fp_ray_candidate (self, solid, ray->from);
       if (fp_ray_index_candidate_blocks (self, &candidate, ray))
         return (int) solid;
     }
@@ -264,14 +246,14 @@ fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip
 {
   const FpRay ray = fp_ray_make (from, to);
   const FpRaySkip skip = { skip_owner, FP_RAY_SKIP_NOBODY };
-  guint stack[DEPTH_MAX], depth = 0;
+  guint stack[FP_RAY_DEPTH_MAX], depth = 0;
 
   if (self->n > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {
       guint at = stack[--depth];
-      const Node *node = &g_array_index (self->node, Node, at);
+      const FpRayNode *node = &g_array_index (self->node, FpRayNode, at);
       if (!meets_box (&ray, &node->box))
         continue;
       if (node->count == 0)
@@ -285,136 +267,4 @@ fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip
         return blocker;
     }
   return -1;
-}
-
-/* --- a pyramid and all of it ---------------------------------------------- */
-
-/* Five planes: a point p is within when normal . (p - eye) + offset >= 0 for all of them. */
-typedef struct
-{
-  FpVec3 eye;
-  FpBox3 box;
-  guint  n_planes;
-  FpVec3 normal[5];
-  double offset[5];
-} Pyramid;
-
-static void
-add_plane (Pyramid *self, FpVec3 normal, double offset)
-{
-  self->normal[self->n_planes] = normal;
-  self->offset[self->n_planes++] = offset + SLACK;
-}
-
-static FpVec3
-middle_direction (FpVec3 eye, const FpVec3 *to, guint n)
-{
-  FpVec3 sum = { 0, 0, 0 };
-  for (guint i = 0; i < n; i++)
-    sum = fp_vec3_add (sum, fp_vec3_sub (to[i], eye));
-  double length = fp_vec3_length (sum);
-  return length > 0 ? fp_vec3_scale (sum, 1 / length) : (FpVec3) { 0, 1, 0 };
-}
-
-/* The sides of the least upright rectangle, seen from the eye, that frames the points. */
-static void
-add_sides (Pyramid *self, const FpVec3 *to, guint n, FpVec3 f)
-{
-  double level = hypot (f.x, f.y);
-  FpVec3 r = level > 1e-3 ? (FpVec3) { f.y / level, -f.x / level, 0 } : (FpVec3) { 1, 0, 0 };
-  FpVec3 u = fp_vec3_cross (r, f);
-  double u0 = G_MAXDOUBLE, u1 = -G_MAXDOUBLE, v0 = G_MAXDOUBLE, v1 = -G_MAXDOUBLE, far = 0;
-
-  for (guint i = 0; i < n; i++)
-    {
-      FpVec3 d = fp_vec3_sub (to[i], self->eye);
-      double depth = fp_vec3_dot (d, f);
-      /* A target around the looker fits no pyramid: the box has to do. */
-      if (depth < 1)
-        return;
-      double x = fp_vec3_dot (d, r) / depth, y = fp_vec3_dot (d, u) / depth;
-      u0 = fmin (u0, x);
-      u1 = fmax (u1, x);
-      v0 = fmin (v0, y);
-      v1 = fmax (v1, y);
-      far = fmax (far, depth);
-    }
-  add_plane (self, fp_vec3_sub (r, fp_vec3_scale (f, u0)), 0);
-  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, u1), r), 0);
-  add_plane (self, fp_vec3_sub (u, fp_vec3_scale (f, v0)), 0);
-  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, v1), u), 0);
-  add_plane (self, fp_vec3_scale (f, -1), far);
-}
-
-static Pyramid
-make_pyramid (FpVec3 eye, const FpVec3 *to, guint n)
-{
-  Pyramid self = { .eye = eye, .box = FP_BOX3_EMPTY };
-  fp_box3_add_point (&self.box, eye);
-  for (guint i = 0; i < n; i++)
-    fp_box3_add_point (&self.box, to[i]);
-  add_sides (&self, to, n, middle_direction (eye, to, n));
-  return self;
-}
-
-static inline gboolean
-boxes_meet (const FpBox3 *a, const FpBox3 *b)
-{
-  return a->lo.x <= b->hi.x + SLACK && b->lo.x <= a->hi.x + SLACK && a->lo.y <= b->hi.y + SLACK
-         && b->lo.y <= a->hi.y + SLACK && a->lo.z <= b->hi.z + SLACK && b->lo.z <= a->hi.z + SLACK;
-}
-
-static gboolean
-reaches_in (const Pyramid *self, const FpBox3 *box)
-{
-  if (!boxes_meet (&self->box, box))
-    return FALSE;
-  for (guint i = 0; i < self->n_planes; i++)
-    {
-      const FpVec3 n = self->normal[i];
-      const FpVec3 farthest = { n.x > 0 ? box->hi.x : box->lo.x, n.y > 0 ? box->hi.y : box->lo.y,
-                                n.z > 0 ? box->hi.z : box->lo.z };
-      if (fp_vec3_dot (n, fp_vec3_sub (farthest, self->eye)) + self->offset[i] < 0)
-        return FALSE;
-    }
-  return TRUE;
-}
-
-static void
-gather_leaf (const FpRayIndex *self, const Node *node, const Pyramid *pyramid, FpRaySkip skip, GArray *candidates)
-{
-  for (guint i = node->second; i < node->second + node->count; i++)
-    {
-      guint solid = self->order[i];
-      if (skipped (&self->solid[solid], skip) || !reaches_in (pyramid, &self->box[solid]))
-        continue;
-      FpRayCandidate candidate = make_candidate (self, solid, pyramid->eye);
-      g_array_append_val (candidates, candidate);
-    }
-}
-
-void
-fp_ray_index_gather (const FpRayIndex *self, FpVec3 eye, const FpVec3 *to, guint n, FpRaySkip skip,
-                     GArray *candidates)
-{
-  const Pyramid pyramid = make_pyramid (eye, to, n);
-  guint stack[DEPTH_MAX], depth = 0;
-
-  g_array_set_size (candidates, 0);
-  if (self->n > 0)
-    stack[depth++] = 0;
-  while (depth > 0)
-    {
-      guint at = stack[--depth];
-      const Node *node = &g_array_index (self->node, Node, at);
-      if (!reaches_in (&pyramid, &node->box))
-        continue;
-      if (node->count > 0)
-        {
-          gather_leaf (self, node, &pyramid, skip, candidates);
-          continue;
-        }
-      stack[depth++] = node->second;
-      stack[depth++] = at + 1;
-    }
 }

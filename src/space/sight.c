@@ -5,7 +5,7 @@
 
 /* Below this many places a second thread costs more than it saves. */
 #define PLACES_FOR_THREADS 100
-#define THREADS_MAX 2
+#define THREADS_MAX 4
 
 /* --- what is looked at, past what ----------------------------------------- */
 
@@ -62,36 +62,10 @@ typedef struct
   FpSight      *sight;
   GCancellable *cancel;
   guint         first, step; /* places first, first + step, … are this worker's */
-  GArray       *candidates;
 } Worker;
 
-static guint8
-count_seen (const FpRayIndex *index, GArray *candidates, FpVec3 eye, const FpVec3 *ends)
-{
-  FpRayCandidate *candidate = (FpRayCandidate *) (gpointer) candidates->data;
-  guint8 seen = 0;
-
-  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
-    {
-      FpRay ray = fp_ray_make (eye, ends[i]);
-      guint k = 0;
-      while (k < candidates->len && !fp_ray_index_candidate_blocks (index, &candidate[k], &ray))
-        k++;
-      if (k == candidates->len)
-        {
-          seen++;
-          continue;
-        }
-      /* What hides one point most likely hides the next: ask it first. */
-      FpRayCandidate blocker = candidate[k];
-      candidate[k] = candidate[0];
-      candidate[0] = blocker;
-    }
-  return seen;
-}
-
 static void
-look_from (Worker *self, FpPosture posture, guint place)
+look_from (const Worker *self, FpPosture posture, guint place)
 {
   FpSight *sight = self->sight;
   const FpVec3 eye = fp_people_eye (sight->people, place, posture);
@@ -102,10 +76,8 @@ look_from (Worker *self, FpPosture posture, guint place)
       if (sight->target[focus] < 0)
         continue;
       fp_sight_ends (sight, (FpFocus) focus, eye, ends);
-      fp_ray_index_gather (sight->index[posture], eye, ends, FP_SIGHT_RAYS,
-                           fp_sight_skip (sight, place, (FpFocus) focus), self->candidates);
       *fp_sight_cell (sight, posture, (FpFocus) focus, place)
-        = count_seen (sight->index[posture], self->candidates, eye, ends);
+        = (guint8) fp_ray_index_seen (sight->index[posture], eye, ends, fp_sight_skip (sight, place, (FpFocus) focus));
     }
 }
 
@@ -116,12 +88,10 @@ look (gpointer data)
   guint n;
   const FpPersonPlace *place = fp_people_places (self->sight->people, &n);
 
-  self->candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
   for (int posture = 0; posture < FP_N_POSTURES; posture++)
     for (guint i = self->first; i < n && !g_cancellable_is_cancelled (self->cancel); i += self->step)
       if (place[i].postures & (1u << posture))
         look_from (self, (FpPosture) posture, i);
-  g_array_unref (self->candidates);
   return NULL;
 }
 
@@ -134,7 +104,7 @@ look_from_everywhere (FpSight *self, GCancellable *cancel)
   GThread *thread[THREADS_MAX] = { NULL };
 
   for (guint i = 0; i < n; i++)
-    worker[i] = (Worker) { self, cancel, i, n, NULL };
+    worker[i] = (Worker) { self, cancel, i, n };
   for (guint i = 1; i < n; i++)
     thread[i] = g_thread_try_new ("sight", look, &worker[i], NULL);
   look (&worker[0]);
