@@ -11,8 +11,9 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  GArray *floor; /* (element-type FpFloor)                     */
-  GArray *box;   /* (element-type FpBox): of each floor's plan */
+  GArray *floor;  /* (element-type FpFloor)                             */
+  GArray *box;    /* (element-type FpBox): of each floor's plan         */
+  GArray *strips; /* of each floor: which sides to ask at a point       */
 } FpFloorSet;
 
 void fp_floor_set_init  (FpFloorSet *self);

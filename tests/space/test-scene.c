@@ -3,6 +3,7 @@
 #include "church.h"
 
 #include <math.h>
+#include <time.h>
 
 #define FLOOR_SANCTUARY ((FpBox) { -6000, 0, 6000, 9000 })
 #define FLOOR_NAVE      ((FpBox) { -8000, -20000, 8000, 0 })
@@ -301,6 +302,79 @@ test_highest_floor (void)
   g_assert_false (found);
 }
 
+#define STAR_SIDES 1900
+
+static void
+add_star (FpProject **project, const char *id, double level, FpPoint corner[STAR_SIDES])
+{
+  for (guint i = 0; i < STAR_SIDES; i++)
+    {
+      const double turn = 2 * G_PI * i / STAR_SIDES, r = i % 2 == 0 ? 20000 : 26000;
+      corner[i] = (FpPoint) { r * cos (turn), r * sin (turn) };
+    }
+  const ChurchThing floor = {
+    "floor", id, NULL, { 0, 0, 0 }, corner, STAR_SIDES, { { "level", level }, { NULL, 0 } },
+  };
+  church_survey (project, &floor);
+}
+
+/* A floor of many sides is found where its outline lies, on every edge, and nowhere else. */
+static void
+test_many_sides (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (7);
+  FpPoint corner[STAR_SIDES];
+  guint inside = 0;
+  gboolean found;
+
+  add_star (&project, "star", 300, corner);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  for (guint i = 0; i < 20000; i++)
+    {
+      const double r = g_rand_double_range (rand, 19000, 27000), turn = g_rand_double_range (rand, 0, 2 * G_PI);
+      const FpPoint p = { r * cos (turn), r * sin (turn) };
+      fp_scene_floor_at (scene, p, &found);
+      /* Within a hundredth of a millimetre of the edge either is right. */
+      if (found != fp_outline_contains (corner, STAR_SIDES, p))
+        {
+          double nearest = G_MAXDOUBLE;
+          for (guint k = 0; k < STAR_SIDES; k++)
+            nearest = MIN (nearest, fp_segment_distance (corner[k], corner[(k + 1) % STAR_SIDES], p));
+          g_assert_cmpfloat (nearest, <=, 0.011);
+        }
+      inside += found;
+    }
+  g_assert_cmpuint (inside, >, 5000);
+  g_assert_cmpuint (inside, <, 15000);
+  for (guint i = 0; i < STAR_SIDES; i++)
+    {
+      const FpPoint a = corner[i], b = corner[(i + 1) % STAR_SIDES];
+      near_to (fp_scene_floor_at (scene, (FpPoint) { (a.x + b.x) / 2, (a.y + b.y) / 2 }, &found), 300);
+      g_assert_true (found);
+    }
+}
+
+/* Each corner of each is asked for the floors beneath it. In time of the processor: others may use it, too. */
+static void
+test_many_sided_floors (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  FpPoint corner[STAR_SIDES];
+
+  for (guint i = 0; i < 12; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("star-%u", i);
+      add_star (&project, id, i, corner);
+    }
+  const clock_t start = clock ();
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const double seconds = (double) (clock () - start) / CLOCKS_PER_SEC;
+  g_test_message ("%.2f s", seconds);
+  near_to (fp_scene_floor_at (scene, (FpPoint) { 0, 0 }, NULL), 11);
+  g_assert_cmpfloat (seconds, <, 8);
+}
+
 static void
 test_empty (void)
 {
@@ -524,6 +598,8 @@ main (int argc, char **argv)
   g_test_add_func ("/scene/falling-floor", test_falling_floor);
   g_test_add_func ("/scene/falls-sideways", test_falls_sideways);
   g_test_add_func ("/scene/highest-floor", test_highest_floor);
+  g_test_add_func ("/scene/many-sides", test_many_sides);
+  g_test_add_func ("/scene/many-sided-floors", test_many_sided_floors);
   g_test_add_func ("/scene/empty", test_empty);
   g_test_add_func ("/scene/highest-altar", test_highest_altar);
   g_test_add_func ("/scene/celebrated-altar", test_celebrated_altar);
