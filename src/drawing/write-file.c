@@ -4,15 +4,13 @@
  * Documents are made in memory and written in one go, so that a full disk
  * leaves neither half a drawing nor takes the old one away.
  */
-#define _XOPEN_SOURCE 700 /* realpath */
-
 #include "drawing-private.h"
 
 #include <errno.h>
 #include <glib/gstdio.h>
-#include <limits.h>
 #include <stdio.h>
-#include <stdlib.h>
+
+#define LINKS_MAX 40 /* as the system follows them */
 
 gboolean
 fp_write_failed (const char *path, const char *why, GError **error)
@@ -39,15 +37,21 @@ write_into (const char *path, gconstpointer data, gsize length, GError **error)
   return whole || fp_write_failed (path, g_strerror (errno), error);
 }
 
-/* GLib would replace a symbolic link instead of what it points to. */
+/* GLib would replace a symbolic link instead of what it points to, whether that is there yet or not. */
 static char *
 resolve (const char *path)
 {
-  char *real = realpath (path, NULL);
-  char *copy = g_strdup (real != NULL ? real : path);
+  char *at = g_strdup (path);
 
-  free (real);
-  return copy;
+  for (int i = 0; i < LINKS_MAX; i++)
+    {
+      g_autofree char *target = g_file_read_link (at, NULL), *folder = g_path_get_dirname (at);
+      if (target == NULL)
+        break;
+      g_free (at);
+      at = g_path_is_absolute (target) ? g_steal_pointer (&target) : g_build_filename (folder, target, NULL);
+    }
+  return at;
 }
 
 gboolean
@@ -55,14 +59,19 @@ fp_write_file (const char *path, gconstpointer data, gsize length, GError **erro
 {
   g_autofree char *target = resolve (path);
   g_autoptr (GError) why = NULL;
+  GStatBuf old;
+  const gboolean there = g_stat (target, &old) == 0;
 
-  if (g_file_test (target, G_FILE_TEST_IS_DIR))
+  if (g_file_test (target, G_FILE_TEST_IS_SYMLINK))
+    return fp_write_failed (path, g_strerror (ELOOP), error);
+  if (there && S_ISDIR (old.st_mode))
     return fp_write_failed (path, g_strerror (EISDIR), error);
-  if (g_file_test (target, G_FILE_TEST_EXISTS) && !g_file_test (target, G_FILE_TEST_IS_REGULAR))
+  if (there && !S_ISREG (old.st_mode))
     return write_into (target, data, length, error);
   if (length > G_MAXSSIZE
       || !g_file_set_contents_full (target, data, (gssize) length,
-                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, &why))
+                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
+                                    there ? (int) (old.st_mode & 0777) : 0666, &why))
     return fp_write_failed (path, why != NULL ? why->message : g_strerror (EFBIG), error);
   return TRUE;
 }

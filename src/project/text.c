@@ -4,6 +4,9 @@
 #include <math.h>
 #include <string.h>
 
+/* A hundred times round: of a far larger number the rest is chance. */
+#define TURN_MAX 36000.0
+
 static gboolean
 has_id_syntax (const char *id)
 {
@@ -69,8 +72,8 @@ fp_coordinate_check (double value, const char *whose, const char *what, GError *
   /* Written so that a NaN fails too. */
   if (fabs (value) <= FP_LENGTH_MAX)
     return TRUE;
-  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s: %s is %g mm, allowed %g to %g", whose, what, value,
-               -FP_LENGTH_MAX, FP_LENGTH_MAX);
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s: %s is %.10g mm; it may be from %.0f mm to %.0f mm", whose, what,
+               value, -FP_LENGTH_MAX, FP_LENGTH_MAX);
   return FALSE;
 }
 
@@ -79,9 +82,11 @@ fp_place_check (const FpPlace *place, const char *whose, GError **error)
 {
   if (!fp_coordinate_check (place->x, whose, "x", error) || !fp_coordinate_check (place->y, whose, "y", error))
     return FALSE;
-  if (isfinite (place->turn))
+  /* Written so that a NaN fails too. */
+  if (fabs (place->turn) <= TURN_MAX)
     return TRUE;
-  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s: turn is %g, a number of degrees is wanted", whose, place->turn);
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s: turn is %.10g°; it may be from %.0f° to %.0f°", whose, place->turn,
+               -TURN_MAX, TURN_MAX);
   return FALSE;
 }
 

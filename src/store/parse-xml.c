@@ -24,6 +24,20 @@ typedef struct
   guint       version;  /* of the root, 0 while it has not been seen        */
 } Parse;
 
+char *
+fp_xml_one_line (char *text)
+{
+  for (char *c = text; *c != '\0'; c++)
+    {
+      const gboolean upper = c[0] == '\302' && (guchar) c[1] >= 0x80 && (guchar) c[1] < 0xa0; /* U+0080 to U+009F */
+      if (g_ascii_iscntrl (*c) || upper)
+        *c = ' ';
+      if (upper)
+        *++c = ' ';
+    }
+  return text;
+}
+
 static void
 complain (Parse *p, int line, FpError code, const char *format, ...) G_GNUC_PRINTF (4, 5);
 
@@ -38,7 +52,7 @@ complain (Parse *p, int line, FpError code, const char *format, ...)
   va_start (args, format);
   what = g_strdup_vprintf (format, args);
   va_end (args);
-  p->error = g_error_new (FP_ERROR, (int) code, "%s:%d: %s", p->name, MAX (line, 1), what);
+  p->error = g_error_new (FP_ERROR, (int) code, "%s:%d: %s", p->name, MAX (line, 1), fp_xml_one_line (what));
 }
 
 static void
@@ -279,6 +293,9 @@ context_new (Parse *p)
   ctxt->sax->internalSubset = on_document_type;
   ctxt->sax->startElementNs = on_start;
   ctxt->sax->endElementNs = on_end;
+  /* Nothing is done with these, and a million of them would fill the memory. */
+  ctxt->sax->comment = NULL;
+  ctxt->sax->processingInstruction = NULL;
   return ctxt;
 }
 

@@ -36,6 +36,10 @@ xmlDoc *fp_xml_parse (const char *bytes, gsize length, const char *name, GError 
  */
 gboolean fp_xml_is_later (const char *bytes, gsize length, guint *found);
 
+/* What a stranger wrote becomes part of a message: control characters, which could steer a terminal, become spaces.
+ * @text itself is changed. */
+char   *fp_xml_one_line (char *text);
+
 /* Whether the schema allows the tree. */
 gboolean fp_xml_validate (xmlDoc *doc, const char *name, GError **error);
 

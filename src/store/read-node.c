@@ -34,13 +34,14 @@ fp_read_refuse (FpReader *self, const xmlNode *at, FpError code, const char *for
   what = g_strdup_vprintf (format, args);
   va_end (args);
   if (self->error == NULL)
-    self->error = g_error_new (FP_ERROR, (int) code, "%s:%d: %s", self->name, fp_read_line (at), what);
+    self->error = g_error_new (FP_ERROR, (int) code, "%s:%d: %s", self->name, fp_read_line (at), fp_xml_one_line (what));
   return FALSE;
 }
 
 gboolean
 fp_read_refuse_error (FpReader *self, int line, GError *error)
 {
+  fp_xml_one_line (error->message);
   g_prefix_error (&error, "%s:%d: ", self->name, MAX (line, 1));
   if (self->error == NULL)
     self->error = error;

@@ -264,6 +264,33 @@ def a_failed_drawing_keeps_the_old_file():
 
 
 @test
+def a_drawing_goes_where_a_link_leads():
+    with tempfile.TemporaryDirectory() as folder:
+        link, target = pathlib.Path(folder) / "link.pdf", pathlib.Path(folder) / "target.pdf"
+        link.symlink_to("target.pdf")  # nothing is there yet
+        for _ in range(2):
+            footpace("draw", PARISH, "--sheet", "plan", "--out", link, expect=0)
+            assert link.is_symlink() and target.read_bytes().startswith(b"%PDF-")
+        target.chmod(0o600)
+        footpace("draw", PARISH, "--sheet", "plan", "--out", link, expect=0)
+        assert target.stat().st_mode & 0o777 == 0o600, "what was private stays so"
+        circle = pathlib.Path(folder) / "circle.pdf"
+        circle.symlink_to("circle.pdf")
+        footpace("draw", PARISH, "--sheet", "plan", "--out", circle, expect=2)
+        assert circle.is_symlink()
+
+
+@test
+def what_a_stranger_wrote_steers_no_terminal():
+    with tempfile.TemporaryDirectory() as folder:
+        bad = pathlib.Path(folder) / "bad.footpace"
+        for evil in ("1&#10;2", "1&#9;2", "1&#x9b;31m2", "1&#x7f;2"):
+            bad.write_text(re.sub(r'(<altar [^>]*?) x="[^"]*"', rf'\1 x="{evil}"', PARISH.read_text(), count=1))
+            done = footpace("check", bad, expect=2)
+            assert done.stderr.count("\n") == 1 and done.stderr.strip().isprintable(), repr(done.stderr)
+
+
+@test
 def in_all_samples_numbers_name_what_they_count_and_findings_say_where():
     for sample in sorted(SAMPLES.glob("*.footpace")):
         proposed = [a.get("id") for a in ET.parse(sample).getroot().iter() if a.tag.endswith("}alternative")][-1]
