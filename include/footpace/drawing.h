@@ -227,7 +227,8 @@ typedef struct
   gboolean     whole;        /* the whole church; otherwise the sanctuary    */
   const char  *date;         /* ISO 8601 date of issue; NULL: left empty     */
   const char  *number;       /* identification number; NULL: from the title  */
-  /* Findings for the pastor, set beside or below the drawing where there is room; NULL-terminated; may be NULL */
+  /* Findings for the pastor, set beside or below the drawing; NULL-terminated; may be NULL.  The lines of one are parted
+   * by '\n', its heading first, the measured value next; the rest is left out where there is no room. */
   const char *const *findings;
   guint        page, pages;  /* sheet number and number of sheets; 0: one of one */
 } FpSheetSpec;
@@ -239,6 +240,16 @@ typedef struct
  * Returns: (transfer full): the page; %FP_ERROR_RANGE when it does not fit the paper at spec->scale, saying which would
  */
 FpDrawing *fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
+
+/**
+ * fp_sheet_pages:
+ *
+ * As fp_sheet_new(), and where not all findings find room beside the drawing, as many further sheets of findings as
+ * they take.
+ *
+ * Returns: (transfer full) (element-type FpDrawing): the pages, the drawing first
+ */
+GPtrArray *fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
 
 /* What of a view is drawn where there is little room: the sanctuary without the upper parts of high walls; view coordinates. */
 FpBox fp_view_sanctuary (const FpScene *scene, FpViewId view);

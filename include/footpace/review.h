@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 char *fp_report_text (const FpFindings *findings, gboolean every);
 /* JSON, schema in DEVELOPERS.md ("footpace.findings", version 1). */
 char *fp_report_json (const FpFindings *findings);
-/* The findings that are short, a line each, for a sheet; (array zero-terminated=1), g_strfreev(). */
+/* The findings that are short, as a sheet takes them (FpSheetSpec.findings): heading, measured and asked, where, source;
+ * (array zero-terminated=1), g_strfreev(). */
 char **fp_report_lines (const FpFindings *findings);
 
 /* The alternatives in columns. */

@@ -43,7 +43,6 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
 {
   g_auto (GStrv) lines = NULL;
   g_autoptr (FpFindings) findings = NULL;
-  FpDrawing *page;
 
   if (order->with_findings)
     {
@@ -53,11 +52,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
       lines = fp_report_lines (findings);
       spec->findings = (const char *const *) lines;
     }
-  page = fp_sheet_new (self->scene, spec, &self->scale, &self->error);
-  if (page == NULL)
-    return;
-  self->pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
-  g_ptr_array_add (self->pages, page);
+  self->pages = fp_sheet_pages (self->scene, spec, &self->scale, &self->error);
 }
 
 static void

@@ -129,20 +129,12 @@ fill_spec (Options *o, FpSheetSpec *spec)
   return TRUE;
 }
 
-static void
-unref_drawing (gpointer drawing)
-{
-  fp_drawing_unref (drawing);
-}
-
-/* One sheet of one alternative. */
+/* One sheet of one alternative, with further ones where its findings take them. */
 static GPtrArray *
 draw_sheet (const FpProject *project, guint alternative, FpSheetSpec *spec, gboolean with_findings, FpScene **scene,
             GError **error)
 {
   g_auto (GStrv) lines = NULL;
-  FpDrawing *page;
-  GPtrArray *pages;
 
   if (with_findings)
     {
@@ -151,12 +143,7 @@ draw_sheet (const FpProject *project, guint alternative, FpSheetSpec *spec, gboo
       spec->findings = (const char *const *) lines;
     }
   *scene = fp_scene_new (project, alternative);
-  page = fp_sheet_new (*scene, spec, NULL, error);
-  if (page == NULL)
-    return NULL;
-  pages = g_ptr_array_new_with_free_func (unref_drawing);
-  g_ptr_array_add (pages, page);
-  return pages;
+  return fp_sheet_pages (*scene, spec, NULL, error);
 }
 
 static GPtrArray *

@@ -33,6 +33,8 @@
 #define CHAIN      1.5
 #define MOST       7.0
 #define MOST_FOREMOST 12.0
+#define MOST_LESSER 4.5
+#define LESSER     3u
 
 /* Distances from the edge of the thing. */
 static const double DISTANCES[] = { 10, 8, 12, 6.5, 14, 17.5, 25 };
@@ -266,7 +268,7 @@ place_one (Search *s)
   FpDimensionLine d;
 
   s->cost = G_MAXDOUBLE;
-  s->most = w->rank == 0 ? MOST_FOREMOST : MOST;
+  s->most = w->rank == 0 ? MOST_FOREMOST : w->rank > LESSER ? MOST_LESSER : MOST;
   w->placed = FP_PLACED_NEAR;
   find_borders (s);
   if (w->slide[0] != w->slide[1])

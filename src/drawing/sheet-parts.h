@@ -29,8 +29,23 @@ gboolean fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpSc
  * Returns: the height that it took */
 double fp_draw_cautions (FpDrawing *drawing, const FpBox *box, FpUnits units);
 
-/* The findings, in columns, never beyond @box: what does not fit is counted in the last line. */
-void   fp_draw_findings (FpDrawing *drawing, const FpBox *box, const char *const *findings);
+/* How fully a finding is told: with all that its lines say; each of them in one line; its heading and measure alone. */
+typedef enum { FP_TOLD_FULLY, FP_TOLD_SHORTENED, FP_TOLD_IN_BRIEF } FpTold;
+
+typedef struct
+{
+  const char *const *findings;  /* NULL-terminated; the lines of one are parted by '\n', its heading first       */
+  guint              first;     /* the ones before stand on sheets before                                         */
+  FpTold             told;
+  guint              next;      /* number of the sheet on which the rest stands; 0: it stands in the report alone */
+} FpFindingsList;
+
+/* The findings, in columns, never beyond @box: what does not fit is counted in the last line.
+ * @drawing: (nullable): %NULL only to count. Returns: how many fit */
+guint  fp_draw_findings (FpDrawing *drawing, const FpBox *box, const FpFindingsList *list);
+
+/* The fullest way in which all of them fit, or the briefest. */
+FpTold fp_findings_told (const FpBox *box, const char *const *findings);
 
 /* The title block, its lower right corner at @corner; see title-block.c. */
 #define FP_TITLE_BLOCK_HEIGHT 40.0

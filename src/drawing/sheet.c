@@ -31,6 +31,7 @@ typedef struct
 {
   double width, height; /* of the paper          */
   FpBox  frame, block, notes, content, findings; /* findings: empty when there are none */
+  FpFindingsList list;
 } Page;
 
 const char *
@@ -81,6 +82,20 @@ set_findings_room (Page *page)
     }
 }
 
+static FpBox
+inset (const FpBox *box)
+{
+  return (FpBox) { box->x0 + INSET, box->y0 + INSET, box->x1 - INSET, box->y1 - INSET };
+}
+
+static FpTold
+told_in (const FpBox *box, const FpSheetSpec *spec)
+{
+  const FpBox in = inset (box);
+
+  return fp_findings_told (&in, spec->findings);
+}
+
 static void
 lay_page (const FpSheetSpec *spec, Page *page)
 {
@@ -100,8 +115,12 @@ lay_page (const FpSheetSpec *spec, Page *page)
     page->notes = (FpBox) { f->x0, page->block.y1, f->x1, page->block.y1 + NOTES_HEIGHT };
   page->content = (FpBox) { f->x0, page->notes.y1, f->x1, f->y1 };
   page->findings = FP_BOX_EMPTY;
+  page->list = (FpFindingsList) { .findings = spec->findings };
   if (spec->findings != NULL)
-    set_findings_room (page);
+    {
+      set_findings_room (page);
+      page->list.told = told_in (&page->findings, spec);
+    }
 }
 
 /* --- frame ----------------------------------------------------------------------------- */
@@ -199,10 +218,10 @@ draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, double s
 }
 
 static void
-draw_findings (FpDrawing *drawing, const Page *page, const FpSheetSpec *spec)
+draw_findings (FpDrawing *drawing, const Page *page)
 {
   const FpBox *r = &page->findings;
-  const FpBox in = { r->x0 + INSET, r->y0 + INSET, r->x1 - INSET, r->y1 - INSET };
+  const FpBox in = inset (r);
 
   if (fp_box_is_empty (r))
     return;
@@ -210,7 +229,7 @@ draw_findings (FpDrawing *drawing, const Page *page, const FpSheetSpec *spec)
     fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { r->x0, r->y0 }, (FpPoint) { r->x0, r->y1 });
   else
     fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { r->x0, r->y1 }, (FpPoint) { r->x1, r->y1 });
-  fp_draw_findings (drawing, &in, spec->findings);
+  fp_draw_findings (drawing, &in, &page->list);
 }
 
 static FpDrawing *
@@ -222,7 +241,7 @@ draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, cons
 
   draw_block (drawing, page, scene, spec, type, code, supplementary, scale);
   draw_notes (drawing, page, scene, scale);
-  draw_findings (drawing, page, spec);
+  draw_findings (drawing, page);
   fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { page->frame.x0, top }, (FpPoint) { page->frame.x1, top });
   draw_frame (drawing, page);
   return drawing;
@@ -426,23 +445,112 @@ compose (const Composing *c, const Page *page, double scale)
   return drawing;
 }
 
-FpDrawing *
-fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+static FpDrawing *
+make_sheet (const FpScene *scene, const FpSheetSpec *spec, const Page *page, double *scale, GError **error)
 {
   Composing c = { .scene = scene, .spec = spec, .units = fp_project_brief (fp_scene_project (scene))->units };
   FpDrawing *drawing = NULL;
   double chosen = 0;
-  Page page;
 
-  lay_page (spec, &page);
-  c.area = (FpBox) { page.content.x0 + INSET, page.content.y0 + INSET, page.content.x1 - INSET,
-                     page.content.y1 - INSET };
+  c.area = inset (&page->content);
   make_projections (&c);
   if (choose_scale (&c, &chosen, error))
-    drawing = compose (&c, &page, chosen);
+    drawing = compose (&c, page, chosen);
   if (scale != NULL && drawing != NULL)
     *scale = chosen;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     fp_projection_unref (c.projection[v]);
   return drawing;
+}
+
+FpDrawing *
+fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  Page page;
+
+  lay_page (spec, &page);
+  return make_sheet (scene, spec, &page, scale, error);
+}
+
+/* --- further sheets of findings ------------------------------------------------------------------------------ */
+
+/* How many findings stand on the first sheet, and how many sheets more the rest takes. */
+static guint
+count_further (const FpSheetSpec *spec, const Page *first, const Page *further, guint *on_first)
+{
+  const guint all = g_strv_length ((char **) spec->findings);
+  const FpBox beside = inset (&first->findings), whole = inset (&further->content);
+  FpFindingsList list = first->list;
+  guint sheets = 0, n = all > 0 ? 1 : 0;
+
+  list.next = 2;
+  *on_first = fp_draw_findings (NULL, &beside, &list);
+  list = further->list;
+  /* One that is longer than a whole page is told there as far as it goes. */
+  for (list.first = *on_first; list.first < all && n > 0; list.first += n)
+    {
+      list.next = sheets + 3;
+      n = fp_draw_findings (NULL, &whole, &list);
+      n = MAX (n, 1u);
+      sheets++;
+    }
+  return sheets;
+}
+
+static FpDrawing *
+draw_further (const FpScene *scene, const FpSheetSpec *spec, const Page *page, FpFindingsList *list, gboolean last)
+{
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
+  const FpBox in = inset (&page->content);
+  FpDrawing *drawing = draw_page (scene, spec, page, "Findings", "findings", fp_alternative_name (alternative), 0);
+  guint told;
+
+  list->next = last ? 0 : spec->page + 1;
+  told = fp_draw_findings (drawing, &in, list);
+  list->first += MAX (told, 1u);
+  return drawing;
+}
+
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
+GPtrArray *
+fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  FpSheetSpec numbered = *spec, bare = *spec;
+  Page first, further;
+  guint on_first = 0, sheets = 0;
+  FpFindingsList list;
+  FpDrawing *drawing;
+  GPtrArray *pages;
+
+  bare.findings = NULL;
+  lay_page (spec, &first);
+  lay_page (&bare, &further);
+  further.list = (FpFindingsList) { .findings = spec->findings };
+  /* Rather shortened beside the drawing than in full on another sheet. */
+  if (spec->findings != NULL && first.list.told == FP_TOLD_IN_BRIEF)
+    {
+      first.list.told = FP_TOLD_FULLY;
+      sheets = count_further (spec, &first, &further, &on_first);
+    }
+  numbered.page = MAX (spec->page, 1u);
+  numbered.pages = MAX (spec->pages, numbered.page) + sheets;
+  first.list.next = sheets > 0 ? numbered.page + 1 : 0;
+  drawing = make_sheet (scene, &numbered, &first, scale, error);
+  if (drawing == NULL)
+    return NULL;
+  pages = g_ptr_array_new_with_free_func (unref_drawing);
+  g_ptr_array_add (pages, drawing);
+  list = further.list;
+  list.first = on_first;
+  for (guint i = 0; i < sheets; i++)
+    {
+      numbered.page++;
+      g_ptr_array_add (pages, draw_further (scene, &numbered, &further, &list, i + 1 == sheets));
+    }
+  return pages;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The findings that are short, a line each, for a sheet, and what all forms of the report share. */
+/* The findings that are short, for a sheet, and what all forms of the report share. */
 #include "footpace/review.h"
 
 #include "report-private.h"
@@ -78,11 +78,28 @@ fp_report_cautions (guint *n)
 
 /* --- lines ----------------------------------------------------------------- */
 
+/* A printed source ends with a full stop or without. */
+static void
+append_sentence (GString *out, const char *label, const char *text)
+{
+  const gsize length = text == NULL ? 0 : strlen (text);
+
+  if (length == 0)
+    return;
+  g_string_append_printf (out, "\n%s%s%s", label, text, text[length - 1] == '.' ? "" : ".");
+}
+
 static char *
 line_of (const FpFinding *finding)
 {
-  return g_strdup_printf ("%s: %s. Measured %s; asked %s.", fp_weight_label (finding->rule->weight),
-                          finding->title, finding->measured, finding->limit);
+  GString *out = g_string_new (NULL);
+  g_autofree char *measured = g_strdup_printf ("%s; asked: %s", finding->measured, finding->limit);
+
+  g_string_append_printf (out, "%s: %s", fp_weight_label (finding->rule->weight), finding->title);
+  append_sentence (out, "Measured: ", measured);
+  append_sentence (out, "Where: ", finding->detail);
+  append_sentence (out, "Source: ", finding->rule->source);
+  return g_string_free (out, FALSE);
 }
 
 char **

@@ -369,7 +369,9 @@ test_findings (void)
           g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
           const guint count = counts[c];
           for (guint i = 0; i < count; i++)
-            g_ptr_array_add (lines, g_strdup_printf ("F%u: measured 160 mm; printed 6 in (152 mm), in a book.", i));
+            g_ptr_array_add (lines, g_strdup_printf ("F%u: the riser is high\nMeasured: 160 mm; asked: 6 in (152 mm).\n"
+                                                     "Where: the lowest step, and others.\nSource: a book of some title, "
+                                                     "by an author, printed long ago, page %u.", i, i));
           g_ptr_array_add (lines, NULL);
           const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = (FpPaper) paper, .landscape = landscape,
                                      .findings = (const char *const *) lines->pdata };
@@ -390,6 +392,50 @@ test_findings (void)
           g_assert_cmpuint (told + more, ==, count);
           g_assert_true (count > 0 || has_text (drawing, "No finding against the rules listed."));
         }
+}
+
+/* On as many sheets as they take every finding is told with all it says, or else with a line of each. */
+static void
+test_pages_of_findings (void)
+{
+  static const guint counts[] = { 0, 3, 18, 60 };
+  static const char parts[] = "FMWS";
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (guint c = 0; c < G_N_ELEMENTS (counts); c++)
+    for (int paper = 0; paper < FP_N_PAPERS; paper++)
+      {
+        g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+        g_autoptr (GError) error = NULL;
+        for (guint i = 0; i < counts[c]; i++)
+          g_ptr_array_add (lines, g_strdup_printf ("F%u\nM%u measured\nW%u where\nS%u source", i, i, i, i));
+        g_ptr_array_add (lines, NULL);
+        const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = (FpPaper) paper, .landscape = paper % 2 == 0,
+                                   .findings = (const char *const *) lines->pdata };
+        g_autoptr (GPtrArray) pages = fp_sheet_pages (scene, &spec, NULL, &error);
+        guint told[4] = { 0 };
+        g_assert_no_error (error);
+        for (guint p = 0; p < pages->len; p++)
+          {
+            const FpDrawing *page = g_ptr_array_index (pages, p);
+            g_autofree char *sheet_number = g_strdup_printf ("%u of %u", p + 1, pages->len);
+            guint n;
+            const FpMark *mark = fp_drawing_marks (page, &n);
+            assert_within_frame (page, "pages of findings");
+            assert_texts_apart (page, "pages of findings");
+            g_assert_true (has_text (page, sheet_number));
+            for (guint i = 0; i < n; i++)
+              {
+                const char *at = mark[i].type == FP_MARK_TEXT && g_ascii_isdigit (mark[i].text[0] == '\0' ? 0 : mark[i].text[1])
+                                   ? strchr (parts, mark[i].text[0]) : NULL;
+                if (at != NULL)
+                  told[at - parts]++;
+                g_assert_false (mark[i].type == FP_MARK_TEXT && strstr (mark[i].text, " more:") != NULL);
+              }
+          }
+        for (guint i = 0; i < 4; i++)
+          g_assert_cmpuint (told[i], ==, counts[c]);
+      }
 }
 
 /* --- kinds --------------------------------------------------------------------------------------------- */
@@ -451,6 +497,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/title-block", test_title_block);
   g_test_add_func ("/sheet/long-names", test_long_names);
   g_test_add_func ("/sheet/findings", test_findings);
+  g_test_add_func ("/sheet/pages-of-findings", test_pages_of_findings);
   g_test_add_func ("/sheet/board", test_board_sheet);
   g_test_add_func ("/sheet/legend", test_legend);
   g_test_add_func ("/sheet/nothing-to-draw", test_nothing_to_draw);
