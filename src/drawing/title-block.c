@@ -27,13 +27,15 @@ draw_cell (const Block *b, const Cell *cell)
   const double x = b->origin.x + cell->x * b->stretch, y = b->origin.y + cell->y, width = cell->width * b->stretch;
   const FpPoint box[4] = { { x, y }, { x + width, y }, { x + width, y + cell->height }, { x, y + cell->height } };
   g_autofree char *caption = fp_lettering_shorten (cell->caption, CAPTION, width - 2 * INSET);
-  g_autofree char *text = fp_lettering_shorten (cell->text != NULL ? cell->text : "", cell->lettering,
-                                                width - 2 * INSET);
+  const double heights[] = { cell->lettering, MIN (cell->lettering, CAPTION), 0 };
+  const char *whole = cell->text != NULL ? cell->text : "";
+  const double lettering = fp_lettering_height_that_fits (whole, width - 2 * INSET, heights);
+  g_autofree char *text = fp_lettering_shorten (whole, lettering, width - 2 * INSET);
 
   fp_drawing_run (b->drawing, FP_PEN_EDGE, box, 4, TRUE);
   fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + cell->height - CAPTION - 0.9 }, CAPTION, 0, FP_ALIGN_LEFT,
                    caption);
-  fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + 1.7 }, cell->lettering, 0, FP_ALIGN_LEFT, text);
+  fp_drawing_text (b->drawing, (FpPoint) { x + INSET, y + 1.7 }, lettering, 0, FP_ALIGN_LEFT, text);
 }
 
 /* The owner's name may take several lines. */

@@ -13,15 +13,13 @@
 /* All in paper mm. */
 #define LABEL_WIDTH  50.0
 #define COLUMN_LEAST 58.0
-#define COLUMN_MOST  110.0
-#define HEAD_HEIGHT  3.5
-#define HEAD_LINE    5.2
-#define HEAD_LINES   2
+#define COLUMN_MOST  180.0
+#define HEAD_ROOM    12.4 /* two lines of the larger lettering, three of the smaller */
 #define TEXT         2.5
 #define ROW          4.8
 #define GAP          4.0  /* about a drawing                                  */
-#define NOTE         7.0  /* what the mark says, under the table              */
-#define MARK         1.5
+#define NOTE         10.0 /* what the marks say, under the table              */
+#define MARK         1.8
 #define SMALL_TEXT   1.8
 #define SMALL        200.0 /* scale at which a sanctuary can still be read */
 
@@ -62,7 +60,7 @@ table_height (const FpComparison *self)
 static double
 head_height (void)
 {
-  return HEAD_LINES * HEAD_LINE + 2;
+  return HEAD_ROOM + 2;
 }
 
 static double
@@ -163,32 +161,42 @@ column_x (const Page *page, guint i)
   return page->x + i * page->width;
 }
 
-/* The last line that is shown tells by an ellipsis that there are more. */
-static char *
-head_line (const GPtrArray *lines, guint l, double room)
-{
-  g_autofree char *rest = NULL;
+/* Lettering in which a name is tried, the largest first. */
+typedef struct { double height, line; guint lines; } Lettering;
 
-  if (l + 1 < HEAD_LINES || lines->len <= HEAD_LINES)
-    return fp_lettering_shorten (g_ptr_array_index (lines, l), HEAD_HEIGHT, room);
-  rest = g_strdup_printf ("%s %s …", (char *) g_ptr_array_index (lines, l), (char *) g_ptr_array_index (lines, l + 1));
-  return fp_lettering_shorten (rest, HEAD_HEIGHT, room);
+static const Lettering HEADS[] = { { 3.5, 5.2, 2 }, { 2.5, 4.0, 3 }, { 1.8, 2.9, 4 } };
+
+/* Whole, in the largest lettering in which it finds room; only what is longer than the smallest allows is cut. */
+static void
+draw_head (const Page *page, guint i, const char *name)
+{
+  const double room = page->width - 2 * GAP;
+  g_autoptr (GPtrArray) lines = NULL;
+  guint way = 0;
+
+  for (; way < G_N_ELEMENTS (HEADS); way++)
+    {
+      g_clear_pointer (&lines, g_ptr_array_unref);
+      lines = fp_lettering_wrap (name, HEADS[way].height, room);
+      if (lines->len <= HEADS[way].lines)
+        break;
+    }
+  way = MIN (way, (guint) G_N_ELEMENTS (HEADS) - 1);
+  for (guint l = 0; l < MIN (lines->len, HEADS[way].lines); l++)
+    {
+      const gboolean cut = l + 1 == HEADS[way].lines && lines->len > HEADS[way].lines;
+      g_autofree char *text = g_strconcat (g_ptr_array_index (lines, l), cut ? " …" : "", NULL);
+      const FpPoint at = { column_x (page, i) + page->width / 2,
+                           page->content.y1 - HEADS[way].height - l * HEADS[way].line };
+      fp_drawing_text (page->drawing, at, HEADS[way].height, 0, FP_ALIGN_MIDDLE, text);
+    }
 }
 
 static void
 draw_heads (const Making *m, const Page *page)
 {
   for (guint i = 0; i < page->n; i++)
-    {
-      const double room = page->width - 2 * GAP;
-      g_autoptr (GPtrArray) lines = fp_lettering_wrap (m->of->head[page->first + i], HEAD_HEIGHT, room);
-      for (guint l = 0; l < MIN (lines->len, HEAD_LINES); l++)
-        {
-          g_autofree char *line = head_line (lines, l, room);
-          const FpPoint at = { column_x (page, i) + page->width / 2, page->content.y1 - HEAD_HEIGHT - l * HEAD_LINE };
-          fp_drawing_text (page->drawing, at, HEAD_HEIGHT, 0, FP_ALIGN_MIDDLE, line);
-        }
-    }
+    draw_head (page, i, m->of->head[page->first + i]);
 }
 
 /* @foot: paper y of the lower edge of @clip */
@@ -236,7 +244,10 @@ draw_drawings (const Making *m, const Page *page)
 static void
 draw_mark (const Page *page, FpPoint at)
 {
-  const FpPoint pt[4] = { at, { at.x + MARK, at.y }, { at.x + MARK, at.y + MARK }, { at.x, at.y + MARK } };
+  /* A diamond, as the window marks the same. */
+  const double half = MARK / 2;
+  const FpPoint pt[4] = { { at.x + half, at.y }, { at.x + MARK, at.y + half }, { at.x + half, at.y + MARK },
+                          { at.x, at.y + half } };
 
   fp_drawing_area (page->drawing, FP_PEN_EDGE, FP_FILL_INK, 0, pt, 4);
 }
@@ -261,13 +272,14 @@ draw_row (const Making *m, const Page *page, guint row, double foot)
                    (FpPoint) { column_x (page, page->n), foot });
 }
 
-/* What the mark and what "seen" mean. */
+/* What the marks and what "seen" mean. */
 static void
 draw_note (const Page *page, double foot)
 {
   static const char *const notes[] = {
     "outside a limit of the rules listed; who must confirm it is told in the report of findings",
     "Seen: " FP_COMPARISON_SEEN,
+    "–  nothing there to measure",
   };
   double y = foot - 1.4;
 

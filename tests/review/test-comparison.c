@@ -397,6 +397,47 @@ with_alternatives (FpProject *project, guint n)
   return project;
 }
 
+/* Names of alternatives and all that the table says are whole. */
+static void
+assert_nothing_cut (GPtrArray *pages)
+{
+  for (guint p = 0; p < pages->len; p++)
+    {
+      guint n;
+      const FpMark *mark = fp_drawing_marks (g_ptr_array_index (pages, p), &n);
+      for (guint i = 0; i < n; i++)
+        if (mark[i].type == FP_MARK_TEXT && g_str_has_suffix (mark[i].text, "…"))
+          g_error ("\"%s\" is cut", mark[i].text);
+    }
+}
+
+static gboolean
+page_has (const FpDrawing *page, const char *start)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (page, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && g_str_has_prefix (mark[i].text, start))
+      return TRUE;
+  return FALSE;
+}
+
+/* Under every table stands what its marks mean. */
+static void
+assert_marks_explained (GPtrArray *pages)
+{
+  for (guint p = 0; p < pages->len; p++)
+    {
+      const FpDrawing *page = g_ptr_array_index (pages, p);
+      if (!page_has (page, "Altar steps"))
+        continue;
+      g_assert_true (page_has (page, "outside a limit of the rules listed"));
+      g_assert_true (page_has (page, "Seen: "));
+      g_assert_true (page_has (page, "–  nothing there to measure"));
+    }
+}
+
 /* Each alternative has its column once, on as many pages as it takes, all to one scale. */
 static void
 test_sheets (void)
@@ -419,6 +460,8 @@ test_sheets (void)
             assert_page (g_ptr_array_index (pages, p));
             g_assert_cmpuint (count_text (pages, sheet), ==, 1);
           }
+        assert_nothing_cut (pages);
+        assert_marks_explained (pages);
         /* One table a set of columns, and in it every alternative: "+0.500" is the footpace of all but the first. */
         tables = count_text (pages, "Altar steps");
         g_assert_cmpuint (tables, >=, 1);
