@@ -101,7 +101,7 @@ GPtrArray *fp_lettering_wrap (const char *text, double height, double width);
 /* Line width in mm, dash pattern (mm, returns its length 0..6) and colour of a pen. */
 double fp_pen_width (FpPen pen);
 guint  fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6]);
-/* Line width in mm as drawn: proposed work is a step of ISO 128 heavier, so that it is told without colour.
+/* Line width in mm as drawn: proposed work is twice as heavy (ISO 128), so that it is told without colour.
  * (Removed work is told by short dashes with crosses, which the surfaces add.) */
 double fp_pen_stroke (FpPen pen, FpStanding standing);
 typedef struct { double r, g, b; } FpInk;

@@ -40,7 +40,7 @@
 #define NAME_RANK 3u
 
 /* Dimensions within the view may stand out by this much: nearer than the first tier, mm. */
-#define STANDS_OUT 5.0
+#define STANDS_OUT 3.9
 
 const FpSurroundings FP_SURROUNDINGS_ALONE = {
   .outline = { 1, 1, -1, -1 },
@@ -221,23 +221,44 @@ static FpBox
 title_box (const FpAnnotation *self)
 {
   const FpPoint at = self->title_at;
-  const double width = fp_view_title_width (self->view, self->layout.scale);
+  const double width = title_width (self) + (self->view == FP_VIEW_PLAN ? NORTH_POINT : 0);
 
   return (FpBox) { at.x - TITLE_CLEAR, at.y - TITLE_CLEAR, at.x + width + TITLE_CLEAR, at.y + TITLE_HEIGHT + TITLE_CLEAR };
 }
 
+static FpPoint
+moved (FpPoint p, FpPoint by)
+{
+  return (FpPoint) { p.x + by.x, p.y + by.y };
+}
+
+static FpBox
+moved_box (FpBox box, FpPoint by)
+{
+  if (fp_box_is_empty (&box))
+    return box;
+  return (FpBox) { box.x0 + by.x, box.y0 + by.y, box.x1 + by.x, box.y1 + by.y };
+}
+
+static FpBox
+shrunk (FpBox box, double times)
+{
+  if (fp_box_is_empty (&box))
+    return box;
+  return (FpBox) { box.x0 / times, box.y0 / times, box.x1 / times, box.y1 / times };
+}
+
 /* A title that has its place keeps it. */
 static void
-keep_title_free (FpAnnotation *self)
+keep_title_free (FpAnnotation *self, double times)
 {
   FpBox box;
 
   self->title = g_strdup (fp_view_title (self->view));
-  self->scale = fp_scale_text (self->layout.scale);
   if (!self->around.has_title_at || self->around.has_no_title || !self->layout.labels)
     return;
   self->title_at = self->around.title_at;
-  box = title_box (self);
+  box = shrunk (title_box (self), times);
   fp_cover_take_text (self->room, &box, TITLE_OWNER);
 }
 
@@ -401,83 +422,58 @@ set_margins (FpAnnotation *self)
 
 /* --- where the view lies -------------------------------------------------------------------- */
 
-static FpPoint
-moved (FpPoint p, FpPoint by)
-{
-  return (FpPoint) { p.x + by.x, p.y + by.y };
-}
-
 static FpBox
-moved_box (FpBox box, FpPoint by)
+outline_on_paper (const FpAnnotation *self, FpProjection *projection)
 {
-  if (fp_box_is_empty (&box))
-    return box;
-  return (FpBox) { box.x0 + by.x, box.y0 + by.y, box.x1 + by.x, box.y1 + by.y };
+  const FpBox *outline = &self->around.outline;
+
+  return fp_box_is_empty (outline) ? fp_view_outline (projection, &self->layout) : box_on_paper (&self->layout, outline);
 }
 
+/* @times: how much larger the view is drawn than it is set out */
 static void
-move_label (FpLabel *label, FpPoint by)
+set_out (FpAnnotation *self, FpProjection *projection, double times)
 {
-  for (guint i = 0; i < label->n_lines; i++)
-    label->at[i] = moved (label->at[i], by);
-  label->leader[0] = moved (label->leader[0], by);
-  label->leader[1] = moved (label->leader[1], by);
-}
+  const FpScene *scene = fp_projection_scene (projection);
 
-static void
-move_by (FpAnnotation *self, FpPoint by)
-{
-  self->sides.content = moved_box (self->sides.content, by);
-  self->title_at = moved (self->title_at, by);
-  for (guint i = 0; i < self->wanted->len; i++)
-    {
-      FpWanted *w = &g_array_index (self->wanted, FpWanted, i);
-      w->a = moved (w->a, by);
-      w->b = moved (w->b, by);
-      w->lo += w->upright ? by.y : by.x;
-      w->hi += w->upright ? by.y : by.x;
-    }
-  for (guint i = 0; i < self->levels->len; i++)
-    g_array_index (self->levels, FpLevelMark, i).v += by.y;
-  for (guint i = 0; i < self->labels->len; i++)
-    move_label (&g_array_index (self->labels, FpLabel, i), by);
-  for (guint i = 0; i < self->falls->len; i++)
-    {
-      FpFall *fall = &g_array_index (self->falls, FpFall, i);
-      fall->at = moved (fall->at, by);
-      fall->from = moved (fall->from, by);
-      fall->to = moved (fall->to, by);
-    }
+  self->sides.content = outline_on_paper (self, projection);
+  self->shows = find_shown (projection, &self->layout.clip);
+  keep_title_free (self, times);
+  set_levels (self, scene);
+  set_sides (self);
+  if (self->layout.dimensions || self->layout.labels)
+    add_objects (self, projection);
+  set_dimensions_and_labels (self, projection);
 }
 
 /* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
- * digit of where the view lies, or they would jump as the sheet is moved. */
+ * digit of where the view lies, or they would jump as the sheet is moved.
+ *
+ * What is zoomed is set out at the next smaller scale of a ladder and then grows about (0, 0), the lettering as it was:
+ * what was clear of each other remains so, and between two steps of the ladder nothing comes, goes or jumps. */
 FpAnnotation *
 fp_annotation_new (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around)
 {
   FpAnnotation *self = g_new0 (FpAnnotation, 1);
-  const FpScene *scene = fp_projection_scene (projection);
   const FpPoint to = layout->origin, back = { -to.x, -to.y };
+  const double scale = around->steady ? fp_thin_scale (layout->scale) : layout->scale, times = scale / layout->scale;
 
   self->view = fp_projection_view (projection);
+  self->scale = fp_scale_text (layout->scale);
   self->layout = *layout;
   self->layout.origin = (FpPoint) { 0, 0 };
+  self->layout.scale = scale;
   self->around = *around;
-  self->around.seen = moved_box (around->seen, back);
+  self->around.seen = shrunk (moved_box (around->seen, back), times);
   self->around.title_at = moved (around->title_at, back);
   self->room = fp_cover_new ();
-  self->sides.content = fp_box_is_empty (&around->outline) ? fp_view_outline (projection, &self->layout)
-                                                           : box_on_paper (&self->layout, &around->outline);
-  self->shows = find_shown (projection, &layout->clip);
-  keep_title_free (self);
-  set_levels (self, scene);
-  set_sides (self);
-  if (layout->dimensions || layout->labels)
-    add_objects (self, projection);
-  set_dimensions_and_labels (self, projection);
+  set_out (self, projection, times);
+  self->layout.scale = layout->scale;
+  fp_annotation_grow (self, times);
+  self->sides.content = outline_on_paper (self, projection);
   set_title_at (self);
   set_margins (self);
-  move_by (self, to);
+  fp_annotation_move (self, to);
   self->layout = *layout;
   self->around = *around;
   return self;

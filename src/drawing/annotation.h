@@ -18,6 +18,7 @@ typedef struct
   guint    tiers[FP_N_SIDES];  /* most tiers on a side                                                  */
   FpSide   levels_on;          /* left or right first                                                   */
   gboolean levels_only_there;  /* and nowhere else                                                      */
+  gboolean steady;             /* nothing may jump while the scale changes a little                     */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean has_title_at;
   gboolean has_no_title;
@@ -50,6 +51,10 @@ typedef struct
 
 FpAnnotation *fp_annotation_new  (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around);
 void          fp_annotation_free (FpAnnotation *self);
+
+/* All but outline and title grows about (0, 0), with the lettering as it is; all is moved (annotation-move.c). */
+void          fp_annotation_grow (FpAnnotation *self, double times);
+void          fp_annotation_move (FpAnnotation *self, FpPoint by);
 
 /* @number: of the last dimension in the drawing; counted on */
 void          fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number);

@@ -11,6 +11,7 @@
 #include "annotation.h"
 #include "regions.h"
 #include "sheet-parts.h"
+#include "thin.h"
 
 #include <math.h>
 
@@ -295,7 +296,8 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
 static void
 surround (const Board *b, FpViewId view, FpSurroundings *out)
 {
-  const double scale = b->layout->view[view].scale;
+  /* As many tiers as there is room for at the next step of the ladder: they must not come and go between two. */
+  const double scale = fp_thin_scale (b->layout->view[view].scale);
 
   *out = FP_SURROUNDINGS_ALONE;
   out->outline = outline_of (b, view);
@@ -304,6 +306,7 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->levels_on = FP_SIDE_LEFT;
   out->levels_only_there = TRUE;
   out->has_title_at = TRUE;
+  out->steady = TRUE;
   out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
   out->tiers[FP_SIDE_BELOW] = tiers_in (view == FP_VIEW_PLAN ? BELOW_PLAN : gap_above_plan (scale),

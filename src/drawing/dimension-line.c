@@ -7,6 +7,7 @@
 #define GAP       2.0
 #define OVERRUN   1.5
 #define STROKE    1.1 /* half an oblique stroke, along each axis              */
+#define KEPT      0.5 /* about a figure                                       */
 #define OVER_LINE 1.2 /* from the line to the foot of its figure              */
 
 /* --- lettering ------------------------------------------------------------------- */
@@ -95,25 +96,38 @@ fp_figure_fits_within (const FpWanted *w)
   return hypot (w->b.x - w->a.x, w->b.y - w->a.y) >= w->width + 2 * STROKE - 0.6;
 }
 
+/* What was set out within a view at a smaller scale stands where its middle has moved to. */
+typedef struct { double over_line, beside; } FigureGaps;
+
+static FigureGaps
+gaps_of (const FpWanted *w)
+{
+  const double more = w->placed == FP_PLACED_NEAR && w->grown > 0 ? w->grown - 1 : 0;
+
+  return (FigureGaps) { OVER_LINE + more * (OVER_LINE + FP_FIGURE_HEIGHT / 2),
+                        FP_FIGURE_BESIDE + more * (FP_FIGURE_BESIDE + w->width / 2) };
+}
+
 static void
 set_shelf (const FpWanted *w, const Frame *f, double t0, double t1, double c, FpDimensionLine *out)
 {
   const gboolean before = w->figure == FP_FIGURE_BEFORE;
+  const double beside = gaps_of (w).beside;
 
   out->has_shelf = w->figure != FP_FIGURE_WITHIN;
   out->shelf_a = before ? out->line_a : out->line_b;
-  out->shelf_b = before ? point_at (f, t0 - FP_FIGURE_BESIDE - w->width, c)
-                        : point_at (f, t1 + FP_FIGURE_BESIDE + w->width, c);
+  out->shelf_b = before ? point_at (f, t0 - beside - w->width, c) : point_at (f, t1 + beside + w->width, c);
 }
 
 static void
 set_figure (const FpWanted *w, const Frame *f, double t0, double t1, double c, FpDimensionLine *out)
 {
+  const FigureGaps gaps = gaps_of (w);
   const double t = w->figure == FP_FIGURE_WITHIN  ? (t0 + t1) / 2
-                   : w->figure == FP_FIGURE_AFTER ? t1 + FP_FIGURE_BESIDE + w->width / 2
-                                                  : t0 - FP_FIGURE_BESIDE - w->width / 2;
+                   : w->figure == FP_FIGURE_AFTER ? t1 + gaps.beside + w->width / 2
+                                                  : t0 - gaps.beside - w->width / 2;
 
-  out->figure_at = point_at (f, t, c + OVER_LINE);
+  out->figure_at = point_at (f, t, c + gaps.over_line);
   out->turn = w->oblique ? atan2 (f->u.y, f->u.x) * 180 / G_PI : w->upright ? 90 : 0;
   out->n_figure = fp_lettering_boxes (out->figure_at, w->width, FP_FIGURE_HEIGHT, out->turn, out->figure);
 }
@@ -126,6 +140,7 @@ fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out
   const gboolean a_first = dot (w->a, u) <= dot (w->b, u);
   const FpPoint feature[2] = { a_first ? w->a : w->b, a_first ? w->b : w->a };
   const double t[2] = { dot (feature[0], u), dot (feature[1], u) };
+  const double gap = GAP * (w->grown > 0 ? w->grown : 1);
   const double c = line_across (w, s, dot (feature[0], f.n)), base = w->placed == FP_PLACED_NEAR ? w->base : 0;
 
   out->line_a = point_at (&f, t[0], c);
@@ -139,11 +154,11 @@ fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out
       const double at = dot (feature[i], f.n) + base, way = c < at ? -1 : 1;
       const double border = w->placed == FP_PLACED_NEAR ? w->border[i][way < 0 ? 0 : 1] : 0;
       const double from = at + (way * (c - at) > fabs (border) ? border : 0);
-      out->extension[i][0] = point_at (&f, t[i], from + way * MIN (GAP, fabs (c - from)));
+      out->extension[i][0] = point_at (&f, t[i], from + way * MIN (gap, fabs (c - from)));
       out->extension[i][1] = point_at (&f, t[i], c + way * OVERRUN);
       out->stroke[i][0] = (FpPoint) { end.x - lean.x, end.y - lean.y };
       out->stroke[i][1] = (FpPoint) { end.x + lean.x, end.y + lean.y };
-      out->has_extension |= fabs (c - from) > GAP;
+      out->has_extension |= fabs (c - from) > gap;
     }
   set_shelf (w, &f, t[0], t[1], c, out);
   set_figure (w, &f, t[0], t[1], c, out);
@@ -169,7 +184,11 @@ void
 fp_dimension_line_take (const FpDimensionLine *d, FpCover *room, guint owner)
 {
   for (guint i = 0; i < d->n_figure; i++)
-    fp_cover_take_text (room, &d->figure[i], owner);
+    {
+      const FpBox *b = &d->figure[i];
+      const FpBox taken = { b->x0 - KEPT, b->y0 - KEPT, b->x1 + KEPT, b->y1 + KEPT };
+      fp_cover_take_text (room, &taken, owner);
+    }
   for (guint i = 0; i < 2; i++)
     {
       fp_cover_take_tick (room, d->stroke[i][0], d->stroke[i][1], owner);

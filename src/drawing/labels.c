@@ -10,6 +10,7 @@
 /* Paper mm kept between a text and any line, and another text. */
 #define CLEAR 0.5
 #define APART 1.6
+#define TO_LEADER 0.8
 #define EDGE  0.7 /* and the border of the thing that it is lettered on */
 #define SIDE_CLEAR 2.0 /* and at the ends of the names of the two sides */
 
@@ -35,7 +36,6 @@ static const double DISTANCES[] = { 3, 1.8, 6, 10, 15 };
 
 typedef struct
 {
-  FpProjection       *projection;
   const FpScene      *scene;
   const FpViewLayout *layout;
   const FpBox        *content;
@@ -46,6 +46,7 @@ typedef struct
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
   guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
   const FpLabelWords *words;
+  GArray             *drawn;   /* FpProjectedLine: of all things */
   GArray             *own;     /* its lines (FpPoint, pairs), paper mm */
   GArray             *out;
 } Lettering;
@@ -113,8 +114,10 @@ try_at (Lettering *l, FpLabel *label, FpPoint middle, double turn)
   label->lettering = l->words->lettering;
   for (guint i = 0; i < n; i++)
     {
+      /* Nothing passes between a text and its leader. */
+      const FpBox taken = grown (&box[i], label->has_leader ? TO_LEADER : 0, label->has_leader ? TO_LEADER : 0);
       label->has_ground |= box[i].x0 - CLEAR < l->axis && box[i].x1 + CLEAR > l->axis;
-      fp_cover_take_text (l->room, &box[i], owner);
+      fp_cover_take_text (l->room, &taken, owner);
     }
   for (guint i = 0; i < label->n_lines; i++)
     {
@@ -251,7 +254,7 @@ end_on_thing (const Lettering *l, FpPoint from)
 {
   const FpPoint own = nearest_own (l, from);
 
-  return contains (l, from) && hypot (own.x - from.x, own.y - from.y) <= 1 ? from : own;
+  return contains (l, from) && hypot (own.x - from.x, own.y - from.y) <= 0.8 ? from : own;
 }
 
 static gboolean
@@ -274,8 +277,9 @@ try_beside (Lettering *l, FpLabel *label, const FpBox *thing, double distance, c
     return FALSE;
   label->has_leader = TRUE;
   label->leader[0] = end_on_thing (l, from);
-  label->leader[1] = (FpPoint) { to->dx == 0 ? on.x + aside : text.x - to->dx * (half_w + 0.8),
-                                 to->dx != 0 ? text.y : text.y - to->dy * (half_h + 0.8) };
+  label->leader[1] = (FpPoint) { to->dx == 0 ? on.x + aside : text.x - to->dx * (half_w + TO_LEADER),
+                                 to->dx != 0 ? text.y : text.y - to->dy * (half_h + TO_LEADER) };
+  label->shelf = label->leader[1];
   return hypot (label->leader[1].x - label->leader[0].x, label->leader[1].y - label->leader[0].y) < LEADER_MOST
          && try_at (l, label, text, 0);
 }
@@ -338,17 +342,14 @@ paper_box (const Lettering *l, const FpBox *plan)
 static void
 gather_own (Lettering *l, guint index)
 {
-  guint n;
-  const FpProjectedLine *line = fp_projection_lines (l->projection, &n);
-
   g_array_set_size (l->own, 0);
-  for (guint i = 0; i < n; i++)
-    if (line[i].owner == index)
-      {
-        FpPoint pt[2] = { fp_view_to_paper (l->layout, line[i].a), fp_view_to_paper (l->layout, line[i].b) };
-        if (fp_clip_segment (&pt[0], &pt[1], l->content))
-          g_array_append_vals (l->own, pt, 2);
-      }
+  for (guint i = 0; i < l->drawn->len; i++)
+    {
+      const FpProjectedLine *line = &g_array_index (l->drawn, FpProjectedLine, i);
+      FpPoint pt[2] = { fp_view_to_paper (l->layout, line->a), fp_view_to_paper (l->layout, line->b) };
+      if (line->owner == index && fp_clip_segment (&pt[0], &pt[1], l->content))
+        g_array_append_vals (l->own, pt, 2);
+    }
 }
 
 /* How a name may be written, the best first. */
@@ -567,15 +568,17 @@ GArray *
 fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
                  FpCover *room)
 {
-  Lettering l = { .projection = projection, .scene = fp_projection_scene (projection), .layout = layout,
-                  .content = content, .room = room, .axis = layout->origin.x };
+  Lettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content, .room = room,
+                  .axis = layout->origin.x };
 
+  l.drawn = fp_thinned_lines (projection, layout->scale);
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   l.out = g_array_new (FALSE, FALSE, sizeof (FpLabel));
   g_array_set_clear_func (l.out, clear_label);
   letter_sides (&l);
   letter_things (&l, shows);
   g_array_unref (l.own);
+  g_array_unref (l.drawn);
   return l.out;
 }
 
@@ -605,6 +608,8 @@ fp_labels_draw (FpDrawing *drawing, const GArray *labels, FpViewId view)
       if (label->has_leader)
         {
           fp_drawing_line (drawing, FP_PEN_DIMENSION, label->leader[0], label->leader[1]);
+          if (hypot (label->shelf.x - label->leader[1].x, label->shelf.y - label->leader[1].y) > 0.05)
+            fp_drawing_line (drawing, FP_PEN_DIMENSION, label->leader[1], label->shelf);
           fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_INK, label->leader[0], 0.45);
         }
       for (guint k = 0; k < label->n_lines; k++)

@@ -29,7 +29,8 @@ typedef struct
   double      turn;
   gboolean    has_ground; /* it interrupts the axis, or the rows of pews   */
   gboolean    has_leader;
-  FpPoint     leader[2]; /* from the thing to the text                     */
+  FpPoint     leader[2]; /* from the thing towards the text                */
+  FpPoint     shelf;     /* and on to it                                   */
 } FpLabel;
 
 /* Letters what the plan shows within @content (paper mm); (element-type FpLabel). */

@@ -8,8 +8,8 @@
  *
  * Standing is told twice over.  By colour: proposed work red, removed yellow
  * (Continental practice for alterations, no source).  And without: proposed
- * lines are one step of the series heavier; removed lines are in short dashes
- * with crosses on them.
+ * lines are twice as heavy; removed lines are in short dashes with crosses on
+ * them.
  */
 #include "drawing-private.h"
 
@@ -48,10 +48,11 @@ shows_a_thing (FpPen pen)
 double
 fp_pen_stroke (FpPen pen, FpStanding standing)
 {
+  /* Twice as heavy, the least ratio at which two widths are told apart (ISO 128-2, from memory). */
   if (standing == FP_STANDING_PROPOSED && pen == FP_PEN_OUTLINE)
-    return 0.5;
+    return 0.7;
   if (standing == FP_STANDING_PROPOSED && pen == FP_PEN_EDGE)
-    return 0.25;
+    return 0.35;
   /* Nothing that is taken away is heavier than what stays. */
   if (standing == FP_STANDING_REMOVED && pen == FP_PEN_CUT)
     return WIDE;

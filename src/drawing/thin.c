@@ -44,8 +44,8 @@ typedef struct
   gboolean              *gone;          /* likewise: left out whatever lies about it */
 } Thinning;
 
-static double
-ladder (double scale)
+double
+fp_thin_scale (double scale)
 {
   return pow (2, ceil (4 * log2 (MAX (scale, 1)) - 1e-9) / 4);
 }
@@ -415,7 +415,7 @@ fp_is_crowded (const FpPlaced *pews, double scale)
 {
   Block block;
 
-  return fp_item_kind (pews->item)->role == FP_ROLE_PEWS && is_crowded (pews, ladder (scale), &block);
+  return fp_item_kind (pews->item)->role == FP_ROLE_PEWS && is_crowded (pews, fp_thin_scale (scale), &block);
 }
 
 gboolean
@@ -437,7 +437,7 @@ fp_thinned_lines (FpProjection *projection, double scale)
 {
   GArray *out = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
   guint n;
-  Thinning t = { .line = fp_projection_lines (projection, &n), .scale = ladder (scale) };
+  Thinning t = { .line = fp_projection_lines (projection, &n), .scale = fp_thin_scale (scale) };
 
   t.placed = fp_scene_placed (fp_projection_scene (projection), &t.n_placed);
   for (guint s = 0; s < SECTORS; s++)

@@ -14,6 +14,9 @@
 
 G_BEGIN_DECLS
 
+/* The next scale of a ladder of fourths of an octave that is as small or smaller: 1:53.8 for 1:50. */
+double fp_thin_scale (double scale);
+
 /* The lines to draw at 1:@scale, in the order of the projection; (element-type FpProjectedLine). */
 GArray *fp_thinned_lines (FpProjection *projection, double scale);
 

@@ -50,6 +50,7 @@ typedef struct
   double      offset;     /* likewise: of the dimension line from there; 0: it lies between what it measures */
   double      border[2][2]; /* likewise: how far the extension line of each end begins beyond it, since its thing goes on
                                beside it; to the right and to the left       */
+  double      grown;      /* how many times larger than it was set out; 0: once */
   gboolean    has_ground; /* its figure interrupts the axis                 */
 } FpWanted;
 

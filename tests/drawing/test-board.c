@@ -317,6 +317,39 @@ test_zoomed_out (void)
       assert_on_paper (pt[mark[i].first], 330 + 1e-6, 230 + 1e-6);
 }
 
+/* All texts but the scale, in their order. */
+static char *
+texts_of (const FpDrawing *drawing)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  GString *out = g_string_new (NULL);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && !g_str_has_prefix (mark[i].text, "1:"))
+      g_string_append_printf (out, "%s\n", mark[i].text);
+  return g_string_free (out, FALSE);
+}
+
+/* Names and figures do not flicker: over an octave they change at most four times. */
+static void
+test_steady (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autofree char *before = NULL;
+  guint changes = 0;
+
+  for (double scale = 50; scale < 100; scale *= 1.01)
+    {
+      g_autoptr (FpDrawing) drawing = draw_board (scene, scale, (FpPoint) { 400, 400 }, 900, 700);
+      g_autofree char *now = texts_of (drawing);
+      changes += before != NULL && strcmp (before, now) != 0 ? 1 : 0;
+      g_free (before);
+      before = g_steal_pointer (&now);
+    }
+  g_assert_cmpuint (changes, <=, 4);
+}
+
 /* A click on a figure finds the parameter that it shows. */
 static void
 test_pick_dimension (void)
@@ -353,6 +386,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
   g_test_add_func ("/board/zoomed-out", test_zoomed_out);
+  g_test_add_func ("/board/steady", test_steady);
   g_test_add_func ("/board/pick-dimension", test_pick_dimension);
   return g_test_run ();
 }

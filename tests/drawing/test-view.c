@@ -229,7 +229,7 @@ test_spacing (void)
           const ReadDimension *p = &g_array_index (found, ReadDimension, i);
           const double lo = 400 + (p->upright ? box.x0 : box.y0) / scale;
           const double hi = 400 + (p->upright ? box.x1 : box.y1) / scale;
-          g_assert_true (p->oblique || (p->at >= lo - 5.1 && p->at <= hi + 5.1) || p->at <= lo - 10 + 1e-6
+          g_assert_true (p->oblique || (p->at >= lo - 4 && p->at <= hi + 4) || p->at <= lo - 10 + 1e-6
                          || p->at >= hi + 10 - 1e-6);
           for (guint j = 0; j < i; j++)
             {
