@@ -175,7 +175,7 @@ add_breaks (FpAnnotation *self, FpProjection *projection)
 static void
 add_objects (FpAnnotation *self, FpProjection *projection)
 {
-  g_autoptr (GArray) lines = fp_thinned_lines (projection, self->layout.scale);
+  const GArray *lines = self->drawn;
   guint n_cuts;
   const FpProjectedCut *cut = fp_projection_cuts (projection, &n_cuts);
   const FpBox within = fp_view_outline (projection, &self->layout);
@@ -342,7 +342,7 @@ set_labels (FpAnnotation *self, FpProjection *projection)
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
 
   if (self->layout.labels && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    self->labels = fp_labels_place (projection, &self->layout, self->shows, &inside, self->room);
+    self->labels = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, self->room);
   else
     self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
 }
@@ -441,6 +441,7 @@ set_out (FpAnnotation *self, FpProjection *projection, double times)
   keep_title_free (self, times);
   set_levels (self, scene);
   set_sides (self);
+  self->drawn = fp_thinned_lines (projection, self->layout.scale);
   if (self->layout.dimensions || self->layout.labels)
     add_objects (self, projection);
   set_dimensions_and_labels (self, projection);
@@ -489,6 +490,7 @@ fp_annotation_free (FpAnnotation *self)
   g_array_unref (self->labels);
   g_array_unref (self->falls);
   fp_cover_free (self->room);
+  g_array_unref (self->drawn);
   g_free (self->shows);
   g_free (self->title);
   g_free (self->scale);

@@ -38,6 +38,7 @@ typedef struct
   FpSurroundings around;
   FpTierSides    sides;
   gboolean      *shows;    /* for each placed thing, whether the view shows it */
+  GArray        *drawn;    /* FpProjectedLine: what is drawn at the scale at which all was set out */
   GArray        *wanted;   /* FpWanted    */
   GArray        *levels;   /* FpLevelMark */
   GArray        *labels;   /* FpLabel     */
@@ -66,8 +67,7 @@ FpPoint       fp_annotation_after_title (const FpAnnotation *self, double gap);
 guint         fp_drawing_last_dimension (const FpDrawing *drawing);
 
 /* Lines, cut faces and axes of a view (view.c). */
-void          fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout,
-                                  const FpBox *seen, const FpBox *outline);
+void          fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpAnnotation *annotation);
 
 /* Where a clip ends the view before the church ends: continuous narrow lines with zigzags (ISO 128-2, from memory). */
 void          fp_view_draw_breaks (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout);

@@ -21,7 +21,7 @@ typedef struct
   guint           n_placed;
   const FpSolid  *solids;
   guint           n_solids;
-  GPtrArray      *building; /* const FpSolid: walls and piers */
+  GArray         *building; /* Boxed: walls and piers */
   const FpPlaced *altar, *footpace, *rail; /* NULL: there is none */
   GArray         *out;
 } Search;
@@ -89,23 +89,46 @@ reach_to (const FpSolid *solid, FpVec3 from, FpVec3 way, double nearest)
   return nearest <= t * REACH ? nearest : t * REACH;
 }
 
+/* A solid with the box in which it lies: most rays pass beside most boxes. */
+typedef struct { const FpSolid *solid; FpBox3 box; } Boxed;
+
+static void
+add_boxed (GArray *to, const FpSolid *solid)
+{
+  const Boxed one = { solid, fp_solid_box (solid) };
+
+  g_array_append_val (to, one);
+}
+
+static gboolean
+passes_beside (const FpBox3 *box, FpVec3 from, FpVec3 way)
+{
+  return from.z > box->hi.z || from.z < box->lo.z || (way.x == 0 && (from.x < box->lo.x || from.x > box->hi.x))
+         || (way.y == 0 && (from.y < box->lo.y || from.y > box->hi.y));
+}
+
+/* To the first of the solids (Boxed) along x or y; NAN where none is met. */
 static double
-reach_building (const Search *s, FpVec3 from, FpVec3 way)
+reach (const GArray *among, FpVec3 from, FpVec3 way)
 {
   double nearest = NAN;
 
-  for (guint i = 0; i < s->building->len; i++)
-    nearest = reach_to (g_ptr_array_index (s->building, i), from, way, nearest);
+  for (guint i = 0; i < among->len; i++)
+    {
+      const Boxed *one = &g_array_index (among, Boxed, i);
+      if (!passes_beside (&one->box, from, way))
+        nearest = reach_to (one->solid, from, way, nearest);
+    }
   return nearest;
 }
 
 static void
 gather_building (Search *s)
 {
-  s->building = g_ptr_array_new ();
+  s->building = g_array_new (FALSE, FALSE, sizeof (Boxed));
   for (guint i = 0; i < s->n_solids; i++)
     if (is_building (&s->solids[i]) && !s->placed[s->solids[i].owner].ghost)
-      g_ptr_array_add (s->building, (gpointer) &s->solids[i]);
+      add_boxed (s->building, &s->solids[i]);
 }
 
 /* --- along the axis ------------------------------------------------------------ */
@@ -179,8 +202,8 @@ take_sample (const Search *s, FpPoint at, double height, gboolean along_x)
     {
       const double aside = i == 0 ? -ASIDE : ASIDE;
       const FpVec3 from = { at.x + (along_x ? 0 : aside), at.y + (along_x ? aside : 0), height };
-      lo[i] = along_x ? reach_building (s, from, (FpVec3) { -1, 0, 0 }) : 0;
-      hi[i] = reach_building (s, from, along_x ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 });
+      lo[i] = along_x ? reach (s->building, from, (FpVec3) { -1, 0, 0 }) : 0;
+      hi[i] = reach (s->building, from, along_x ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 });
     }
   sample.lo = (along_x ? at.x : at.y) - lo[0];
   sample.hi = (along_x ? at.x : at.y) + hi[0];
@@ -284,7 +307,7 @@ outermost (const Search *s, gboolean along_x, double way)
 
   for (guint i = 0; i < s->building->len; i++)
     {
-      const FpSolid *solid = g_ptr_array_index (s->building, i);
+      const FpSolid *solid = g_array_index (s->building, Boxed, i).solid;
       for (guint k = 0; k < solid->n_outline; k++)
         {
           const FpPoint p = solid->outline[k];
@@ -367,6 +390,6 @@ fp_between_things (const FpScene *scene)
   add_sanctuary (&s);
   add_heights (&s);
   add_overall (&s);
-  g_ptr_array_unref (s.building);
+  g_array_unref (s.building);
   return s.out;
 }

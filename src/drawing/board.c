@@ -325,7 +325,7 @@ draw_view (Board *b, FpProjection *projection)
 
   surround (b, view, &around);
   annotation = fp_annotation_new (projection, &b->layout->view[view], &around);
-  fp_view_draw_lines (b->drawing, projection, &b->layout->view[view], &b->paper, &annotation->sides.content);
+  fp_view_draw_lines (b->drawing, projection, annotation);
   fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
   if (view == FP_VIEW_PLAN && !around.has_no_title)

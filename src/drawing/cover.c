@@ -284,17 +284,20 @@ fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n)
 }
 
 static gboolean
+lies_on (const FpCover *self, const Filled *f, FpPoint p)
+{
+  return p.x >= f->box.x0 && p.x <= f->box.x1 && p.y >= f->box.y0 && p.y <= f->box.y1
+         && fp_outline_contains (&g_array_index (self->corners, FpPoint, f->first), f->n, p);
+}
+
+static gboolean
 is_on_filled (const FpCover *self, const FpBox *box)
 {
   const FpPoint middle = { (box->x0 + box->x1) / 2, (box->y0 + box->y1) / 2 };
 
   for (guint i = 0; i < self->filled->len; i++)
-    {
-      const Filled *f = &g_array_index (self->filled, Filled, i);
-      if (middle.x >= f->box.x0 && middle.x <= f->box.x1 && middle.y >= f->box.y0 && middle.y <= f->box.y1
-          && fp_outline_contains (&g_array_index (self->corners, FpPoint, f->first), f->n, middle))
-        return TRUE;
-    }
+    if (lies_on (self, &g_array_index (self->filled, Filled, i), middle))
+      return TRUE;
   return FALSE;
 }
 
@@ -322,19 +325,27 @@ fp_cover_is_blank (const FpCover *self, const FpBox *box, guint but)
   return !is_on_filled (self, box);
 }
 
-gboolean
-fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b)
+static gboolean
+passes_over (const FpCover *self, const Filled *f, FpPoint a, FpPoint b)
 {
   const double step = 0.5; /* mm: no cut face worth the name is thinner */
   const guint n = 1 + (guint) (MIN (hypot (b.x - a.x, b.y - a.y), 200) / step);
 
+  if (MAX (a.x, b.x) < f->box.x0 || MIN (a.x, b.x) > f->box.x1 || MAX (a.y, b.y) < f->box.y0
+      || MIN (a.y, b.y) > f->box.y1)
+    return FALSE;
   for (guint i = 0; i <= n; i++)
-    {
-      const FpPoint p = { a.x + (b.x - a.x) * i / n, a.y + (b.y - a.y) * i / n };
-      const FpBox at = { p.x, p.y, p.x, p.y };
-      if (is_on_filled (self, &at))
-        return TRUE;
-    }
+    if (lies_on (self, f, (FpPoint) { a.x + (b.x - a.x) * i / n, a.y + (b.y - a.y) * i / n }))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b)
+{
+  for (guint i = 0; i < self->filled->len; i++)
+    if (passes_over (self, &g_array_index (self->filled, Filled, i), a, b))
+      return TRUE;
   return FALSE;
 }
 

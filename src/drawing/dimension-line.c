@@ -12,31 +12,37 @@
 
 /* --- lettering ------------------------------------------------------------------- */
 
+/* Most texts are level or upright: no sines for those. */
+static FpPoint
+turned (FpPoint at, double x, double y, double turn)
+{
+  if (turn == 0)
+    return (FpPoint) { at.x + x, at.y + y };
+  if (turn == 90)
+    return (FpPoint) { at.x - y, at.y + x };
+  return fp_place_point (&(FpPlace) { at.x, at.y, turn }, (FpPoint) { x, y });
+}
+
 FpBox
 fp_lettering_box (FpPoint at, double width, double height, double turn, FpAlign align)
 {
   const double x0 = align == FP_ALIGN_LEFT ? 0 : align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
-  const FpPlace place = { at.x, at.y, turn };
   FpBox box = FP_BOX_EMPTY;
 
   for (guint i = 0; i < 4; i++)
-    {
-      const FpPoint corner = { i % 2 ? x0 + width : x0, i / 2 ? 1.05 * height : -0.25 * height };
-      fp_box_add_point (&box, fp_place_point (&place, corner));
-    }
+    fp_box_add_point (&box, turned (at, i % 2 ? x0 + width : x0, i / 2 ? 1.05 * height : -0.25 * height, turn));
   return box;
 }
 
 guint
 fp_lettering_boxes (FpPoint at, double width, double height, double turn, FpBox out[FP_FIGURE_PARTS])
 {
-  const FpPlace place = { at.x, at.y, turn };
-  const gboolean level = fabs (remainder (turn, 90)) < 0.01;
+  const gboolean level = turn == 0 || turn == 90;
   const guint n = level ? 1 : (guint) CLAMP (ceil (width / height), 1, FP_FIGURE_PARTS);
 
   for (guint i = 0; i < n; i++)
     {
-      const FpPoint middle = fp_place_point (&place, (FpPoint) { width * ((i + 0.5) / n - 0.5), 0 });
+      const FpPoint middle = turned (at, width * ((i + 0.5) / n - 0.5), 0, turn);
       out[i] = fp_lettering_box (middle, width / n, height, turn, FP_ALIGN_MIDDLE);
     }
   return n;

@@ -63,9 +63,11 @@ fp_label_words_clear (FpLabelWords *self)
 FpPoint
 fp_label_words_at (const FpLabelWords *self, FpPoint middle, double turn, guint line)
 {
-  const FpPlace place = { middle.x, middle.y, turn };
+  const double up = self->height / 2 - self->lettering * (1 + line * SPACING);
 
-  return fp_place_point (&place, (FpPoint) { 0, self->height / 2 - self->lettering * (1 + line * SPACING) });
+  if (turn == 0)
+    return (FpPoint) { middle.x, middle.y + up };
+  return fp_place_point (&(FpPlace) { middle.x, middle.y, turn }, (FpPoint) { 0, up });
 }
 
 guint

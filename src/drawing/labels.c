@@ -46,7 +46,7 @@ typedef struct
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
   guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
   const FpLabelWords *words;
-  GArray             *drawn;   /* FpProjectedLine: of all things */
+  const GArray       *drawn;   /* FpProjectedLine: of all things */
   GArray             *own;     /* its lines (FpPoint, pairs), paper mm */
   GArray             *out;
 } Lettering;
@@ -72,8 +72,8 @@ box_is_free (const Lettering *l, const FpBox *box)
 
   if (!l->over_axis && kept.x0 < l->axis && kept.x1 > l->axis)
     return FALSE;
-  return lies_within (&kept, l->content) && fp_cover_text_is_free (l->room, &apart, OWNER + l->out->len)
-         && fp_cover_is_blank (l->room, &kept, l->over_owner);
+  return lies_within (&kept, l->content) && fp_cover_is_blank (l->room, &kept, l->over_owner)
+         && fp_cover_text_is_free (l->room, &apart, OWNER + l->out->len);
 }
 
 static gboolean
@@ -565,55 +565,17 @@ clear_label (gpointer data)
 }
 
 GArray *
-fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const FpBox *content,
-                 FpCover *room)
+fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
+                 const FpBox *content, FpCover *room)
 {
   Lettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content, .room = room,
-                  .axis = layout->origin.x };
+                  .drawn = drawn, .axis = layout->origin.x };
 
-  l.drawn = fp_thinned_lines (projection, layout->scale);
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   l.out = g_array_new (FALSE, FALSE, sizeof (FpLabel));
   g_array_set_clear_func (l.out, clear_label);
   letter_sides (&l);
   letter_things (&l, shows);
   g_array_unref (l.own);
-  g_array_unref (l.drawn);
   return l.out;
-}
-
-static void
-draw_ground (FpDrawing *drawing, const FpLabel *label, guint line)
-{
-  const FpPlace place = { label->at[line].x, label->at[line].y, label->turn };
-  const double half = fp_lettering_width (label->line[line], label->lettering) / 2 + 0.4;
-  const double foot = -0.25 * label->lettering - 0.3, top = 1.05 * label->lettering + 0.3;
-  const FpPoint corner[4] = {
-    fp_place_point (&place, (FpPoint) { -half, foot }), fp_place_point (&place, (FpPoint) { half, foot }),
-    fp_place_point (&place, (FpPoint) { half, top }), fp_place_point (&place, (FpPoint) { -half, top }),
-  };
-
-  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, corner, 4);
-}
-
-void
-fp_labels_draw (FpDrawing *drawing, const GArray *labels, FpViewId view)
-{
-  for (guint i = 0; i < labels->len; i++)
-    {
-      const FpLabel *label = &g_array_index (labels, FpLabel, i);
-      fp_drawing_set_item (drawing, label->item, label->standing, (int) view);
-      for (guint k = 0; label->has_ground && k < label->n_lines; k++)
-        draw_ground (drawing, label, k);
-      if (label->has_leader)
-        {
-          fp_drawing_line (drawing, FP_PEN_DIMENSION, label->leader[0], label->leader[1]);
-          if (hypot (label->shelf.x - label->leader[1].x, label->shelf.y - label->leader[1].y) > 0.05)
-            fp_drawing_line (drawing, FP_PEN_DIMENSION, label->leader[1], label->shelf);
-          fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_INK, label->leader[0], 0.45);
-        }
-      for (guint k = 0; k < label->n_lines; k++)
-        fp_drawing_text (drawing, label->at[k], label->lettering, label->turn, FP_ALIGN_MIDDLE, label->line[k]);
-    }
-  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
 }

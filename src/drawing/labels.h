@@ -33,8 +33,9 @@ typedef struct
   FpPoint     shelf;     /* and on to it                                   */
 } FpLabel;
 
-/* Letters what the plan shows within @content (paper mm); (element-type FpLabel). */
-GArray *fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows,
+/* Letters what the plan shows within @content (paper mm); (element-type FpLabel).
+ * @drawn: (element-type FpProjectedLine): what is drawn of all things */
+GArray *fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
                          const FpBox *content, FpCover *room);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 

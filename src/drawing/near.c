@@ -80,18 +80,13 @@ figure_is_clear (const Search *s, const FpDimensionLine *d)
 }
 
 static double
-cost_of_line (const Search *s, FpPoint a, FpPoint b, double per_line)
-{
-  return per_line * fp_cover_crossings (s->room, a, b) + (fp_cover_passes_filled (s->room, a, b) ? PER_WALL : 0);
-}
-
-static double
 cost_of_extensions (const Search *s, const FpDimensionLine *d)
 {
   double cost = 0;
 
   for (guint i = 0; i < 2 && d->has_extension; i++)
-    cost += cost_of_line (s, d->extension[i][0], d->extension[i][1], PER_EXTEND)
+    cost += PER_EXTEND * fp_cover_crossings (s->room, d->extension[i][0], d->extension[i][1])
+            + (fp_cover_passes_filled (s->room, d->extension[i][0], d->extension[i][1]) ? PER_WALL : 0)
             + (fp_cover_runs_along (s->room, d->extension[i][0], d->extension[i][1], 0.3) ? ALONG_LINE : 0);
   return cost;
 }
@@ -100,10 +95,10 @@ static gboolean
 is_lost (const Search *s, const FpDimensionLine *d)
 {
   return fp_cover_runs_along (s->room, d->line_a, d->line_b, s->w->rank == 0 ? TOGETHER / 2 : TOGETHER)
-         || fp_cover_passes_filled (s->room, d->line_a, d->line_b)
          || fp_cover_line_has_company (s->room, d->line_a, d->line_b, LINES_APART, s->index + 1)
          || (d->has_shelf && (fp_cover_runs_along (s->room, d->shelf_a, d->shelf_b, TOGETHER)
-                              || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0));
+                              || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0))
+         || fp_cover_passes_filled (s->room, d->line_a, d->line_b);
 }
 
 /* The axis is no line of what is drawn, but looks like one. */
@@ -133,9 +128,9 @@ try_figure (Search *s, FpFigure figure, double cost)
   fp_dimension_line (w, NULL, &d);
   if (!lies_within (&(FpBox) { MIN (d.line_a.x, d.line_b.x), MIN (d.line_a.y, d.line_b.y), MAX (d.line_a.x, d.line_b.x),
                                MAX (d.line_a.y, d.line_b.y) }, s->within)
-      || !figure_is_clear (s, &d) || is_lost (s, &d) || !fp_dimension_line_is_free (&d, s->room, s->index + 1))
+      || !figure_is_clear (s, &d) || !fp_dimension_line_is_free (&d, s->room, s->index + 1) || is_lost (s, &d))
     return;
-  cost += cost_of_line (s, d.line_a, d.line_b, PER_LINE) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
+  cost += PER_LINE * fp_cover_crossings (s->room, d.line_a, d.line_b) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
   if (cost >= MIN (s->cost, s->most))
     return;
   s->cost = cost;

@@ -274,10 +274,14 @@ typedef struct
   FpBox              area;   /* paper mm */
   FpProjection      *projection[FP_N_VIEWS]; /* those that the sheet shows */
   FpRegions          regions;
+  /* What was last found to fit: */
+  const struct Way_ *way;
+  FpViewLayout       layout;
+  FpAnnotation      *annotation;
 } Composing;
 
 /* Rather a larger scale than all of a high wall, or every dimension; in the order in which they are tried. */
-typedef struct { FpExtentShown shown; const FpSurroundings *around; } Way;
+typedef struct Way_ { FpExtentShown shown; const FpSurroundings *around; } Way;
 
 static const Way WAYS[] = {
   { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_ALONE }, { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEAN },
@@ -309,45 +313,61 @@ layout_at (const Composing *c, double scale, FpExtentShown shown)
   };
 }
 
-/* The view in the middle of the area, with its margins; FALSE when it is too large. */
 static gboolean
-place_view (const Composing *c, double scale, const Way *way, FpViewLayout *layout)
+is_larger_than_area (const Composing *c, double width, double height)
 {
-  FpProjection *projection = c->projection[view_of (c->spec->kind)];
-  g_autoptr (FpAnnotation) annotation = NULL;
-  FpBox outline;
-  FpMargins m;
-  double width, height;
-
-  *layout = layout_at (c, scale, way->shown);
-  outline = fp_view_outline (projection, layout);
-  if (outline.x1 - outline.x0 > c->area.x1 - c->area.x0 || outline.y1 - outline.y0 > c->area.y1 - c->area.y0)
-    return FALSE;
-  annotation = fp_annotation_new (projection, layout, way->around);
-  m = annotation->margins;
-  width = m.left + outline.x1 - outline.x0 + m.right;
-  height = m.below + outline.y1 - outline.y0 + m.above;
-  layout->origin.x = (c->area.x0 + c->area.x1 - width) / 2 + m.left - outline.x0;
-  layout->origin.y = (c->area.y0 + c->area.y1 - height) / 2 + m.below - outline.y0;
-  return width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0;
+  return width > c->area.x1 - c->area.x0 || height > c->area.y1 - c->area.y0;
 }
 
 static void
-draw_view (const Composing *c, FpDrawing *drawing, double scale, const Way *way)
+keep (Composing *c, const FpViewLayout *layout, FpAnnotation *annotation)
+{
+  fp_annotation_free (c->annotation);
+  c->annotation = annotation;
+  c->layout = *layout;
+  fp_annotation_move (annotation, layout->origin);
+  annotation->layout = *layout;
+}
+
+/* The view in the middle of the area, with its margins; FALSE when it is too large. */
+static gboolean
+place_view (Composing *c, double scale, const Way *way)
+{
+  FpProjection *projection = c->projection[view_of (c->spec->kind)];
+  FpViewLayout layout = layout_at (c, scale, way->shown);
+  const FpBox outline = fp_view_outline (projection, &layout);
+  FpAnnotation *annotation;
+  double width, height;
+
+  if (is_larger_than_area (c, outline.x1 - outline.x0, outline.y1 - outline.y0))
+    return FALSE;
+  annotation = fp_annotation_new (projection, &layout, way->around);
+  const FpMargins m = annotation->margins;
+  width = m.left + outline.x1 - outline.x0 + m.right;
+  height = m.below + outline.y1 - outline.y0 + m.above;
+  if (is_larger_than_area (c, width, height))
+    {
+      fp_annotation_free (annotation);
+      return FALSE;
+    }
+  layout.origin.x = (c->area.x0 + c->area.x1 - width) / 2 + m.left - outline.x0;
+  layout.origin.y = (c->area.y0 + c->area.y1 - height) / 2 + m.below - outline.y0;
+  keep (c, &layout, annotation);
+  return TRUE;
+}
+
+static void
+draw_view (const Composing *c, FpDrawing *drawing)
 {
   const FpViewId view = view_of (c->spec->kind);
   FpProjection *projection = c->projection[view];
-  FpViewLayout layout;
-  g_autoptr (FpAnnotation) annotation = NULL;
   guint number = 0;
 
-  place_view (c, scale, way, &layout);
-  annotation = fp_annotation_new (projection, &layout, way->around);
-  fp_view_draw_lines (drawing, projection, &layout, &annotation->around.seen, &annotation->sides.content);
-  fp_view_draw_breaks (drawing, projection, &layout);
-  fp_annotation_draw (annotation, drawing, &number);
+  fp_view_draw_lines (drawing, projection, c->annotation);
+  fp_view_draw_breaks (drawing, projection, &c->layout);
+  fp_annotation_draw (c->annotation, drawing, &number);
   if (view == FP_VIEW_PLAN)
-    fp_draw_north_point (drawing, fp_annotation_after_title (annotation, 13), 3.4,
+    fp_draw_north_point (drawing, fp_annotation_after_title (c->annotation, 13), 3.4,
                          fp_project_brief (fp_scene_project (c->scene))->north);
 }
 
@@ -362,45 +382,47 @@ fp_sheet_scales (guint *n)
   return SCALES;
 }
 
-/* The way in which the sheet fits at a scale; NULL when it does not. */
-static const Way *
-fits (const Composing *c, double scale)
+/* Whether the sheet fits at a scale, in some way. */
+static gboolean
+fits (Composing *c, double scale)
 {
   guint n;
   const Way *way = ways_of (c->spec, &n);
-  FpViewLayout layout;
-  double width, height;
 
   for (guint i = 0; i < n; i++)
     {
-      if (c->spec->kind != FP_SHEET_BOARD && place_view (c, scale, &way[i], &layout))
-        return &way[i];
+      double width, height;
+      c->way = &way[i];
       if (c->spec->kind != FP_SHEET_BOARD)
-        continue;
+        {
+          if (place_view (c, scale, &way[i]))
+            return TRUE;
+          continue;
+        }
       fp_board_size (c->scene, way[i].shown, scale, &width, &height);
-      if (width <= c->area.x1 - c->area.x0 && height <= c->area.y1 - c->area.y0)
-        return &way[i];
+      if (!is_larger_than_area (c, width, height))
+        return TRUE;
     }
-  return NULL;
+  return FALSE;
 }
 
 /* 0 when none does. */
 static double
-largest_scale (const Composing *c)
+largest_scale (Composing *c)
 {
   for (guint i = 0; i < G_N_ELEMENTS (SCALES); i++)
-    if (fits (c, SCALES[i]) != NULL)
+    if (fits (c, SCALES[i]))
       return SCALES[i];
   return 0;
 }
 
 static gboolean
-choose_scale (const Composing *c, double *scale, GError **error)
+choose_scale (Composing *c, double *scale, GError **error)
 {
   const double wanted = c->spec->scale;
   g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec->paper);
 
-  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) != NULL ? wanted : largest_scale (c);
+  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) ? wanted : largest_scale (c);
   if (*scale > 0 && (wanted == 0 || *scale == wanted))
     return TRUE;
   asked = fp_scale_text (wanted);
@@ -428,7 +450,6 @@ make_projections (Composing *c)
 static FpDrawing *
 compose (const Composing *c, const Page *page, double scale)
 {
-  const Way *way = fits (c, scale);
   const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene),
                                                              fp_scene_alternative (c->scene));
   FpDrawing *drawing = draw_page (c->scene, c->spec, page, document_type (c->spec->kind),
@@ -437,11 +458,11 @@ compose (const Composing *c, const Page *page, double scale)
   if (c->spec->kind == FP_SHEET_BOARD)
     {
       FpBoardLayout layout;
-      fp_board_place (c->scene, way->shown, scale, &c->area, c->units, &layout);
+      fp_board_place (c->scene, c->way->shown, scale, &c->area, c->units, &layout);
       fp_board_draw_on (drawing, c->projection, &layout, &c->area);
     }
   else
-    draw_view (c, drawing, scale, way);
+    draw_view (c, drawing);
   return drawing;
 }
 
@@ -460,6 +481,7 @@ make_sheet (const FpScene *scene, const FpSheetSpec *spec, const Page *page, dou
     *scale = chosen;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     fp_projection_unref (c.projection[v]);
+  fp_annotation_free (c.annotation);
   return drawing;
 }
 

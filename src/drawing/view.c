@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* view.c - one projection on the paper: its lines, cut faces, axis, dimensions and names */
 #include "annotation.h"
-#include "thin.h"
 
 #include <math.h>
 
@@ -198,9 +197,8 @@ draw_cuts (const Painting *p)
 }
 
 static void
-draw_lines (const Painting *p)
+draw_lines (const Painting *p, const GArray *lines)
 {
-  g_autoptr (GArray) lines = fp_thinned_lines (p->projection, p->layout->scale);
   guint owner = G_MAXUINT;
 
   for (guint i = 0; i < lines->len; i++)
@@ -249,9 +247,10 @@ clip_on_paper (const FpViewLayout *layout)
 }
 
 void
-fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLayout *layout, const FpBox *seen,
-                    const FpBox *outline)
+fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpAnnotation *annotation)
 {
+  const FpViewLayout *layout = &annotation->layout;
+  const FpBox *seen = &annotation->around.seen;
   const FpBox clip = clip_on_paper (layout);
   Painting p = { drawing, projection, NULL, 0, layout, common (&clip, seen) };
 
@@ -260,8 +259,8 @@ fp_view_draw_lines (FpDrawing *drawing, FpProjection *projection, const FpViewLa
     return;
   p.placed = fp_scene_placed (fp_projection_scene (projection), &p.n_placed);
   draw_cuts (&p);
-  draw_lines (&p);
-  draw_axis (&p, outline);
+  draw_lines (&p, annotation->drawn);
+  draw_axis (&p, &annotation->sides.content);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) fp_projection_view (projection));
 }
 
@@ -373,7 +372,7 @@ fp_drawing_add_view (FpDrawing *self, FpProjection *projection, const FpViewLayo
   g_autoptr (FpAnnotation) annotation = fp_annotation_new (projection, layout, &FP_SURROUNDINGS_ALONE);
   guint number = fp_drawing_last_dimension (self);
 
-  fp_view_draw_lines (self, projection, layout, &annotation->around.seen, &annotation->sides.content);
+  fp_view_draw_lines (self, projection, annotation);
   fp_annotation_draw (annotation, self, &number);
   return annotation->left_out;
 }
