@@ -105,7 +105,8 @@ goes_with_compare (const Options *o)
 
   if (!o->compare || other == NULL)
     return TRUE;
-  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative", other);
+  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative",
+                            other);
   fp_command_fail (reason);
   return FALSE;
 }

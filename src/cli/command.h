@@ -43,7 +43,8 @@ int        fp_command_fail_value (const char *option, const char *value, const c
 /* Prints "footpace: note: …" on standard error. */
 void       fp_command_note (const char *note);
 
-/* Writes to standard output, UTF-8 whatever the locale.  Returns FP_EXIT_CLEAR, or FP_EXIT_ERROR after having said why. */
+/* Writes to standard output, UTF-8 whatever the locale.
+ * Returns FP_EXIT_CLEAR, or FP_EXIT_ERROR after having said why. */
 int        fp_command_print (const char *text, gsize length);
 
 /* NULL after having said why. */

@@ -161,7 +161,8 @@ test_nothing_short (void)
   g_assert_cmpuint (within, >, 30);
 
   text = fp_report_text (findings, FALSE);
-  flat = g_strdup_printf ("\nNo finding against the %u rules listed. %u others were not checked.\n", within, n - within);
+  flat = g_strdup_printf ("\nNo finding against the %u rules listed. %u others were not checked.\n", within,
+                          n - within);
   g_assert_true (g_str_has_suffix (text, flat));
   g_assert_nonnull (strstr (text, "approve nothing"));
   g_assert_nonnull (strstr (text, "local code"));

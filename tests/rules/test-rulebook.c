@@ -287,7 +287,8 @@ test_read (void)
   g_autoptr (FpRulebook) book = parse (
     HEAD "<!-- a diocese --><rule id='r' measure='riser' test='between' low='1/8' high='7' unit='in' weight='required'"
          " books='older' facing='people' celebrations='low  solemn' freestanding='no' printed='about  so'>"
-         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title><above>Too high</above><below>Too low</below><advice>A</advice><caution>C</caution>" END,
+         "<source> Own\n  statutes, p. 3 </source><title>T &amp; t</title>"
+         "<above>Too high</above><below>Too low</below><advice>A</advice><caution>C</caution>" END,
     &error);
   guint n;
   const FpRule *rule;

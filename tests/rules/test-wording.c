@@ -46,7 +46,8 @@ test_metric_first (void)
 
   assert_says (project, "steps-and-rail:riser-code", NULL, "152 mm", "from 102 mm to 178 mm (4 to 7 in)", NULL);
   assert_says (project, "steps-and-rail:tread-code", NULL, NULL, "at least 279 mm (11 in)", NULL);
-  assert_says (project, "steps-and-rail:riser-schulte", NULL, NULL, "from 137 mm to 168 mm (printed: about 6 in)", NULL);
+  assert_says (project, "steps-and-rail:riser-schulte", NULL, NULL, "from 137 mm to 168 mm (printed: about 6 in)",
+               NULL);
   assert_says (project, "steps-and-rail:even-risers", NULL, NULL, "at most 9.5 mm (printed: 3/8 in)", NULL);
   assert_says (project, "older-form:high-altar-length", NULL, NULL, "at least 2\u202f700 mm (9 Baden feet)", NULL);
   assert_says (project, "older-form:altar-height", NULL, NULL, "from 970 mm to 1\u202f000 mm", NULL);
@@ -102,9 +103,9 @@ test_shares (void)
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
     guint seats = 0;
+    const FpFinding *finding = taking_finding (findings, "seats-and-flame:seats-wanted");
 
-    g_assert_cmpint (sscanf (taking_finding (findings, "seats-and-flame:seats-wanted")->measured, "%*s %% (%u of", &seats),
-                     ==, 1);
+    g_assert_cmpint (sscanf (finding->measured, "%*s %% (%u of", &seats), ==, 1);
     taking_seats (&project, seats + 1);
   }
   {
@@ -138,7 +139,8 @@ test_counts (void)
 static void
 test_counts_asked (void)
 {
-  g_autoptr (FpProject) project = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_SUNG | FP_CELEBRATION_SUNDAY);
+  g_autoptr (FpProject) project
+    = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_SUNG | FP_CELEBRATION_SUNDAY);
 
   assert_says (project, "newer-form:ambo-before-altar", NULL, NULL, "none", NULL);
   assert_says (project, "older-form:steps-three", NULL, "3 steps", "at least 3 steps", NULL);
@@ -407,7 +409,8 @@ test_reasons (void)
       }
   g_assert_cmpuint (none, >, 20);
   assert_says (project, "steps-and-rail:rail-height", NULL, "", NULL, "there is no rail before the altar");
-  assert_says (project, "newer-form:candles-bishop", NULL, "", NULL, "the brief does not ask for Mass of the diocesan bishop");
+  assert_says (project, "newer-form:candles-bishop", NULL, "", NULL,
+               "the brief does not ask for Mass of the diocesan bishop");
 }
 
 /* --- cautions -------------------------------------------------------------- */
@@ -426,8 +429,8 @@ static void
 test_cautions (void)
 {
   static const char *const hurt[] = { "riser", "tread", "steps", "footpace", "gate", "flame", "candle-", "pressure",
-                                      "rail-setback", "rail-height", "row-spacing", "row-clear", "row-seats", "floor-fall",
-                                      "seats-share", "seat-width", NULL };
+                                      "rail-setback", "rail-height", "row-spacing", "row-clear", "row-seats",
+                                      "floor-fall", "seats-share", "seat-width", NULL };
   static const char *const risky[] = { "Raise the altar", "Raise the sanctuary", "step", "riser", "tread", NULL };
   static const char *const who[] = { "local code", "Local code", "local fire code", "licensed", "Ordinary", "bishop",
                                      "Sight is computed", "governed", NULL };
