@@ -343,7 +343,7 @@ test_many_sides (void)
             nearest = MIN (nearest, fp_segment_distance (corner[k], corner[(k + 1) % STAR_SIDES], p));
           g_assert_cmpfloat (nearest, <=, 0.011);
         }
-      inside += found;
+      inside += found ? 1 : 0;
     }
   g_assert_cmpuint (inside, >, 5000);
   g_assert_cmpuint (inside, <, 15000);
