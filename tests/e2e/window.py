@@ -266,7 +266,7 @@ class Task:
         path = self.folder / "elevation.pdf"
         before = self.program.box(self.board), self.scale()
         keys("ctrl+e")
-        wait_for("the sheet", lambda: self.program.find("Page 1 of 1", "image"), 60)
+        wait_for("the sheet", lambda: self.program.find(re.compile(r"Page 1 of \d+"), "image"), 60)
         self.program.click(self.program.wait(re.compile("Export…"), "push button"))
         wait_for("where to write it", lambda: has_window("Export Sheet"))
         time.sleep(1.0)
