@@ -18,13 +18,15 @@
 /* All in paper mm. */
 #define GAP_SIDE    12.0 /* elevation to section                              */
 #define SIDE_LEVELS 17.0 /* and the levels that both share                    */
-#define GAP_UNDER   28.0 /* elevation to plan, with one dimension between them */
-#define UNDER_TIERS 22.0 /* and further ones under the elevation              */
+#define GAP_UNDER   16.0 /* elevation to plan                                 */
+#define UNDER_TIERS 34.0 /* and the dimensions under the elevation            */
+#define UNDER_LEAST 26.5 /* one of them at least                              */
 #define TITLE_ROOM  12.5 /* of the gap, the plan's title and north point take so much */
 #define ELEVATION_TITLE 79.0 /* widths of titles with the longest scale          */
 #define SECTION_TITLE   69.0
-#define GAP_LEFT    16.0 /* left of the elevation, with one dimension         */
-#define LEFT_TIERS  30.0 /* and its heights                                   */
+#define GAP_LEFT    12.0 /* left of the elevation                             */
+#define LEFT_TIERS  34.0 /* and its heights                                   */
+#define LEFT_LEAST  16.0
 #define BELOW_PLAN  16.0 /* the width of the whole church                     */
 #define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
 #define EDGE        6.0
@@ -48,7 +50,7 @@ share_of_dimensions (double scale)
 static double
 gap_above_plan (double scale)
 {
-  return GAP_UNDER + UNDER_TIERS * share_of_dimensions (scale);
+  return MAX (UNDER_LEAST, GAP_UNDER + UNDER_TIERS * share_of_dimensions (scale));
 }
 
 /* The title of a narrow elevation must not run into that of the section. */
@@ -62,7 +64,7 @@ gap_beside (const FpRegions *r, double scale)
 static double
 gap_left (double scale)
 {
-  return GAP_LEFT + LEFT_TIERS * share_of_dimensions (scale);
+  return MAX (LEFT_LEAST, GAP_LEFT + LEFT_TIERS * share_of_dimensions (scale));
 }
 
 /* @kept: of the gap, for other things */
@@ -135,12 +137,19 @@ region_to_fit (const FpRegions *r, FpExtentShown shown)
   return box;
 }
 
+/* Then its width is told under the plan; otherwise under the elevation. */
+static gboolean
+is_wider_than_elevation (const FpRegions *r)
+{
+  return r->all.lo.x < r->east.lo.x - 1 || r->all.hi.x > r->east.hi.x + 1;
+}
+
 typedef struct { double width, height; } Size;
 
 static Size
 size_at (const FpRegions *r, const FpBox3 *box, double scale)
 {
-  const gboolean to_the_foot = box->lo.y <= r->all.lo.y;
+  const gboolean has_width = box->lo.y <= r->all.lo.y && is_wider_than_elevation (r);
   /* The plan may be wider than the elevation; the section begins beside the elevation. */
   const double left = MIN (box->lo.x, r->east.lo.x);
   const double section = MAX ((r->all.hi.y - box->lo.y) / scale, SECTION_TITLE);
@@ -150,7 +159,7 @@ size_at (const FpRegions *r, const FpBox3 *box, double scale)
   return (Size) {
     gap_left (scale) + MAX (beside, plan) + EDGE,
     TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale)
-      + (to_the_foot ? BELOW_PLAN : EDGE),
+      + (has_width ? BELOW_PLAN : EDGE),
   };
 }
 
@@ -309,8 +318,8 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->steady = TRUE;
   out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
-  out->tiers[FP_SIDE_BELOW] = tiers_in (view == FP_VIEW_PLAN ? BELOW_PLAN : gap_above_plan (scale),
-                                        view == FP_VIEW_PLAN ? 0 : TITLE_ROOM);
+  out->tiers[FP_SIDE_BELOW] = view != FP_VIEW_PLAN ? tiers_in (gap_above_plan (scale), TITLE_ROOM)
+                              : is_wider_than_elevation (&b->regions) ? tiers_in (BELOW_PLAN, 0) : 0;
   out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : tiers_in (gap_left (scale), 0);
   out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN && b->regions.all.hi.x <= b->regions.east.hi.x
                                 ? tiers_in (gap_beside (&b->regions, scale), 0) : 0;

@@ -13,6 +13,7 @@
 #define UNDER   1.6 /* from the text to its arrow                            */
 #define AWAY    2.2 /* from the floor in section to the text                 */
 #define PLACES  9u  /* along a floor                                         */
+#define STRIP   9.5 /* under the view: nearer than its dimensions              */
 #define FAR     24.0 /* from the arrow on the plan                           */
 #define OWNER   400000
 
@@ -21,11 +22,18 @@ typedef struct
   FpProjection       *projection;
   const FpViewLayout *layout;
   const FpBox        *content;
+  FpBox               within;   /* with a strip under it */
   FpCover            *room;
   GArray             *out;
 } Falls;
 
 /* --- one place ------------------------------------------------------------------- */
+
+static gboolean
+lies_within (const FpBox *box, const FpBox *in)
+{
+  return box->x0 >= in->x0 && box->y0 >= in->y0 && box->x1 <= in->x1 && box->y1 <= in->y1;
+}
 
 static gboolean
 is_free (const Falls *f, const FpFall *fall, double width, FpBox *text)
@@ -41,7 +49,7 @@ is_free (const Falls *f, const FpFall *fall, double width, FpBox *text)
       fp_box_add_point (&kept, (FpPoint) { fall->to.x, fall->to.y - BARB });
     }
   apart = (FpBox) { kept.x0 - APART, kept.y0 - APART, kept.x1 + APART, kept.y1 + APART };
-  return fp_cover_is_blank (f->room, &kept, 0) && fp_cover_text_is_free (f->room, &apart, owner);
+  return lies_within (&kept, &f->within) && fp_cover_is_blank (f->room, &kept, 0) && fp_cover_text_is_free (f->room, &apart, owner);
 }
 
 static gboolean
@@ -152,12 +160,13 @@ set_slope (FpFall *one, double fall)
 GArray *
 fp_falls_place (FpProjection *projection, const FpViewLayout *layout, const FpBox *content, FpCover *room)
 {
-  Falls f = { projection, layout, content, room, g_array_new (FALSE, FALSE, sizeof (FpFall)) };
+  Falls f = { projection, layout, content, *content, room, g_array_new (FALSE, FALSE, sizeof (FpFall)) };
   const FpScene *scene = fp_projection_scene (projection);
   guint n, n_placed;
   const FpFloor *floor = fp_scene_floors (scene, &n);
   const FpPlaced *placed = fp_scene_placed (scene, &n_placed);
 
+  f.within.y0 -= STRIP;
   for (guint i = 0; i < n; i++)
     {
       const double fall = hypot (floor[i].gx, floor[i].gy);

@@ -327,6 +327,33 @@ test_nave_floor_is_cut (void)
     }
 }
 
+/* Nothing of a view lies over the title block and the notes, or beyond the frame. */
+static void
+assert_within_sheet (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  double foot = 0;
+
+  /* The line over notes and title block is the longest level line of the sheet that is not its frame. */
+  for (guint i = 0; i < n; i++)
+    if (mark[i].view < 0 && mark[i].type == FP_MARK_LINE && mark[i].n == 2 && mark[i].pen == FP_PEN_EDGE)
+      {
+        const FpPoint *p = fp_drawing_points (drawing) + mark[i].first;
+        if (p[0].y == p[1].y && fabs (p[1].x - p[0].x) > fp_drawing_width (drawing) - 40)
+          foot = p[0].y;
+      }
+  g_assert_cmpfloat (foot, >, 0);
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].view < 0 || mark[i].type != FP_MARK_TEXT)
+        continue;
+      const FpBox box = crossings_text_box (&mark[i]);
+      if (box.y0 < foot || box.x0 < 20 || box.x1 > fp_drawing_width (drawing) - 10 || box.y1 > fp_drawing_height (drawing) - 10)
+        g_error ("%s: \"%s\" lies beyond the room for drawings", what, mark[i].text);
+    }
+}
+
 /* --- everything, on every paper ---------------------------------------------------------------------- */
 
 static void
@@ -340,6 +367,7 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
 
   crossings_assert_none (drawing, -1, what);
   crossings_assert_names_clear (drawing, what);
+  assert_within_sheet (drawing, what);
   assert_stand_at_things (drawing, what);
   assert_leaders_end_on_things (drawing, what);
   assert_sides_clear (drawing, what);
