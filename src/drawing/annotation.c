@@ -533,7 +533,7 @@ void
 fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number)
 {
   fp_levels_draw (drawing, self->levels, &self->sides.content, self->view, number);
-  fp_dimensions_draw (drawing, self->wanted, &self->sides, self->view, number);
+  fp_dimensions_draw (drawing, self->wanted, &self->sides, &self->around.seen, self->view, number);
   fp_falls_draw (drawing, self->falls, self->view);
   fp_labels_draw (drawing, self->labels, self->view);
   if (self->layout.labels && !self->around.has_no_title)

@@ -257,13 +257,26 @@ draw_one (FpDrawing *drawing, const FpWanted *w, const FpTierSides *sides)
   fp_drawing_text (drawing, d.figure_at, FP_FIGURE_HEIGHT, d.turn, FP_ALIGN_MIDDLE, w->text);
 }
 
+/* A line whose figure lies off the paper tells nothing. */
+static gboolean
+figure_is_seen (const FpWanted *w, const FpTierSides *sides, const FpBox *seen)
+{
+  FpDimensionLine d;
+
+  if (fp_box_is_empty (seen))
+    return TRUE;
+  fp_dimension_line (w, sides, &d);
+  return d.figure_at.x >= seen->x0 && d.figure_at.x <= seen->x1 && d.figure_at.y >= seen->y0 && d.figure_at.y <= seen->y1;
+}
+
 void
-fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view, guint *number)
+fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, const FpBox *seen, FpViewId view,
+                    guint *number)
 {
   for (guint i = 0; i < wanted->len; i++)
     {
       const FpWanted *w = &g_array_index (wanted, FpWanted, i);
-      if (w->placed == FP_PLACED_NOT)
+      if (w->placed == FP_PLACED_NOT || !figure_is_seen (w, sides, seen))
         continue;
       if (w->has_ground)
         draw_ground (drawing, w, sides, view);

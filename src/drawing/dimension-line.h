@@ -43,9 +43,10 @@ gboolean fp_dimension_line_is_free (const FpDimensionLine *self, const FpCover *
 void     fp_dimension_line_take    (const FpDimensionLine *self, FpCover *room, guint owner);
 void     fp_dimension_line_add_box (const FpDimensionLine *self, FpBox *box);
 
-/* Draws those that are placed. @number: of the last dimension of the drawing; counted on. */
-void     fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, FpViewId view,
-                             guint *number);
+/* Draws those that are placed. @seen: paper mm, empty: everything is; @number: of the last dimension of the drawing;
+ * counted on. */
+void     fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides *sides, const FpBox *seen,
+                             FpViewId view, guint *number);
 
 /* A box for capitals of @height mm and what hangs below their base line, from the base line's two ends. */
 FpBox    fp_lettering_box (FpPoint at, double width, double height, double turn, FpAlign align);
