@@ -13,7 +13,7 @@ HEADERS = {
     "store": {"store", "recovery"},
     "space": {"scene", "setting-out", "people", "levels", "sight"},
     "placing": {"arrange", "catches", "new-church", "traverse"},
-    "rules": {"rules"},
+    "rules": {"rules", "remedy"},
     "drawing": {"drawing"},
     "schedule": {"schedule"},
     "review": {"review"},

@@ -290,6 +290,13 @@ fp_board_view_mark (FpBoardView *self, const FpVec3 *at)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+gboolean
+fp_board_view_marked (FpBoardView *self, FpVec3 *at)
+{
+  *at = self->mark;
+  return self->marked;
+}
+
 /* --- the document --------------------------------------------------------- */
 
 static void

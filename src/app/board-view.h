@@ -31,6 +31,7 @@ double     fp_board_view_scale (FpBoardView *self); /* 50 for 1:50; 0 with nothi
 
 /* Where a finding is; NULL takes the mark away. */
 void       fp_board_view_mark  (FpBoardView *self, const FpVec3 *at);
+gboolean   fp_board_view_marked (FpBoardView *self, FpVec3 *at); /* FALSE: no mark */
 
 /* Puts back what is being moved; FALSE when nothing is. */
 gboolean   fp_board_view_cancel (FpBoardView *self);

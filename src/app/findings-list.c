@@ -10,6 +10,7 @@ struct _FpFindingsList
   FpDocument *document;
   GArray     *shown;       /* FpShown, one for each row */
   char       *picked;      /* key of the chosen one     */
+  char       *offer;       /* what would settle it; NULL: nothing known       */
   gboolean    filling;
 
   GtkWidget  *summary, *list, *rest, *spinner, *full;
@@ -17,13 +18,16 @@ struct _FpFindingsList
 
 G_DEFINE_FINAL_TYPE (FpFindingsList, fp_findings_list, GTK_TYPE_WIDGET)
 
-static guint picked_signal, full_signal;
+static guint picked_signal, followed_signal, remedy_signal, full_signal;
+
+static void on_wanted (GtkButton *button, FpFindingsList *self);
 
 /* --- rows ----------------------------------------------------------------- */
 
 typedef struct
 {
   GtkWidget *icon, *title, *measure, *detail, *source, *more, *caution;
+  GtkWidget *offer, *offer_words;
 } Row;
 
 static GtkWidget *
@@ -40,8 +44,24 @@ text_line (GtkWidget *box, const char *css)
   return label;
 }
 
+static void
+add_offer (Row *row, GtkWidget *text, FpFindingsList *self)
+{
+  GtkWidget *button = gtk_button_new_with_label ("Make This Change");
+
+  row->offer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  gtk_widget_add_css_class (row->offer, "offer");
+  text_line (row->offer, "caption-heading");
+  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (row->offer)), "One change would settle it");
+  row->offer_words = text_line (row->offer, NULL);
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_signal_connect (button, "clicked", G_CALLBACK (on_wanted), self);
+  gtk_box_append (GTK_BOX (row->offer), button);
+  gtk_box_append (GTK_BOX (text), row->offer);
+}
+
 static GtkWidget *
-row_new (void)
+row_new (FpFindingsList *self)
 {
   GtkWidget *list_row = gtk_list_box_row_new (), *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *text = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -55,6 +75,7 @@ row_new (void)
   row->title = text_line (text, "heading");
   row->measure = text_line (text, NULL);
   row->detail = text_line (text, NULL);
+  add_offer (row, text, self);
   row->source = text_line (text, "caption");
   row->more = text_line (text, "remedy");
   row->caution = text_line (text, "caution");
@@ -91,7 +112,7 @@ set_line (GtkWidget *label, const char *text, gboolean visible)
 }
 
 static void
-row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
+row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *offer)
 {
   const Row *row = g_object_get_data (G_OBJECT (list_row), "row");
   const FpFinding *f = shown->finding;
@@ -110,6 +131,8 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open)
   set_line (row->source, f->rule->source, open);
   set_lines (row->title, open, 2);
   set_lines (row->measure, open, 1);
+  gtk_label_set_text (GTK_LABEL (row->offer_words), offer != NULL ? offer : "");
+  gtk_widget_set_visible (row->offer, open && offer != NULL);
   set_line (row->more, f->rule->advice, open);
   set_line (row->caution, f->rule->caution, open);
   if (shown->stale)
@@ -134,7 +157,7 @@ set_row_count (FpFindingsList *self, guint n)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (extra));
   for (guint i = 0; i < n; i++)
     if (row_at (self, i) == NULL)
-      gtk_list_box_append (GTK_LIST_BOX (self->list), row_new ());
+      gtk_list_box_append (GTK_LIST_BOX (self->list), row_new (self));
 }
 
 /* --- showing -------------------------------------------------------------- */
@@ -156,7 +179,8 @@ show_rows (FpFindingsList *self)
   set_row_count (self, self->shown->len);
   for (guint i = 0; i < self->shown->len; i++)
     {
-      row_show (GTK_WIDGET (row_at (self, i)), &g_array_index (self->shown, FpShown, i), is_picked (self, i));
+      row_show (GTK_WIDGET (row_at (self, i)), &g_array_index (self->shown, FpShown, i), is_picked (self, i),
+                self->offer);
       if (is_picked (self, i))
         picked = row_at (self, i);
     }
@@ -203,6 +227,7 @@ on_row_selected (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
   (void) list;
   if (self->filling || row == NULL)
     return;
+  g_clear_pointer (&self->offer, g_free);
   g_free (self->picked);
   self->picked = fp_shown_key (&g_array_index (self->shown, FpShown, gtk_list_box_row_get_index (row)));
   show_rows (self);
@@ -218,22 +243,45 @@ on_row_activated (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
   g_signal_emit (self, picked_signal, 0);
 }
 
-gboolean
-fp_findings_list_picked (FpFindingsList *self, const char **id, FpVec3 *at, gboolean *has_at)
+const FpShown *
+fp_findings_list_picked (FpFindingsList *self)
 {
   for (guint i = 0; i < self->shown->len; i++)
     if (is_picked (self, i))
-      {
-        const FpShown *shown = &g_array_index (self->shown, FpShown, i);
-        const FpFinding *f = shown->finding;
-        const FpPlaced *placed = fp_scene_placed (fp_findings_scene (shown->of), NULL);
+      return &g_array_index (self->shown, FpShown, i);
+  return NULL;
+}
 
-        *id = f->owner >= 0 ? g_intern_string (fp_item_id (placed[f->owner].item)) : NULL;
-        *at = f->at;
-        *has_at = f->has_at;
-        return TRUE;
-      }
-  return FALSE;
+void
+fp_findings_list_offer (FpFindingsList *self, const char *remedy)
+{
+  if (g_strcmp0 (remedy, self->offer) == 0)
+    return;
+  g_free (self->offer);
+  self->offer = g_strdup (remedy);
+  show_rows (self);
+  if (remedy != NULL && gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list)) != NULL)
+    fp_scroll_to (GTK_WIDGET (gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))));
+}
+
+static void
+on_wanted (GtkButton *button, FpFindingsList *self)
+{
+  (void) button;
+  g_signal_emit (self, remedy_signal, 0);
+}
+
+static gboolean
+on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpFindingsList *self)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+
+  (void) keys, (void) code, (void) state;
+  if ((key != GDK_KEY_Return && key != GDK_KEY_KP_Enter) || !GTK_IS_LIST_BOX_ROW (focus)
+      || fp_findings_list_picked (self) == NULL)
+    return FALSE;
+  g_signal_emit (self, followed_signal, 0);
+  return TRUE;
 }
 
 static void
@@ -265,6 +313,7 @@ fp_findings_list_set_document (FpFindingsList *self, FpDocument *document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   g_clear_pointer (&self->picked, g_free);
+  g_clear_pointer (&self->offer, g_free);
   if (document == NULL)
     return;
   g_signal_connect_swapped (document, "findings", G_CALLBACK (on_findings), self);
@@ -307,14 +356,23 @@ fp_findings_list_class_init (FpFindingsListClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated);
   picked_signal = g_signal_new ("picked", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                 G_TYPE_NONE, 0);
+  followed_signal = g_signal_new ("followed", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 0);
+  remedy_signal = g_signal_new ("remedy", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
   full_signal = g_signal_new ("full", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
 fp_findings_list_init (FpFindingsList *self)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
   self->shown = fp_shown_new (NULL, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  gtk_widget_add_controller (self->list, keys);
 }
 
 GtkWidget *

@@ -5,11 +5,14 @@
  * computed, marked so, until it has been computed anew.
  *
  * Signal "picked": a finding was chosen; see fp_findings_list_picked().
+ * Signal "followed": from the chosen one on to what settles it (Enter).
+ * Signal "remedy": the change that was offered is wanted.
  * Signal "full": the findings are wanted at the full height, or no longer.
  */
 #pragma once
 
 #include "document.h"
+#include "shown-findings.h"
 
 #include <gtk/gtk.h>
 
@@ -25,8 +28,9 @@ void       fp_findings_list_set_document (FpFindingsList *self, FpDocument *docu
 gboolean   fp_findings_list_is_full  (FpFindingsList *self);
 void       fp_findings_list_set_full (FpFindingsList *self, gboolean full);
 
-/* @id: (out): interned id of the thing that it is about, NULL when it is about the whole;
- * FALSE when no finding is chosen. */
-gboolean   fp_findings_list_picked (FpFindingsList *self, const char **id, FpVec3 *at, gboolean *has_at);
+/* The finding that is chosen, until the list changes; NULL: none. */
+const FpShown *fp_findings_list_picked (FpFindingsList *self);
+/* The change that would settle it, in words; NULL: none. Forgotten when another is chosen. */
+void           fp_findings_list_offer  (FpFindingsList *self, const char *remedy);
 
 G_END_DECLS

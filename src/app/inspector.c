@@ -3,6 +3,7 @@
 
 #include "param-row.h"
 #include "place-edit.h"
+#include "scroll-to.h"
 #include "things.h"
 #include "typing.h"
 
@@ -25,6 +26,7 @@ struct _FpInspector
   GtkWidget  *field[FP_N_FIELDS];
   GPtrArray  *corner;      /* FpParamRow: across, along, across, …           */
   GPtrArray  *supports;    /* ids in the order of the choices                */
+  GtkWidget  *pointed;     /* (weak): the row that is pointed out; NULL      */
   gboolean    filling;
 };
 
@@ -381,6 +383,46 @@ fp_inspector_focus (FpInspector *self)
     fp_param_row_focus (FP_PARAM_ROW (self->name));
 }
 
+/* --- a field that is pointed out ------------------------------------------ */
+
+static void
+mark_field (FpInspector *self, GtkWidget *row)
+{
+  if (self->pointed != NULL)
+    gtk_widget_remove_css_class (self->pointed, "pointed-out");
+  g_set_weak_pointer (&self->pointed, row);
+  if (row == NULL)
+    return;
+  gtk_widget_add_css_class (row, "pointed-out");
+  fp_scroll_to (row);
+}
+
+void
+fp_inspector_point_out (FpInspector *self, const char *param)
+{
+  GtkWidget *row = NULL;
+
+  for (guint i = 0; param != NULL && i < self->rows->len; i++)
+    if (g_strcmp0 (fp_param_row_param (g_ptr_array_index (self->rows, i))->id, param) == 0)
+      row = g_ptr_array_index (self->rows, i);
+  mark_field (self, row);
+}
+
+void
+fp_inspector_point_out_place (FpInspector *self, gboolean along)
+{
+  mark_field (self, self->field[along ? FP_FIELD_ALONG : FP_FIELD_ACROSS]);
+}
+
+void
+fp_inspector_focus_pointed_out (FpInspector *self)
+{
+  if (self->pointed != NULL)
+    fp_param_row_focus (FP_PARAM_ROW (self->pointed));
+  else
+    fp_inspector_focus (self);
+}
+
 /* --- the widget ----------------------------------------------------------- */
 
 static void
@@ -390,6 +432,7 @@ fp_inspector_dispose (GObject *object)
   GtkWidget *child;
 
   fp_inspector_set_document (self, NULL);
+  g_clear_weak_pointer (&self->pointed);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   g_clear_pointer (&self->rows, g_ptr_array_unref);

@@ -8,9 +8,12 @@
 #include "findings-list.h"
 #include "inspector.h"
 #include "keeper.h"
+#include "latest.h"
 #include "remembered.h"
 #include "things-list.h"
 #include "window.h"
+
+#include "footpace/remedy.h"
 
 G_BEGIN_DECLS
 
@@ -27,6 +30,10 @@ struct _FpWindow
   guint       notice_over;   /* source that puts away a message that asks for nothing */
   char       *notice_path;   /* what the message is about; NULL: no file     */
   FpRemembered remembered;
+  FpLatest   *remedies;      /* of the chosen finding; NULL: none looked for yet */
+  gboolean    looking;       /* for the remedy of the chosen finding         */
+  gboolean    has_remedy;
+  FpRemedy    remedy;
   gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */
 
   GtkWidget  *title, *subtitle;
@@ -51,6 +58,11 @@ void fp_window_open_add_list (FpWindow *self); /* ready for typing */
 void     fp_window_class_bind_notice (GtkWidgetClass *widget_class);
 /* FALSE: there was none. */
 gboolean fp_window_put_notice_away (FpWindow *self);
+
+/* --- window-remedy.c --- */
+void     fp_window_class_bind_remedy (GtkWidgetClass *widget_class);
+void     fp_window_forget_remedy (FpWindow *self); /* something was changed */
+void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any more */
 
 /* --- window-side.c --- */
 void     fp_window_arrange  (FpWindow *self); /* as it was left */

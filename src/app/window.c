@@ -39,6 +39,7 @@ show_title (FpWindow *self)
 static void
 on_scene (FpWindow *self)
 {
+  fp_window_forget_remedy (self);
   if (fp_document_is_previewing (self->document))
     return;
   show_title (self);
@@ -64,21 +65,6 @@ on_state (FpWindow *self)
 }
 
 static void
-on_finding_picked (FpWindow *self)
-{
-  const char *id;
-  FpVec3 at;
-  gboolean has_at;
-
-  if (!fp_findings_list_picked (FP_FINDINGS_LIST (self->findings), &id, &at, &has_at))
-    return;
-  if (id != NULL)
-    fp_document_choose (self->document, id);
-  fp_board_view_mark (FP_BOARD_VIEW (self->board), has_at ? &at : NULL);
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
-}
-
-static void
 on_thing_activated (FpWindow *self)
 {
   fp_inspector_focus (FP_INSPECTOR (self->inspector));
@@ -88,6 +74,7 @@ void
 fp_window_set_document (FpWindow *self, FpDocument *document)
 {
   fp_window_keep_off (self);
+  fp_window_drop_remedies (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
@@ -137,6 +124,7 @@ fp_window_dispose (GObject *object)
   FpWindow *self = FP_WINDOW (object);
 
   fp_window_keep_off (self);
+  fp_window_drop_remedies (self);
   fp_window_put_notice_away (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
@@ -204,7 +192,7 @@ fp_window_class_init (FpWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/window.ui");
   bind_children (widget_class);
   fp_window_class_bind_notice (widget_class);
-  gtk_widget_class_bind_template_callback (widget_class, on_finding_picked);
+  fp_window_class_bind_remedy (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_page);
   fp_window_class_add_actions (widget_class);

@@ -170,9 +170,6 @@ test_findings_list (void)
   GtkWidget *findings = fp_findings_list_new (), *window = help_show (findings);
   GtkWidget *list = help_find (findings, GTK_TYPE_LIST_BOX);
   guint picked = 0, expected = 0;
-  const char *id;
-  FpVec3 at;
-  gboolean has_at;
 
   g_signal_connect (findings, "picked", G_CALLBACK (count), &picked);
   fp_findings_list_set_document (FP_FINDINGS_LIST (findings), d);
@@ -181,10 +178,10 @@ test_findings_list (void)
     expected += fp_findings_short (fp_document_findings (d), (FpWeight) w);
   g_assert_cmpuint (expected, >, 0);
   g_assert_cmpuint (n_rows (list), ==, expected);
-  g_assert_false (fp_findings_list_picked (FP_FINDINGS_LIST (findings), &id, &at, &has_at));
+  g_assert_null (fp_findings_list_picked (FP_FINDINGS_LIST (findings)));
   gtk_list_box_select_row (GTK_LIST_BOX (list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0));
   g_assert_cmpuint (picked, ==, 1);
-  g_assert_true (fp_findings_list_picked (FP_FINDINGS_LIST (findings), &id, &at, &has_at));
+  g_assert_nonnull (fp_findings_list_picked (FP_FINDINGS_LIST (findings)));
   for (guint i = 0; i < expected; i++)
     {
       GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) i);

@@ -3,6 +3,7 @@
 #include "board-view.h"
 #include "compat-4-8.h"
 #include "findings-list.h"
+#include "param-row.h"
 #include "remembered.h"
 #include "report-window.h"
 #include "text-find.h"
@@ -309,6 +310,76 @@ test_survey_is_told_of (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* --- a finding that is chosen --------------------------------------------- */
+
+static GtkListBoxRow *
+row_of (GtkWidget *findings, const FpDocument *d, const char *rule)
+{
+  GtkListBox *list = GTK_LIST_BOX (child_called (findings, "list"));
+  g_autoptr (GArray) shown = fp_shown_new (fp_document_findings ((FpDocument *) d),
+                                           fp_document_sighted ((FpDocument *) d));
+
+  for (guint i = 0; i < shown->len; i++)
+    if (strcmp (g_array_index (shown, FpShown, i).finding->rule->id, rule) == 0)
+      return gtk_list_box_get_row_at_index (list, (int) i);
+  return NULL;
+}
+
+static GtkWidget *
+button_called (GtkWidget *top, const char *label)
+{
+  if (GTK_IS_BUTTON (top) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (top)), label) == 0)
+    return top;
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    {
+      GtkWidget *found = button_called (w, label);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* Where it is, what it is about, and the field that settles it, in view; then settled by one press, and taken back. */
+static void
+test_finding_leads_to_its_field (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window, *findings, *inspector, *field, *view;
+  GtkListBoxRow *row;
+  graphene_rect_t box;
+  FpVec3 at;
+
+  fp_document_set_alternative (d, fp_project_n_alternatives (fp_document_project (d)) - 1);
+  window = open_window (d);
+  findings = child_called (window, "findings");
+  inspector = child_called (window, "inspector");
+  WAIT_FOR (!fp_document_is_checking (d));
+  row = row_of (findings, d, "gate-access");
+  g_assert_nonnull (row);
+  gtk_list_box_select_row (GTK_LIST_BOX (child_called (findings, "list")), row);
+  g_assert_cmpstr (fp_item_kind (fp_document_chosen_placed (d)->item)->id, ==, "rail");
+  g_assert_true (fp_board_view_marked (FP_BOARD_VIEW (child_called (window, "board")), &at));
+  WAIT_FOR ((field = help_find_styled (inspector, "pointed-out")) != NULL);
+  g_assert_cmpstr (fp_param_row_param (FP_PARAM_ROW (field))->id, ==, "gate");
+  let_frames_go_by (window);
+  let_frames_go_by (window);
+  view = gtk_widget_get_ancestor (field, GTK_TYPE_SCROLLED_WINDOW);
+  g_assert_true (gtk_widget_compute_bounds (field, view, &box));
+  g_assert_cmpfloat (box.origin.y, >=, -1.0);
+  g_assert_cmpfloat (box.origin.y + box.size.height, <=, gtk_widget_get_height (view) + 1.0);
+  g_signal_emit_by_name (findings, "followed");
+  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (window)), field));
+  /* ADA Standards (2010), 404.2.3, from memory: 32 in clear, which is 812.8 mm. */
+  g_assert_true (has_text (GTK_WIDGET (row), "815 mm"));
+  g_signal_emit_by_name (button_called (GTK_WIDGET (row), "Make This Change"), "clicked");
+  g_assert_cmpfloat (fp_item_param (fp_document_chosen_placed (d)->item, "gate"), ==, 815.0);
+  WAIT_FOR (!fp_document_is_checking (d) && row_of (findings, d, "gate-access") == NULL);
+  g_assert_nonnull (strstr (fp_document_undo_label (d), "Settle"));
+  g_assert_true (fp_document_undo (d));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* --- the report ----------------------------------------------------------- */
 
 /* Every rule of every book stands in it, whatever became of the rule. */
@@ -385,6 +456,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/side/nonsense", test_remembered_nonsense);
   g_test_add_func ("/window/alternatives", test_new_alternative_comes_into_view);
   g_test_add_func ("/window/survey", test_survey_is_told_of);
+  g_test_add_func ("/window/finding", test_finding_leads_to_its_field);
   g_test_add_func ("/report/whole", test_report_is_whole);
   g_test_add_func ("/report/find", test_report_finds);
   return g_test_run ();

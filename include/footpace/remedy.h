@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* remedy.h - the one change that settles a finding
+ *
+ * A remedy is computed, not looked up: parameters and places are changed one
+ * at a time, and what the rule measures is measured again.  It settles its
+ * own finding; whether it brings others is seen when it is made.
+ */
+#pragma once
+
+#include "footpace/rules.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  const char    *item;      /* interned id of the thing that is changed      */
+  const FpParam *param;     /* what is changed of it; NULL: it is moved      */
+  double         value;     /* that the parameter gets: mm, degrees, a number, 0..1, index of a choice */
+  FpVec3         by;        /* how far it is moved, along one axis; mm, church coordinates */
+} FpRemedy;
+
+/**
+ * fp_remedy_find:
+ * @finding: one of @findings that is short
+ *
+ * The smallest change of the thing that the finding is about; where none
+ * settles it, of what it stands on and what stands on it; then of the other
+ * furnishings.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
+ * the units of the brief, where that still settles it.  Any thread.
+ *
+ * Returns: FALSE when no single change settles it, when the rule needs sight
+ *   (which takes too long to compute again and again), or when cancelled
+ */
+gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellable *cancel, FpRemedy *out);
+
+/* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
+FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* window-remedy.c - a finding is chosen: where it is, what it is about, and what would settle it */
+#include "window-private.h"
+
+#include "remedy-words.h"
+
+#define GRACE_MS 50
+
+/* --- looking for it, in the background ------------------------------------ */
+
+typedef struct
+{
+  FpFindings      *of;      /* owned */
+  const FpFinding *finding;
+} Request;
+
+typedef struct
+{
+  FpFindings      *of;      /* owned */
+  const FpFinding *finding;
+  gboolean         found;
+  FpRemedy         remedy;
+} Found;
+
+static void
+request_free (gpointer data)
+{
+  Request *request = data;
+
+  fp_findings_unref (request->of);
+  g_free (request);
+}
+
+static void
+found_free (gpointer data)
+{
+  Found *found = data;
+
+  fp_findings_unref (found->of);
+  g_free (found);
+}
+
+static void
+run (FpLatestJob *job, gpointer data, gpointer window)
+{
+  Request *request = data;
+  Found *found = g_new0 (Found, 1);
+
+  (void) window;
+  *found = (Found) { .of = fp_findings_ref (request->of), .finding = request->finding };
+  found->found = fp_remedy_find (request->of, request->finding, fp_latest_job_cancellable (job), &found->remedy);
+  fp_latest_job_post (job, found);
+}
+
+/* --- what is shown of it -------------------------------------------------- */
+
+/* What can be changed is brought into view; what is only moved has its place among its fields. */
+static void
+point_out (FpWindow *self)
+{
+  const FpRemedy *r = &self->remedy;
+
+  if (g_strcmp0 (fp_document_chosen (self->document), r->item) != 0)
+    {
+      FpVec3 at;
+      gboolean marked = fp_board_view_marked (FP_BOARD_VIEW (self->board), &at);
+
+      fp_document_choose (self->document, r->item);
+      if (marked)
+        fp_board_view_mark (FP_BOARD_VIEW (self->board), &at);
+    }
+  if (r->param != NULL)
+    fp_inspector_point_out (FP_INSPECTOR (self->inspector), r->param->id);
+  else
+    fp_inspector_point_out_place (FP_INSPECTOR (self->inspector), r->by.x == 0.0);
+}
+
+static void
+receive (gpointer result, gpointer data)
+{
+  FpWindow *self = data;
+  const Found *found = result;
+  g_autofree char *words = NULL;
+
+  /* Something was changed or chosen meanwhile: what was found is about what is no more. */
+  if (fp_findings_scene (found->of) != fp_document_scene (self->document) || !self->looking)
+    return;
+  self->looking = FALSE;
+  self->has_remedy = found->found;
+  if (!found->found)
+    return;
+  self->remedy = found->remedy;
+  words = fp_remedy_words (&found->remedy, fp_document_scene (self->document));
+  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), words);
+  point_out (self);
+}
+
+static const FpLatestWork looking = { run, receive, request_free, found_free, GRACE_MS };
+
+static void
+look (FpWindow *self, const FpShown *shown)
+{
+  Request *request = g_new (Request, 1);
+
+  if (self->remedies == NULL)
+    self->remedies = fp_latest_new ("remedy", &looking, self);
+  *request = (Request) { fp_findings_ref (shown->of), shown->finding };
+  self->looking = TRUE;
+  fp_latest_ask (self->remedies, request);
+}
+
+void
+fp_window_forget_remedy (FpWindow *self)
+{
+  self->has_remedy = self->looking = FALSE;
+  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), NULL);
+  fp_inspector_point_out (FP_INSPECTOR (self->inspector), NULL);
+}
+
+void
+fp_window_drop_remedies (FpWindow *self)
+{
+  self->has_remedy = self->looking = FALSE;
+  g_clear_pointer (&self->remedies, fp_latest_free);
+}
+
+/* --- choosing ------------------------------------------------------------- */
+
+static const char *
+owner_of (const FpShown *shown)
+{
+  const FpPlaced *placed = fp_scene_placed (fp_findings_scene (shown->of), NULL);
+
+  return shown->finding->owner >= 0 ? fp_item_id (placed[shown->finding->owner].item) : NULL;
+}
+
+static void
+on_finding_picked (FpWindow *self)
+{
+  const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
+
+  if (shown == NULL)
+    return;
+  if (owner_of (shown) != NULL)
+    fp_document_choose (self->document, owner_of (shown));
+  fp_board_view_mark (FP_BOARD_VIEW (self->board), shown->finding->has_at ? &shown->finding->at : NULL);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
+  fp_window_forget_remedy (self);
+  if (!shown->stale && fp_findings_scene (shown->of) == fp_document_scene (self->document))
+    look (self, shown);
+}
+
+/* From the list to the field that settles it. */
+static void
+on_finding_followed (FpWindow *self)
+{
+  if (fp_document_chosen (self->document) != NULL)
+    fp_inspector_focus_pointed_out (FP_INSPECTOR (self->inspector));
+}
+
+static void
+on_remedy_wanted (FpWindow *self)
+{
+  const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
+  g_autofree char *label = shown != NULL ? fp_remedy_label (shown->finding) : NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (label == NULL || !self->has_remedy)
+    return;
+  if (!fp_document_edit (self->document,
+                         fp_remedy_make (&self->remedy, fp_document_base_scene (self->document), &error), label, NULL))
+    fp_window_notice (self, error->message, TRUE);
+}
+
+void
+fp_window_class_bind_remedy (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_callback (widget_class, on_finding_picked);
+  gtk_widget_class_bind_template_callback (widget_class, on_finding_followed);
+  gtk_widget_class_bind_template_callback (widget_class, on_remedy_wanted);
+}

@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The change that is offered settles the finding, is small, and is not offered where there is none. */
+#include "taking.h"
+
+#include "footpace/remedy.h"
+
+#include <math.h>
+
+static FpProject *
+church_with_gate (double gate, FpUnits units)
+{
+  FpProject *project = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW);
+
+  taking_add (&project, "rail", "rail", NULL, 0, 405, "gate", gate);
+  taking_altar_group (&project, 2);
+  taking_units (&project, units);
+  return project;
+}
+
+static gboolean
+remedy_for (FpProject *project, const char *rule, FpRemedy *out)
+{
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+
+  return fp_remedy_find (findings, taking_finding (findings, rule), NULL, out);
+}
+
+/* ADA Standards (2010), 404.2.3: 32 in clear, which is 812.8 mm (from memory); A117.1-2017, 403.5.1: 36 in. */
+static void
+test_gate (void)
+{
+  const struct { FpUnits units; const char *rule; double value; } cases[] = {
+    { FP_UNITS_METRIC, "steps-and-rail:gate-access", 815.0 },
+    { FP_UNITS_IMPERIAL, "steps-and-rail:gate-access", 32.0 * 25.4 },
+    { FP_UNITS_METRIC, "steps-and-rail:gate-route", 915.0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (FpProject) project = church_with_gate (700, cases[i].units);
+      FpRemedy remedy;
+
+      g_assert_true (remedy_for (project, cases[i].rule, &remedy));
+      g_assert_cmpstr (remedy.item, ==, "rail");
+      g_assert_cmpstr (remedy.param->id, ==, "gate");
+      g_assert_cmpfloat_with_epsilon (remedy.value, cases[i].value, 1e-6);
+    }
+}
+
+/* The gate is moved before the altar, by no more than it must be; the rail's own measures have no part in it. */
+static void
+test_move (void)
+{
+  g_autoptr (FpProject) project = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW);
+  FpRemedy remedy;
+
+  taking_add (&project, "rail", "rail", NULL, 340, 405, NULL, 0);
+  g_assert_true (remedy_for (project, "steps-and-rail:gate-middle", &remedy));
+  g_assert_cmpstr (remedy.item, ==, "rail");
+  g_assert_null (remedy.param);
+  /* Within 50 mm is taken as the middle (design judgement). */
+  g_assert_cmpfloat (remedy.by.x, ==, -290.0);
+  g_assert_cmpfloat (remedy.by.y, ==, 0.0);
+}
+
+/* A limit of one figure is found though the first steps go over it: rows at 36 in, which is 914.4 mm. */
+static void
+test_one_figure (void)
+{
+  g_autoptr (FpProject) project = church_with_gate (1200, FP_UNITS_METRIC);
+  FpRemedy remedy;
+
+  taking_survey (&project, "pews", "pews", 0, -2000, "spacing", 870);
+  assert_short (project, "seats-and-flame:row-spacing");
+  g_assert_true (remedy_for (project, "seats-and-flame:row-spacing", &remedy));
+  g_assert_cmpstr (remedy.item, ==, "pews");
+  g_assert_cmpstr (remedy.param->id, ==, "spacing");
+  church_param (&project, "pews", "spacing", remedy.value);
+  assert_within (project, "seats-and-flame:row-spacing");
+}
+
+/* What takes sight, what is not short, and what was given up have no remedy. */
+static void
+test_none (void)
+{
+  g_autoptr (FpProject) project = church_with_gate (700, FP_UNITS_METRIC);
+  g_autoptr (GCancellable) cancelled = g_cancellable_new ();
+  g_autoptr (FpFindings) findings = NULL;
+  FpRemedy remedy;
+
+  taking_survey (&project, "pews", "pews", 0, -2000, NULL, 0);
+  findings = taking_findings (project, TRUE);
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "levels-and-sight:mensa-seen"), NULL, &remedy));
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "steps-and-rail:rail-height"), NULL, &remedy));
+  g_cancellable_cancel (cancelled);
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "steps-and-rail:gate-access"), cancelled,
+                                  &remedy));
+}
+
+/* A gate that is taken away is no wider; a flame is not made safe by lifting it over what can burn. */
+static void
+test_no_way_round (void)
+{
+  g_autoptr (FpProject) project = church_with_gate (700, FP_UNITS_METRIC);
+  FpRemedy remedy;
+
+  taking_add (&project, "reredos", "reredos", NULL, 0, 8560, NULL, 0);
+  assert_short (project, "seats-and-flame:flame-four-feet");
+  if (remedy_for (project, "seats-and-flame:flame-four-feet", &remedy))
+    g_assert_null (remedy.param);
+  g_assert_true (remedy_for (project, "steps-and-rail:gate-access", &remedy));
+  g_assert_cmpfloat (remedy.value, >, 0.0);
+}
+
+/* Whatever is offered for whatever is short: once it is made, the rulebooks say so. */
+static void
+test_every_offer_settles (void)
+{
+  g_autoptr (FpProject) project = church_with_gate (700, FP_UNITS_METRIC);
+  g_autoptr (FpFindings) findings = NULL;
+  const FpFinding *finding;
+  guint n, offered = 0;
+
+  taking_survey (&project, "pews", "pews", 0, -2000, "spacing", 740);
+  taking_add (&project, "credence", "credence", NULL, -4000, 6000, "depth", 250);
+  church_param (&project, "altar", "height", 920);
+  church_param (&project, "altar", "overhang", 60);
+  church_param (&project, "steps", "count", 2);
+  church_param (&project, "steps", "ends", 700);
+  findings = taking_findings (project, FALSE);
+  finding = fp_findings_get (findings, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *rule = g_strdup_printf ("%s:%s", fp_rulebook_id (finding[i].book), finding[i].rule->id);
+      g_autoptr (FpProject) next = NULL;
+      FpRemedy remedy;
+
+      if (finding[i].found != FP_FOUND_SHORT || !fp_remedy_find (findings, &finding[i], NULL, &remedy))
+        continue;
+      next = fp_remedy_make (&remedy, fp_findings_scene (findings), NULL);
+      g_assert_nonnull (next);
+      g_test_message ("%s: %s", rule, remedy.param != NULL ? remedy.param->label : "moved");
+      assert_within (next, rule);
+      offered++;
+    }
+  g_assert_cmpuint (offered, >=, 6);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/remedy/gate", test_gate);
+  g_test_add_func ("/remedy/move", test_move);
+  g_test_add_func ("/remedy/one-figure", test_one_figure);
+  g_test_add_func ("/remedy/none", test_none);
+  g_test_add_func ("/remedy/no-way-round", test_no_way_round);
+  g_test_add_func ("/remedy/settles", test_every_offer_settles);
+  return g_test_run ();
+}
