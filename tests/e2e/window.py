@@ -208,6 +208,7 @@ class Task:
         keys("ctrl+9")
         wait_for("the whole church", lambda: self.scale() > before * 1.2)
         keys("ctrl+0")
+        wait_for("the sanctuary again", lambda: self.scale() < before * 1.1)
         self.calibrate()
 
     def adds_by_name(self):
