@@ -30,7 +30,8 @@ FpProject *fp_arrange_centre (const FpScene *scene, const char *const *ids, GErr
  */
 FpProject *fp_arrange_mirror (const FpScene *scene, const char *const *ids, gboolean copy, char ***made, GError **error);
 
-/* @times (1..100) further ones, each set @by farther than the one before. */
+/* @times (1..100) further ones, each set @by farther than the one before.  Upward only what has a level of its own
+ * (floors, galleries, walls): with z other than 0 anything else is an error. */
 FpProject *fp_arrange_repeat (const FpScene *scene, const char *const *ids, FpVec3 by, guint times, char ***made,
                               GError **error);
 

@@ -298,6 +298,37 @@ fp_document_choose_also (FpDocument *self, const char *id)
   fp_document_choose_all (self, (const char *const *) ids->pdata);
 }
 
+static gboolean
+is_of_chosen_kind (FpDocument *self, const FpKind *kind)
+{
+  for (const char *const *c = fp_document_chosen_all (self); *c != NULL; c++)
+    if (fp_item_kind (fp_document_placed (self, *c)->item) == kind)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_document_chosen_like (FpDocument *self, GPtrArray *ids)
+{
+  gboolean others = FALSE;
+  guint n = 0;
+  const FpPlaced *placed = self != NULL ? fp_scene_placed (self->scene, &n) : NULL;
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < n; i++)
+      {
+        const char *id = fp_item_id (placed[i].item);
+        const gboolean is_chosen = fp_document_is_chosen (self, id);
+
+        if (placed[i].ghost || is_chosen != (pass == 1) || !is_of_chosen_kind (self, fp_item_kind (placed[i].item)))
+          continue;
+        others |= !is_chosen;
+        if (ids != NULL)
+          g_ptr_array_add (ids, (gpointer) id);
+      }
+  return others;
+}
+
 const FpPlaced *
 fp_document_placed (FpDocument *self, const char *id)
 {

@@ -54,6 +54,15 @@ const FpPlaced  *fp_document_chosen_placed (FpDocument *self);
 const char *const *fp_document_chosen_all (FpDocument *self);
 guint            fp_document_n_chosen    (FpDocument *self);
 gboolean         fp_document_is_chosen   (FpDocument *self, const char *id);
+/**
+ * fp_document_chosen_like:
+ * @self: (nullable)
+ * @ids: (nullable): gets the ids of all that stand and are of a kind that is chosen, those last that are chosen now;
+ *   borrowed from the scene
+ *
+ * Returns: whether there are others of that kind than those that are chosen
+ */
+gboolean         fp_document_chosen_like (FpDocument *self, GPtrArray *ids);
 /* Chooses it besides the others, or no longer when it was chosen. */
 void             fp_document_choose_also (FpDocument *self, const char *id);
 /* Just these, ended by NULL; those that are not in the scene are left out. */

@@ -60,6 +60,7 @@ fp_window_update_actions (FpWindow *self)
   enable (self, "win.alternative-remove", d != NULL && fp_project_n_alternatives (fp_document_project (d)) > 1);
   set_history_tooltip (self->undo_button, "Undo", d != NULL ? fp_document_undo_label (d) : NULL);
   set_history_tooltip (self->redo_button, "Redo", d != NULL ? fp_document_redo_label (d) : NULL);
+  fp_window_update_arrange (self);
   gtk_widget_set_sensitive (self->add_button, d != NULL);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->compare_button), on_compare_page (self));
 }

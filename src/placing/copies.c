@@ -141,6 +141,28 @@ place_of_copy (const FpScene *now, const FpPlaced *thing, const char *on, FpPlac
   return fp_scene_place_on (now, fp_scene_find (now, on), kind, &thing->extent.plan, church);
 }
 
+/* Floors and galleries have a level of their own, walls that of their foot; all else stands where it stands. */
+static gboolean
+raise_by (const FpItemInit *init, double by, double *param, GError **error)
+{
+  static const char *const names[] = { "level", "base" };
+
+  for (guint i = 0; by != 0 && i < G_N_ELEMENTS (names); i++)
+    {
+      const int at = fp_kind_param_index (init->kind, names[i]);
+
+      if (at >= 0)
+        {
+          param[at] += by;
+          return TRUE;
+        }
+    }
+  if (by != 0)
+    g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "%s has no level of its own to be raised: it stands on what is "
+                 "beneath it", init->name != NULL ? init->name : init->kind->label);
+  return by == 0;
+}
+
 static FpProject *
 add_copy (const Copying *c, const FpProject *project, FpItemInit *init, GError **error)
 {
@@ -176,6 +198,11 @@ copy_one (const Copying *c, const FpProject *project, const FpPlaced *thing, con
         opening_sent (thing, wall, way, param);
       else if (way->mirrored)
         opening_mirrored (thing, wall, param);
+    }
+  if ((thing->support < 0 || !chosen_carries (c->chosen, thing->support)) && !raise_by (&init, way->by.z, param, error))
+    {
+      g_free (id);
+      return NULL;
     }
   init.id = id;
   init.name = name;

@@ -244,6 +244,33 @@ test_repeat (Fixture *f, gconstpointer data)
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
 }
 
+/* What has a level of its own goes up by it; a credence stands on what is beneath it. */
+static void
+test_repeat_upward (Fixture *f, gconstpointer data)
+{
+  g_auto (GStrv) made = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (f->scene, &n);
+
+  (void) data;
+  for (guint i = 0; i < n; i++)
+    if (fp_item_kind (placed[i].item)->role == FP_ROLE_FLOOR)
+      {
+        const char *id = fp_item_id (placed[i].item);
+        g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_repeat (f->scene, IDS (id), (FpVec3) { 0, 0, 150 },
+                                                                             2, &made, &failure));
+        const int third = fp_scene_find (scene, made[1]);
+
+        g_assert_cmpint (third, >=, 0);
+        g_assert_cmpfloat (fp_item_param (fp_scene_placed (scene, NULL)[third].item, "level"), ==,
+                           fp_item_param (placed[i].item, "level") + 300);
+        break;
+      }
+  g_assert_null (fp_arrange_repeat (f->scene, IDS ("credence"), (FpVec3) { 0, 500, 150 }, 1, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
+}
+
 /* Openings may not overlap, so a repeat that would make them is refused as a whole. */
 static void
 test_repeat_refused (Fixture *f, gconstpointer data)
@@ -332,6 +359,7 @@ main (int argc, char **argv)
   ADD ("space", test_space);
   ADD ("level", test_level);
   ADD ("repeat", test_repeat);
+  ADD ("repeat-upward", test_repeat_upward);
   ADD ("repeat-refused", test_repeat_refused);
   ADD ("repeat-carries", test_repeat_carries);
   ADD ("copy-to", test_copy_to);
