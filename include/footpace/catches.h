@@ -30,6 +30,7 @@ typedef struct
   double      by;       /* how far the thing goes for it, mm                  */
   double      from, to; /* extent of the guide line in the other coordinate   */
   double      gap;      /* FP_CATCH_GAP: the clear gap, mm; else 0            */
+  double      gap_at[2]; /* where the two equal gaps begin, in the coordinate that was caught */
   const char *id;       /* of what caught it, borrowed from the scene; NULL: the axis, or a gap */
 } FpCatch;
 
@@ -38,7 +39,9 @@ char *fp_catch_tells (const FpCatch *found, const FpScene *scene);
 
 typedef struct _FpCatches FpCatches;
 
-/* @moving: ids, ended by NULL; what goes with them catches nothing. Holds a reference to the scene. */
+/* @moving: ids, ended by NULL; what goes with them catches nothing, nor does a footpace that is laid round one of them.
+ * What stands on the floor is caught by what stands on the floor; what stands on a mensa, by that mensa and what else
+ * stands on it.  Holds a reference to the scene. */
 FpCatches *fp_catches_new  (const FpScene *scene, const char *const *moving);
 void       fp_catches_free (FpCatches *self);
 

@@ -28,6 +28,22 @@ place_text (FpBoardView *self, const FpPlaced *placed)
                           placed->place.y < 0.0 ? "west" : "east");
 }
 
+/* "Altar, Rail and 3 more" */
+static char *
+several_text (FpBoardView *self)
+{
+  const char *const *ids = fp_document_chosen_all (self->document);
+  const guint n = fp_document_n_chosen (self->document), told = n <= 4 ? n : 3;
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < told; i++)
+    g_string_append_printf (text, "%s%s", i == 0 ? "" : i + 1 == n ? " and " : ", ",
+                            fp_item_name (fp_document_placed (self->document, ids[i])->item));
+  if (told < n)
+    g_string_append_printf (text, " and %u more", n - told);
+  return g_string_free (text, FALSE);
+}
+
 void
 fp_board_view_tell (FpBoardView *self)
 {
@@ -35,7 +51,13 @@ fp_board_view_tell (FpBoardView *self)
   g_autoptr (GArray) things = fp_things_new (fp_document_scene (self->document));
   g_autofree char *text = NULL, *where = NULL;
 
-  if (chosen != NULL)
+  if (fp_document_n_chosen (self->document) > 1)
+    {
+      where = several_text (self);
+      text = g_strdup_printf ("Elevation, section and plan of %u things. %u chosen: %s.", things->len,
+                              fp_document_n_chosen (self->document), where);
+    }
+  else if (chosen != NULL)
     {
       where = place_text (self, chosen);
       text = g_strdup_printf ("Elevation, section and plan of %u things. Chosen: %s, %s.", things->len,

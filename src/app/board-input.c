@@ -24,7 +24,7 @@ may_be_moved (FpBoardView *self, const FpPlaced *placed)
   if (placed->ghost)
     return FALSE;
   return (flags & FP_KIND_SURVEY) == 0
-         || g_strcmp0 (fp_item_id (placed->item), fp_document_chosen (self->document)) == 0;
+         || fp_document_is_chosen (self->document, fp_item_id (placed->item));
 }
 
 static void
@@ -33,7 +33,6 @@ hit_thing (FpBoardView *self, FpToolHit *hit, const FpPlaced *placed, int view)
   hit->item = g_intern_string (fp_item_id (placed->item));
   hit->view = view;
   hit->scale = view >= 0 ? self->layout.view[view].scale : self->scale;
-  hit->origin = (FpPoint) { placed->place.x, placed->place.y };
   hit->movable = may_be_moved (self, placed);
 }
 
@@ -85,6 +84,8 @@ update_cursor (FpBoardView *self, const FpToolHit *hit)
     name = "move";
   else if (self->tool.state == FP_TOOL_MOVING)
     name = "grabbing";
+  else if (self->tool.state == FP_TOOL_FRAMING)
+    name = "crosshair";
   else if (hit->param != NULL)
     name = "text";
   else if (hit->item != NULL && hit->movable)
@@ -129,7 +130,7 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
     return FALSE;
   hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
-  if (placed == NULL || (hit.param == NULL && g_strcmp0 (hit.item, fp_document_chosen (self->document)) == 0))
+  if (placed == NULL || (hit.param == NULL && fp_document_is_chosen (self->document, hit.item)))
     return FALSE;
   if (hit.param != NULL)
     text = g_strdup_printf ("%s: %s. Click to type over it.", fp_item_name (placed->item),
@@ -150,6 +151,16 @@ manner_of (GtkEventController *controller)
 
   /* Some window managers keep Alt and the pointer for themselves. */
   return (FpToolManner) { (state & (GDK_ALT_MASK | GDK_CONTROL_MASK)) != 0, (state & GDK_SHIFT_MASK) != 0 };
+}
+
+/* Shift and Ctrl choose besides the others; Shift on paper draws a frame, with Ctrl besides the others. */
+static FpToolPress
+press_of (FpBoardView *self, GtkEventController *controller, gboolean middle)
+{
+  GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
+  gboolean shift = (state & GDK_SHIFT_MASK) != 0, ctrl = (state & GDK_CONTROL_MASK) != 0;
+
+  return (FpToolPress) { self->space || middle, shift || ctrl, shift, shift && ctrl };
 }
 
 /* The tool works in mm of a paper that does not shift while it is panned: that of the widget. */
@@ -184,7 +195,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
   hit = fp_board_view_hit (self, x, y);
   answer = fp_board_tool_press (&self->tool, steady (self, x, y), &hit,
-                                self->space || button == GDK_BUTTON_MIDDLE);
+                                press_of (self, GTK_EVENT_CONTROLLER (drag), button == GDK_BUTTON_MIDDLE));
   fp_board_view_obey (self, &answer);
 }
 
@@ -201,7 +212,7 @@ on_drag_update (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
   self->pointer = (FpPoint) { x + dx, y + dy };
   at = steady (self, x + dx, y + dy);
   answer = fp_board_tool_motion (&self->tool, at, manner);
-  if (self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_PANNING)
+  if (self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_PANNING || self->tool.state == FP_TOOL_FRAMING)
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
   fp_board_view_obey (self, &answer);
   if (answer.deed == FP_TOOL_BEGIN)

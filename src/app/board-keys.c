@@ -49,6 +49,24 @@ escape (FpBoardView *self)
   return TRUE;
 }
 
+/* All furnishings that stand in the alternative; the building stays as it is. */
+static void
+choose_all (FpBoardView *self)
+{
+  g_auto (GStrv) ids = fp_things_furnishings (fp_document_scene (self->document));
+
+  fp_document_choose_all (self->document, (const char *const *) ids);
+}
+
+static gboolean
+with_control (FpBoardView *self, guint key)
+{
+  if (key != GDK_KEY_a && key != GDK_KEY_A)
+    return FALSE;
+  choose_all (self);
+  return TRUE;
+}
+
 static gboolean
 plain_key (FpBoardView *self, guint key)
 {
@@ -101,6 +119,8 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
       fp_board_view_hover (self);
       return TRUE;
     default:
+      if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) == GDK_CONTROL_MASK)
+        return with_control (self, key);
       return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) == 0 && plain_key (self, key);
     }
 }

@@ -2,14 +2,38 @@
 /* board-move.c - what the tool answered, done to the project */
 #include "board-view-private.h"
 
+#include "footpace/arrange.h"
 #include "footpace/setting-out.h"
 
 static void
 begin_move (FpBoardView *self, const char *item)
 {
-  fp_document_choose (self->document, item);
+  g_auto (GStrv) moving = NULL;
+
+  if (!fp_document_is_chosen (self->document, item))
+    fp_document_choose (self->document, item);
+  moving = fp_board_view_standing (self);
   self->held = TRUE;
   self->anchor = (FpViewId) self->tool.hit.view;
+  fp_board_view_begin_catching (self, (const char *const *) moving);
+}
+
+void
+fp_board_view_let_go (FpBoardView *self)
+{
+  self->held = FALSE;
+  g_clear_pointer (&self->moving, g_hash_table_unref);
+  fp_board_view_end_catching (self);
+}
+
+/* One alone needs no scene of its own for every step of the hand. */
+static FpProject *
+moved (FpBoardView *self, const char *const *ids, FpVec3 by, GError **error)
+{
+  const FpScene *base = fp_document_base_scene (self->document);
+
+  return ids[0] != NULL && ids[1] == NULL ? fp_set_out_move (base, ids[0], by, error)
+         : fp_arrange_move (base, ids, by, error);
 }
 
 /* All that is somewhere else than before: what stands on the thing, and what is laid round it. */
@@ -38,6 +62,7 @@ static void
 preview_move (FpBoardView *self, const FpToolAnswer *answer)
 {
   g_autoptr (GError) error = NULL;
+  g_auto (GStrv) ids = fp_board_view_standing (self);
   FpProject *next = NULL;
 
   self->own_change = TRUE;
@@ -45,7 +70,7 @@ preview_move (FpBoardView *self, const FpToolAnswer *answer)
     fp_document_drop_preview (self->document);
   else
     {
-      next = fp_set_out_move (fp_document_base_scene (self->document), answer->item, answer->by, &error);
+      next = moved (self, (const char *const *) ids, answer->by, &error);
       if (next != NULL)
         fp_document_preview (self->document, next);
       else
@@ -55,21 +80,14 @@ preview_move (FpBoardView *self, const FpToolAnswer *answer)
   note_what_moves (self);
 }
 
-static char *
-move_label (FpBoardView *self, const char *item)
-{
-  const FpPlaced *placed = fp_document_placed (self->document, item);
-
-  return g_strdup_printf ("Move %s", placed != NULL ? fp_item_name (placed->item) : item);
-}
-
 static void
-end_move (FpBoardView *self, const char *item, gboolean keep)
+end_move (FpBoardView *self, gboolean keep)
 {
-  g_autofree char *label = move_label (self, item);
+  g_auto (GStrv) ids = fp_board_view_standing (self);
+  g_autofree char *names = fp_board_view_names (self, (const char *const *) ids);
+  g_autofree char *label = g_strdup_printf ("Move %s", names);
 
-  self->held = FALSE;
-  g_clear_pointer (&self->moving, g_hash_table_unref);
+  fp_board_view_let_go (self);
   fp_board_view_forget_chosen (self);
   if (keep && fp_document_is_previewing (self->document))
     fp_document_keep_preview (self->document, label);
@@ -88,6 +106,17 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
     case FP_TOOL_CHOOSE:
       fp_document_choose (self->document, answer->item);
       break;
+    case FP_TOOL_CHOOSE_ALSO:
+      fp_document_choose_also (self->document, answer->item);
+      break;
+    case FP_TOOL_FRAME:
+      self->frame = fp_board_view_from_steady (self, answer->frame);
+      break;
+    case FP_TOOL_CHOOSE_WITHIN:
+      fp_board_view_choose_within (self, answer->frame, answer->also);
+      break;
+    case FP_TOOL_DROP_FRAME:
+      break;
     case FP_TOOL_TYPE_OVER:
       fp_document_choose (self->document, answer->item);
       fp_board_view_type_over (self, answer->item, answer->param);
@@ -99,10 +128,10 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
       preview_move (self, answer);
       break;
     case FP_TOOL_KEEP:
-      end_move (self, answer->item, TRUE);
+      end_move (self, TRUE);
       break;
     case FP_TOOL_PUT_BACK:
-      end_move (self, answer->item, FALSE);
+      end_move (self, FALSE);
       break;
     case FP_TOOL_PAN:
       fp_board_view_pan_by (self, answer->pan);
@@ -114,11 +143,11 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
 gboolean
 fp_board_view_cancel (FpBoardView *self)
 {
-  gboolean moving = self->tool.state == FP_TOOL_MOVING;
+  FpToolState was = self->tool.state;
   FpToolAnswer answer;
 
   fp_board_view_end_typing (self);
-  if (!moving)
+  if (was != FP_TOOL_MOVING && was != FP_TOOL_FRAMING && was != FP_TOOL_TYPING)
     return FALSE;
   answer = fp_board_tool_cancel (&self->tool);
   fp_board_view_obey (self, &answer);
@@ -129,17 +158,17 @@ fp_board_view_cancel (FpBoardView *self)
 void
 fp_board_view_nudge (FpBoardView *self, double dx, double dy)
 {
-  const char *id = self->document != NULL ? fp_document_chosen (self->document) : NULL;
-  g_autofree char *label = NULL, *merge = NULL;
+  g_auto (GStrv) ids = self->document != NULL ? fp_board_view_standing (self) : NULL;
+  g_autofree char *names = NULL, *label = NULL, *all = NULL, *merge = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (id == NULL || self->held)
+  if (ids == NULL || ids[0] == NULL || self->held)
     return;
-  label = move_label (self, id);
-  merge = g_strconcat ("nudge ", id, NULL);
-  if (!fp_document_edit (self->document,
-                         fp_set_out_move (fp_document_base_scene (self->document), id, (FpVec3) { dx, dy, 0.0 },
-                                          &error),
+  names = fp_board_view_names (self, (const char *const *) ids);
+  label = g_strdup_printf ("Move %s", names);
+  all = g_strjoinv (" ", ids);
+  merge = g_strconcat ("nudge ", all, NULL);
+  if (!fp_document_edit (self->document, moved (self, (const char *const *) ids, (FpVec3) { dx, dy, 0.0 }, &error),
                          label, merge))
     fp_board_view_notice (self, error->message);
 }
@@ -147,15 +176,16 @@ fp_board_view_nudge (FpBoardView *self, double dx, double dy)
 void
 fp_board_view_remove_chosen (FpBoardView *self)
 {
-  const FpPlaced *placed = self->document != NULL ? fp_document_chosen_placed (self->document) : NULL;
-  g_autofree char *label = NULL;
+  g_auto (GStrv) ids = self->document != NULL ? fp_board_view_standing (self) : NULL;
+  g_autofree char *names = NULL, *label = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (placed == NULL || placed->ghost || self->held)
+  if (ids == NULL || ids[0] == NULL || self->held)
     return;
-  label = g_strdup_printf ("Remove %s", fp_item_name (placed->item));
+  names = fp_board_view_names (self, (const char *const *) ids);
+  label = g_strdup_printf ("Remove %s", names);
   if (!fp_document_edit (self->document,
-                         fp_set_out_remove (fp_document_base_scene (self->document), fp_item_id (placed->item), &error),
+                         fp_arrange_remove (fp_document_base_scene (self->document), (const char *const *) ids, &error),
                          label, NULL))
     fp_board_view_notice (self, error->message);
 }

@@ -67,8 +67,8 @@ nearness (const FpSolid *s, FpViewId view)
 }
 
 /* What a view does not draw (pews before the elevation) cannot be clicked in it. */
-static gboolean
-is_drawn (FpBoardView *self, const char *id, FpViewId view)
+gboolean
+fp_board_view_is_drawn (FpBoardView *self, const char *id, FpViewId view)
 {
   const char *item = g_intern_string (id);
   guint n;
@@ -80,8 +80,8 @@ is_drawn (FpBoardView *self, const char *id, FpViewId view)
   return FALSE;
 }
 
-static int
-view_at (FpBoardView *self, FpPoint paper)
+int
+fp_board_view_view_at (FpBoardView *self, FpPoint paper)
 {
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
@@ -103,7 +103,7 @@ fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
   double nearest = -G_MAXDOUBLE;
   FpPoint at;
 
-  *view = view_at (self, paper);
+  *view = fp_board_view_view_at (self, paper);
   if (*view < 0)
     return NULL;
   at = fp_view_from_paper (&self->layout.view[*view], paper);
@@ -113,7 +113,7 @@ fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
       double near = nearness (&solid[i], (FpViewId) *view);
 
       if (near <= nearest || is_ground (owner) || !covers (&solid[i], (FpViewId) *view, at)
-          || !is_drawn (self, fp_item_id (owner->item), (FpViewId) *view))
+          || !fp_board_view_is_drawn (self, fp_item_id (owner->item), (FpViewId) *view))
         continue;
       nearest = near;
       best = owner;

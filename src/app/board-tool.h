@@ -5,10 +5,12 @@
  * and no project: it is told of presses and motion, and answers what that
  * means.  The caller does it.
  *
- *   idle --press--> pressed --past the threshold--> moving | panning --release--> idle
+ *   idle --press--> pressed --past the threshold--> moving | framing | panning --release--> idle
  *                      `------------release------> idle (a click)
+ *   moving --a value is typed--> typing --entered | given up--> idle
  *
  * A press that is cancelled waits for its release without another answer.
+ * While a value is typed the pointer means nothing, pressed or released.
  */
 #pragma once
 
@@ -16,7 +18,8 @@
 
 G_BEGIN_DECLS
 
-typedef enum { FP_TOOL_IDLE, FP_TOOL_PRESSED, FP_TOOL_MOVING, FP_TOOL_PANNING, FP_TOOL_SPENT } FpToolState;
+typedef enum { FP_TOOL_IDLE, FP_TOOL_PRESSED, FP_TOOL_MOVING, FP_TOOL_FRAMING, FP_TOOL_PANNING, FP_TOOL_TYPING,
+               FP_TOOL_SPENT } FpToolState;
 
 /* What lies under the pointer. */
 typedef struct
@@ -26,13 +29,16 @@ typedef struct
   int         view;      /* FpViewId, -1: none                               */
   gboolean    movable;   /* may be taken hold of by a press                  */
   double      scale;     /* of the view                                      */
-  FpPoint     origin;    /* where the thing stands on the plan, mm: what snaps to the axis */
 } FpToolHit;
 
 typedef enum
 {
   FP_TOOL_NOTHING,
   FP_TOOL_CHOOSE,        /* item (NULL: nothing is chosen any more)          */
+  FP_TOOL_CHOOSE_ALSO,   /* item: besides the others, or no longer           */
+  FP_TOOL_FRAME,         /* frame: what it holds would be chosen             */
+  FP_TOOL_CHOOSE_WITHIN, /* frame, also: what lies wholly in it is chosen    */
+  FP_TOOL_DROP_FRAME,    /* it was given up                                  */
   FP_TOOL_TYPE_OVER,     /* item, param: the dimension was clicked           */
   FP_TOOL_BEGIN,         /* item: it was taken hold of                       */
   FP_TOOL_MOVE,          /* item, by: how far from where it was, mm          */
@@ -45,15 +51,36 @@ typedef struct
 {
   FpToolDeed  deed;
   const char *item, *param;
+  gboolean    also;
   FpVec3      by;
   FpPoint     pan;
+  FpBox       frame;     /* paper mm                                         */
 } FpToolAnswer;
 
 typedef struct
 {
-  gboolean fine;         /* 1 mm instead of 10 mm, and no snapping           */
+  gboolean fine;         /* 1 mm instead of 10 mm, and nothing catches       */
   gboolean straight;     /* along one axis only                              */
 } FpToolManner;
+
+/* With what the button is pressed. */
+typedef struct
+{
+  gboolean pan;          /* shifts the paper whatever lies under it (middle button, space held) */
+  gboolean also;         /* chooses besides the others (Shift or Ctrl)       */
+  gboolean frame;        /* from paper it draws a frame (Shift)              */
+  gboolean add;          /* what the frame holds is chosen besides the others (Shift and Ctrl) */
+} FpToolPress;
+
+/**
+ * FpToolCatch:
+ * @by: (inout): how far the thing is moved, mm
+ * @ways: 1: x may be caught, 2: y; 0: nothing may, and what was caught is let go
+ * @scale: of the view, from which the reach follows
+ *
+ * Returns: which of them were
+ */
+typedef guint (*FpToolCatch) (FpVec3 *by, guint ways, double scale, gpointer data);
 
 typedef struct
 {
@@ -61,22 +88,29 @@ typedef struct
   FpToolHit   hit;
   FpPoint     from, last; /* paper mm                                        */
   double      threshold;  /* paper mm                                        */
+  FpToolPress how;
   FpVec3      by;
+  FpToolCatch catch;      /* NULL: nothing catches                           */
+  gpointer    catch_data;
 } FpBoardTool;
 
 #define FP_TOOL_STEP      10.0 /* mm, what a move is rounded to              */
 #define FP_TOOL_STEP_FINE 1.0
-#define FP_TOOL_SNAP      1.5  /* mm of paper, within which a thing snaps to the axis of the church */
 
-void         fp_board_tool_init   (FpBoardTool *self, double threshold);
-/* @pan: the press pans whatever lies under it (middle button, space held). */
-FpToolAnswer fp_board_tool_press   (FpBoardTool *self, FpPoint at, const FpToolHit *hit, gboolean pan);
+void         fp_board_tool_init    (FpBoardTool *self, double threshold);
+void         fp_board_tool_catch_by (FpBoardTool *self, FpToolCatch catch, gpointer data);
+FpToolAnswer fp_board_tool_press   (FpBoardTool *self, FpPoint at, const FpToolHit *hit, FpToolPress how);
 FpToolAnswer fp_board_tool_motion  (FpBoardTool *self, FpPoint at, FpToolManner manner);
 FpToolAnswer fp_board_tool_release (FpBoardTool *self, FpPoint at);
 /* Escape, a broken grab, or an edit from elsewhere. */
 FpToolAnswer fp_board_tool_cancel  (FpBoardTool *self);
 
+/* From now on values are typed; FALSE where nothing is being moved. */
+gboolean     fp_board_tool_type    (FpBoardTool *self);
+FpToolAnswer fp_board_tool_typed   (FpBoardTool *self, FpVec3 by); /* as far as has been typed */
+FpToolAnswer fp_board_tool_enter   (FpBoardTool *self);            /* it stays there */
+
 /* How far a movement over the paper moves a thing in a view: only along what the view shows. */
-FpVec3       fp_board_tool_travel  (const FpToolHit *hit, FpPoint moved, FpToolManner manner);
+FpVec3       fp_board_tool_travel  (const FpBoardTool *self, FpPoint moved, FpToolManner manner);
 
 G_END_DECLS

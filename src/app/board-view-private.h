@@ -6,6 +6,8 @@
 #include "board-view.h"
 #include "drafter.h"
 
+#include "footpace/catches.h"
+
 G_BEGIN_DECLS
 
 /* Widget pixels to a millimetre of paper: 96 dots an inch, which the toolkit scales for dense screens. */
@@ -37,6 +39,10 @@ struct _FpBoardView
   FpViewId       anchor;       /* the view that stays put when the layout is made anew */
   gboolean       held;         /* the layout stays as it is                    */
   GHashTable    *moving;       /* interned ids of all that moves with the hand */
+  FpCatches     *catches;      /* while something is moved: where it may come to rest */
+  guint          catch_ways;   /* 1: x, 2: y: which of them may be caught      */
+  FpCatch        catch_x, catch_y; /* what holds it now; ids live as long as `catches` */
+  FpBox          frame;        /* paper mm: drawn to choose what lies in it    */
   gboolean       own_change;   /* the scene changes by our own doing           */
   gboolean       space;        /* the space bar is down                        */
   FpPoint        pointer;      /* widget px; x < 0: not over the board         */
@@ -69,6 +75,24 @@ void    fp_board_view_hover (FpBoardView *self); /* what lies under the pointer 
 
 /* --- board-move.c --- */
 void    fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer);
+void    fp_board_view_let_go (FpBoardView *self); /* nothing is under the hand any more */
+
+/* --- board-catch.c --- */
+void    fp_board_view_begin_catching (FpBoardView *self, const char *const *moving);
+void    fp_board_view_end_catching (FpBoardView *self);
+
+/* --- board-chosen.c --- */
+/* Ids of all that are chosen and can be moved or taken away, ended by NULL; owned by the caller (g_strfreev). */
+char  **fp_board_view_standing (FpBoardView *self);
+char   *fp_board_view_names (FpBoardView *self, const char *const *ids); /* "Altar", "3 things"; owned by the caller */
+void    fp_board_view_choose_within (FpBoardView *self, FpBox steady, gboolean also);
+FpBox   fp_board_view_from_steady (FpBoardView *self, FpBox steady);
+
+/* --- board-guides.c --- */
+gboolean fp_board_view_has_guides (FpBoardView *self);
+void    fp_board_view_draw_guides (FpBoardView *self, cairo_t *cr); /* in widget px */
+void    fp_board_view_draw_words (FpBoardView *self, cairo_t *cr, const char *text, double x, double y);
+char   *fp_board_view_travel_words (FpBoardView *self); /* how far, and what holds it; owned by the caller */
 
 /* --- board-keys.c --- */
 void    fp_board_view_add_keys (FpBoardView *self);
@@ -76,8 +100,12 @@ void    fp_board_view_add_keys (FpBoardView *self);
 /* --- board-pick.c --- */
 /* The thing (of the scene that is drawn) whose face is there; NULL.  @view: -1 where there is none. */
 const FpPlaced *fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view);
+int     fp_board_view_view_at (FpBoardView *self, FpPoint paper); /* FpViewId, -1: none */
+/* Whether the view shows anything of it: the elevation leaves out the pews before it. */
+gboolean fp_board_view_is_drawn (FpBoardView *self, const char *id, FpViewId view);
 
 /* --- board-overlay.c --- */
+FpInk   fp_board_view_accent (FpBoardView *self);
 void    fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, double width, double height);
 void    fp_board_view_forget_nodes (FpBoardView *self);
 void    fp_board_view_forget_chosen (FpBoardView *self);

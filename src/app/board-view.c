@@ -306,8 +306,7 @@ on_scene (FpDocument *document, FpBoardView *self)
   if (self->held && !self->own_change)
     {
       fp_board_tool_cancel (&self->tool);
-      self->held = FALSE;
-      g_clear_pointer (&self->moving, g_hash_table_unref);
+      fp_board_view_let_go (self);
     }
   fp_drafter_draft (self->drafter, fp_document_scene (document));
   if (!fp_document_is_previewing (document))
@@ -344,8 +343,10 @@ fp_board_view_set_document (FpBoardView *self, FpDocument *document)
   forget_document (self);
   self->scale = 0.0;
   self->framing = FRAME_SANCTUARY;
-  self->marked = self->held = FALSE;
-  fp_board_tool_init (&self->tool, self->tool.threshold);
+  self->marked = FALSE;
+  fp_board_view_let_go (self);
+  fp_board_tool_cancel (&self->tool);
+  fp_board_tool_release (&self->tool, self->tool.last);
   if (document == NULL)
     return;
   self->document = g_object_ref (document);
@@ -467,7 +468,7 @@ fp_board_view_dispose (GObject *object)
 
   forget_document (self);
   fp_board_view_forget_nodes (self);
-  g_clear_pointer (&self->moving, g_hash_table_unref);
+  fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);

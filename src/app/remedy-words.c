@@ -27,7 +27,7 @@ fp_remedy_words (const FpRemedy *remedy, const FpScene *scene)
 
   if (remedy->param == NULL)
     {
-      what = fp_travel_words (remedy->by, units, FALSE);
+      what = fp_travel_words (remedy->by, units);
       return g_strdup_printf ("%s: %s", name, what);
     }
   what = value_words (remedy, units);

@@ -51,6 +51,68 @@ fp_things_new (const FpScene *scene)
   return l.out;
 }
 
+/* --- several at once ------------------------------------------------------ */
+
+static gboolean
+is_furnishing (const FpPlaced *placed)
+{
+  return !placed->ghost && (fp_item_kind (placed->item)->flags & FP_KIND_SURVEY) == 0;
+}
+
+/* All that there is of it, as the view shows it; empty where it has no body. */
+static FpBox
+box_in_view (const FpScene *scene, const FpPlaced *placed, FpViewId view)
+{
+  const FpSolid *solid = fp_scene_solids (scene, NULL) + placed->first_solid;
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < placed->n_solids; i++)
+    {
+      const FpBox3 b = fp_solid_box (&solid[i]);
+
+      fp_box_add_point (&box, fp_view_point (view, b.lo));
+      fp_box_add_point (&box, fp_view_point (view, b.hi));
+    }
+  return box;
+}
+
+static char **
+furnishings (const FpScene *scene, FpViewId view, const FpBox *frame)
+{
+  g_autoptr (GArray) things = fp_things_new (scene);
+  GPtrArray *ids = g_ptr_array_new ();
+  const FpPlaced *all = fp_scene_placed (scene, NULL);
+
+  for (guint i = 0; i < things->len; i++)
+    {
+      const FpPlaced *placed = &all[g_array_index (things, FpThing, i).placed];
+      FpBox box;
+
+      if (!is_furnishing (placed))
+        continue;
+      box = frame != NULL ? box_in_view (scene, placed, view) : FP_BOX_EMPTY;
+      if (frame == NULL || (!fp_box_is_empty (&box) && box.x0 >= frame->x0 && box.x1 <= frame->x1
+                            && box.y0 >= frame->y0 && box.y1 <= frame->y1))
+        g_ptr_array_add (ids, g_strdup (fp_item_id (placed->item)));
+    }
+  g_ptr_array_add (ids, NULL);
+  return (char **) g_ptr_array_free (ids, FALSE);
+}
+
+char **
+fp_things_furnishings (const FpScene *scene)
+{
+  return furnishings (scene, FP_VIEW_PLAN, NULL);
+}
+
+char **
+fp_things_within (const FpScene *scene, FpViewId view, const FpBox *frame)
+{
+  return furnishings (scene, view, frame);
+}
+
+/* --- in words ------------------------------------------------------------- */
+
 const char *
 fp_thing_standing (const FpScene *scene, const FpPlaced *placed)
 {
@@ -87,7 +149,7 @@ add_way (GString *text, double by, const char *forward, const char *backward, Fp
 }
 
 char *
-fp_travel_words (FpVec3 by, FpUnits units, gboolean on_axis)
+fp_travel_words (FpVec3 by, FpUnits units)
 {
   GString *text = g_string_new (NULL);
 
@@ -96,7 +158,5 @@ fp_travel_words (FpVec3 by, FpUnits units, gboolean on_axis)
   add_way (text, by.z, "up", "down", units);
   if (text->len == 0)
     g_string_append (text, "where it was");
-  if (on_axis)
-    g_string_append (text, " · on the axis");
   return g_string_free (text, FALSE);
 }

@@ -7,7 +7,7 @@
  */
 #pragma once
 
-#include "footpace/scene.h"
+#include "footpace/drawing.h"
 
 G_BEGIN_DECLS
 
@@ -19,12 +19,23 @@ typedef struct
 
 GArray *fp_things_new (const FpScene *scene); /* (element-type FpThing), owned by the caller */
 
+/* Ids of all furnishings that stand, in that order, ended by NULL; owned by the caller (g_strfreev). */
+char  **fp_things_furnishings (const FpScene *scene);
+
+/**
+ * fp_things_within:
+ * @frame: of a view, in its coordinates (fp_view_point)
+ *
+ * Ids of the furnishings that lie wholly in it, as fp_things_furnishings().
+ */
+char  **fp_things_within (const FpScene *scene, FpViewId view, const FpBox *frame);
+
 /* "existing", "proposed", "moved"; of ghosts "removed", "stood here before" */
 const char *fp_thing_standing (const FpScene *scene, const FpPlaced *placed);
 /* "on Footpace, +0.480": owned by the caller. */
 char       *fp_thing_where (const FpScene *scene, const FpPlaced *placed, FpUnits units);
 
-/* "120 mm west · 45 mm to the Gospel side · on the axis"; where nothing moved, "where it was". Owned by the caller. */
-char       *fp_travel_words (FpVec3 by, FpUnits units, gboolean on_axis);
+/* "120 mm west · 45 mm to the Gospel side"; where nothing moved, "where it was". Owned by the caller. */
+char       *fp_travel_words (FpVec3 by, FpUnits units);
 
 G_END_DECLS

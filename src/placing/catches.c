@@ -95,6 +95,42 @@ add_thing (FpCatches *self, int thing, const FpPlaced *placed)
     }
 }
 
+/* On what it stands, as far as lining it up goes; -1: the floor, on which footpaces and steps lie too. */
+static int
+ground_of (const FpPlaced *placed)
+{
+  return (fp_item_kind (placed->item)->flags & FP_KIND_ON_FLOOR) != 0 ? -1 : placed->support;
+}
+
+/* A footpace goes where the altar goes that stands on it. */
+static gboolean
+is_laid_round (const Chosen *chosen, int thing)
+{
+  if ((fp_item_kind (chosen->placed[thing].item)->flags & FP_KIND_LAID_ROUND) == 0)
+    return FALSE;
+  for (guint i = 0; i < chosen->n; i++)
+    if (chosen->placed[chosen->index[i]].support == thing)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+may_catch (const Chosen *chosen, int thing)
+{
+  if (chosen->n == 0)
+    return TRUE;
+  if (is_laid_round (chosen, thing))
+    return FALSE;
+  for (guint i = 0; i < chosen->n; i++)
+    {
+      const int ground = ground_of (&chosen->placed[chosen->index[i]]);
+
+      if (thing == ground || ground_of (&chosen->placed[thing]) == ground)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 FpCatches *
 fp_catches_new (const FpScene *scene, const char *const *moving)
 {
@@ -113,7 +149,10 @@ fp_catches_new (const FpScene *scene, const char *const *moving)
   chosen_init (&chosen, scene, moving, 0, NULL);
   for (guint i = 0; i < n; i++)
     if (!chosen_carries (&chosen, (int) i))
-      add_thing (self, (int) i, &placed[i]);
+      {
+        if (may_catch (&chosen, (int) i))
+          add_thing (self, (int) i, &placed[i]);
+      }
     else if (!placed[i].ghost)
       fp_box_add_box (&self->moving, &placed[i].plan);
   return self;
@@ -232,13 +271,14 @@ stands_between (const Search *s, const Extent *a, const Extent *b)
          && b->lo - a->hi >= s->mover.hi - s->mover.lo;
 }
 
+/* @first, @second: where the two gaps begin that are then equal */
 static void
-offer_gap (Search *s, double lo, double gap)
+offer_gap (Search *s, double lo, double gap, double first, double second)
 {
   const Mover *m = &s->mover;
 
   offer (s, (FpCatch) { .sort = FP_CATCH_GAP, .at = lo, .by = lo - m->lo, .from = m->across_lo, .to = m->across_hi,
-                        .gap = gap });
+                        .gap = gap, .gap_at = { first, second } });
 }
 
 /* In the middle between a and b; or beyond either, as far as the two are apart. */
@@ -250,11 +290,11 @@ search_pair (Search *s, const Extent *a, const Extent *b)
   if (gap <= 1.0)
     return;
   if (stands_between (s, a, b))
-    offer_gap (s, (a->hi + b->lo - length) / 2, (gap - length) / 2);
+    offer_gap (s, (a->hi + b->lo - length) / 2, (gap - length) / 2, a->hi, (a->hi + b->lo + length) / 2);
   if (are_abreast (s, b->across_lo, b->across_hi))
-    offer_gap (s, b->hi + gap, gap);
+    offer_gap (s, b->hi + gap, gap, a->hi, b->hi);
   if (are_abreast (s, a->across_lo, a->across_hi))
-    offer_gap (s, a->lo - gap - length, gap);
+    offer_gap (s, a->lo - gap - length, gap, a->lo - gap, a->hi);
 }
 
 /* Only things of one row have a gap between them. */

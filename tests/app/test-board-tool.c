@@ -1,24 +1,26 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "board-tool.h"
 
+#include <math.h>
+
 #define THRESHOLD 1.3
 
 static const FpToolManner plain = { FALSE, FALSE };
+static const FpToolPress left = { FALSE, FALSE, FALSE, FALSE }, middle = { .pan = TRUE };
 
 static FpToolHit
 altar_in (int view)
 {
-  /* Far enough from the axis that nothing snaps to it. */
-  return (FpToolHit) { .item = "altar", .view = view, .movable = TRUE, .scale = 50.0, .origin = { 4000.0, 2000.0 } };
+  return (FpToolHit) { .item = "altar", .view = view, .movable = TRUE, .scale = 50.0 };
 }
 
 static FpBoardTool
-pressed (const FpToolHit *hit, gboolean pan)
+pressed (const FpToolHit *hit, FpToolPress how)
 {
   FpBoardTool tool;
 
   fp_board_tool_init (&tool, THRESHOLD);
-  g_assert_cmpint (fp_board_tool_press (&tool, (FpPoint) { 100.0, 100.0 }, hit, pan).deed, ==, FP_TOOL_NOTHING);
+  g_assert_cmpint (fp_board_tool_press (&tool, (FpPoint) { 100.0, 100.0 }, hit, how).deed, ==, FP_TOOL_NOTHING);
   return tool;
 }
 
@@ -26,7 +28,7 @@ pressed (const FpToolHit *hit, gboolean pan)
 static FpBoardTool
 moving (const FpToolHit *hit)
 {
-  FpBoardTool tool = pressed (hit, FALSE);
+  FpBoardTool tool = pressed (hit, left);
   FpToolAnswer answer = fp_board_tool_motion (&tool, (FpPoint) { 102.0, 100.0 }, plain);
 
   g_assert_cmpint (answer.deed, ==, FP_TOOL_BEGIN);
@@ -38,7 +40,7 @@ static void
 test_click_chooses (void)
 {
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
-  FpBoardTool tool = pressed (&hit, FALSE);
+  FpBoardTool tool = pressed (&hit, left);
   FpToolAnswer answer;
 
   /* A hand that trembles still clicks. */
@@ -53,7 +55,7 @@ static void
 test_click_on_paper_chooses_nothing (void)
 {
   FpToolHit hit = { .view = -1 };
-  FpBoardTool tool = pressed (&hit, FALSE);
+  FpBoardTool tool = pressed (&hit, left);
   FpToolAnswer answer = fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 });
 
   g_assert_cmpint (answer.deed, ==, FP_TOOL_CHOOSE);
@@ -64,12 +66,20 @@ static void
 test_click_on_dimension_types_over (void)
 {
   FpToolHit hit = { .item = "altar", .param = "length", .view = FP_VIEW_ELEVATION, .scale = 50.0 };
-  FpBoardTool tool = pressed (&hit, FALSE);
+  FpBoardTool tool = pressed (&hit, left);
   FpToolAnswer answer = fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 });
 
   g_assert_cmpint (answer.deed, ==, FP_TOOL_TYPE_OVER);
   g_assert_cmpstr (answer.item, ==, "altar");
   g_assert_cmpstr (answer.param, ==, "length");
+}
+
+static FpVec3
+travel (const FpToolHit *hit, FpPoint moved, FpToolManner manner)
+{
+  FpBoardTool tool = pressed (hit, left);
+
+  return fp_board_tool_travel (&tool, moved, manner);
 }
 
 /* 10 mm of paper at 1:50 are 500 mm; each view moves only what it shows. */
@@ -78,17 +88,17 @@ test_travel_by_view (void)
 {
   const FpPoint moved = { 10.0, -4.0 };
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
-  FpVec3 by = fp_board_tool_travel (&hit, moved, plain);
+  FpVec3 by = travel (&hit, moved, plain);
 
   g_assert_cmpfloat (by.x, ==, 500.0);
   g_assert_cmpfloat (by.y, ==, -200.0);
   hit.view = FP_VIEW_ELEVATION;
-  by = fp_board_tool_travel (&hit, moved, plain);
+  by = travel (&hit, moved, plain);
   g_assert_cmpfloat (by.x, ==, 500.0);
   g_assert_cmpfloat (by.y, ==, 0.0);
   /* In the section, seen from the Gospel side, east lies to the left. */
   hit.view = FP_VIEW_SECTION;
-  by = fp_board_tool_travel (&hit, moved, plain);
+  by = travel (&hit, moved, plain);
   g_assert_cmpfloat (by.x, ==, 0.0);
   g_assert_cmpfloat (by.y, ==, -500.0);
   g_assert_cmpfloat (by.z, ==, 0.0);
@@ -98,11 +108,11 @@ static void
 test_travel_is_rounded (void)
 {
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
-  FpVec3 by = fp_board_tool_travel (&hit, (FpPoint) { 0.27, 0.33 }, plain); /* 13.5 and 16.5 mm */
+  FpVec3 by = travel (&hit, (FpPoint) { 0.27, 0.33 }, plain); /* 13.5 and 16.5 mm */
 
   g_assert_cmpfloat (by.x, ==, 10.0);
   g_assert_cmpfloat (by.y, ==, 20.0);
-  by = fp_board_tool_travel (&hit, (FpPoint) { 0.272, 0.33 }, (FpToolManner) { .fine = TRUE }); /* 13.6 and 16.5 mm */
+  by = travel (&hit, (FpPoint) { 0.272, 0.33 }, (FpToolManner) { .fine = TRUE }); /* 13.6 and 16.5 mm */
   g_assert_cmpfloat (by.x, ==, 14.0);
   g_assert_cmpfloat (by.y, ==, 17.0);
 }
@@ -111,27 +121,138 @@ static void
 test_travel_straight (void)
 {
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
-  FpVec3 by = fp_board_tool_travel (&hit, (FpPoint) { 2.0, -9.0 }, (FpToolManner) { .straight = TRUE });
+  FpVec3 by = travel (&hit, (FpPoint) { 2.0, -9.0 }, (FpToolManner) { .straight = TRUE });
 
   g_assert_cmpfloat (by.x, ==, 0.0);
   g_assert_cmpfloat (by.y, ==, -450.0);
 }
 
+/* A catch at x = 483.25, within 75 mm. */
+typedef struct { guint ways; gboolean held; } Caught;
+
+static guint
+catch_at (FpVec3 *by, guint ways, double scale, gpointer data)
+{
+  Caught *caught = data;
+
+  g_assert_cmpfloat (scale, ==, 50.0);
+  caught->ways = ways;
+  caught->held = (ways & 1) != 0 && fabs (by->x - 483.25) < 75.0;
+  if (caught->held)
+    by->x = 483.25;
+  return caught->held ? 1 : 0;
+}
+
 static void
-test_snaps_to_axis (void)
+test_travel_is_caught (void)
 {
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
+  FpBoardTool tool = pressed (&hit, left);
+  Caught caught;
   FpVec3 by;
 
-  hit.origin.x = -483.0;
-  /* 9 mm of paper are 450 mm: within 1.5 mm of paper (75 mm) of the axis. */
-  by = fp_board_tool_travel (&hit, (FpPoint) { 9.0, 0.0 }, plain);
-  g_assert_cmpfloat (by.x, ==, 483.0);
-  /* Past it again, and finely not at all. */
-  by = fp_board_tool_travel (&hit, (FpPoint) { 14.0, 0.0 }, plain);
+  fp_board_tool_catch_by (&tool, catch_at, &caught);
+  /* 9 mm of paper are 450 mm: what is caught stays exactly there, the other way is rounded. */
+  by = fp_board_tool_travel (&tool, (FpPoint) { 9.0, 0.33 }, plain);
+  g_assert_cmpfloat (by.x, ==, 483.25);
+  g_assert_cmpfloat (by.y, ==, 20.0);
+  g_assert_cmpuint (caught.ways, ==, 3);
+  /* Past it again, and finely not at all: what was caught is told to let go. */
+  by = fp_board_tool_travel (&tool, (FpPoint) { 14.0, 0.0 }, plain);
   g_assert_cmpfloat (by.x, ==, 700.0);
-  by = fp_board_tool_travel (&hit, (FpPoint) { 9.0, 0.0 }, (FpToolManner) { .fine = TRUE });
+  by = fp_board_tool_travel (&tool, (FpPoint) { 9.0, 0.0 }, (FpToolManner) { .fine = TRUE });
   g_assert_cmpfloat (by.x, ==, 450.0);
+  g_assert_cmpuint (caught.ways, ==, 0);
+  g_assert_false (caught.held);
+  /* Along one axis only: the other does not catch it either. */
+  by = fp_board_tool_travel (&tool, (FpPoint) { 9.0, 20.0 }, (FpToolManner) { .straight = TRUE });
+  g_assert_cmpfloat (by.x, ==, 0.0);
+  g_assert_cmpuint (caught.ways, ==, 2);
+}
+
+/* --- several at once ------------------------------------------------------- */
+
+static void
+test_click_chooses_also (void)
+{
+  FpToolHit hit = altar_in (FP_VIEW_PLAN), paper = { .view = -1 };
+  FpBoardTool tool = pressed (&hit, (FpToolPress) { .also = TRUE });
+
+  g_assert_cmpint (fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 }).deed, ==, FP_TOOL_CHOOSE_ALSO);
+  /* Nor is a dimension typed over then; and beside the things, what is chosen stays chosen. */
+  hit.param = "length";
+  tool = pressed (&hit, (FpToolPress) { .also = TRUE });
+  g_assert_cmpint (fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 }).deed, ==, FP_TOOL_CHOOSE_ALSO);
+  tool = pressed (&paper, (FpToolPress) { .also = TRUE });
+  g_assert_cmpint (fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 }).deed, ==, FP_TOOL_NOTHING);
+}
+
+static void
+test_a_frame (void)
+{
+  FpToolHit paper = { .view = -1 }, hit = altar_in (FP_VIEW_PLAN);
+  const FpToolPress how = { .also = TRUE, .frame = TRUE, .add = TRUE };
+  FpBoardTool tool = pressed (&paper, how);
+  FpToolAnswer answer = fp_board_tool_motion (&tool, (FpPoint) { 90.0, 120.0 }, plain);
+
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_FRAME);
+  g_assert_cmpfloat (answer.frame.x0, ==, 90.0);
+  g_assert_cmpfloat (answer.frame.y1, ==, 120.0);
+  fp_board_tool_motion (&tool, (FpPoint) { 130.0, 60.0 }, plain);
+  answer = fp_board_tool_release (&tool, (FpPoint) { 130.0, 60.0 });
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_CHOOSE_WITHIN);
+  g_assert_true (answer.also);
+  g_assert_cmpfloat (answer.frame.x0, ==, 100.0);
+  g_assert_cmpfloat (answer.frame.x1, ==, 130.0);
+  g_assert_cmpfloat (answer.frame.y0, ==, 60.0);
+  g_assert_cmpfloat (answer.frame.y1, ==, 100.0);
+  /* Given up, and from a thing that can be moved there is none. */
+  tool = pressed (&paper, how);
+  fp_board_tool_motion (&tool, (FpPoint) { 90.0, 120.0 }, plain);
+  g_assert_cmpint (fp_board_tool_cancel (&tool).deed, ==, FP_TOOL_DROP_FRAME);
+  tool = pressed (&hit, how);
+  g_assert_cmpint (fp_board_tool_motion (&tool, (FpPoint) { 90.0, 120.0 }, plain).deed, ==, FP_TOOL_BEGIN);
+}
+
+/* --- typed values ------------------------------------------------------------ */
+
+static void
+test_typed (void)
+{
+  FpToolHit hit = altar_in (FP_VIEW_PLAN);
+  FpBoardTool tool = moving (&hit);
+  FpToolAnswer answer;
+
+  g_assert_true (fp_board_tool_type (&tool));
+  /* Now neither the hand nor its letting go means anything. */
+  g_assert_cmpint (fp_board_tool_motion (&tool, (FpPoint) { 150.0, 100.0 }, plain).deed, ==, FP_TOOL_NOTHING);
+  g_assert_cmpint (fp_board_tool_release (&tool, (FpPoint) { 150.0, 100.0 }).deed, ==, FP_TOOL_NOTHING);
+  answer = fp_board_tool_typed (&tool, (FpVec3) { 451.5, 0.0, 0.0 });
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_MOVE);
+  g_assert_cmpfloat (answer.by.x, ==, 451.5);
+  answer = fp_board_tool_enter (&tool);
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_KEEP);
+  g_assert_cmpfloat (answer.by.x, ==, 451.5);
+  g_assert_cmpint (tool.state, ==, FP_TOOL_IDLE);
+  g_assert_false (fp_board_tool_type (&tool));
+  g_assert_cmpint (fp_board_tool_typed (&tool, (FpVec3) { 1.0, 0.0, 0.0 }).deed, ==, FP_TOOL_NOTHING);
+}
+
+static void
+test_typed_is_put_back_or_entered (void)
+{
+  FpToolHit hit = altar_in (FP_VIEW_PLAN);
+  FpBoardTool tool = moving (&hit);
+
+  fp_board_tool_type (&tool);
+  g_assert_cmpint (fp_board_tool_cancel (&tool).deed, ==, FP_TOOL_PUT_BACK);
+  g_assert_cmpint (tool.state, ==, FP_TOOL_IDLE);
+  /* Going elsewhere enters what was typed. */
+  tool = moving (&hit);
+  fp_board_tool_type (&tool);
+  fp_board_tool_typed (&tool, (FpVec3) { 0.0, 70.0, 0.0 });
+  g_assert_cmpint (fp_board_tool_press (&tool, (FpPoint) { 0.0, 0.0 }, &hit, left).deed, ==, FP_TOOL_KEEP);
+  g_assert_cmpint (tool.state, ==, FP_TOOL_PRESSED);
 }
 
 static void
@@ -177,7 +298,7 @@ static void
 test_paper_pans (void)
 {
   const FpToolHit paper = { .view = -1 };
-  FpBoardTool tool = pressed (&paper, FALSE);
+  FpBoardTool tool = pressed (&paper, left);
   FpPoint sum = { 0.0, 0.0 };
 
   for (guint i = 1; i <= 10; i++)
@@ -201,7 +322,7 @@ test_what_is_not_movable_pans (void)
   FpBoardTool tool;
 
   hit.movable = FALSE;
-  tool = pressed (&hit, FALSE);
+  tool = pressed (&hit, left);
   g_assert_cmpint (fp_board_tool_motion (&tool, (FpPoint) { 105.0, 100.0 }, plain).deed, ==, FP_TOOL_PAN);
 }
 
@@ -209,7 +330,7 @@ static void
 test_middle_button_pans_over_things (void)
 {
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
-  FpBoardTool tool = pressed (&hit, TRUE);
+  FpBoardTool tool = pressed (&hit, middle);
   FpToolAnswer answer = fp_board_tool_motion (&tool, (FpPoint) { 100.5, 100.0 }, plain);
 
   g_assert_cmpint (answer.deed, ==, FP_TOOL_PAN);
@@ -224,7 +345,7 @@ test_press_while_moving (void)
   FpToolHit hit = altar_in (FP_VIEW_PLAN);
   FpBoardTool tool = moving (&hit);
 
-  g_assert_cmpint (fp_board_tool_press (&tool, (FpPoint) { 0.0, 0.0 }, &hit, FALSE).deed, ==, FP_TOOL_PUT_BACK);
+  g_assert_cmpint (fp_board_tool_press (&tool, (FpPoint) { 0.0, 0.0 }, &hit, left).deed, ==, FP_TOOL_PUT_BACK);
   g_assert_cmpint (tool.state, ==, FP_TOOL_PRESSED);
 }
 
@@ -249,7 +370,11 @@ main (int argc, char **argv)
   g_test_add_func ("/board-tool/travel/by-view", test_travel_by_view);
   g_test_add_func ("/board-tool/travel/rounded", test_travel_is_rounded);
   g_test_add_func ("/board-tool/travel/straight", test_travel_straight);
-  g_test_add_func ("/board-tool/travel/axis", test_snaps_to_axis);
+  g_test_add_func ("/board-tool/travel/caught", test_travel_is_caught);
+  g_test_add_func ("/board-tool/click/also", test_click_chooses_also);
+  g_test_add_func ("/board-tool/frame", test_a_frame);
+  g_test_add_func ("/board-tool/typed", test_typed);
+  g_test_add_func ("/board-tool/typed/ended", test_typed_is_put_back_or_entered);
   g_test_add_func ("/board-tool/move", test_a_move);
   g_test_add_func ("/board-tool/escape", test_escape_puts_back);
   g_test_add_func ("/board-tool/pan/paper", test_paper_pans);

@@ -301,21 +301,50 @@ test_file_names (void)
   g_rmdir (dir);
 }
 
+/* A frame holds what lies wholly in it, in any view; the building is none of it. */
+static void
+test_within (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace");
+  g_autoptr (FpScene) scene = fp_scene_new (project, 1);
+  const FpPlaced *altar = &fp_scene_placed (scene, NULL)[fp_scene_celebrated_altar (scene)];
+  const char *id = fp_item_id (altar->item);
+  const double top = altar->level + altar->extent.height;
+  FpBox plan = { altar->plan.x0 - 1, altar->plan.y0 - 1, altar->plan.x1 + 1, altar->plan.y1 + 1 };
+  FpBox upright = { altar->plan.x0 - 1, altar->level - 1, altar->plan.x1 + 1, top + 1 };
+  FpBox everything = { -1e6, -1e6, 1e6, 1e6 };
+  g_auto (GStrv) all = fp_things_furnishings (scene), in_plan = fp_things_within (scene, FP_VIEW_PLAN, &plan);
+  g_auto (GStrv) in_elevation = fp_things_within (scene, FP_VIEW_ELEVATION, &upright);
+  g_auto (GStrv) in_all = fp_things_within (scene, FP_VIEW_SECTION, &everything);
+  g_auto (GStrv) cut = NULL;
+
+  g_assert_true (g_strv_contains ((const char *const *) all, id));
+  g_assert_cmpuint (g_strv_length (all), >, 5);
+  for (char **one = all; *one != NULL; one++)
+    g_assert_false (fp_item_kind (fp_scene_placed (scene, NULL)[fp_scene_find (scene, *one)].item)->flags & FP_KIND_SURVEY);
+  g_assert_true (g_strv_contains ((const char *const *) in_plan, id));
+  g_assert_true (g_strv_contains ((const char *const *) in_elevation, id));
+  g_assert_cmpuint (g_strv_length (in_all), ==, g_strv_length (all));
+  plan.x1 -= 2; /* not wholly any more */
+  cut = fp_things_within (scene, FP_VIEW_PLAN, &plan);
+  g_assert_false (g_strv_contains ((const char *const *) cut, id));
+}
+
 /* A way is told by where it goes, never by the sign of a coordinate. */
 static void
 test_travel (void)
 {
-  const struct { FpVec3 by; gboolean on_axis; const char *words; } cases[] = {
-    { { 0.0, -120.0, 0.0 }, FALSE, "120 mm west" },
-    { { -45.0, 30.0, 0.0 }, FALSE, "30 mm east · 45 mm to the Gospel side" },
-    { { 310.0, 0.0, 0.0 }, TRUE, "310 mm to the Epistle side · on the axis" },
-    { { 0.0, 0.0, 30.0 }, FALSE, "30 mm up" },
-    { { 0.0, 0.0, 0.0 }, FALSE, "where it was" },
+  const struct { FpVec3 by; const char *words; } cases[] = {
+    { { 0.0, -120.0, 0.0 }, "120 mm west" },
+    { { -45.0, 30.0, 0.0 }, "30 mm east · 45 mm to the Gospel side" },
+    { { 310.0, 0.0, 0.0 }, "310 mm to the Epistle side" },
+    { { 0.0, 0.0, 30.0 }, "30 mm up" },
+    { { 0.0, 0.0, 0.0 }, "where it was" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autofree char *words = fp_travel_words (cases[i].by, FP_UNITS_METRIC, cases[i].on_axis);
+      g_autofree char *words = fp_travel_words (cases[i].by, FP_UNITS_METRIC);
 
       g_assert_cmpstr (words, ==, cases[i].words);
     }
@@ -336,6 +365,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);
   g_test_add_func ("/sheets/files", test_sheet_files);
   g_test_add_func ("/file-names", test_file_names);
+  g_test_add_func ("/things/within", test_within);
   g_test_add_func ("/things/travel", test_travel);
   return g_test_run ();
 }

@@ -88,15 +88,20 @@ def click(x, y):
     hand("click", 1)
 
 
-def drag(x0, y0, x1, y1, steps=15):
+def drag(x0, y0, x1, y1, steps=15, held=None):
+    """@held: a key that is held from after the press until the end."""
     hand("mousemove", round(x0), round(y0))
     time.sleep(0.1)
     hand("mousedown", 1)
+    if held:
+        hand("keydown", held)
     for i in range(1, steps + 1):
         hand("mousemove", round(x0 + (x1 - x0) * i / steps), round(y0 + (y1 - y0) * i / steps))
         time.sleep(0.03)
     time.sleep(0.3)
     hand("mouseup", 1)
+    if held:
+        hand("keyup", held)
 
 
 def has_window(title):

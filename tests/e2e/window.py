@@ -122,11 +122,11 @@ class Task:
     def drags(self):
         before = self.findings()
         x, y = self.grip
-        drag(*self.spot(x, y), *self.spot(x + 640, y - 1010))
+        drag(*self.spot(x, y), *self.spot(x + 640, y - 1010), held="ctrl")  # finely: nothing catches
         wait_for("the altar to stand elsewhere", lambda: "to the Epistle side" in self.told())
         wait_for("the findings to follow", lambda: self.has_settled() and self.findings() != before, 60)
         self.moved = number(self.value("Across (Epistle side +)")), number(self.value("Along (east +)"))
-        # One picture element is some 35 mm at this scale; the hand is rounded to 10 mm.
+        # One picture element is some 35 mm at this scale; the hand is rounded to 1 mm.
         check(abs(self.moved[0] - 640) <= 80, f"it was moved across by {self.moved[0]}")
         check(abs(self.moved[1] - (self.before["y"] - 1010)) <= 80, f"it was moved along to {self.moved[1]}")
 
@@ -151,6 +151,27 @@ class Task:
         keys("ctrl+z")
         wait_for("one step back for all of them",
                  lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
+
+    def catches(self):
+        """Near the axis it comes to rest on it, and one step leads back."""
+        x, y = self.grip[0] + self.moved[0], self.grip[1] + self.moved[1] - self.before["y"]
+        drag(*self.spot(x, y), *self.spot(x - self.moved[0] + 75, y))
+        wait_for("the axis to catch it", lambda: number(self.value("Across (Epistle side +)")) == 0)
+        keys("ctrl+z")
+        wait_for("it to be back", lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
+
+    def chooses_several(self):
+        keys("ctrl+a")
+        many = wait_for("all to be chosen", lambda: re.search(r"(\d+) chosen: ", self.told()))
+        check(int(many[1]) > 8, f"{many[1]} are chosen")
+        keys("Left")
+        wait_for("all to be moved", lambda: self.program.find("Undo", "push button").get_description()
+                 == f"Undo: Move {many[1]} things")
+        keys("ctrl+z")
+        x, y = self.grip[0] + self.moved[0], self.grip[1] + self.moved[1] - self.before["y"]
+        click(*self.spot(x, y))
+        wait_for("the altar alone", lambda: "Chosen: High altar" in self.told())
+        check(number(self.value("Across (Epistle side +)")) == self.moved[0], "it is not where it was")
 
     def types(self):
         entry = self.field("Length of the mensa")
@@ -308,7 +329,8 @@ class Task:
         check(not said, "the program complained: " + "\n".join(said))
 
     def run(self):
-        steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.types,
+        steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
+                 self.chooses_several, self.types,
                  self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)

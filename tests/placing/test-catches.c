@@ -117,6 +117,8 @@ test_gaps (Fixture *f, gconstpointer data)
   g_assert_cmpint (x.sort, ==, FP_CATCH_GAP);
   g_assert_cmpfloat_with_epsilon (x.gap, 150, 1e-9);
   g_assert_cmpfloat_with_epsilon (at.x, 2850, 1e-9);
+  g_assert_cmpfloat_with_epsilon (x.gap_at[0], 2400, 1e-9);
+  g_assert_cmpfloat_with_epsilon (x.gap_at[1], 3150, 1e-9);
   at = drop_at (f, 395, 2100, 10, &x, &y);
   g_assert_cmpint (x.sort, ==, FP_CATCH_GAP);
   g_assert_cmpfloat_with_epsilon (x.gap, 900, 1e-9);
@@ -163,6 +165,46 @@ test_point_and_carried (Fixture *f, gconstpointer data)
   g_assert_cmpstr (x.id, ==, "chancel");
 }
 
+/* A footpace goes with its altar: it must not hold it back.  What stands on the mensa is lined up there. */
+static void
+test_what_may_catch (Fixture *f, gconstpointer data)
+{
+  const char *const altar[] = { "altar", NULL }, *const cross[] = { "cross", NULL }, *const mover[] = { "mover", NULL };
+  FpProject *p = fp_project_ref (f->project);
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpCatches) of_altar = NULL, of_cross = NULL, of_mover = NULL;
+  FpCatch x, y;
+  FpVec3 by;
+
+  (void) data;
+  church_add (&p, &(ChurchThing) { .kind = "footpace", .id = "footpace", .place = { 0, 5000, 0 } });
+  church_add (&p, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace", .place = { 40, 5000, 0 },
+                                   .param = { { "length", 2400 }, { "depth", 800 } } });
+  church_add (&p, &(ChurchThing) { .kind = "crucifix", .id = "cross", .on = "altar" });
+  scene = (FpScene *) fp_scene_new (p, 0);
+  fp_project_unref (p);
+  of_altar = fp_catches_new (scene, altar);
+  by = (FpVec3) { 700, 333, 0 };
+  fp_catches_find (of_altar, &by, 3, 5000, &x, &y);
+  g_assert_cmpstr (x.id, !=, "footpace");
+  g_assert_cmpstr (y.id, !=, "footpace");
+  /* In line with the credence that stands on the floor: not from up there. */
+  of_cross = fp_catches_new (scene, cross);
+  by = (FpVec3) { 2000 - 40 + 3, 0, 0 };
+  fp_catches_find (of_cross, &by, 1, 20, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_NONE);
+  by = (FpVec3) { 3, 0, 0 };
+  fp_catches_find (of_cross, &by, 1, 20, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_CENTRE);
+  g_assert_cmpstr (x.id, ==, "altar");
+  /* Nor is the credence caught by the cross on the mensa, but by the altar. */
+  of_mover = fp_catches_new (scene, mover);
+  by = (FpVec3) { 2000 + 40, 0, 0 };
+  fp_catches_find (of_mover, &by, 1, 10, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_CENTRE);
+  g_assert_cmpstr (x.id, !=, "cross");
+}
+
 /* Whatever is caught, the thing ends exactly there, and no farther than the reach. */
 static void
 test_random (Fixture *f, gconstpointer data)
@@ -194,6 +236,7 @@ main (int argc, char **argv)
   ADD ("gaps", test_gaps);
   ADD ("out-of-reach", test_out_of_reach);
   ADD ("point-and-carried", test_point_and_carried);
+  ADD ("what-may-catch", test_what_may_catch);
   ADD ("random", test_random);
   return g_test_run ();
 }
