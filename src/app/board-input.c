@@ -212,6 +212,8 @@ on_drag_update (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
   self->pointer = (FpPoint) { x + dx, y + dy };
   at = steady (self, x + dx, y + dy);
   answer = fp_board_tool_motion (&self->tool, at, manner);
+  if (self->tool.state == FP_TOOL_TYPING)
+    return;
   if (self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_PANNING || self->tool.state == FP_TOOL_FRAMING)
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
   fp_board_view_obey (self, &answer);
@@ -245,7 +247,7 @@ on_drag_cancel (GtkGesture *drag, GdkEventSequence *sequence, FpBoardView *self)
   FpToolAnswer answer;
 
   (void) drag, (void) sequence;
-  if (self->document == NULL)
+  if (self->document == NULL || self->tool.state == FP_TOOL_TYPING)
     return;
   answer = fp_board_tool_cancel (&self->tool);
   fp_board_view_obey (self, &answer);

@@ -105,6 +105,8 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
   (void) keys, (void) code;
   if (self->document == NULL || self->typing != NULL)
     return FALSE;
+  if ((state & GDK_CONTROL_MASK) == 0 && fp_board_view_type_travel (self, gdk_keyval_to_unicode (key)))
+    return TRUE;
   switch (key)
     {
     case GDK_KEY_Escape: return escape (self);

@@ -146,6 +146,8 @@ fp_board_view_cancel (FpBoardView *self)
   FpToolState was = self->tool.state;
   FpToolAnswer answer;
 
+  if (was == FP_TOOL_TYPING)
+    fp_board_view_drop_typing (self);
   fp_board_view_end_typing (self);
   if (was != FP_TOOL_MOVING && was != FP_TOOL_FRAMING && was != FP_TOOL_TYPING)
     return FALSE;

@@ -53,7 +53,7 @@ struct _FpBoardView
   gboolean       marked;
   FpVec3         mark;
 
-  GtkWidget     *typing;       /* popover for a dimension                      */
+  GtkWidget     *typing;       /* the field that is open on the board; NULL: none */
   char          *readout;
 };
 
@@ -110,10 +110,32 @@ void    fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapsho
 void    fp_board_view_forget_nodes (FpBoardView *self);
 void    fp_board_view_forget_chosen (FpBoardView *self);
 
-/* --- board-dimension.c --- */
-void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+/* --- board-field.c --- */
+typedef struct
+{
+  const char *title, *label, *text, *unit; /* borrowed while it opens; label: for a screen reader */
+  const char *hint;   /* (nullable): under it                                 */
+  gboolean    typed;  /* text has just been typed: more follows; otherwise it is chosen, to be typed over */
+  gboolean  (*enter)   (gpointer data, const char *text, GError **error); /* FALSE: it stays open and says why */
+  void      (*change)  (gpointer data, const char *text); /* (nullable): with every letter */
+  void      (*give_up) (gpointer data);                    /* (nullable): Escape */
+  void      (*other)   (gpointer data);                    /* (nullable): Tab */
+  gpointer    data;   /* owned by the field                                   */
+  GDestroyNotify destroy;
+} FpBoardField;
+
+void    fp_board_view_open_field (FpBoardView *self, const FpBoardField *field, const GdkRectangle *where); /* widget px */
+/* The one that is open is about something else now. */
+void    fp_board_view_renew_field (FpBoardView *self, const char *title, const char *label, const char *text);
 void    fp_board_view_end_typing (FpBoardView *self); /* enters what was typed, as going elsewhere does */
 void    fp_board_view_drop_typing (FpBoardView *self);
+
+/* --- board-dimension.c --- */
+void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+
+/* --- board-typed.c --- */
+/* Opens a field for how far what is dragged goes; FALSE: the letter begins no length, or nothing is dragged. */
+gboolean fp_board_view_type_travel (FpBoardView *self, gunichar letter);
 
 /* --- board-access.c --- */
 void    fp_board_view_tell (FpBoardView *self); /* description for a screen reader */

@@ -305,6 +305,8 @@ on_scene (FpDocument *document, FpBoardView *self)
   /* An edit from elsewhere (undo, a typed value) ends a move that is still under the hand. */
   if (self->held && !self->own_change)
     {
+      if (self->tool.state == FP_TOOL_TYPING)
+        fp_board_view_drop_typing (self);
       fp_board_tool_cancel (&self->tool);
       fp_board_view_let_go (self);
     }

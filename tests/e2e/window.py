@@ -160,6 +160,22 @@ class Task:
         keys("ctrl+z")
         wait_for("it to be back", lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
 
+    def types_how_far(self):
+        """A number typed while the button is held goes that far in the hand's direction."""
+        x, y = self.grip[0] + self.moved[0], self.grip[1] + self.moved[1] - self.before["y"]
+        hand("mousemove", *map(round, self.spot(x, y)), "mousedown", 1)
+        for i in range(1, 8):
+            hand("mousemove", *map(round, self.spot(x - 60 * i, y)))
+            time.sleep(0.03)
+        write("123+2")
+        wait_for("the field to say which way", lambda: self.program.find("To the Gospel side", ("text", "entry", "text box")))
+        hand("mouseup", 1)
+        keys("Return")
+        wait_for("it to stand just there", lambda: number(self.value("Across (Epistle side +)")) == self.moved[0] - 125)
+        check(number(self.value("Along (east +)")) == self.moved[1], "it went sideways")
+        keys("ctrl+z")
+        wait_for("it to be back", lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
+
     def chooses_several(self):
         keys("ctrl+a")
         many = wait_for("all to be chosen", lambda: re.search(r"(\d+) chosen: ", self.told()))
@@ -330,7 +346,7 @@ class Task:
 
     def run(self):
         steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
-                 self.chooses_several, self.types,
+                 self.types_how_far, self.chooses_several, self.types,
                  self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)
