@@ -9,7 +9,7 @@ ROOT = pathlib.Path(sys.argv[1])
 HEADERS = {
     "base": {"error", "units", "geom", "solid"},
     "furnishing": {"kind"},
-    "project": {"project", "history"},
+    "project": {"page", "project", "history"},
     "store": {"store", "recovery"},
     "space": {"scene", "setting-out", "people", "levels", "sight"},
     "placing": {"arrange", "catches", "new-church", "traverse"},

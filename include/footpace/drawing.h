@@ -69,6 +69,10 @@ double         fp_drawing_height (const FpDrawing *self);
 const FpMark  *fp_drawing_marks  (const FpDrawing *self, guint *n); /* @n: (out) (optional) */
 const FpPoint *fp_drawing_points (const FpDrawing *self);
 
+/* The ink in which it is painted on paper and written; colour if nobody says.  An inset follows what it is set in. */
+void        fp_drawing_set_ink (FpDrawing *self, FpInkChoice ink);
+FpInkChoice fp_drawing_ink     (const FpDrawing *self);
+
 /* What following marks belong to. */
 void fp_drawing_set_item (FpDrawing *self, const char *item, FpStanding standing, int view);
 void fp_drawing_set_dimension (FpDrawing *self, guint dimension, const char *param);
@@ -106,7 +110,16 @@ guint  fp_pen_dashes (FpPen pen, FpStanding standing, double dashes[6]);
 double fp_pen_stroke (FpPen pen, FpStanding standing);
 typedef struct { double r, g, b; } FpInk;
 
-typedef enum { FP_SURFACE_PAPER, FP_SURFACE_DARK } FpSurfaceLook;
+typedef enum
+{
+  FP_SURFACE_PAPER,     /* in the ink that the drawing was given             */
+  FP_SURFACE_DARK,      /* light lines on a dark ground, for the screen      */
+  FP_SURFACE_GREY,
+  FP_SURFACE_SAFE,
+  FP_SURFACE_SAFE_DARK,
+  FP_N_SURFACE_LOOKS
+} FpSurfaceLook;
+FpSurfaceLook fp_surface_look (FpInkChoice ink, gboolean dark); /* grey has no dark ground: colour then */
 FpInk  fp_pen_ink (FpPen pen, FpStanding standing, FpSurfaceLook look);
 FpInk  fp_fill_ink (FpFill fill, FpStanding standing, FpSurfaceLook look);
 
@@ -116,7 +129,8 @@ int fp_drawing_pick (const FpDrawing *self, FpPoint at, double tolerance);
 /* --- projections: hidden lines taken away -------------------------------- */
 
 /* View coordinates (h to the right, v up, world mm): plan x, y; elevation x, z;
- * section -y, z (seen from the Gospel side, east on the left). */
+ * section -y, z (seen from the Gospel side, east on the left).  Seen from the other
+ * side h is the opposite.  A section across the church is an elevation that is cut where it is told. */
 typedef struct _FpProjection FpProjection;
 
 /**
@@ -127,6 +141,20 @@ typedef struct _FpProjection FpProjection;
  * from just before the rail (or the lowest altar step); the section is cut on the axis, x = 0.
  */
 FpProjection *fp_projection_new   (const FpScene *scene, FpViewId view);
+
+/**
+ * fp_projection_new_cut:
+ * @cut: (nullable): where it is cut and from where it is seen; of a plan nothing counts
+ * @hidden: what is left out; it hides nothing
+ *
+ * Dimensions, levels and names of a drawing made of it follow @hidden too.
+ */
+FpProjection *fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden);
+FpCut         fp_projection_cut    (const FpProjection *self);
+FpHidden      fp_projection_hidden (const FpProjection *self);
+
+/* Where a section across the church is cut when nobody says: through the middle of the altar. y, mm. */
+double        fp_cut_across (const FpScene *scene);
 FpProjection *fp_projection_ref   (FpProjection *self);
 void          fp_projection_unref (FpProjection *self);
 const FpScene *fp_projection_scene (const FpProjection *self);
@@ -145,7 +173,7 @@ const FpProjectedCut  *fp_projection_cuts  (const FpProjection *self, guint *n);
  * What is cut away does not answer; ghosts answer where otherwise only floor or wall does. */
 int                    fp_projection_pick  (const FpProjection *self, FpPoint at);
 
-FpPoint fp_view_point (FpViewId view, FpVec3 p);
+FpPoint fp_view_point (FpViewId view, FpVec3 p); /* not turned */
 
 /* How a view lies on the paper: paper = origin + view / scale. */
 typedef struct
@@ -155,7 +183,13 @@ typedef struct
   FpBox    clip;        /* view coordinates: what lies outside is not drawn; empty: all of it */
   gboolean dimensions, levels, labels;
   FpUnits  units;
+  /* Where sections are cut: a plan shows the cutting lines of those that are placed. */
+  FpCut    section[FP_N_VIEWS];
+  FpHidden hidden;
 } FpViewLayout;
+
+/* A point of the church as that view shows it, turned or not; view coordinates. */
+FpPoint fp_layout_point (const FpViewLayout *layout, FpViewId view, FpVec3 p);
 
 static inline FpPoint
 fp_view_to_paper (const FpViewLayout *layout, FpPoint v)
@@ -210,21 +244,18 @@ void       fp_board_fit    (const FpScene *scene, gboolean whole, double width, 
 
 /* --- sheets -------------------------------------------------------------- */
 
-typedef enum { FP_PAPER_A4, FP_PAPER_A3, FP_PAPER_A2, FP_PAPER_A1, FP_PAPER_LETTER, FP_PAPER_TABLOID, FP_N_PAPERS } FpPaper;
-const char *fp_paper_id (FpPaper paper); /* "a4", "letter" */
-gboolean    fp_paper_find (const char *id, FpPaper *paper);
-void        fp_paper_size (FpPaper paper, gboolean landscape, double *width, double *height); /* mm */
-
-typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
-const char *fp_sheet_id (FpSheetKind kind);
-
 typedef struct
 {
   FpSheetKind  kind;
   FpPaper      paper;
+  double       width, height; /* mm: of a sheet of another size; 0: of `paper` */
+  const char  *paper_name;   /* of that other size: "2A0"                    */
   gboolean     landscape;
   double       scale;        /* 0: the largest of ISO 5455 that fits         */
   gboolean     whole;        /* the whole church; otherwise the sanctuary    */
+  FpCut        cut[FP_N_VIEWS]; /* where sections are cut, across under FP_VIEW_ELEVATION; plans show those that are placed */
+  FpHidden     hidden;       /* what is left out                             */
+  FpInkChoice  ink;
   const char  *date;         /* ISO 8601 date of issue; NULL: left empty     */
   const char  *number;       /* identification number; NULL: from the title  */
   /* Findings for the pastor, set beside or below the drawing; NULL-terminated; may be NULL.  The lines of one are parted
@@ -257,6 +288,9 @@ FpBox fp_view_sanctuary (const FpScene *scene, FpViewId view);
 /* The scales of ISO 5455 (from memory), the largest first, carried on so that every church fits some paper. */
 const double *fp_sheet_scales (guint *n);
 
+/* ISO 5455: 1, 2 or 5 times a power of ten. */
+gboolean fp_scale_is_standard (double scale);
+
 /* Frame, title block, scale bar and cautions alone: for sheets composed elsewhere (compare).
  * @content: (out): the room left, paper mm. */
 FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
@@ -288,8 +322,23 @@ void fp_drawing_set_inset (FpDrawing *self, FpDrawing *of, FpPoint at, const FpB
  */
 GPtrArray *fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape, FpUnits units);
 
+/**
+ * fp_sheet_pages_tiled:
+ * @tile: paper of the pages to be joined; each sheet's pages lie the way that takes fewer
+ *
+ * As fp_sheet_pages(), on several pages to be joined.  What does not fit
+ * spec->paper at spec->scale is drawn on a larger sheet, up to 4A0 (ISO 216).
+ */
+GPtrArray *fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale,
+                                 GError **error);
+
+/* Sheets (element-type FpDrawing) on pages of @tile; (transfer full). */
+GPtrArray *fp_sheets_tiled (const GPtrArray *sheets, FpPaper tile, FpUnits units);
+
 /* A ruler, its length in words under it: 100 mm, or 4 in; from @at to the right. Returns its length, mm. */
 double fp_drawing_add_ruler (FpDrawing *self, FpPoint at, FpUnits units);
+/* The same from @at upward, its words on its left; where @room mm are too little for it, half as long, or none. */
+double fp_drawing_add_ruler_upright (FpDrawing *self, FpPoint at, double room, FpUnits units);
 
 /* --- surfaces ------------------------------------------------------------ */
 

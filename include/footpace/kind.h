@@ -256,6 +256,18 @@ struct _FpKind
   char *(*amiss)     (const FpForm *form);
 };
 
+/* Sorts of things, by which drawings are thinned out. */
+typedef enum
+{
+  FP_SORT_BUILDING,  /* walls, openings, piers, floors, galleries           */
+  FP_SORT_ALTAR,     /* the altar, its steps, and what stands on and behind it but lights */
+  FP_SORT_LIGHTS,
+  FP_SORT_FURNITURE, /* rail, credence, ambo                                */
+  FP_SORT_SEATS,     /* of ministers and people, and where people stand     */
+  FP_N_SORTS
+} FpSort;
+FpSort        fp_kind_sort (const FpKind *kind);
+
 const FpKind *fp_kind_find (const char *id);     /* NULL when there is none  */
 const FpKind *const *fp_kinds (guint *n);        /* all, in the order in which people list them */
 guint         fp_kind_n_params (const FpKind *kind);

@@ -19,7 +19,7 @@
 #pragma once
 
 #include "footpace/error.h"
-#include "footpace/kind.h"
+#include "footpace/page.h"
 
 G_BEGIN_DECLS
 
@@ -102,8 +102,6 @@ typedef struct
 } FpBrief;
 
 /* --- alternatives ------------------------------------------------------ */
-
-typedef enum { FP_STANDING_EXISTING, FP_STANDING_PROPOSED, FP_STANDING_REMOVED } FpStanding;
 
 /* What an alternative does with something that the survey holds. */
 typedef enum { FP_FATE_KEPT, FP_FATE_MOVED, FP_FATE_REMOVED } FpFate;

@@ -8,18 +8,20 @@
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, board or compare"
+#define SHEETS "plan, elevation, section, cross, board or compare"
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define FORMS  "pdf, svg or png"
+#define INKS   "colour, grey or safe"
 #define SCALE_MOST 10000
 
 typedef struct
 {
-  char    *sheet, *out, *as, *paper, *scale, *alternative;
-  gboolean portrait, whole, findings;
+  char    *sheet, *out, *as, *paper, *scale, *alternative, *along, *across, *without, *ink, *tiles;
+  gboolean portrait, whole, findings, turned;
 
   FpPagesForm form;
   gboolean    compare;
+  FpPaper     tile;
 } Options;
 
 static void
@@ -31,6 +33,11 @@ options_clear (Options *o)
   g_free (o->paper);
   g_free (o->scale);
   g_free (o->alternative);
+  g_free (o->along);
+  g_free (o->across);
+  g_free (o->without);
+  g_free (o->ink);
+  g_free (o->tiles);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
@@ -63,21 +70,50 @@ parse_scale (const char *text, double *scale)
   return TRUE;
 }
 
-/* ISO 5455: 1, 2 or 5 times a power of ten. */
-static gboolean
-is_standard (double scale)
-{
-  while (scale >= 10)
-    scale /= 10;
-  return scale == 1 || scale == 2 || scale == 5;
-}
-
 /* Always FALSE, after having said so. */
 static gboolean
 wrong (const char *option, const char *value, const char *expected)
 {
   fp_command_fail_value (option, value, expected);
   return FALSE;
+}
+
+/* What is typed is in millimetres unless it says otherwise. */
+static gboolean
+fill_cut (const char *option, const char *text, gboolean turned, FpCut *cut)
+{
+  g_autoptr (GError) error = NULL;
+
+  *cut = (FpCut) { text != NULL, 0, turned };
+  if (text == NULL || fp_length_parse (text, FP_UNITS_METRIC, &cut->at, &error))
+    return TRUE;
+  return wrong (option, text, "a length such as 1200, -2.5 m or 4' 6\"");
+}
+
+static gboolean
+fill_hidden (const Options *o, FpHidden *hidden)
+{
+  g_autofree char *missing = NULL, *all = fp_hidden_text (FP_HIDDEN_ALL), *expected = NULL;
+
+  if (o->without == NULL || fp_hidden_parse (o->without, hidden, &missing))
+    return TRUE;
+  expected = g_strdup_printf ("some of: %s", all);
+  return wrong ("--without", missing, expected);
+}
+
+static gboolean
+fill_look (Options *o, FpSheetSpec *spec)
+{
+  if (!fill_cut ("--along", o->along, o->turned, &spec->cut[FP_VIEW_SECTION])
+      || !fill_cut ("--across", o->across, o->turned, &spec->cut[FP_VIEW_ELEVATION]) || !fill_hidden (o, &spec->hidden))
+    return FALSE;
+  if (o->ink != NULL && !fp_ink_find (o->ink, &spec->ink))
+    return wrong ("--ink", o->ink, INKS);
+  if (o->tiles != NULL && !fp_paper_find (o->tiles, &o->tile))
+    return wrong ("--tiles", o->tiles, PAPERS);
+  if (o->tiles != NULL && o->form == FP_PAGES_SVG)
+    return wrong ("--as", "svg", "pdf or png with --tiles: a drawing in SVG is written whole");
+  return TRUE;
 }
 
 static gboolean
@@ -127,34 +163,39 @@ fill_spec (Options *o, FpSheetSpec *spec)
     return wrong ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
   spec->landscape = !o->portrait;
   spec->whole = o->whole;
-  return TRUE;
+  return fill_look (o, spec);
 }
 
 /* One sheet of one alternative, with further ones where its findings take them. */
 static GPtrArray *
-draw_sheet (const FpProject *project, guint alternative, FpSheetSpec *spec, gboolean with_findings, FpScene **scene,
+draw_sheet (const FpProject *project, guint alternative, FpSheetSpec *spec, const Options *o, FpScene **scene,
             GError **error)
 {
   g_auto (GStrv) lines = NULL;
 
-  if (with_findings)
+  if (o->findings)
     {
       g_autoptr (FpFindings) findings = fp_findings_of (project, alternative, NULL, NULL);
       lines = fp_report_lines (findings);
       spec->findings = (const char *const *) lines;
     }
   *scene = fp_scene_new (project, alternative);
-  return fp_sheet_pages (*scene, spec, NULL, error);
+  return o->tiles != NULL ? fp_sheet_pages_tiled (*scene, spec, o->tile, NULL, error)
+                          : fp_sheet_pages (*scene, spec, NULL, error);
 }
 
 static GPtrArray *
-draw_comparison (const FpProject *project, const FpSheetSpec *spec, FpScene **scene, GError **error)
+draw_comparison (const FpProject *project, const FpSheetSpec *spec, const Options *o, FpScene **scene, GError **error)
 {
+  g_autoptr (GPtrArray) sheets = NULL;
   g_autoptr (GPtrArray) findings = fp_comparing_findings (project);
   g_autoptr (FpComparison) comparison = fp_comparing_new (findings);
 
   *scene = fp_scene_new (project, 0);
-  return fp_comparison_sheets (comparison, spec, error);
+  sheets = fp_comparison_sheets (comparison, spec, error);
+  if (sheets == NULL || o->tiles == NULL)
+    return g_steal_pointer (&sheets);
+  return fp_sheets_tiled (sheets, o->tile, fp_project_brief (project)->units);
 }
 
 /* Drawn as asked, and said: a builder has no rule for 1:33. */
@@ -163,9 +204,9 @@ note_scale (double scale)
 {
   g_autofree char *note = NULL;
 
-  if (scale == 0 || is_standard (scale))
+  if (scale == 0 || fp_scale_is_standard (scale))
     return;
-  note = g_strdup_printf ("1:%u is not a scale of ISO 5455 (1:10, 1:20, 1:50, 1:100 …)", (guint) scale);
+  note = g_strdup_printf ("1:%g is not a scale of ISO 5455 (1:10, 1:20, 1:50, 1:100 …)", scale);
   fp_command_note (note);
 }
 
@@ -182,8 +223,8 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
   if (alternative < 0)
     return FP_EXIT_ERROR;
   spec->date = date;
-  pages = o->compare ? draw_comparison (project, spec, &scene, &error)
-                     : draw_sheet (project, (guint) alternative, spec, o->findings, &scene, &error);
+  pages = o->compare ? draw_comparison (project, spec, o, &scene, &error)
+                     : draw_sheet (project, (guint) alternative, spec, o, &scene, &error);
   if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->out, &error))
     return fp_command_fail (error->message);
   note_scale (spec->scale);
@@ -205,6 +246,13 @@ run (int argc, char **argv)
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
     { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
     { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "50 or 1:50; otherwise the largest of ISO 5455 that fits", "SCALE" },
+    { "along", 0, 0, FP_OPTION_TEXT, &o.along, "Where the section is cut: so far to the Epistle side", "LENGTH" },
+    { "across", 0, 0, FP_OPTION_TEXT, &o.across, "Where the section across is cut: so far east; a plan shows both",
+      "LENGTH" },
+    { "turned", 0, 0, G_OPTION_ARG_NONE, &o.turned, "Seen from the Epistle side; facing west", NULL },
+    { "without", 0, 0, FP_OPTION_TEXT, &o.without, "Leave out: dimensions,names,seats … (see below)", "LIST" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { "tiles", 0, 0, FP_OPTION_TEXT, &o.tiles, "On pages of this paper, to be joined", "PAPER" },
     { "whole", 'w', 0, G_OPTION_ARG_NONE, &o.whole, "The whole church instead of the sanctuary", NULL },
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &o.findings, "List the findings on the sheet", NULL },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
@@ -223,13 +271,18 @@ run (int argc, char **argv)
 const FpCommand fp_command_draw = {
   "draw", "FILE", "writes a sheet to scale as PDF, SVG or PNG",
   "Draws one alternative of the project FILE to scale: its plan, its elevation\n"
-  "facing the altar, its section, the three together (board), or all alternatives\n"
-  "side by side (compare). The sheet has a title block, a scale bar and cautions.\n"
+  "facing the altar, its section along the church, its section across it (cross),\n"
+  "plan, elevation and section together (board), or all alternatives side by side\n"
+  "(compare). The sheet has a title block, a scale bar and cautions.\n"
+  "What may be left out: building, altar, lights, furniture, seats; existing,\n"
+  "proposed, removed; dimensions, levels, names.\n"
   "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"
   "the ending of their name.",
   "  footpace draw parish.footpace --sheet elevation --out elevation.pdf\n"
   "  footpace draw parish.footpace -a b --sheet plan --whole --scale 100 --paper a1 --out plan.svg\n"
   "  footpace draw parish.footpace --sheet board --findings --out board.pdf\n"
+  "  footpace draw parish.footpace --sheet section --along 2.5m --turned --out a-a.pdf\n"
+  "  footpace draw parish.footpace --sheet plan --scale 20 --tiles a4 --out plan.pdf\n"
   "  footpace draw parish.footpace --sheet section --as svg --out - > section.svg\n",
   run
 };

@@ -60,11 +60,12 @@ const FpSurroundings FP_SURROUNDINGS_LEANEST = {
   .outline = { 1, 1, -1, -1 },
   .seen = { 1, 1, -1, -1 },
   .tiers = { 3, 0, 3, 0 },
+  .terse = TRUE,
   .levels_on = FP_SIDE_RIGHT,
 };
 
-const char *
-fp_view_title (FpViewId view)
+static const char *
+usual_title (FpViewId view)
 {
   switch (view)
     {
@@ -74,6 +75,32 @@ fp_view_title (FpViewId view)
     case FP_N_VIEWS: break;
     }
   return "";
+}
+
+char *
+fp_view_title (FpViewId view, const FpCut *cut)
+{
+  const char letter = fp_cut_letter (view);
+  const char *way = view == FP_VIEW_ELEVATION ? (cut->turned ? ", FACING WEST" : ", FACING EAST")
+                    : cut->turned             ? ", FROM THE EPISTLE SIDE"
+                                              : "";
+
+  if (view == FP_VIEW_SECTION && !cut->placed)
+    return g_strconcat (usual_title (view), way, NULL);
+  return cut->placed ? g_strdup_printf ("SECTION %c–%c%s", letter, letter, way) : g_strdup (usual_title (view));
+}
+
+/* "1200 mm to the Epistle side": for a section that stands without its plan; the caller's. */
+static char *
+where_cut (FpViewId view, const FpCut *cut, FpUnits units)
+{
+  g_autofree char *length = fp_length_format (fabs (cut->at), units);
+  const char *unit = units == FP_UNITS_METRIC ? " mm" : "";
+
+  if (view == FP_VIEW_SECTION)
+    return fabs (cut->at) < 0.5 ? g_strdup ("on the axis")
+                                : g_strdup_printf ("%s%s to the %s side", length, unit, cut->at > 0 ? "Epistle" : "Gospel");
+  return g_strdup_printf ("%s%s into the %s", length, unit, cut->at >= 0 ? "sanctuary" : "nave");
 }
 
 char *
@@ -209,11 +236,11 @@ title_width (const FpAnnotation *self)
 }
 
 double
-fp_view_title_width (FpViewId view, double scale)
+fp_view_title_width (FpViewId view, const FpCut *cut, double scale)
 {
-  g_autofree char *text = fp_scale_text (scale);
+  g_autofree char *text = fp_scale_text (scale), *title = fp_view_title (view, cut);
 
-  return fp_lettering_width (fp_view_title (view), TITLE_HEIGHT) + SCALE_GAP
+  return fp_lettering_width (title, TITLE_HEIGHT) + SCALE_GAP
          + fp_lettering_width (text, SCALE_HEIGHT) + (view == FP_VIEW_PLAN ? NORTH_POINT : 0);
 }
 
@@ -254,7 +281,7 @@ keep_title_free (FpAnnotation *self, double times)
 {
   FpBox box;
 
-  self->title = g_strdup (fp_view_title (self->view));
+  self->title = fp_view_title (self->view, &self->layout.section[self->view]);
   if (!self->around.has_title_at || self->around.has_no_title || !self->layout.labels)
     return;
   self->title_at = self->around.title_at;
@@ -263,6 +290,22 @@ keep_title_free (FpAnnotation *self, double times)
 }
 
 /* --- setting out ------------------------------------------------------------------------ */
+
+static guint
+section_lines (const FpAnnotation *self, FpSectionLine out[FP_N_VIEWS])
+{
+  return self->view == FP_VIEW_PLAN ? fp_section_lines (&self->layout, &self->sides.content, out) : 0;
+}
+
+static void
+keep_sections_free (FpAnnotation *self)
+{
+  FpSectionLine line[FP_N_VIEWS];
+  const guint n = section_lines (self, line);
+
+  for (guint i = 0; i < n; i++)
+    fp_section_line_cover (&line[i], self->room);
+}
 
 static void
 set_sides (FpAnnotation *self)
@@ -341,7 +384,7 @@ set_labels (FpAnnotation *self, FpProjection *projection)
   const FpBox outline = fp_view_outline (projection, &self->layout);
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
 
-  if (self->layout.labels && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
+  if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES) && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
     self->labels = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, self->room);
   else
     self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
@@ -376,7 +419,11 @@ static FpBox
 covered (const FpAnnotation *self)
 {
   FpBox box = self->sides.content;
+  FpSectionLine line[FP_N_VIEWS];
+  const guint n = section_lines (self, line);
 
+  for (guint i = 0; i < n; i++)
+    fp_section_line_add_box (&line[i], &box);
   for (guint i = 0; i < self->wanted->len; i++)
     {
       const FpWanted *w = &g_array_index (self->wanted, FpWanted, i);
@@ -439,6 +486,7 @@ set_out (FpAnnotation *self, FpProjection *projection, double times)
   self->sides.content = outline_on_paper (self, projection);
   self->shows = find_shown (projection, &self->layout.clip);
   keep_title_free (self, times);
+  keep_sections_free (self);
   set_levels (self, scene);
   set_sides (self);
   self->drawn = fp_thinned_lines (projection, self->layout.scale);
@@ -447,20 +495,46 @@ set_out (FpAnnotation *self, FpProjection *projection, double times)
   set_dimensions_and_labels (self, projection);
 }
 
+/* The layout with what its projection says: where it is cut, and what is left out. */
+static FpViewLayout
+layout_of (const FpProjection *projection, const FpViewLayout *layout)
+{
+  const FpViewId view = fp_projection_view (projection);
+  FpViewLayout own = *layout;
+
+  own.hidden = fp_projection_hidden (projection);
+  own.dimensions = layout->dimensions && fp_shows (own.hidden, FP_SHOW_DIMENSIONS);
+  own.levels = layout->levels && fp_shows (own.hidden, FP_SHOW_LEVELS);
+  if (view != FP_VIEW_PLAN)
+    own.section[view] = fp_projection_cut (projection);
+  return own;
+}
+
+static char *
+scale_words (const FpViewLayout *layout, FpViewId view, gboolean alone)
+{
+  g_autofree char *scale = fp_scale_text (layout->scale);
+  const FpCut *cut = &layout->section[view];
+  g_autofree char *where = alone && cut->placed && view != FP_VIEW_PLAN ? where_cut (view, cut, layout->units) : NULL;
+
+  return where != NULL ? g_strconcat (scale, ", cut ", where, NULL) : g_steal_pointer (&scale);
+}
+
 /* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
  * digit of where the view lies, or they would jump as the sheet is moved.
  *
  * What is zoomed is set out at the next smaller scale of a ladder and then grows about (0, 0), the lettering as it was:
  * what was clear of each other remains so, and between two steps of the ladder nothing comes, goes or jumps. */
 FpAnnotation *
-fp_annotation_new (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around)
+fp_annotation_new (FpProjection *projection, const FpViewLayout *asked, const FpSurroundings *around)
 {
   FpAnnotation *self = g_new0 (FpAnnotation, 1);
+  const FpViewLayout own = layout_of (projection, asked), *layout = &own;
   const FpPoint to = layout->origin, back = { -to.x, -to.y };
   const double scale = around->steady ? fp_thin_scale (layout->scale) : layout->scale, times = scale / layout->scale;
 
   self->view = fp_projection_view (projection);
-  self->scale = fp_scale_text (layout->scale);
+  self->scale = scale_words (layout, self->view, !around->has_title_at && !around->terse);
   self->layout = *layout;
   self->layout.origin = (FpPoint) { 0, 0 };
   self->layout.scale = scale;
@@ -532,10 +606,15 @@ fp_annotation_after_title (const FpAnnotation *self, double gap)
 void
 fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number)
 {
+  FpSectionLine line[FP_N_VIEWS];
+  const guint n = section_lines (self, line);
+
   fp_levels_draw (drawing, self->levels, &self->sides.content, self->view, number);
   fp_dimensions_draw (drawing, self->wanted, &self->sides, &self->around.seen, self->view, number);
   fp_falls_draw (drawing, self->falls, self->view);
   fp_labels_draw (drawing, self->labels, self->view);
+  for (guint i = 0; i < n; i++)
+    fp_section_line_draw (&line[i], drawing);
   if (self->layout.labels && !self->around.has_no_title)
     draw_title (self, drawing);
 }

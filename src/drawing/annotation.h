@@ -5,6 +5,7 @@
 #include "falls.h"
 #include "level-marks.h"
 #include "labels.h"
+#include "section-line.h"
 #include "tiers.h"
 #include "drawing-private.h"
 
@@ -22,6 +23,7 @@ typedef struct
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean has_title_at;
   gboolean has_no_title;
+  gboolean terse;              /* the title does not say where a section is cut                         */
   FpPoint  title_at;           /* left end of the base line; otherwise above the view                   */
 } FpSurroundings;
 
@@ -79,10 +81,10 @@ guint         fp_view_breaks (FpProjection *projection, const FpViewLayout *layo
 /* Clips a segment to a box; FALSE when nothing is left. An empty box clips nothing. */
 gboolean      fp_clip_segment (FpPoint *a, FpPoint *b, const FpBox *box);
 
-const char   *fp_view_title (FpViewId view); /* "ELEVATION, FACING EAST" */
+char         *fp_view_title (FpViewId view, const FpCut *cut); /* "ELEVATION, FACING EAST", "SECTION A–A" */
 
 /* mm, with the scale, and the north point beside that of a plan. */
-double        fp_view_title_width (FpViewId view, double scale);
+double        fp_view_title_width (FpViewId view, const FpCut *cut, double scale);
 
 /* "1:50", "1:33", "1:12.5" */
 char         *fp_scale_text (double scale);

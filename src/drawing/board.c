@@ -14,6 +14,7 @@
 #include "thin.h"
 
 #include <math.h>
+#include <string.h>
 
 /* All in paper mm. */
 #define GAP_SIDE    12.0 /* elevation to section                              */
@@ -33,6 +34,8 @@
 #define TITLE_HEIGHT 3.5
 #define TITLE_SIDE  2.0  /* from the border of what belongs to another view     */
 #define TOP_ROOM    13.0 /* titles, above                                      */
+#define LINE_CLEAR  4.0    /* from a cutting line to a title on its right, and on its left the letter stands */
+#define LINE_CLEAR_RIGHT 16.0
 #define FAR         1e6
 #define LEAST_SCALE 2.0
 #define MOST_SCALE  1e5
@@ -196,7 +199,7 @@ fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const F
   if (shown == FP_SHOWN_WHOLE)
     return;
   for (guint v = 0; v < FP_N_VIEWS; v++)
-    out->view[v].clip = fp_region_in_view (&box, (FpViewId) v);
+    out->view[v].clip = fp_region_in_view (&box, (FpViewId) v, FALSE);
   out->mitre_b = mitre_point (out, box.lo.y);
 }
 
@@ -238,6 +241,7 @@ typedef struct
   const FpBoardLayout *layout;
   FpRegions            regions;
   FpBox                paper;
+  FpCut                cut[FP_N_VIEWS];
   GArray              *shown;
   guint                number;
 } Board;
@@ -259,7 +263,7 @@ outline_of (const Board *b, FpViewId view)
   FpBox3 region = view == FP_VIEW_ELEVATION ? b->regions.east : b->regions.all;
 
   region.lo.z = b->regions.all.lo.z;
-  return within_clip (b, view, fp_region_in_view (&region, view));
+  return within_clip (b, view, fp_region_in_view (&region, view, FALSE));
 }
 
 static FpBox
@@ -285,6 +289,16 @@ right_of_title (const Board *b, FpViewId view)
   return title_of (b, FP_VIEW_SECTION, &section) ? MIN (section.x - 2 * TITLE_SIDE, edge) : edge;
 }
 
+/* The cutting line of the section ends where the plan has its title: that stands on the right of it then. */
+static double
+beside_section_line (const Board *b, double x, double width)
+{
+  const FpCut *cut = &b->cut[FP_VIEW_SECTION];
+  const double line = fp_view_to_paper (&b->layout->view[FP_VIEW_PLAN], (FpPoint) { cut->at, 0 }).x;
+
+  return cut->placed && line > x - LINE_CLEAR && line < x + width + LINE_CLEAR_RIGHT ? line + LINE_CLEAR : x;
+}
+
 /* Titles stay on the paper although what they name runs off it, and with their own view.  FALSE where that leaves
  * no room. */
 static gboolean
@@ -293,13 +307,15 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   const FpBox *frame = &b->layout->frame[view];
   const FpBox in_view = outline_of (b, view), outline = on_paper (&b->layout->view[view], &in_view);
   const double left = MAX (frame->x0 + TITLE_SIDE, b->paper.x0 + EDGE), right = right_of_title (b, view);
-  const double width = fp_view_title_width (view, b->layout->view[view].scale);
+  const double width = fp_view_title_width (view, &b->cut[view], b->layout->view[view].scale);
   const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->paper.y0 : frame->y0) + EDGE;
   const double top = MIN (frame->y1, b->paper.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
 
   at->x = CLAMP (outline.x0, left, MAX (left, right - width));
+  if (view == FP_VIEW_PLAN)
+    at->x = beside_section_line (b, at->x, width);
   at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
-  return right - left >= width && at->y >= foot;
+  return right - at->x >= width && at->y >= foot;
 }
 
 static void
@@ -329,11 +345,13 @@ static void
 draw_view (Board *b, FpProjection *projection)
 {
   const FpViewId view = fp_projection_view (projection);
+  FpViewLayout layout = b->layout->view[view];
   FpSurroundings around;
   g_autoptr (FpAnnotation) annotation = NULL;
 
   surround (b, view, &around);
-  annotation = fp_annotation_new (projection, &b->layout->view[view], &around);
+  memcpy (layout.section, b->cut, sizeof layout.section);
+  annotation = fp_annotation_new (projection, &layout, &around);
   fp_view_draw_lines (b->drawing, projection, annotation);
   fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
@@ -350,6 +368,8 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
   Board b = { .drawing = drawing, .layout = layout, .shown = shown, .paper = *area };
 
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    b.cut[v] = fp_projection_cut (projection[v]);
   b.number = fp_drawing_last_dimension (drawing);
   fp_regions_of (fp_projection_scene (projection[0]), &b.regions);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);

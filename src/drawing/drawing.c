@@ -11,6 +11,7 @@ struct _FpDrawing
   GArray         *marks;  /* FpMark  */
   GArray         *points; /* FpPoint */
   GStringChunk   *texts;
+  FpInkChoice     ink;
   FpDrawing      *inset;   /* owned; NULL                                        */
   FpPoint         inset_at;
   FpBox           inset_clip;
@@ -49,6 +50,18 @@ fp_drawing_unref (FpDrawing *self)
   g_string_chunk_free (self->texts);
   fp_drawing_unref (self->inset);
   g_free (self);
+}
+
+void
+fp_drawing_set_ink (FpDrawing *self, FpInkChoice ink)
+{
+  self->ink = ink;
+}
+
+FpInkChoice
+fp_drawing_ink (const FpDrawing *self)
+{
+  return self->ink;
 }
 
 void

@@ -89,18 +89,18 @@ set_on_plan (Falls *f, const FpFloor *floor, FpFall *fall)
 
 /* --- in the section ------------------------------------------------------------------ */
 
-/* Where the plane of the section passes over the floor: from y0 to y1; FALSE where it does not. */
+/* Where the plane of the section, at @x, passes over the floor: from y0 to y1; FALSE where it does not. */
 static gboolean
-cut_floor (const FpFloor *floor, double *y0, double *y1)
+cut_floor (const FpFloor *floor, double x, double *y0, double *y1)
 {
   *y0 = G_MAXDOUBLE;
   *y1 = -G_MAXDOUBLE;
   for (guint i = 0; i < floor->n_outline; i++)
     {
       const FpPoint p = floor->outline[i], q = floor->outline[(i + 1) % floor->n_outline];
-      if ((p.x > 0) == (q.x > 0))
+      if ((p.x > x) == (q.x > x))
         continue;
-      const double y = p.y + (q.y - p.y) * (0 - p.x) / (q.x - p.x);
+      const double y = p.y + (q.y - p.y) * (x - p.x) / (q.x - p.x);
       *y0 = MIN (*y0, y);
       *y1 = MAX (*y1, y);
     }
@@ -111,8 +111,10 @@ cut_floor (const FpFloor *floor, double *y0, double *y1)
 static gboolean
 try_in_section (Falls *f, const FpFloor *floor, FpFall *fall, double y, gboolean above)
 {
-  const double z = floor->z + floor->gy * y, down = floor->gy > 0 ? 1 : -1; /* east is on the left */
-  const FpPoint on = fp_view_to_paper (f->layout, fp_view_point (FP_VIEW_SECTION, (FpVec3) { 0, y, z }));
+  const FpCut cut = fp_projection_cut (f->projection);
+  const double z = floor->z + floor->gx * cut.at + floor->gy * y;
+  const double down = (floor->gy > 0) == cut.turned ? -1 : 1; /* east is on the left, or turned on the right */
+  const FpPoint on = fp_view_to_paper (f->layout, fp_layout_point (f->layout, FP_VIEW_SECTION, (FpVec3) { 0, y, z }));
   const double foot = above ? on.y + AWAY + UNDER + ARROW / 2 * fabs (floor->gy)
                             : f->content->y0 - AWAY - FP_FIGURE_HEIGHT;
   const double half = ARROW / 2, rise = half * fabs (floor->gy);
@@ -131,14 +133,15 @@ set_in_section (Falls *f, const FpFloor *floor, FpFall *fall)
 {
   static const double shares[PLACES] = { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9 };
   const FpBox *clip = &f->layout->clip;
+  const FpCut cut = fp_projection_cut (f->projection);
   double y0, y1;
 
-  if (fabs (floor->gy) < 1e-6 || !cut_floor (floor, &y0, &y1))
+  if (fabs (floor->gy) < 1e-6 || !cut_floor (floor, cut.at, &y0, &y1))
     return FALSE;
   if (!fp_box_is_empty (clip))
     {
-      y0 = MAX (y0, -clip->x1);
-      y1 = MIN (y1, -clip->x0);
+      y0 = MAX (y0, cut.turned ? clip->x0 : -clip->x1);
+      y1 = MIN (y1, cut.turned ? clip->x1 : -clip->x0);
     }
   for (guint pass = 0; pass < 2; pass++)
     for (guint i = 0; i < PLACES && y1 > y0; i++)
@@ -171,7 +174,8 @@ fp_falls_place (FpProjection *projection, const FpViewLayout *layout, const FpBo
     {
       const double fall = hypot (floor[i].gx, floor[i].gy);
       FpFall one = { .item = g_intern_string (fp_item_id (placed[floor[i].owner].item)) };
-      if (fall < 1e-4)
+      const FpPlaced *owner = &placed[floor[i].owner];
+      if (fall < 1e-4 || !fp_shows_thing (layout->hidden, fp_item_kind (owner->item), owner->standing))
         continue;
       set_slope (&one, fall);
       if (fp_projection_view (projection) == FP_VIEW_PLAN)

@@ -34,6 +34,12 @@ typedef struct
   GArray             *out;
 } Gathering;
 
+static gboolean
+is_drawn (const Gathering *g, const FpPlaced *of)
+{
+  return fp_shows_thing (g->layout->hidden, fp_item_kind (of->item), of->standing);
+}
+
 static FpLevelMark *
 find_level (const Gathering *g, double level)
 {
@@ -52,8 +58,8 @@ lies_in_clip (const FpBox *clip, double level)
 static void
 set_reach (const Gathering *g, const FpPlaced *of, FpLevelMark *mark)
 {
-  const FpPoint a = fp_view_point (g->view, (FpVec3) { of->plan.x0, of->plan.y0, 0 });
-  const FpPoint b = fp_view_point (g->view, (FpVec3) { of->plan.x1, of->plan.y1, 0 });
+  const FpPoint a = fp_layout_point (g->layout, g->view, (FpVec3) { of->plan.x0, of->plan.y0, 0 });
+  const FpPoint b = fp_layout_point (g->layout, g->view, (FpVec3) { of->plan.x1, of->plan.y1, 0 });
 
   mark->near = fp_view_to_paper (g->layout, (FpPoint) { MIN (a.x, b.x), 0 }).x;
   mark->far = fp_view_to_paper (g->layout, (FpPoint) { MAX (a.x, b.x), 0 }).x;
@@ -164,14 +170,14 @@ add_highest (Gathering *g, const FpScene *scene, const FpPlaced *placed)
   for (guint i = 0; i < n; i++)
     {
       const Ends ends = ends_of (&floor[i]);
-      if (floor[i].use != FP_FLOOR_PEOPLE || ends.high <= best.high)
+      if (!is_drawn (g, &placed[floor[i].owner]) || floor[i].use != FP_FLOOR_PEOPLE || ends.high <= best.high)
         continue;
       best = ends;
       highest = i;
     }
   if (highest == G_MAXUINT || (floor[highest].gx == 0 && floor[highest].gy == 0))
     return;
-  at = fp_view_point (g->view, (FpVec3) { best.high_at.x, best.high_at.y, 0 });
+  at = fp_layout_point (g->layout, g->view, (FpVec3) { best.high_at.x, best.high_at.y, 0 });
   add_named (g, &placed[floor[highest].owner], best.high, HIGHEST_RANK,
              !g->names || fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
 }
@@ -195,6 +201,8 @@ add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gb
   for (guint i = 0; i < n; i++)
     {
       const FpPlaced *owner = &placed[floor[i].owner];
+      if (!is_drawn (g, owner))
+        continue;
       /* The datum is told even where its floor lies behind. */
       if (floor[i].gx != 0 || floor[i].gy != 0)
         add_falling (g, &floor[i], owner);

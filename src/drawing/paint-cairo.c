@@ -212,6 +212,8 @@ paint_mark (Painter *p, const FpMark *mark)
     }
 }
 
+static void paint (const FpDrawing *self, cairo_t *cr, FpSurfaceLook look, gboolean with_paper);
+
 /* In user space of the paper, y down. */
 static void
 paint_inset (const FpDrawing *self, cairo_t *cr, FpSurfaceLook look)
@@ -227,12 +229,12 @@ paint_inset (const FpDrawing *self, cairo_t *cr, FpSurfaceLook look)
   cairo_rectangle (cr, clip.x0, height - clip.y1, clip.x1 - clip.x0, clip.y1 - clip.y0);
   cairo_clip (cr);
   cairo_translate (cr, at.x, height - at.y - fp_drawing_height (inset));
-  fp_drawing_paint (inset, cr, look, FALSE);
+  paint (inset, cr, look, FALSE);
   cairo_restore (cr);
 }
 
-void
-fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboolean with_paper)
+static void
+paint (const FpDrawing *self, cairo_t *cr, FpSurfaceLook look, gboolean with_paper)
 {
   g_autoptr (GArray) segments = g_array_new (FALSE, FALSE, sizeof (FpSegment));
   Painter p = { .cr = cr, .look = look, .points = fp_drawing_points (self), .segments = segments };
@@ -257,4 +259,10 @@ fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboole
     paint_mark (&p, &mark[i]);
   flush (&p);
   cairo_restore (cr);
+}
+
+void
+fp_drawing_paint (const FpDrawing *self, FpCairo *cr, FpSurfaceLook look, gboolean with_paper)
+{
+  paint (self, cr, look == FP_SURFACE_PAPER ? fp_surface_look (fp_drawing_ink (self), FALSE) : look, with_paper);
 }

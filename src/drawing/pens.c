@@ -7,7 +7,7 @@
  * 12, 24 and 0.5 widths and gaps of 3 (ISO 128-2, from memory).
  *
  * Standing is told twice over.  By colour: proposed work red, removed yellow
- * (Continental practice for alterations, no source).  And without: proposed
+ * (Continental practice for alterations, no source), or blue and orange.  And without: proposed
  * lines are twice as heavy; removed lines are in short dashes with crosses on
  * them.
  */
@@ -98,85 +98,83 @@ ink (guint rgb)
   return (FpInk) { (rgb >> 16) / 255.0, (rgb >> 8 & 0xff) / 255.0, (rgb & 0xff) / 255.0 };
 }
 
-static FpInk
-ink_of_standing (FpStanding standing, gboolean dark)
+/* One ink in all its parts: lines and cut faces by standing, and what has none. */
+typedef struct
 {
-  switch (standing)
-    {
-    case FP_STANDING_EXISTING: break;
-    case FP_STANDING_PROPOSED: return ink (dark ? 0xff8274 : 0xb0201c);
-    case FP_STANDING_REMOVED: return ink (dark ? 0xe2b53c : 0x8f6a00);
-    }
-  return ink (dark ? 0xeceae4 : 0x1d1f24);
+  guint    line[3];              /* existing, proposed, removed            */
+  guint    hatch[3], cut[3], tint[3];
+  guint    axis, guide, letter, paper;
+} Palette;
+
+/* The blue and the orange are Okabe and Ito's, "Color universal design" (2008), from memory: on white the
+ * vermilion is darkened, until it has the contrast of text (WCAG 2.1, 1.4.3). */
+static const Palette palettes[FP_N_SURFACE_LOOKS] = {
+  [FP_SURFACE_PAPER] = { { 0x1d1f24, 0xb0201c, 0x8f6a00 }, { 0x74767f, 0xb0201c, 0x8f6a00 },
+                         { 0xd6d6dc, 0xf3cfc9, 0xf5e7b2 }, { 0xf5f1e6, 0xfbeae6, 0xfaf3da },
+                         0x5a5d66, 0x6f727b, 0x34363d, 0xffffff },
+  [FP_SURFACE_DARK] = { { 0xeceae4, 0xff8274, 0xe2b53c }, { 0x7d828c, 0xff8274, 0xe2b53c },
+                        { 0x43464e, 0x5e3533, 0x4d4423 }, { 0x2f3136, 0x47302f, 0x3d3725 },
+                        0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327 },
+  [FP_SURFACE_GREY] = { { 0x303030, 0x000000, 0x6a6a6a }, { 0x6a6a6a, 0x303030, 0x6a6a6a },
+                        { 0xdcdcdc, 0xb4b4b4, 0xf4f4f4 }, { 0xf2f2f2, 0xe6e6e6, 0xfafafa },
+                        0x505050, 0x6a6a6a, 0x202020, 0xffffff },
+  [FP_SURFACE_SAFE] = { { 0x1d1f24, 0x0062a8, 0xb04a00 }, { 0x74767f, 0x0062a8, 0xb04a00 },
+                        { 0xd6d6d6, 0xbcd9ef, 0xffe0b8 }, { 0xf4f2ec, 0xe4f0f9, 0xfff2e0 },
+                        0x5a5d66, 0x6f727b, 0x34363d, 0xffffff },
+  [FP_SURFACE_SAFE_DARK] = { { 0xeceae4, 0x6cc0f2, 0xf0a92c }, { 0x7d828c, 0x6cc0f2, 0xf0a92c },
+                             { 0x43464e, 0x27465c, 0x56401c }, { 0x2f3136, 0x243845, 0x41351f },
+                             0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327 },
+};
+
+static const Palette *
+palette_of (FpSurfaceLook look)
+{
+  return &palettes[MIN ((guint) look, FP_N_SURFACE_LOOKS - 1)];
+}
+
+FpSurfaceLook
+fp_surface_look (FpInkChoice choice, gboolean dark)
+{
+  if (choice == FP_INK_SAFE)
+    return dark ? FP_SURFACE_SAFE_DARK : FP_SURFACE_SAFE;
+  return dark ? FP_SURFACE_DARK : choice == FP_INK_GREY ? FP_SURFACE_GREY : FP_SURFACE_PAPER;
 }
 
 FpInk
 fp_pen_ink (FpPen pen, FpStanding standing, FpSurfaceLook look)
 {
-  const gboolean dark = look == FP_SURFACE_DARK;
+  const Palette *p = palette_of (look);
 
   switch (pen)
     {
     case FP_PEN_CUT:
     case FP_PEN_OUTLINE:
     case FP_PEN_EDGE:
-    case FP_PEN_HIDDEN:
-      return ink_of_standing (standing, dark);
-    case FP_PEN_HATCH:
-      if (standing != FP_STANDING_EXISTING)
-        return ink_of_standing (standing, dark);
-      return ink (dark ? 0x7d828c : 0x74767f);
-    case FP_PEN_AXIS:
-      return ink (dark ? 0x9aa0ab : 0x5a5d66);
-    case FP_PEN_GUIDE:
-      return ink (dark ? 0x8f959f : 0x6f727b);
+    case FP_PEN_HIDDEN: return ink (p->line[standing]);
+    case FP_PEN_HATCH: return ink (p->hatch[standing]);
+    case FP_PEN_AXIS: return ink (p->axis);
+    case FP_PEN_GUIDE: return ink (p->guide);
     case FP_PEN_DIMENSION:
-    case FP_PEN_LETTER:
-      return ink (dark ? 0xc9ccd2 : 0x34363d);
+    case FP_PEN_LETTER: return ink (p->letter);
     case FP_PEN_FRAME:
-    case FP_N_PENS:
-      break;
+    case FP_N_PENS: break;
     }
-  return ink_of_standing (FP_STANDING_EXISTING, dark);
-}
-
-static FpInk
-tint (FpStanding standing, gboolean dark)
-{
-  switch (standing)
-    {
-    case FP_STANDING_EXISTING: break;
-    case FP_STANDING_PROPOSED: return ink (dark ? 0x47302f : 0xfbeae6);
-    case FP_STANDING_REMOVED: return ink (dark ? 0x3d3725 : 0xfaf3da);
-    }
-  return ink (dark ? 0x2f3136 : 0xf5f1e6);
-}
-
-static FpInk
-cut_fill (FpStanding standing, gboolean dark)
-{
-  switch (standing)
-    {
-    case FP_STANDING_EXISTING: break;
-    case FP_STANDING_PROPOSED: return ink (dark ? 0x5e3533 : 0xf3cfc9);
-    case FP_STANDING_REMOVED: return ink (dark ? 0x4d4423 : 0xf5e7b2);
-    }
-  return ink (dark ? 0x43464e : 0xd6d6dc);
+  return ink (p->line[FP_STANDING_EXISTING]);
 }
 
 FpInk
 fp_fill_ink (FpFill fill, FpStanding standing, FpSurfaceLook look)
 {
-  const gboolean dark = look == FP_SURFACE_DARK;
+  const Palette *p = palette_of (look);
 
   switch (fill)
     {
     case FP_FILL_NONE:
     case FP_FILL_PAPER: break;
-    case FP_FILL_CUT: return cut_fill (standing, dark);
-    case FP_FILL_TINT: return tint (standing, dark);
-    case FP_FILL_INK: return ink_of_standing (standing, dark);
+    case FP_FILL_CUT: return ink (p->cut[standing]);
+    case FP_FILL_TINT: return ink (p->tint[standing]);
+    case FP_FILL_INK: return ink (p->line[standing]);
     }
   /* On paper that is printed, "paper" is the white of the sheet. */
-  return ink (dark ? 0x212327 : 0xffffff);
+  return ink (p->paper);
 }

@@ -66,6 +66,7 @@ typedef struct { FpPoint *pt; guint n; guint owner, fabric; double depth; } FpCu
 typedef struct
 {
   FpViewId view;
+  gboolean turned;            /* seen from the other side               */
   double   near;              /* depth of the cutting plane: nothing nearer is kept */
   GArray  *points;            /* FpVec3     */
   GArray  *faces;             /* FpFace     */
@@ -74,7 +75,7 @@ typedef struct
   GArray  *overhead;          /* FpCutPiece: outlines of what lies above the cut of a plan */
 } FpSketch;
 
-FpSketch *fp_sketch_new  (FpViewId view, double near);
+FpSketch *fp_sketch_new  (FpViewId view, gboolean turned, double near);
 void      fp_sketch_free (FpSketch *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSketch, fp_sketch_free)
 
@@ -92,7 +93,8 @@ void fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPe
 /* Outline of what hangs above the cut: drawn dashed, merged by owner. */
 void fp_sketch_add_overhead (FpSketch *self, const FpSolid *solid);
 /* @world in the sketch's coordinates. */
-FpVec3 fp_sketch_point (FpViewId view, FpVec3 world);
+FpVec3 fp_sketch_point (const FpSketch *self, FpVec3 world);
+FpVec3 fp_sight_point  (FpViewId view, gboolean turned, FpVec3 world);
 
 /**
  * fp_sketch_join_cuts:

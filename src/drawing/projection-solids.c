@@ -30,11 +30,12 @@ clear_piece (gpointer data)
 }
 
 FpSketch *
-fp_sketch_new (FpViewId view, double near)
+fp_sketch_new (FpViewId view, gboolean turned, double near)
 {
   FpSketch *self = g_new (FpSketch, 1);
 
   self->view = view;
+  self->turned = turned && view != FP_VIEW_PLAN;
   self->near = near;
   self->points = g_array_new (FALSE, FALSE, sizeof (FpVec3));
   self->faces = g_array_new (FALSE, FALSE, sizeof (FpFace));
@@ -59,8 +60,8 @@ fp_sketch_free (FpSketch *self)
   g_free (self);
 }
 
-FpVec3
-fp_sketch_point (FpViewId view, FpVec3 p)
+static FpVec3
+unturned (FpViewId view, FpVec3 p)
 {
   switch (view)
     {
@@ -70,6 +71,21 @@ fp_sketch_point (FpViewId view, FpVec3 p)
     case FP_N_VIEWS: break;
     }
   return p;
+}
+
+/* Seen from the other side: half a turn about the upright. */
+FpVec3
+fp_sight_point (FpViewId view, gboolean turned, FpVec3 p)
+{
+  const FpVec3 q = unturned (view, p);
+
+  return turned && view != FP_VIEW_PLAN ? (FpVec3) { -q.x, q.y, -q.z } : q;
+}
+
+FpVec3
+fp_sketch_point (const FpSketch *self, FpVec3 p)
+{
+  return fp_sight_point (self->view, self->turned, p);
 }
 
 /* --- faces and edges, cut off at the plane ------------------------------------ */
@@ -241,7 +257,7 @@ static void
 add_round_cap (FpSketch *self, const FpSolid *s, const FpFace *like, gboolean cut)
 {
   enum { LEVELS = 12 };
-  const FpVec3 axis = fp_sketch_point (self->view, (FpVec3) { s->cx, s->cy, s->z0 });
+  const FpVec3 axis = fp_sketch_point (self, (FpVec3) { s->cx, s->cy, s->z0 });
   const double off = fabs (axis.z - self->near);
   const guint levels = s->r0 == s->r1 || off < 1e-2 ? 1 : LEVELS;
   FpPoint left[LEVELS + 1], right[2 * (LEVELS + 1)];
@@ -363,8 +379,8 @@ add_prism (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *lik
     {
       const FpPoint p = s->outline[i];
       const double top = r.top_cut ? how->plan_cut : fp_solid_top_at (s, p.x, p.y);
-      r.low[i] = fp_sketch_point (self->view, (FpVec3) { p.x, p.y, fp_solid_foot_at (s, p.x, p.y) });
-      r.high[i] = fp_sketch_point (self->view, (FpVec3) { p.x, p.y, top });
+      r.low[i] = fp_sketch_point (self, (FpVec3) { p.x, p.y, fp_solid_foot_at (s, p.x, p.y) });
+      r.high[i] = fp_sketch_point (self, (FpVec3) { p.x, p.y, top });
     }
   r.top_cut = r.top_cut && how->cut_face;
   like->convex = fp_outline_is_convex (s->outline, s->n_outline);
@@ -398,8 +414,8 @@ add_frustum (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *l
       const FpPlace turn = { s->cx, s->cy, 360.0 * i / r.n };
       const FpPoint low = fp_place_point (&turn, (FpPoint) { s->r0, 0 });
       const FpPoint high = fp_place_point (&turn, (FpPoint) { r1, 0 });
-      r.low[i] = fp_sketch_point (self->view, (FpVec3) { low.x, low.y, s->z0 });
-      r.high[i] = fp_sketch_point (self->view, (FpVec3) { high.x, high.y, z1 });
+      r.low[i] = fp_sketch_point (self, (FpVec3) { low.x, low.y, s->z0 });
+      r.high[i] = fp_sketch_point (self, (FpVec3) { high.x, high.y, z1 });
     }
   r.smooth = TRUE;
   r.top_cut = top_cut && how->cut_face;
@@ -425,15 +441,15 @@ image_of (const Affine *f, FpVec3 s)
 }
 
 static Affine
-affine_of (FpViewId view, const FpSolid *s)
+affine_of (const FpSketch *sketch, const FpSolid *s)
 {
   const FpPlace turn = { 0, 0, s->turn };
   const FpPoint u = fp_place_point (&turn, (FpPoint) { s->rx, 0 }), w = fp_place_point (&turn, (FpPoint) { 0, s->ry });
 
-  return (Affine) { fp_sketch_point (view, (FpVec3) { s->cx, s->cy, s->cz }),
-                    { fp_sketch_point (view, (FpVec3) { u.x, u.y, 0 }),
-                      fp_sketch_point (view, (FpVec3) { w.x, w.y, 0 }),
-                      fp_sketch_point (view, (FpVec3) { 0, 0, s->rz }) } };
+  return (Affine) { fp_sketch_point (sketch, (FpVec3) { s->cx, s->cy, s->cz }),
+                    { fp_sketch_point (sketch, (FpVec3) { u.x, u.y, 0 }),
+                      fp_sketch_point (sketch, (FpVec3) { w.x, w.y, 0 }),
+                      fp_sketch_point (sketch, (FpVec3) { 0, 0, s->rz }) } };
 }
 
 static FpVec3
@@ -495,7 +511,7 @@ add_dome_facet (FpSketch *self, const Affine *f, guint ring, guint i, const FpFa
 static void
 add_ellipsoid (FpSketch *self, const FpSolid *s, const FpSketchHow *how, FpFace *like)
 {
-  const Affine f = affine_of (self->view, s);
+  const Affine f = affine_of (self, s);
   const double up = (self->near - f.centre.z) / fp_vec3_length (depth_of (&f)); /* where the plane cuts the sphere */
   FpPoint cap[ELLIPSOID_CORNERS];
 
@@ -529,7 +545,7 @@ static FpWeight
 weight_of (const FpSketch *self, const FpSolid *solid)
 {
   const FpBox3 box = fp_solid_box (solid);
-  const FpVec3 a = fp_sketch_point (self->view, box.lo), b = fp_sketch_point (self->view, box.hi);
+  const FpVec3 a = fp_sketch_point (self, box.lo), b = fp_sketch_point (self, box.hi);
 
   if (is_building (solid->part))
     return FP_WEIGHT_WIDE;

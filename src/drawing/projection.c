@@ -13,8 +13,8 @@
 /* A plan is cut about 1.0 to 1.2 m above the floor (ISO 7519, from memory). */
 #define PLAN_CUT 1100.0
 
-/* The section is cut on the axis; a hair beside it, so that what begins on the axis is cut too. */
-#define OFF_AXIS 1e-3
+/* Sections are cut a hair beyond where they are told, so that what begins on the axis is cut too. */
+#define BESIDE 1e-3
 
 typedef struct
 {
@@ -29,6 +29,8 @@ struct _FpProjection
   gatomicrefcount ref_count;
   FpScene  *scene;
   FpViewId  view;
+  FpCut     cut;
+  FpHidden  hidden;
   Layer     layer[N_LAYERS];
   GArray   *lines; /* FpProjectedLine */
   GArray   *cuts;  /* FpProjectedCut  */
@@ -38,20 +40,49 @@ struct _FpProjection
 FpPoint
 fp_view_point (FpViewId view, FpVec3 p)
 {
-  const FpVec3 q = fp_sketch_point (view, p);
+  const FpVec3 q = fp_sight_point (view, FALSE, p);
 
   return (FpPoint) { q.x, q.y };
 }
 
+FpPoint
+fp_layout_point (const FpViewLayout *layout, FpViewId view, FpVec3 p)
+{
+  const FpVec3 q = fp_sight_point (view, layout->section[view].turned, p);
+
+  return (FpPoint) { q.x, q.y };
+}
+
+double
+fp_cut_across (const FpScene *scene)
+{
+  const int altar = fp_scene_celebrated_altar (scene);
+  const FpBox3 sanctuary = fp_scene_sanctuary (scene);
+  guint n;
+
+  if (altar >= 0)
+    return (fp_scene_placed (scene, &n)[altar].plan.y0 + fp_scene_placed (scene, &n)[altar].plan.y1) / 2;
+  return sanctuary.lo.y <= sanctuary.hi.y ? (sanctuary.lo.y + sanctuary.hi.y) / 2 : 0;
+}
+
+/* Depth of the plane at which the view is told to be cut, towards the viewer. */
+static double
+depth_of_cut (FpViewId view, const FpCut *cut)
+{
+  const FpVec3 at = { cut->at, cut->at, 0 };
+
+  return fp_sight_point (view, cut->turned, at).z - BESIDE;
+}
+
 /* Depth of the cutting plane. */
 static double
-nearest_depth (const FpScene *scene, FpViewId view)
+nearest_depth (const FpScene *scene, FpViewId view, const FpCut *cut)
 {
   switch (view)
     {
     case FP_VIEW_PLAN: return G_MAXDOUBLE;
-    case FP_VIEW_ELEVATION: return -fp_elevation_plane (scene);
-    case FP_VIEW_SECTION: return -OFF_AXIS;
+    case FP_VIEW_ELEVATION: return cut->placed ? depth_of_cut (view, cut) : -fp_elevation_plane (scene);
+    case FP_VIEW_SECTION: return depth_of_cut (view, cut);
     case FP_N_VIEWS: break;
     }
   return G_MAXDOUBLE;
@@ -202,19 +233,25 @@ sketch_strokes (FpSketch *sketch, const FpPlaced *placed, guint owner)
     }
 }
 
-static FpSketch *
-sketch_layer (const FpScene *scene, FpViewId view, gboolean ghosts)
+static gboolean
+is_drawn (const FpProjection *self, const FpPlaced *placed, gboolean ghosts)
 {
-  FpSketch *sketch = fp_sketch_new (view, nearest_depth (scene, view));
+  return placed->ghost == ghosts && fp_shows_thing (self->hidden, fp_item_kind (placed->item), placed->standing);
+}
+
+static FpSketch *
+sketch_layer (const FpProjection *self, gboolean ghosts)
+{
+  FpSketch *sketch = fp_sketch_new (self->view, self->cut.turned, nearest_depth (self->scene, self->view, &self->cut));
   guint n_solids, n_placed;
-  const FpSolid *solid = fp_scene_solids (scene, &n_solids);
-  const FpPlaced *placed = fp_scene_placed (scene, &n_placed);
+  const FpSolid *solid = fp_scene_solids (self->scene, &n_solids);
+  const FpPlaced *placed = fp_scene_placed (self->scene, &n_placed);
 
   for (guint i = 0; i < n_solids; i++)
-    if (placed[solid[i].owner].ghost == ghosts)
+    if (is_drawn (self, &placed[solid[i].owner], ghosts))
       sketch_solid (sketch, placed, &solid[i], i);
   for (guint i = 0; i < n_placed; i++)
-    if (placed[i].ghost == ghosts)
+    if (is_drawn (self, &placed[i], ghosts))
       sketch_strokes (sketch, placed, i);
   return sketch;
 }
@@ -250,19 +287,37 @@ measure_box (FpProjection *self)
 FpProjection *
 fp_projection_new (const FpScene *scene, FpViewId view)
 {
+  return fp_projection_new_cut (scene, view, NULL, 0);
+}
+
+/* What nobody says: an elevation is seen from before the rail, a section on the axis. */
+static FpCut
+cut_of (FpViewId view, const FpCut *cut)
+{
+  if (view == FP_VIEW_PLAN || cut == NULL || !isfinite (cut->at) || (view == FP_VIEW_ELEVATION && !cut->placed))
+    return (FpCut) { FALSE, 0, FALSE };
+  return *cut;
+}
+
+FpProjection *
+fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden)
+{
   FpProjection *self = g_new0 (FpProjection, 1);
   g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
 
   g_atomic_ref_count_init (&self->ref_count);
   self->scene = fp_scene_ref (scene);
   self->view = view;
+  self->cut = cut_of (view, cut);
+  self->cut.at = self->cut.placed ? self->cut.at : 0;
+  self->hidden = hidden;
   self->lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
   self->cuts = g_array_new (FALSE, FALSE, sizeof (FpProjectedCut));
   g_array_set_clear_func (self->cuts, clear_cut);
   for (guint i = 0; i < N_LAYERS; i++)
     {
       Layer *layer = &self->layer[i];
-      layer->sketch = sketch_layer (scene, view, i == GHOSTS);
+      layer->sketch = sketch_layer (self, i == GHOSTS);
       fp_sketch_join_cuts (layer->sketch, self->cuts);
       layer->grid = fp_face_grid_new (layer->sketch);
       fp_face_grid_visible (layer->grid, i == GHOSTS, pieces);
@@ -305,6 +360,18 @@ FpViewId
 fp_projection_view (const FpProjection *self)
 {
   return self->view;
+}
+
+FpCut
+fp_projection_cut (const FpProjection *self)
+{
+  return self->cut;
+}
+
+FpHidden
+fp_projection_hidden (const FpProjection *self)
+{
+  return self->hidden;
 }
 
 FpBox

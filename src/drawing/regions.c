@@ -2,6 +2,7 @@
 #include "regions.h"
 
 #include "elevation-plane.h"
+#include "projection-private.h"
 
 #include <math.h>
 
@@ -127,9 +128,9 @@ fp_regions_of (const FpScene *scene, FpRegions *out)
 }
 
 FpBox
-fp_region_in_view (const FpBox3 *box, FpViewId view)
+fp_region_in_view (const FpBox3 *box, FpViewId view, gboolean turned)
 {
-  const FpPoint a = fp_view_point (view, box->lo), b = fp_view_point (view, box->hi);
+  const FpVec3 a = fp_sight_point (view, turned, box->lo), b = fp_sight_point (view, turned, box->hi);
 
   return (FpBox) { MIN (a.x, b.x), MIN (a.y, b.y), MAX (a.x, b.x), MAX (a.y, b.y) };
 }
@@ -140,5 +141,5 @@ fp_view_sanctuary (const FpScene *scene, FpViewId view)
   FpRegions r;
 
   fp_regions_of (scene, &r);
-  return fp_region_in_view (&r.tight, view);
+  return fp_region_in_view (&r.tight, view, FALSE);
 }

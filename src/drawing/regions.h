@@ -21,6 +21,6 @@ typedef enum { FP_SHOWN_WHOLE, FP_SHOWN_SANCTUARY, FP_SHOWN_TIGHT } FpExtentShow
 void fp_regions_of (const FpScene *scene, FpRegions *out);
 
 /* A box as a view sees it, view coordinates. */
-FpBox fp_region_in_view (const FpBox3 *box, FpViewId view);
+FpBox fp_region_in_view (const FpBox3 *box, FpViewId view, gboolean turned);
 
 G_END_DECLS

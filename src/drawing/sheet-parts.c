@@ -110,17 +110,17 @@ fp_draw_projection_symbol (FpDrawing *drawing, FpPoint middle, double height)
 /* --- legend -------------------------------------------------------------------------------- */
 
 gboolean
-fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scene)
+fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scene, FpHidden hidden)
 {
   static const char *const names[] = { "existing", "proposed", "removed" };
-  gboolean has[3] = { TRUE, FALSE, FALSE };
+  gboolean has[3] = { fp_shows (hidden, FP_SHOW_EXISTING), FALSE, FALSE };
   const double sample = 6, gap = 1.2, between = 3.5;
   double x = at.x;
   guint n;
   const FpPlaced *placed = fp_scene_placed (scene, &n);
 
   for (guint i = 0; i < n; i++)
-    has[placed[i].standing] = TRUE;
+    has[placed[i].standing] |= fp_shows_thing (hidden, fp_item_kind (placed[i].item), placed[i].standing);
   if (!has[FP_STANDING_PROPOSED] && !has[FP_STANDING_REMOVED])
     return FALSE;
   for (FpStanding s = FP_STANDING_EXISTING; s <= FP_STANDING_REMOVED; s++)

@@ -23,7 +23,7 @@ guint  fp_draw_lines (FpDrawing *drawing, FpPoint top_left, double height, doubl
 
 /* Samples of existing, proposed and removed work, where the scene has more than existing: @at is the left
  * end of the base line. Returns: whether anything was drawn */
-gboolean fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scene);
+gboolean fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpScene *scene, FpHidden hidden);
 
 /* PRELIMINARY, NOT FOR CONSTRUCTION, and who must confirm what; from the top of @box down, never beyond it.
  * Returns: the height that it took */

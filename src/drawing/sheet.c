@@ -17,6 +17,7 @@
 /* All in paper mm. */
 #define FRAME_LEFT    20.0
 #define FRAME_OTHERS  10.0
+#define RULER_CLEAR   3.0  /* from the ruler in the margin to the centring mark */
 #define CENTRING      5.0  /* the marks in the middle of each side reach so far into the margin and the frame */
 #define NOTES_LEAST   84.0 /* notes narrower than this go above the title block */
 #define BLOCK_LEAST   150.0
@@ -34,20 +35,6 @@ typedef struct
   FpFindingsList list;
 } Page;
 
-const char *
-fp_sheet_id (FpSheetKind kind)
-{
-  switch (kind)
-    {
-    case FP_SHEET_PLAN: return "plan";
-    case FP_SHEET_ELEVATION: return "elevation";
-    case FP_SHEET_SECTION: return "section";
-    case FP_SHEET_BOARD: return "board";
-    case FP_N_SHEETS: break;
-    }
-  return "";
-}
-
 static const char *
 document_type (FpSheetKind kind)
 {
@@ -56,6 +43,7 @@ document_type (FpSheetKind kind)
     case FP_SHEET_PLAN: return "Plan";
     case FP_SHEET_ELEVATION: return "Elevation";
     case FP_SHEET_SECTION: return "Section";
+    case FP_SHEET_CROSS: return "Section across";
     case FP_SHEET_BOARD: return "Plan, elevation, section";
     case FP_N_SHEETS: break;
     }
@@ -103,6 +91,11 @@ lay_page (const FpSheetSpec *spec, Page *page)
   double beside, block;
 
   fp_paper_size (spec->paper, spec->landscape, &page->width, &page->height);
+  if (spec->width > 0 && spec->height > 0)
+    {
+      page->width = spec->width;
+      page->height = spec->height;
+    }
   *f = (FpBox) { FRAME_LEFT, FRAME_OTHERS, page->width - FRAME_OTHERS, page->height - FRAME_OTHERS };
   /* Rather a narrower title block than notes above it. */
   block = MIN (FP_TITLE_BLOCK_WIDTH, f->x1 - f->x0);
@@ -160,9 +153,9 @@ number_from_title (const char *title, const char *alternative, const char *code)
 }
 
 static char *
-paper_name (FpPaper paper)
+paper_name (const FpSheetSpec *spec)
 {
-  char *name = g_strdup (fp_paper_id (paper));
+  char *name = g_strdup (spec->width > 0 && spec->paper_name != NULL ? spec->paper_name : fp_paper_id (spec->paper));
 
   name[0] = g_ascii_toupper (name[0]);
   return name;
@@ -179,7 +172,7 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
                               : g_strdup (brief->title);
   g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), code);
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
-  g_autofree char *paper = paper_name (spec->paper);
+  g_autofree char *paper = paper_name (spec);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
   const FpTitleBlock fields = {
     .owner = brief->client, .title = title, .supplementary = supplementary, .creator = brief->author,
@@ -194,7 +187,7 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
 
 /* The bar and the legend; the cautions beside them where it is wide enough, or above. */
 static void
-draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, double scale)
+draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, double scale)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
   const FpBox in = { page->notes.x0 + INSET, page->notes.y0 + 2, page->notes.x1 - INSET, page->notes.y1 - 3 };
@@ -208,7 +201,7 @@ draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, double s
       fp_draw_scale_bar (drawing, (FpPoint) { in.x0 - 1.5, y }, bar_most, scale, brief->units);
       y += FP_SCALE_BAR_HEIGHT + 1.5;
     }
-  if (fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene))
+  if (fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene, spec->hidden))
     y += 5;
   if (wide)
     cautions = (FpBox) { in.x0 + bar_most + 8, in.y0, MIN (in.x1, in.x0 + bar_most + 8 + CAUTIONS_MOST), in.y1 };
@@ -239,11 +232,16 @@ draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, cons
   FpDrawing *drawing = fp_drawing_new (page->width, page->height);
   const double top = page->notes.y1;
 
+  fp_drawing_set_ink (drawing, spec->ink);
   draw_block (drawing, page, scene, spec, type, code, supplementary, scale);
-  draw_notes (drawing, page, scene, scale);
+  draw_notes (drawing, page, scene, spec, scale);
   draw_findings (drawing, page);
   fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { page->frame.x0, top }, (FpPoint) { page->frame.x1, top });
   draw_frame (drawing, page);
+  /* In the margin where the sheet is bound, below the centring mark. */
+  fp_drawing_add_ruler_upright (drawing, (FpPoint) { FRAME_LEFT - 1.2, page->frame.y0 },
+                                page->height / 2 - page->frame.y0 - RULER_CLEAR,
+                                fp_project_brief (fp_scene_project (scene))->units);
   return drawing;
 }
 
@@ -273,6 +271,7 @@ typedef struct
   FpUnits            units;
   FpBox              area;   /* paper mm */
   FpProjection      *projection[FP_N_VIEWS]; /* those that the sheet shows */
+  FpCut              cut[FP_N_VIEWS];        /* where they are cut         */
   FpRegions          regions;
   /* What was last found to fit: */
   const struct Way_ *way;
@@ -294,23 +293,39 @@ static const Way WHOLE_WAYS[] = {
   { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEANEST },
 };
 
-static const Way *
-ways_of (const FpSheetSpec *spec, guint *n)
+/* Whether what is asked for is the whole church; a section across the nave shows all of the nave. */
+static gboolean
+shows_whole (const Composing *c)
 {
-  *n = spec->whole ? G_N_ELEMENTS (WHOLE_WAYS) : G_N_ELEMENTS (WAYS);
-  return spec->whole ? WHOLE_WAYS : WAYS;
+  const FpCut *cut = &c->cut[FP_VIEW_ELEVATION];
+
+  return c->spec->whole || (c->spec->kind == FP_SHEET_CROSS
+                            && (cut->at < c->regions.sanctuary.lo.y || cut->at > c->regions.sanctuary.hi.y));
+}
+
+static const Way *
+ways_of (const Composing *c, guint *n)
+{
+  const gboolean whole = shows_whole (c);
+
+  *n = whole ? G_N_ELEMENTS (WHOLE_WAYS) : G_N_ELEMENTS (WAYS);
+  return whole ? WHOLE_WAYS : WAYS;
 }
 
 static FpViewLayout
 layout_at (const Composing *c, double scale, FpExtentShown shown)
 {
   const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &c->regions.tight : &c->regions.sanctuary;
-
-  return (FpViewLayout) {
-    .scale = scale,
-    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view_of (c->spec->kind)),
-    .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
+  const FpViewId view = view_of (c->spec->kind);
+  const FpCut cut = fp_projection_cut (c->projection[view]);
+  FpViewLayout layout = {
+    .scale = scale, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
+    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view, cut.turned),
   };
+
+  memcpy (layout.section, c->spec->cut, sizeof layout.section);
+  layout.section[view] = cut;
+  return layout;
 }
 
 static gboolean
@@ -382,12 +397,20 @@ fp_sheet_scales (guint *n)
   return SCALES;
 }
 
+gboolean
+fp_scale_is_standard (double scale)
+{
+  while (scale >= 10)
+    scale /= 10;
+  return scale == 1 || scale == 2 || scale == 5;
+}
+
 /* Whether the sheet fits at a scale, in some way. */
 static gboolean
 fits (Composing *c, double scale)
 {
   guint n;
-  const Way *way = ways_of (c->spec, &n);
+  const Way *way = ways_of (c, &n);
 
   for (guint i = 0; i < n; i++)
     {
@@ -416,11 +439,17 @@ largest_scale (Composing *c)
   return 0;
 }
 
+static const char *
+sheet_name (FpSheetKind kind)
+{
+  return kind == FP_SHEET_CROSS ? "section across" : fp_sheet_id (kind);
+}
+
 static gboolean
 choose_scale (Composing *c, double *scale, GError **error)
 {
   const double wanted = c->spec->scale;
-  g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec->paper);
+  g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec);
 
   *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) ? wanted : largest_scale (c);
   if (*scale > 0 && (wanted == 0 || *scale == wanted))
@@ -429,22 +458,40 @@ choose_scale (Composing *c, double *scale, GError **error)
   largest = fp_scale_text (*scale);
   if (*scale > 0)
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s does not fit %s %s at %s; the largest scale that fits is %s",
-                 fp_sheet_id (c->spec->kind), paper, c->spec->landscape ? "landscape" : "portrait", asked, largest);
+                 sheet_name (c->spec->kind), paper, c->spec->landscape ? "landscape" : "portrait", asked, largest);
   else
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s fits %s at no scale; choose larger paper",
-                 fp_sheet_id (c->spec->kind), paper);
+                 sheet_name (c->spec->kind), paper);
   return FALSE;
 }
 
 /* --- the sheet --------------------------------------------------------------------------------------------- */
 
+/* An elevation is no section: it is cut where it always is.  In first-angle arrangement nothing is turned. */
+static void
+set_cuts (Composing *c)
+{
+  const FpSheetSpec *spec = c->spec;
+
+  c->cut[FP_VIEW_SECTION] = spec->cut[FP_VIEW_SECTION];
+  if (spec->kind == FP_SHEET_BOARD)
+    c->cut[FP_VIEW_SECTION].turned = FALSE;
+  if (spec->kind != FP_SHEET_CROSS)
+    return;
+  c->cut[FP_VIEW_ELEVATION] = spec->cut[FP_VIEW_ELEVATION];
+  if (!spec->cut[FP_VIEW_ELEVATION].placed)
+    c->cut[FP_VIEW_ELEVATION].at = fp_cut_across (c->scene);
+  c->cut[FP_VIEW_ELEVATION].placed = TRUE;
+}
+
 static void
 make_projections (Composing *c)
 {
   fp_regions_of (c->scene, &c->regions);
+  set_cuts (c);
   for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
     if (c->spec->kind == FP_SHEET_BOARD || v == view_of (c->spec->kind))
-      c->projection[v] = fp_projection_new (c->scene, v);
+      c->projection[v] = fp_projection_new_cut (c->scene, v, &c->cut[v], c->spec->hidden);
 }
 
 static FpDrawing *

@@ -20,22 +20,51 @@ typedef struct
   FpUnits    units;
 } Tiling;
 
+typedef struct { double unit; guint n; const char *words; } Ruler;
+
+/* 100 mm or 4 in, or half of it. */
+static Ruler
+ruler_of (FpUnits units, gboolean half)
+{
+  if (units == FP_UNITS_METRIC)
+    return (Ruler) { 10.0, half ? 5 : 10, half ? "50 mm when printed at 100 %" : "100 mm when printed at 100 %" };
+  return (Ruler) { FP_MM_PER_INCH / 2.0, half ? 4 : 8,
+                   half ? "2 inches when printed at 100 %" : "4 inches when printed at 100 %" };
+}
+
+static void
+draw_ruler (FpDrawing *self, FpPoint at, double turn, const Ruler *r)
+{
+  const FpPlace place = { at.x, at.y, turn };
+
+  fp_drawing_line (self, FP_PEN_OUTLINE, at, fp_place_point (&place, (FpPoint) { r->unit * r->n, 0 }));
+  for (guint i = 0; i <= r->n; i++)
+    fp_drawing_line (self, FP_PEN_DIMENSION, fp_place_point (&place, (FpPoint) { r->unit * i, 0 }),
+                     fp_place_point (&place, (FpPoint) { r->unit * i, i == 0 || i == r->n ? 3.0 : 1.5 }));
+}
+
 double
 fp_drawing_add_ruler (FpDrawing *self, FpPoint at, FpUnits units)
 {
-  const double unit = units == FP_UNITS_METRIC ? 10.0 : FP_MM_PER_INCH / 2.0;
-  const guint n = units == FP_UNITS_METRIC ? 10 : 8;
-  const double length = unit * n;
+  const Ruler r = ruler_of (units, FALSE);
 
-  fp_drawing_line (self, FP_PEN_OUTLINE, at, (FpPoint) { at.x + length, at.y });
-  for (guint i = 0; i <= n; i++)
-    {
-      const FpPoint foot = { at.x + unit * i, at.y };
-      fp_drawing_line (self, FP_PEN_DIMENSION, foot, (FpPoint) { foot.x, foot.y + (i == 0 || i == n ? 3.0 : 1.5) });
-    }
-  fp_drawing_text (self, (FpPoint) { at.x, at.y - LETTERING - 1.2 }, LETTERING, 0, FP_ALIGN_LEFT,
-                   units == FP_UNITS_METRIC ? "100 mm when printed at 100 %" : "4 inches when printed at 100 %");
-  return length;
+  draw_ruler (self, at, 0, &r);
+  fp_drawing_text (self, (FpPoint) { at.x, at.y - LETTERING - 1.2 }, LETTERING, 0, FP_ALIGN_LEFT, r.words);
+  return r.unit * r.n;
+}
+
+double
+fp_drawing_add_ruler_upright (FpDrawing *self, FpPoint at, double room, FpUnits units)
+{
+  Ruler r = ruler_of (units, FALSE);
+
+  if (r.unit * r.n > room)
+    r = ruler_of (units, TRUE);
+  if (r.unit * r.n > room)
+    return 0;
+  draw_ruler (self, at, 90, &r);
+  fp_drawing_text (self, (FpPoint) { at.x - 4.0, at.y }, LETTERING, 90, FP_ALIGN_LEFT, r.words);
+  return r.unit * r.n;
 }
 
 /* Where join line number @i between two columns (or rows) lies, from the left (or from the upper edge). */
@@ -138,6 +167,7 @@ tile_new (const Tiling *t, guint column, guint row)
   const FpBox window = { MARGIN, t->height - MARGIN - t->inner_h, MARGIN + t->inner_w, t->height - MARGIN };
   const FpPoint at = { MARGIN - x0, t->height - MARGIN + y0 - fp_drawing_height (t->sheet) };
 
+  fp_drawing_set_ink (page, fp_drawing_ink (t->sheet));
   fp_drawing_set_inset (page, t->sheet, at, &window);
   add_joins (t, page, x0, y0);
   add_foot (t, page, column, row);
@@ -167,4 +197,65 @@ fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape, FpUnits u
     for (guint column = 0; column < t.columns; column++)
       g_ptr_array_add (pages, tile_new (&t, column, row));
   return pages;
+}
+
+/* --- sheets on several pages ---------------------------------------------------- */
+
+static void
+append_tiles (GPtrArray *to, FpDrawing *sheet, FpPaper tile, FpUnits units)
+{
+  g_autoptr (GPtrArray) lying = fp_drawing_tiles (sheet, tile, TRUE, units);
+  g_autoptr (GPtrArray) upright = fp_drawing_tiles (sheet, tile, FALSE, units);
+  const GPtrArray *fewer = upright->len < lying->len ? upright : lying;
+
+  for (guint i = 0; i < fewer->len; i++)
+    g_ptr_array_add (to, fp_drawing_ref (g_ptr_array_index (fewer, i)));
+}
+
+GPtrArray *
+fp_sheets_tiled (const GPtrArray *sheets, FpPaper tile, FpUnits units)
+{
+  GPtrArray *pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+
+  for (guint i = 0; i < sheets->len; i++)
+    append_tiles (pages, g_ptr_array_index (sheets, i), tile, units);
+  return pages;
+}
+
+/* Larger than any paper that is printed in one piece (ISO 216; 2A0 and 4A0 from memory), landscape. */
+static const struct { const char *name; double width, height; } large[] = {
+  { "A3", 420, 297 }, { "A2", 594, 420 }, { "A1", 841, 594 }, { "A0", 1189, 841 }, { "2A0", 1682, 1189 },
+  { "4A0", 2378, 1682 },
+};
+
+/* On the smallest sheet larger than that of the spec on which it fits; NULL with the error of the spec's own. */
+static GPtrArray *
+sheets_that_fit (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  GError *first = NULL;
+  GPtrArray *sheets = fp_sheet_pages (scene, spec, scale, &first);
+  double width, height;
+
+  fp_paper_size (spec->paper, TRUE, &width, &height);
+  for (guint i = 0; sheets == NULL && spec->scale > 0 && i < G_N_ELEMENTS (large); i++)
+    {
+      FpSheetSpec larger = *spec;
+      larger.width = spec->landscape ? large[i].width : large[i].height;
+      larger.height = spec->landscape ? large[i].height : large[i].width;
+      larger.paper_name = large[i].name;
+      if (large[i].width > width && large[i].height > height)
+        sheets = fp_sheet_pages (scene, &larger, scale, NULL);
+    }
+  if (sheets == NULL)
+    g_propagate_error (error, g_steal_pointer (&first));
+  g_clear_error (&first);
+  return sheets;
+}
+
+GPtrArray *
+fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale, GError **error)
+{
+  g_autoptr (GPtrArray) sheets = sheets_that_fit (scene, spec, scale, error);
+
+  return sheets == NULL ? NULL : fp_sheets_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
 }

@@ -24,6 +24,7 @@ typedef struct
   const FpScene      *scene;
   const FpPlaced     *placed;
   guint               n_placed;
+  const gboolean     *shows;
   const FpViewLayout *layout;
   FpViewId            view;
   const FpBox        *clip, *outline;
@@ -106,7 +107,7 @@ set_ends (const Gathering *g, FpPoint a, FpPoint b, FpWanted *w)
 static gboolean
 lay_overall (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
 {
-  const FpPoint a = fp_view_point (g->view, from), b = fp_view_point (g->view, to);
+  const FpPoint a = fp_layout_point (g->layout, g->view, from), b = fp_layout_point (g->layout, g->view, to);
 
   set_axis (w, from, to);
   w->upright = g->view == FP_VIEW_PLAN && w->axis == 1;
@@ -119,7 +120,7 @@ lay_overall (const Gathering *g, FpVec3 from, FpVec3 to, FpWanted *w)
 static gboolean
 lay (const Gathering *g, FpVec3 from, FpVec3 to, gboolean may_be_oblique, FpWanted *w)
 {
-  const FpPoint a = fp_view_point (g->view, from), b = fp_view_point (g->view, to);
+  const FpPoint a = fp_layout_point (g->layout, g->view, from), b = fp_layout_point (g->layout, g->view, to);
   const double length = fp_vec3_length (fp_vec3_sub (to, from));
   const double h = fabs (b.x - a.x), v = fabs (b.y - a.y);
 
@@ -147,7 +148,7 @@ set_own (const Gathering *g, const FpPlaced *placed, FpWanted *w)
     {
       const FpVec3 corner = { i % 2 ? plan->x1 : plan->x0, i / 2 % 2 ? plan->y1 : plan->y0,
                               i / 4 ? placed->extent.height : 0 };
-      const FpPoint p = fp_view_to_paper (g->layout, fp_view_point (g->view, fp_placed_point (placed, corner)));
+      const FpPoint p = fp_view_to_paper (g->layout, fp_layout_point (g->layout, g->view, fp_placed_point (placed, corner)));
       const double x = p.x - w->a.x, y = p.y - w->a.y;
       fp_box_add_point (&w->own, (FpPoint) { x * u.x + y * u.y, y * u.x - x * u.y });
     }
@@ -227,6 +228,21 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
     }
 }
 
+/* Whose measure is left out with it. Where a section is cut elsewhere, only what it shows is measured. */
+static gboolean
+tells_of (const Gathering *g, const FpBetween *one)
+{
+  const gboolean strict = g->layout->section[g->view].placed && g->view != FP_VIEW_PLAN;
+  const FpHidden hidden = g->layout->hidden;
+
+  if (one->overall && !fp_shows (hidden, FP_SHOW_BUILDING))
+    return FALSE;
+  for (guint i = 0; (hidden != 0 || strict) && !one->overall && i < g->n_placed; i++)
+    if (g_strcmp0 (fp_item_id (g->placed[i].item), one->item) == 0 && !g->placed[i].ghost)
+      return g->shows[i] || (!strict && fp_shows_thing (hidden, fp_item_kind (g->placed[i].item), g->placed[i].standing));
+  return TRUE;
+}
+
 static void
 add_between (Gathering *g)
 {
@@ -236,7 +252,7 @@ add_between (Gathering *g)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
       FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall };
-      if ((!one->overall && !is_wanted (g, &one->spec, FALSE, &w.rank))
+      if (!tells_of (g, one) || (!one->overall && !is_wanted (g, &one->spec, FALSE, &w.rank))
           || (one->overall && (one->spec.views & (1u << g->view)) == 0)
           || !lay (g, one->spec.a, one->spec.b, FALSE, &w))
         continue;
@@ -281,7 +297,7 @@ fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId vie
                   const FpBox *outline, guint rank_max, const GArray *shown)
 {
   Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = &layout->clip, .outline = outline,
-                  .rank_max = rank_max, .shown = shown };
+                  .rank_max = rank_max, .shown = shown, .shows = shows };
 
   g.placed = fp_scene_placed (scene, &g.n_placed);
   g.out = g_array_new (FALSE, FALSE, sizeof (FpWanted));

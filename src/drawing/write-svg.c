@@ -118,13 +118,13 @@ append_colour (GString *out, FpInk ink)
 }
 
 static void
-append_pen_rule (GString *css, FpPen pen, FpStanding standing)
+append_pen_rule (GString *css, FpSurfaceLook look, FpPen pen, FpStanding standing)
 {
   double dashes[6];
   const guint n = fp_pen_dashes (pen, standing, dashes);
 
   g_string_append_printf (css, ".%s.%s{fill:none;stroke:", pen_class[pen], standing_class[standing]);
-  append_colour (css, fp_pen_ink (pen, standing, FP_SURFACE_PAPER));
+  append_colour (css, fp_pen_ink (pen, standing, look));
   g_string_append (css, ";stroke-width:");
   append_number (css, fp_pen_stroke (pen, standing));
   g_string_append (css, n > 0 || pen == FP_PEN_HATCH ? ";stroke-linecap:butt" : ";stroke-linecap:square");
@@ -137,33 +137,33 @@ append_pen_rule (GString *css, FpPen pen, FpStanding standing)
 }
 
 static void
-append_fill_rule (GString *css, FpFill fill, FpStanding standing)
+append_fill_rule (GString *css, FpSurfaceLook look, FpFill fill, FpStanding standing)
 {
   g_string_append_printf (css, ".%s.%s{stroke:none;fill-rule:evenodd;fill:", fill_class[fill],
                           standing_class[standing]);
-  append_colour (css, fp_fill_ink (fill, standing, FP_SURFACE_PAPER));
+  append_colour (css, fp_fill_ink (fill, standing, look));
   g_string_append (css, "}\n");
 }
 
 static char *
-style_sheet (void)
+style_sheet (FpSurfaceLook look)
 {
   GString *css = g_string_new ("\n");
 
   for (guint s = FP_STANDING_EXISTING; s <= FP_STANDING_REMOVED; s++)
     {
       for (guint pen = 0; pen < FP_N_PENS; pen++)
-        append_pen_rule (css, (FpPen) pen, (FpStanding) s);
+        append_pen_rule (css, look, (FpPen) pen, (FpStanding) s);
       for (guint fill = FP_FILL_PAPER; fill <= FP_FILL_INK; fill++)
-        append_fill_rule (css, (FpFill) fill, (FpStanding) s);
+        append_fill_rule (css, look, (FpFill) fill, (FpStanding) s);
       g_string_append_printf (css, ".cross.%s{fill:none;stroke-linecap:butt;stroke:", standing_class[s]);
-      append_colour (css, fp_pen_ink (FP_PEN_EDGE, (FpStanding) s, FP_SURFACE_PAPER));
+      append_colour (css, fp_pen_ink (FP_PEN_EDGE, (FpStanding) s, look));
       g_string_append (css, ";stroke-width:");
       append_number (css, fp_pen_width (FP_PEN_EDGE));
       g_string_append (css, "}\n");
     }
   g_string_append (css, "text{stroke:none;font-family:" FP_LETTERING_FAMILY ";fill:");
-  append_colour (css, fp_pen_ink (FP_PEN_LETTER, FP_STANDING_EXISTING, FP_SURFACE_PAPER));
+  append_colour (css, fp_pen_ink (FP_PEN_LETTER, FP_STANDING_EXISTING, look));
   g_string_append (css, "}\n");
   return g_string_free (css, FALSE);
 }
@@ -475,7 +475,7 @@ write_root (Writer *w, const char *title)
 {
   const double width = fp_drawing_width (w->drawing), height = fp_drawing_height (w->drawing);
   g_autoptr (GString) w_mm = g_string_new (NULL), h_mm = g_string_new (NULL), box = g_string_new ("0 0 ");
-  g_autofree char *css = style_sheet ();
+  g_autofree char *css = style_sheet (fp_surface_look (fp_drawing_ink (w->drawing), FALSE));
 
   append_number (w_mm, width);
   append_number (h_mm, height);

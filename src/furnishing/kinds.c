@@ -59,6 +59,27 @@ fp_kind_defaults (const FpKind *kind, double *param)
     param[i] = kind->params[i].def;
 }
 
+FpSort
+fp_kind_sort (const FpKind *kind)
+{
+  switch (kind->role)
+    {
+    case FP_ROLE_WALL: case FP_ROLE_OPENING: case FP_ROLE_PIER: case FP_ROLE_FLOOR: case FP_ROLE_STEPS:
+    case FP_ROLE_GALLERY:
+      return FP_SORT_BUILDING;
+    case FP_ROLE_ALTAR: case FP_ROLE_FOOTPACE: case FP_ROLE_GRADINE: case FP_ROLE_TABERNACLE: case FP_ROLE_CRUCIFIX:
+    case FP_ROLE_REREDOS:
+      return FP_SORT_ALTAR;
+    case FP_ROLE_CANDLES:
+      return FP_SORT_LIGHTS;
+    case FP_ROLE_SEDILIA: case FP_ROLE_CHAIR: case FP_ROLE_PEWS: case FP_ROLE_STANDING_ROOM:
+      return FP_SORT_SEATS;
+    case FP_ROLE_CREDENCE: case FP_ROLE_AMBO: case FP_ROLE_RAIL: case FP_ROLE_NONE:
+      break;
+    }
+  return FP_SORT_FURNITURE;
+}
+
 /* --- checks --------------------------------------------------------------- */
 
 static char *

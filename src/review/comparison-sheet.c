@@ -204,7 +204,7 @@ static void
 draw_view (const Making *m, const Page *page, guint i, FpViewId view, const FpBox *clip, double foot)
 {
   const FpScene *scene = fp_findings_scene (m->of->findings[page->first + i]);
-  g_autoptr (FpProjection) projection = fp_projection_new (scene, view);
+  g_autoptr (FpProjection) projection = fp_projection_new_cut (scene, view, NULL, m->spec->hidden);
   const FpViewLayout layout = {
     .scale = m->scale, .clip = *clip, .units = fp_project_brief (fp_scene_project (scene))->units,
     .origin = { column_x (page, i) + page->width / 2 - (clip->x0 + clip->x1) / 2 / m->scale,

@@ -122,7 +122,7 @@ def an_elevation_is_drawn_to_scale_on_the_paper_asked_for():
 @test
 def every_sheet_is_written_in_every_form():
     with tempfile.TemporaryDirectory() as folder:
-        for sheet in ("plan", "elevation", "section", "board", "compare"):
+        for sheet in ("plan", "elevation", "section", "cross", "board", "compare"):
             for form in ("pdf", "svg", "png"):
                 out = pathlib.Path(folder) / f"{sheet}.{form}"
                 footpace("draw", PARISH, "--sheet", sheet, "--out", out, expect=0)
@@ -176,6 +176,10 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("draw", PARISH, "--sheet", "plan", "--out", folder),
             ("draw", PARISH, "--sheet", "plan", "--out", "-"),
             ("draw", PARISH, "--sheet", "plan", "--out", "-", "--as", "docx"),
+            ("draw", PARISH, "--sheet", "plan", "--out", out, "--ink", "gold"),
+            ("draw", PARISH, "--sheet", "plan", "--out", out, "--along", "1e400"),
+            ("draw", PARISH, "--sheet", "plan", "--out", out, "--across", "far"),
+            ("draw", PARISH, "--sheet", "plan", "--out", out, "--tiles", "a9"),
             ("draw", PARISH, "--out", out),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--alternative", "a"),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--findings"),
@@ -232,6 +236,55 @@ def a_scale_that_is_no_standard_is_drawn_and_told():
         assert "1:133" in "".join(ET.parse(out).getroot().itertext())
         done = footpace("draw", PARISH, "--sheet", "elevation", "--out", out, "--scale", "200", expect=0)
         assert done.stderr == "", done.stderr
+
+
+def svg_texts(path):
+    return ["".join(t.itertext()) for t in ET.parse(path).iter("{http://www.w3.org/2000/svg}text")]
+
+
+@test
+def sections_are_cut_where_it_is_told():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "s.svg"
+        footpace("draw", PARISH, "--sheet", "section", "--along=-2.5m", "--turned", "--out", out, expect=0)
+        texts = svg_texts(out)
+        assert "SECTION A–A, FROM THE EPISTLE SIDE" in texts, texts
+        assert any("cut 2500 mm to the Gospel side" in t for t in texts), texts
+        footpace("draw", PARISH, "--sheet", "cross", "--across", "2000", "--turned", "--out", out, expect=0)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out)
+        footpace("draw", PARISH, "--sheet", "plan", "--along", "1200", "--across", "2000", "--out", out, expect=0)
+        texts = svg_texts(out)
+        assert texts.count("A") == 2 and texts.count("B") == 2, texts
+
+
+@test
+def what_is_not_wanted_is_left_out():
+    with tempfile.TemporaryDirectory() as folder:
+        out, less = pathlib.Path(folder) / "s.svg", pathlib.Path(folder) / "l.svg"
+        footpace("draw", PARISH, "-a", "b", "--sheet", "plan", "--out", out, expect=0)
+        footpace("draw", PARISH, "-a", "b", "--sheet", "plan", "--without", "names,dimensions,removed", "--ink", "grey",
+                 "--out", less, expect=0)
+        assert len(svg_texts(less)) < len(svg_texts(out)) - 10, svg_texts(less)
+        assert not any(re.fullmatch(r"\d{3,}", t) for t in svg_texts(less)), svg_texts(less)
+        assert "removed" in svg_texts(out) and "removed" not in svg_texts(less)
+        colours = set(re.findall(r"#([0-9a-f]{6})", less.read_text()))
+        assert colours and all(c[:2] == c[2:4] == c[4:] for c in colours), colours
+        done = footpace("draw", PARISH, "--sheet", "plan", "--without", "names,roof", "--out", out, expect=2)
+        assert "“roof”" in done.stderr and "dimensions" in done.stderr, done.stderr
+
+
+@test
+def a_large_sheet_goes_on_pages_to_be_joined():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "t.pdf"
+        # The plan fits no A3 at 1:20, so it is drawn on a larger sheet; A4 shows 194 mm of it at a time.
+        footpace("draw", PARISH, "--sheet", "plan", "--scale", "20", "--tiles", "a4", "--out", out, expect=0)
+        pages = re.findall(rb"/MediaBox \[ 0 0 (\S+) (\S+) \]", out.read_bytes())
+        assert len(pages) > 4, len(pages)
+        for page in pages:
+            assert sorted(round(float(x)) for x in page) == [595, 842], page
+        footpace("draw", PARISH, "--sheet", "plan", "--scale", "20", "--out", out, expect=2)
+        footpace("draw", PARISH, "--sheet", "plan", "--tiles", "a4", "--out", pathlib.Path(folder) / "t.svg", expect=2)
 
 
 @test

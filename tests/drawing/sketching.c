@@ -1,13 +1,28 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sketching.h"
 
+static void
+add_all (FpSketch *sketch, const FpSolids *solids, gboolean cut_face)
+{
+  for (guint i = 0; i < fp_solids_count (solids); i++)
+    fp_sketch_add_solid (sketch, fp_solids_get (solids, i), &(FpSketchHow) { i, G_MAXDOUBLE, cut_face, 0 });
+}
+
+FpSketch *
+sketching_new_turned (const FpSolids *solids, FpViewId view)
+{
+  FpSketch *sketch = fp_sketch_new (view, TRUE, G_MAXDOUBLE);
+
+  add_all (sketch, solids, FALSE);
+  return sketch;
+}
+
 FpSketch *
 sketching_new (const FpSolids *solids, FpViewId view, double near, gboolean cut_face)
 {
-  FpSketch *sketch = fp_sketch_new (view, near);
+  FpSketch *sketch = fp_sketch_new (view, FALSE, near);
 
-  for (guint i = 0; i < fp_solids_count (solids); i++)
-    fp_sketch_add_solid (sketch, fp_solids_get (solids, i), &(FpSketchHow) { i, G_MAXDOUBLE, cut_face, 0 });
+  add_all (sketch, solids, cut_face);
   return sketch;
 }
 

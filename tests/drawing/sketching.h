@@ -9,6 +9,9 @@ G_BEGIN_DECLS
 /* Of each solid the owner is its own. @cut_face: where the plane @near cuts them they are filled. */
 FpSketch *sketching_new (const FpSolids *solids, FpViewId view, double near, gboolean cut_face);
 
+/* Seen from the other side, nothing cut away. */
+FpSketch *sketching_new_turned (const FpSolids *solids, FpViewId view);
+
 /* What is seen: (element-type FpProjectedLine), the caller's. */
 GArray *sketching_lines (FpSketch *sketch);
 

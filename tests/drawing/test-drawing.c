@@ -168,7 +168,7 @@ luminance (FpInk ink)
 static void
 test_contrast (void)
 {
-  for (FpSurfaceLook look = FP_SURFACE_PAPER; look <= FP_SURFACE_DARK; look++)
+  for (FpSurfaceLook look = FP_SURFACE_PAPER; look < FP_N_SURFACE_LOOKS; look++)
     for (guint pen = 0; pen < FP_N_PENS; pen++)
       for (guint standing = FP_STANDING_EXISTING; standing <= FP_STANDING_REMOVED; standing++)
         {
@@ -177,6 +177,120 @@ test_contrast (void)
           const double contrast = (MAX (a, b) + 0.05) / (MIN (a, b) + 0.05);
           g_assert_cmpfloat (contrast, >=, pen == FP_PEN_LETTER ? 4.5 : 3.0);
         }
+}
+
+/* --- told apart by everyone ------------------------------------------------------- */
+
+typedef struct { double c[3]; } Linear;
+
+/* G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, "A physiologically-based model for simulation of color vision
+ * deficiency", IEEE Transactions on Visualization and Computer Graphics 15 (2009), the matrices of severity 1 for
+ * linear sRGB, from memory: whole colour vision, protanopia, deuteranopia, tritanopia. */
+static const double VISION[4][3][3] = {
+  { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } },
+  { { 0.152286, 1.052583, -0.204868 }, { 0.114503, 0.786281, 0.099216 }, { -0.003882, -0.048116, 1.051998 } },
+  { { 0.367322, 0.860646, -0.227968 }, { 0.280085, 0.672501, 0.047413 }, { -0.011820, 0.042940, 0.968881 } },
+  { { 1.255528, -0.076749, -0.178779 }, { -0.078411, 0.930809, 0.147602 }, { 0.004733, 0.691367, 0.303900 } },
+};
+
+static Linear
+as_seen (FpInk ink, guint vision)
+{
+  const double c[3] = { linear (ink.r), linear (ink.g), linear (ink.b) };
+  Linear out;
+
+  for (guint i = 0; i < 3; i++)
+    {
+      const double *row = VISION[vision][i];
+      out.c[i] = CLAMP (row[0] * c[0] + row[1] * c[1] + row[2] * c[2], 0, 1);
+    }
+  return out;
+}
+
+static double
+lab_curve (double t)
+{
+  return t > 216.0 / 24389 ? cbrt (t) : (24389.0 / 27 * t + 16) / 116;
+}
+
+/* CIE 1976 L*a*b* from linear sRGB (IEC 61966-2-1), white D65. */
+static void
+to_lab (Linear l, double lab[3])
+{
+  const double x = lab_curve ((0.4124564 * l.c[0] + 0.3575761 * l.c[1] + 0.1804375 * l.c[2]) / 0.95047);
+  const double y = lab_curve (0.2126729 * l.c[0] + 0.7151522 * l.c[1] + 0.0721750 * l.c[2]);
+  const double z = lab_curve ((0.0193339 * l.c[0] + 0.1191920 * l.c[1] + 0.9503041 * l.c[2]) / 1.08883);
+
+  lab[0] = 116 * y - 16;
+  lab[1] = 500 * (x - y);
+  lab[2] = 200 * (y - z);
+}
+
+/* CIE 1976 colour difference of the outlines of two standings. */
+static double
+difference (FpSurfaceLook look, FpStanding a, FpStanding b, guint vision)
+{
+  double p[3], q[3];
+
+  to_lab (as_seen (fp_pen_ink (FP_PEN_OUTLINE, a, look), vision), p);
+  to_lab (as_seen (fp_pen_ink (FP_PEN_OUTLINE, b, look), vision), q);
+  return sqrt ((p[0] - q[0]) * (p[0] - q[0]) + (p[1] - q[1]) * (p[1] - q[1]) + (p[2] - q[2]) * (p[2] - q[2]));
+}
+
+static double
+least_difference (FpSurfaceLook look, guint vision)
+{
+  return MIN (MIN (difference (look, FP_STANDING_EXISTING, FP_STANDING_PROPOSED, vision),
+                   difference (look, FP_STANDING_EXISTING, FP_STANDING_REMOVED, vision)),
+              difference (look, FP_STANDING_PROPOSED, FP_STANDING_REMOVED, vision));
+}
+
+/* A difference of 2.3 is just noticed side by side (Mahy, Van Eycken and Oosterlinck 1994, from memory); of thin
+ * lines apart from each other more than ten times that is asked (design judgement). */
+static void
+test_told_apart (void)
+{
+  static const FpSurfaceLook safe[] = { FP_SURFACE_SAFE, FP_SURFACE_SAFE_DARK };
+
+  for (guint vision = 0; vision < 4; vision++)
+    {
+      for (guint row = 0; row < 3; row++) /* white stays white */
+        g_assert_cmpfloat_with_epsilon (VISION[vision][row][0] + VISION[vision][row][1] + VISION[vision][row][2], 1, 1e-5);
+      for (guint i = 0; i < G_N_ELEMENTS (safe); i++)
+        g_assert_cmpfloat (least_difference (safe[i], vision), >=, 30);
+    }
+  /* Red and yellow by themselves would not do: hence this ink, and weight and dashes in every ink. */
+  g_assert_cmpfloat (least_difference (FP_SURFACE_PAPER, 2), <, 15);
+  for (guint pen = FP_PEN_OUTLINE; pen <= FP_PEN_EDGE; pen++)
+    {
+      double none[6], dashes[6];
+      g_assert_cmpfloat (fp_pen_stroke ((FpPen) pen, FP_STANDING_PROPOSED), >=,
+                         1.9 * fp_pen_stroke ((FpPen) pen, FP_STANDING_EXISTING));
+      g_assert_cmpuint (fp_pen_dashes ((FpPen) pen, FP_STANDING_EXISTING, none), ==, 0);
+      g_assert_cmpuint (fp_pen_dashes ((FpPen) pen, FP_STANDING_REMOVED, dashes), >, 0);
+    }
+}
+
+/* What a copier is given has no colour at all, and its three greys differ in lightness too. */
+static void
+test_grey (void)
+{
+  for (guint standing = FP_STANDING_EXISTING; standing <= FP_STANDING_REMOVED; standing++)
+    {
+      for (guint pen = 0; pen < FP_N_PENS; pen++)
+        {
+          const FpInk ink = fp_pen_ink ((FpPen) pen, (FpStanding) standing, FP_SURFACE_GREY);
+          g_assert_true (ink.r == ink.g && ink.g == ink.b);
+        }
+      for (guint fill = 0; fill <= FP_FILL_INK; fill++)
+        {
+          const FpInk ink = fp_fill_ink ((FpFill) fill, (FpStanding) standing, FP_SURFACE_GREY);
+          g_assert_true (ink.r == ink.g && ink.g == ink.b);
+        }
+    }
+  g_assert_cmpfloat (least_difference (FP_SURFACE_GREY, 0), >=, 15);
+  g_assert_cmpint (fp_surface_look (FP_INK_GREY, FALSE), ==, FP_SURFACE_GREY);
+  g_assert_cmpint (fp_surface_look (FP_INK_GREY, TRUE), ==, FP_SURFACE_DARK);
 }
 
 /* --- lettering ------------------------------------------------------------------- */
@@ -389,5 +503,7 @@ main (int argc, char **argv)
   g_test_add_func ("/drawing/many-marks", test_many_marks);
   g_test_add_func ("/drawing/clip", test_clip);
   g_test_add_func ("/drawing/lettering-threads", test_lettering_threads);
+  g_test_add_func ("/drawing/told-apart", test_told_apart);
+  g_test_add_func ("/drawing/grey", test_grey);
   return g_test_run ();
 }

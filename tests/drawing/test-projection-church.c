@@ -106,6 +106,100 @@ test_section (void)
   g_assert_cmpfloat (length_of (section, owner_of (scene, "crucifix", FALSE), FP_N_PENS), >, 1000);
 }
 
+/* --- cut elsewhere ---------------------------------------------------------- */
+
+static FpProjection *
+cut_at (const FpScene *scene, FpViewId view, double at, gboolean turned)
+{
+  const FpCut cut = { TRUE, at, turned };
+
+  return fp_projection_new_cut (scene, view, &cut, 0);
+}
+
+/* Before the pews, across the nave: what is cut is the same whichever way one faces; what is seen is not. */
+static void
+test_section_across (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpProjection) east = cut_at (scene, FP_VIEW_ELEVATION, -2000, FALSE);
+  g_autoptr (FpProjection) west = cut_at (scene, FP_VIEW_ELEVATION, -2000, TRUE);
+  const int altar = owner_of (scene, "altar", FALSE), pews = owner_of (scene, "pews-gospel", FALSE);
+  FpProjection *const both[] = { east, west };
+
+  for (guint i = 0; i < 2; i++)
+    {
+      g_assert_cmpfloat_with_epsilon (area_of (both[i], owner_of (scene, "walls", FALSE)), 2 * 600 * 8000, 1);
+      g_assert_cmpfloat_with_epsilon (area_of (both[i], owner_of (scene, "nave", FALSE)), 10000 * 200, 1);
+      g_assert_cmpfloat (area_of (both[i], owner_of (scene, "sanctuary", FALSE)), ==, 0);
+    }
+  g_assert_cmpfloat (length_of (east, altar, FP_N_PENS), >, 2400);
+  g_assert_cmpfloat (length_of (west, altar, FP_N_PENS), ==, 0);
+  g_assert_cmpfloat (length_of (east, pews, FP_N_PENS), ==, 0);
+  g_assert_cmpfloat (length_of (west, pews, FP_N_PENS), >, 3660);
+  /* The Gospel side is on the left as one faces east, and on the right as one faces west. */
+  g_assert_cmpint (fp_projection_pick (west, (FpPoint) { 2600, 300 }), ==, pews);
+}
+
+/* Through the Gospel side's wall, which has no opening: 20 500 within, and 600 at either end. */
+static void
+test_section_along (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpProjection) from_gospel = cut_at (scene, FP_VIEW_SECTION, -5300, FALSE);
+  g_autoptr (FpProjection) from_epistle = cut_at (scene, FP_VIEW_SECTION, -5300, TRUE);
+  g_autoptr (FpProjection) pews = cut_at (scene, FP_VIEW_SECTION, -2600, FALSE);
+  g_autoptr (FpProjection) axis = fp_projection_new (scene, FP_VIEW_SECTION);
+  g_autoptr (FpProjection) told = cut_at (scene, FP_VIEW_SECTION, 0, FALSE);
+  const int walls = owner_of (scene, "walls", FALSE), altar = owner_of (scene, "altar", FALSE);
+  const FpBox one = fp_projection_box (from_gospel), other = fp_projection_box (from_epistle);
+  guint n, m;
+
+  g_assert_cmpfloat_with_epsilon (area_of (from_gospel, walls), 21700.0 * 8000, 10);
+  g_assert_cmpfloat_with_epsilon (area_of (from_epistle, walls), 21700.0 * 8000, 10);
+  g_assert_cmpfloat_with_epsilon (one.x0, -7100, 1e-6); /* east on the left … */
+  g_assert_cmpfloat_with_epsilon (other.x1, 7100, 1e-6); /* … and on the right */
+  /* The altar reaches 1350 at most from the axis: it is seen beyond the plane, and not cut. */
+  g_assert_cmpfloat (area_of (pews, altar), ==, 0);
+  g_assert_cmpfloat (length_of (pews, altar, FP_N_PENS), >, 500);
+  /* Told to be on the axis it is what it is when nobody says. */
+  fp_projection_lines (axis, &n);
+  fp_projection_lines (told, &m);
+  g_assert_cmpuint (n, ==, m);
+}
+
+/* --- what is left out --------------------------------------------------------- */
+
+static FpProjection *
+without (const FpScene *scene, FpViewId view, FpShow show)
+{
+  return fp_projection_new_cut (scene, view, NULL, 1u << show);
+}
+
+/* It is neither drawn nor picked, and hides nothing: of the altar behind the rail more is seen. */
+static void
+test_left_out (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (FpProjection) all = fp_projection_new (scene, FP_VIEW_ELEVATION);
+  g_autoptr (FpProjection) no_rail = without (scene, FP_VIEW_ELEVATION, FP_SHOW_FURNITURE);
+  g_autoptr (FpProjection) no_seats = without (scene, FP_VIEW_PLAN, FP_SHOW_SEATS);
+  g_autoptr (FpProjection) none_removed = without (scene, FP_VIEW_PLAN, FP_SHOW_REMOVED);
+  g_autoptr (FpProjection) no_building = without (scene, FP_VIEW_PLAN, FP_SHOW_BUILDING);
+  const int rail = owner_of (scene, "rail", FALSE), footpace = owner_of (scene, "footpace", FALSE);
+  const int pews = owner_of (scene, "pews-epistle", FALSE);
+  guint n;
+
+  g_assert_cmpfloat (length_of (all, rail, FP_N_PENS), >, 8000);
+  g_assert_cmpfloat (length_of (no_rail, rail, FP_N_PENS), ==, 0);
+  g_assert_cmpfloat (length_of (no_rail, footpace, FP_N_PENS), >, length_of (all, footpace, FP_N_PENS) + 500);
+  g_assert_cmpfloat (length_of (no_seats, pews, FP_N_PENS), ==, 0);
+  g_assert_cmpint (fp_projection_pick (no_seats, (FpPoint) { 2600, -6000 }), !=, pews);
+  g_assert_cmpfloat (length_of (none_removed, owner_of (scene, "old-altar", TRUE), FP_N_PENS), ==, 0);
+  g_assert_cmpfloat (length_of (none_removed, owner_of (scene, "altar", FALSE), FP_N_PENS), >, 0);
+  fp_projection_cuts (no_building, &n);
+  g_assert_cmpuint (n, ==, 0);
+}
+
 /* Footpace: three steps of 305 round a top; the area of its cut follows from its parameters. */
 static void
 test_footpace_cut (void)
@@ -291,5 +385,8 @@ main (int argc, char **argv)
   g_test_add_func ("/projection/empty", test_empty);
   g_test_add_func ("/projection/threads", test_threads);
   g_test_add_func ("/projection/great", test_great);
+  g_test_add_func ("/projection/section-across", test_section_across);
+  g_test_add_func ("/projection/section-along", test_section_along);
+  g_test_add_func ("/projection/left-out", test_left_out);
   return g_test_run ();
 }

@@ -61,22 +61,23 @@ random_solids (GRand *rand)
   return solids;
 }
 
+/* Facing west, north (the Gospel side) is on the right; from the Epistle side, east is. */
 static FpVec3
-to_world (FpViewId view, FpVec3 p)
+to_world (const FpSketch *sketch, FpVec3 p)
 {
-  if (view == FP_VIEW_ELEVATION)
-    return (FpVec3) { p.x, -p.z, p.y };
-  if (view == FP_VIEW_SECTION)
-    return (FpVec3) { -p.z, -p.x, p.y };
+  if (sketch->view == FP_VIEW_ELEVATION)
+    return sketch->turned ? (FpVec3) { -p.x, p.z, p.y } : (FpVec3) { p.x, -p.z, p.y };
+  if (sketch->view == FP_VIEW_SECTION)
+    return sketch->turned ? (FpVec3) { p.z, p.x, p.y } : (FpVec3) { -p.z, -p.x, p.y };
   return p;
 }
 
 /* Whether a ray from @p (sketch coordinates), begun @lift before it, meets something on its way to the viewer. */
 static gboolean
-is_covered (const FpSolids *solids, FpViewId view, FpVec3 p, double lift, const FpEdge *edge)
+is_covered (const FpSolids *solids, const FpSketch *sketch, FpVec3 p, double lift, const FpEdge *edge)
 {
-  const FpVec3 from = to_world (view, (FpVec3) { p.x, p.y, p.z + lift });
-  const FpVec3 to = to_world (view, (FpVec3) { p.x, p.y, p.z + 20000 });
+  const FpVec3 from = to_world (sketch, (FpVec3) { p.x, p.y, p.z + lift });
+  const FpVec3 to = to_world (sketch, (FpVec3) { p.x, p.y, p.z + 20000 });
 
   for (guint i = 0; i < fp_solids_count (solids); i++)
     if (!(i == edge->solid && (edge->convex || lift < 0)) && fp_solid_ray (fp_solids_get (solids, i), from, to, NULL))
@@ -87,7 +88,7 @@ is_covered (const FpSolids *solids, FpViewId view, FpVec3 p, double lift, const 
 /* +1 covered, -1 free, 0 too near a border to say.  Curved surfaces are facetted, so within 2 % of their
  * radius (8 mm here) the two may differ. */
 static int
-covered_for_sure (const FpSolids *solids, FpViewId view, FpVec3 p, const FpEdge *edge)
+covered_for_sure (const FpSolids *solids, const FpSketch *sketch, FpVec3 p, const FpEdge *edge)
 {
   static const double lift[] = { -8, 1, 40 };
   guint covered = 0;
@@ -95,7 +96,7 @@ covered_for_sure (const FpSolids *solids, FpViewId view, FpVec3 p, const FpEdge 
   for (int i = -1; i <= 1; i++)
     for (int k = -1; k <= 1; k++)
       for (guint n = 0; n < G_N_ELEMENTS (lift); n++)
-        covered += is_covered (solids, view, (FpVec3) { p.x + 8 * i, p.y + 8 * k, p.z }, lift[n], edge) ? 1 : 0;
+        covered += is_covered (solids, sketch, (FpVec3) { p.x + 8 * i, p.y + 8 * k, p.z }, lift[n], edge) ? 1 : 0;
   return covered == 9 * G_N_ELEMENTS (lift) ? 1 : covered == 0 ? -1 : 0;
 }
 
@@ -119,7 +120,7 @@ check_edge (const FpSolids *solids, FpSketch *sketch, const FpEdge *edge, const 
   for (guint i = 1; i < 24; i++)
     {
       const FpVec3 p = fp_vec3_add (edge->a, fp_vec3_scale (fp_vec3_sub (edge->b, edge->a), i / 24.0));
-      const int sure = covered_for_sure (solids, sketch->view, p, edge);
+      const int sure = covered_for_sure (solids, sketch, p, edge);
       if (sure != 0 && is_drawn (pieces, p) != (sure < 0))
         g_test_message ("view %d, solid %u, edge %g %g %g to %g %g %g, point %u: rays say %s", (int) sketch->view,
                         edge->solid, edge->a.x, edge->a.y, edge->a.z, edge->b.x, edge->b.y, edge->b.z, i,
@@ -149,9 +150,10 @@ is_crease (const FpSketch *sketch, const FpEdge *edge)
 
 /* Each edge by itself, all faces before it: what a ray finds covered is not drawn, what it finds free is. */
 static void
-check_against_rays (const FpSolids *solids, FpViewId view, Tally *tally)
+check_against_rays (const FpSolids *solids, FpViewId view, gboolean turned, Tally *tally)
 {
-  g_autoptr (FpSketch) sketch = sketching_new (solids, view, G_MAXDOUBLE, FALSE);
+  g_autoptr (FpSketch) sketch = turned ? sketching_new_turned (solids, view)
+                                       : sketching_new (solids, view, G_MAXDOUBLE, FALSE);
   g_autoptr (FpFaceGrid) grid = fp_face_grid_new (sketch);
   g_autoptr (GArray) all = g_array_ref (sketch->edges);
 
@@ -180,7 +182,8 @@ test_against_rays (void)
     {
       g_autoptr (FpSolids) solids = random_solids (rand);
       for (guint view = 0; view < FP_N_VIEWS; view++)
-        check_against_rays (solids, (FpViewId) view, &tally);
+        check_against_rays (solids, (FpViewId) view, FALSE, &tally);
+      check_against_rays (solids, round % 2 ? FP_VIEW_SECTION : FP_VIEW_ELEVATION, TRUE, &tally);
     }
   g_test_message ("%u points covered, %u free", tally.covered, tally.free);
   g_assert_cmpuint (tally.covered, >, 10000);

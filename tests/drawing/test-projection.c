@@ -297,7 +297,7 @@ test_cuts_joined (void)
   sketching_add_box (ring, 0, 0, 2500, 0, 4000, 3000, 3000);
   sketching_add_box (ring, 0, 0, 500, 0, 500, 2500, 3000);
   sketching_add_box (ring, 0, 3500, 500, 0, 4000, 2500, 3000);
-  sketch = fp_sketch_new (FP_VIEW_PLAN, G_MAXDOUBLE);
+  sketch = fp_sketch_new (FP_VIEW_PLAN, FALSE, G_MAXDOUBLE);
   for (guint i = 0; i < 4; i++)
     fp_sketch_add_solid (sketch, fp_solids_get (ring, i), &(FpSketchHow) { i, 1100, TRUE, 1 });
   cuts = cuts_of (sketch);

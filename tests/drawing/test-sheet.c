@@ -132,6 +132,9 @@ assert_within_frame (const FpDrawing *drawing, const char *what)
                         mark[i].at.y + mark[i].radius };
       else
         box = fp_outline_box (pt + mark[i].first, mark[i].n);
+      /* The ruler stands in the margin where the sheet is bound. */
+      if (box.x0 > frame.x0 - 10 && box.x1 < frame.x0 - 1 && box.y0 >= frame.y0 - 1)
+        continue;
       if (box.x0 < frame.x0 - HAIR || box.y0 < frame.y0 - HAIR || box.x1 > frame.x1 + HAIR || box.y1 > frame.y1 + HAIR)
         g_error ("%s: a mark (\"%s\", pen %d) lies beyond the frame: %g %g to %g %g", what,
                  mark[i].type == FP_MARK_TEXT ? mark[i].text : "", mark[i].pen, box.x0, box.y0, box.x1, box.y1);
@@ -470,6 +473,138 @@ test_legend (void)
   g_assert_false (has_text (without, "existing"));
 }
 
+/* --- where sections are cut ------------------------------------------------------------ */
+
+/* The line of a pen that runs along x or y at a place of the paper and is the longest; 0. */
+static double
+longest_at (const FpDrawing *drawing, FpPen pen, gboolean upright, double at)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+  double longest = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint a = pt[mark[i].first], b = pt[mark[i].first + 1];
+      if (mark[i].type != FP_MARK_LINE || mark[i].pen != pen || mark[i].n != 2)
+        continue;
+      if (upright ? fabs (a.x - at) < 1e-3 && fabs (b.x - at) < 1e-3 : fabs (a.y - at) < 1e-3 && fabs (b.y - at) < 1e-3)
+        longest = MAX (longest, hypot (b.x - a.x, b.y - a.y));
+    }
+  return longest;
+}
+
+/* x of the axis, on which the plan is drawn. */
+static double
+axis_of (const FpDrawing *drawing)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_LINE && mark[i].pen == FP_PEN_AXIS && mark[i].view == FP_VIEW_PLAN)
+      return fp_drawing_points (drawing)[mark[i].first].x;
+  g_assert_not_reached ();
+}
+
+/* The head of an arrow that ends at @x: whether it comes from the left. */
+static gboolean
+arrow_looks_right (const FpDrawing *drawing, double x)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_INK && mark[i].n == 3
+        && fabs (pt[mark[i].first].x - x) < 1e-3)
+      return pt[mark[i].first + 1].x < x;
+  g_assert_not_reached ();
+}
+
+/* At 1:100, 2 m from the axis is 20 mm of paper: there the plan has its long-dashed line, thick at both ends. */
+static void
+test_section_line (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (int turned = 0; turned < 2; turned++)
+    {
+      FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A2, .landscape = TRUE, .scale = 100 };
+      spec.cut[FP_VIEW_SECTION] = (FpCut) { TRUE, 2000, turned };
+      g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+      const double x = axis_of (drawing) + 20;
+
+      g_assert_cmpfloat (longest_at (drawing, FP_PEN_AXIS, TRUE, x), >, 70);
+      g_assert_cmpfloat_with_epsilon (longest_at (drawing, FP_PEN_CUT, TRUE, x), 6, HAIR);
+      g_assert_cmpint (arrow_looks_right (drawing, x), ==, !turned);
+      g_assert_true (has_text (drawing, "A"));
+      assert_within_frame (drawing, "section line");
+    }
+}
+
+static void
+test_section_titles (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  FpSheetSpec spec = { .kind = FP_SHEET_SECTION, .paper = FP_PAPER_A3, .landscape = TRUE };
+
+  spec.cut[FP_VIEW_SECTION] = (FpCut) { TRUE, -1500, FALSE };
+  spec.cut[FP_VIEW_ELEVATION] = (FpCut) { TRUE, -3000, TRUE };
+  g_autoptr (FpDrawing) along = sheet (scene, &spec, NULL);
+  spec.kind = FP_SHEET_CROSS;
+  g_autoptr (FpDrawing) across = sheet (scene, &spec, NULL);
+  spec.kind = FP_SHEET_ELEVATION; /* is no section: it stays what it is */
+  g_autoptr (FpDrawing) elevation = sheet (scene, &spec, NULL);
+
+  g_assert_true (has_text (along, "SECTION A–A"));
+  g_assert_true (has_text (across, "SECTION B–B, FACING WEST"));
+  g_assert_true (has_text (elevation, "ELEVATION, FACING EAST"));
+  assert_within_frame (along, "section along");
+  assert_within_frame (across, "section across");
+}
+
+static void
+test_without (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A2, .landscape = TRUE };
+  guint n, dimensions = 0;
+
+  spec.hidden = 1u << FP_SHOW_DIMENSIONS | 1u << FP_SHOW_NAMES | 1u << FP_SHOW_REMOVED | 1u << FP_SHOW_EXISTING;
+  g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      dimensions += mark[i].dimension != 0;
+      g_assert_true (mark[i].item == NULL || mark[i].standing == FP_STANDING_PROPOSED);
+    }
+  g_assert_cmpuint (dimensions, ==, 0);
+  g_assert_true (has_text (drawing, "PLAN"));
+  g_assert_false (has_text (drawing, "removed")); /* in the legend */
+}
+
+/* --- larger than the paper ---------------------------------------------------------------- */
+
+/* A3 has no room for the whole plan at 1:50 (21.7 m are 434 mm): it is drawn on A2 and goes on A4 four by two. */
+static void
+test_tiled (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .whole = TRUE, .scale = 50 };
+  double scale = 0;
+  g_autoptr (GPtrArray) whole = fp_sheet_pages (scene, &spec, NULL, NULL);
+  g_autoptr (GPtrArray) tiles = fp_sheet_pages_tiled (scene, &spec, FP_PAPER_A4, &scale, NULL);
+
+  g_assert_null (whole);
+  g_assert_nonnull (tiles);
+  g_assert_cmpfloat (scale, ==, 50);
+  g_assert_cmpuint (tiles->len, >, 4);
+  for (guint i = 0; i < tiles->len; i++)
+    g_assert_cmpfloat_with_epsilon (fp_drawing_width (tiles->pdata[i]) * fp_drawing_height (tiles->pdata[i]), 210 * 297, HAIR);
+}
+
 static void
 test_nothing_to_draw (void)
 {
@@ -500,6 +635,10 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/pages-of-findings", test_pages_of_findings);
   g_test_add_func ("/sheet/board", test_board_sheet);
   g_test_add_func ("/sheet/legend", test_legend);
+  g_test_add_func ("/sheet/section-line", test_section_line);
+  g_test_add_func ("/sheet/section-titles", test_section_titles);
+  g_test_add_func ("/sheet/without", test_without);
+  g_test_add_func ("/sheet/tiled", test_tiled);
   g_test_add_func ("/sheet/nothing-to-draw", test_nothing_to_draw);
   return g_test_run ();
 }

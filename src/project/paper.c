@@ -4,7 +4,7 @@
  * ISO 216 and ISO 5457, trimmed (sources.md B.8); Letter and Tabloid 8 1/2 x 11
  * and 11 x 17 in (ANSI/ASME Y14.1 sizes A and B, from memory).
  */
-#include "footpace/drawing.h"
+#include "footpace/page.h"
 
 static const struct { const char *id; double width, height; } papers[FP_N_PAPERS] = {
   [FP_PAPER_A4] = { "a4", 210, 297 },

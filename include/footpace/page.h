@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* page.h - how a church is put on paper: what is shown, where it is cut, and the page
+ *
+ * Values without a scene: a project keeps them, drawings are made by them.
+ */
+#pragma once
+
+#include "footpace/kind.h"
+
+G_BEGIN_DECLS
+
+/* --- what is shown ---------------------------------------------------------- */
+
+typedef enum { FP_STANDING_EXISTING, FP_STANDING_PROPOSED, FP_STANDING_REMOVED } FpStanding;
+
+/* What may be left out of a drawing: things by their sort (the first ones, in the order of FpSort), things by
+ * their standing, and what is written about them. */
+typedef enum
+{
+  FP_SHOW_BUILDING, FP_SHOW_ALTAR, FP_SHOW_LIGHTS, FP_SHOW_FURNITURE, FP_SHOW_SEATS,
+  FP_SHOW_EXISTING, FP_SHOW_PROPOSED, FP_SHOW_REMOVED,
+  FP_SHOW_DIMENSIONS, FP_SHOW_LEVELS, FP_SHOW_NAMES,
+  FP_N_SHOWS
+} FpShow;
+
+/**
+ * FpHidden:
+ *
+ * What is left out: 1 << FpShow; 0: everything is shown.
+ *
+ * What is left out is not there for the drawing: it hides nothing, so that
+ * lines behind it are seen; it is not cut, measured or named, and answers no
+ * pointer.  What stands on it keeps its place.
+ */
+typedef guint FpHidden;
+#define FP_HIDDEN_ALL ((1u << FP_N_SHOWS) - 1)
+
+const char *fp_show_id    (FpShow show); /* "building", "dimensions" …: in files and commands */
+const char *fp_show_label (FpShow show); /* "Altar and its steps" …                          */
+gboolean    fp_show_find  (const char *id, FpShow *show);
+
+/* Ids parted by commas or spaces; FALSE where one is none, which is told in @wrong (out, transfer full). */
+gboolean    fp_hidden_parse (const char *text, FpHidden *hidden, char **wrong);
+char       *fp_hidden_text  (FpHidden hidden); /* "names seats", always in one order; "" for none; the caller's */
+
+static inline gboolean
+fp_shows (FpHidden hidden, FpShow show)
+{
+  return (hidden & (1u << show)) == 0;
+}
+
+/* Whether a thing is shown, by its sort and its standing. */
+gboolean    fp_shows_thing (FpHidden hidden, const FpKind *kind, FpStanding standing);
+
+/* --- where a view is cut ----------------------------------------------------- */
+
+/* Zero: where the view is cut when nobody says (see fp_projection_new()), and seen from there as usual. */
+typedef struct
+{
+  gboolean placed;  /* it is cut at `at`                                            */
+  double   at;      /* mm: x of a longitudinal section, y of one across the church  */
+  gboolean turned;  /* seen from the other side: from the Epistle side; towards the west */
+} FpCut;
+
+/* The letter of a section: A for longitudinal ones, B for those across. */
+char fp_cut_letter (FpViewId view);
+
+/* --- ink ---------------------------------------------------------------------- */
+
+/* All of them tell proposed and removed work by weight and dashes too (see fp_pen_stroke()). */
+typedef enum
+{
+  FP_INK_COLOUR, /* proposed red, removed yellow                            */
+  FP_INK_GREY,   /* for a copier                                            */
+  FP_INK_SAFE,   /* proposed blue, removed orange: told apart with any deficiency of colour vision */
+  FP_N_INKS
+} FpInkChoice;
+const char *fp_ink_id   (FpInkChoice ink); /* "colour", "grey", "safe" */
+gboolean    fp_ink_find (const char *id, FpInkChoice *ink);
+
+/* --- paper -------------------------------------------------------------------- */
+
+typedef enum { FP_PAPER_A4, FP_PAPER_A3, FP_PAPER_A2, FP_PAPER_A1, FP_PAPER_LETTER, FP_PAPER_TABLOID, FP_N_PAPERS } FpPaper;
+const char *fp_paper_id (FpPaper paper); /* "a4", "letter" */
+gboolean    fp_paper_find (const char *id, FpPaper *paper);
+void        fp_paper_size (FpPaper paper, gboolean landscape, double *width, double *height); /* mm */
+
+typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
+const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church */
+
+G_END_DECLS
