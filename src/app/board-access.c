@@ -44,6 +44,20 @@ several_text (FpBoardView *self)
   return g_string_free (text, FALSE);
 }
 
+static void
+add_tape (FpBoardView *self, char **text)
+{
+  g_autofree char *told = *text, *words = NULL, *line = NULL;
+
+  *text = NULL;
+  if (fp_board_view_has_tape (self))
+    {
+      words = fp_board_view_tape_words (self);
+      line = g_strdelimit (g_strdup (words != NULL ? words : "nothing is measured yet"), "\n", ',');
+    }
+  *text = line != NULL ? g_strdup_printf ("%s Tape: %s.", told, line) : g_strdup (told);
+}
+
 void
 fp_board_view_tell (FpBoardView *self)
 {
@@ -65,6 +79,7 @@ fp_board_view_tell (FpBoardView *self)
     }
   else
     text = g_strdup_printf ("Elevation, section and plan of %u things. Nothing is chosen.", things->len);
+  add_tape (self, &text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 

@@ -296,7 +296,7 @@ draw_frame (FpBoardView *self, cairo_t *cr)
 gboolean
 fp_board_view_has_guides (FpBoardView *self)
 {
-  return self->held || self->tool.state == FP_TOOL_FRAMING;
+  return self->held || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self);
 }
 
 void
@@ -306,4 +306,6 @@ fp_board_view_draw_guides (FpBoardView *self, cairo_t *cr)
     draw_moving (self, cr);
   if (self->tool.state == FP_TOOL_FRAMING)
     draw_frame (self, cr);
+  if (fp_board_view_has_tape (self))
+    fp_board_view_draw_tape (self, cr);
 }

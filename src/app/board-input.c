@@ -82,6 +82,8 @@ update_cursor (FpBoardView *self, const FpToolHit *hit)
 
   if (self->space || self->tool.state == FP_TOOL_PANNING)
     name = "move";
+  else if (fp_board_view_has_tape (self))
+    name = "crosshair";
   else if (self->tool.state == FP_TOOL_MOVING)
     name = "grabbing";
   else if (self->tool.state == FP_TOOL_FRAMING)
@@ -111,7 +113,7 @@ void
 fp_board_view_hover (FpBoardView *self)
 {
   FpToolHit none = { .view = -1 };
-  FpToolHit hit = self->pointer.x >= 0.0 ? fp_board_view_hit (self, self->pointer.x, self->pointer.y) : none;
+  FpToolHit hit = self->pointer.x >= 0.0 && !fp_board_view_has_tape (self) ? fp_board_view_hit (self, self->pointer.x, self->pointer.y) : none;
 
   hover (self, &hit);
   fp_board_view_update_readout (self);
@@ -126,7 +128,8 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
   g_autofree char *text = NULL;
 
   (void) data;
-  if (keyboard || self->document == NULL || self->tool.state != FP_TOOL_IDLE || self->typing != NULL)
+  if (keyboard || self->document == NULL || self->tool.state != FP_TOOL_IDLE || self->typing != NULL
+      || fp_board_view_has_tape (self))
     return FALSE;
   hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
@@ -193,6 +196,12 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
       return;
     }
   gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (fp_board_view_has_tape (self) && !self->space && button == GDK_BUTTON_PRIMARY)
+    {
+      self->taping = TRUE;
+      fp_board_view_tape_press (self, x, y, manner_of (GTK_EVENT_CONTROLLER (drag)));
+      return;
+    }
   hit = fp_board_view_hit (self, x, y);
   answer = fp_board_tool_press (&self->tool, steady (self, x, y), &hit,
                                 press_of (self, GTK_EVENT_CONTROLLER (drag), button == GDK_BUTTON_MIDDLE));
@@ -210,6 +219,13 @@ on_drag_update (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
   if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
     return;
   self->pointer = (FpPoint) { x + dx, y + dy };
+  if (self->taping)
+    {
+      gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
+      fp_board_view_tape_motion (self, x + dx, y + dy, manner);
+      fp_board_view_update_readout (self);
+      return;
+    }
   at = steady (self, x + dx, y + dy);
   answer = fp_board_tool_motion (&self->tool, at, manner);
   if (self->tool.state == FP_TOOL_TYPING)
@@ -235,6 +251,12 @@ on_drag_end (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
 
   if (self->document == NULL || !gtk_gesture_drag_get_start_point (drag, &x, &y))
     return;
+  if (self->taping)
+    {
+      self->taping = FALSE;
+      fp_board_view_tape_release (self, hypot (dx, dy) < THRESHOLD_PX);
+      return;
+    }
   answer = fp_board_tool_release (&self->tool, steady (self, x + dx, y + dy));
   fp_board_view_obey (self, &answer);
   fp_board_view_hover (self);
@@ -247,6 +269,9 @@ on_drag_cancel (GtkGesture *drag, GdkEventSequence *sequence, FpBoardView *self)
   FpToolAnswer answer;
 
   (void) drag, (void) sequence;
+  if (self->taping)
+    fp_board_view_tape_escape (self);
+  self->taping = FALSE;
   if (self->document == NULL || self->tool.state == FP_TOOL_TYPING)
     return;
   answer = fp_board_tool_cancel (&self->tool);
@@ -257,10 +282,12 @@ on_drag_cancel (GtkGesture *drag, GdkEventSequence *sequence, FpBoardView *self)
 static void
 on_motion (GtkEventControllerMotion *motion, double x, double y, FpBoardView *self)
 {
-  (void) motion;
   self->pointer = (FpPoint) { x, y };
-  if (self->document != NULL && self->tool.state == FP_TOOL_IDLE)
-    fp_board_view_hover (self);
+  if (self->document == NULL || self->tool.state != FP_TOOL_IDLE)
+    return;
+  if (fp_board_view_has_tape (self))
+    fp_board_view_tape_motion (self, x, y, manner_of (GTK_EVENT_CONTROLLER (motion)));
+  fp_board_view_hover (self);
 }
 
 static void

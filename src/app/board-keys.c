@@ -30,7 +30,9 @@ arrow (FpBoardView *self, double right, double up, GdkModifierType state)
 {
   double step = (state & GDK_SHIFT_MASK) != 0 ? 100.0 : (state & GDK_ALT_MASK) != 0 ? 1.0 : 10.0;
 
-  if ((state & GDK_CONTROL_MASK) != 0 || fp_document_chosen (self->document) == NULL)
+  if ((state & GDK_CONTROL_MASK) == 0 && fp_board_view_has_tape (self))
+    fp_board_view_tape_shift (self, right * step, up * step);
+  else if ((state & GDK_CONTROL_MASK) != 0 || fp_document_chosen (self->document) == NULL)
     fp_board_view_pan_by (self, (FpPoint) { -right * PAN_KEY_MM, -up * PAN_KEY_MM });
   else
     fp_board_view_nudge (self, right * step, up * step);
@@ -40,7 +42,7 @@ arrow (FpBoardView *self, double right, double up, GdkModifierType state)
 static gboolean
 escape (FpBoardView *self)
 {
-  if (fp_board_view_cancel (self))
+  if (fp_board_view_cancel (self) || fp_board_view_tape_escape (self))
     return TRUE;
   if (fp_document_chosen (self->document) == NULL && !self->marked)
     return FALSE;
@@ -88,6 +90,16 @@ plain_key (FpBoardView *self, guint key)
     case GDK_KEY_9:
     case GDK_KEY_KP_9:
       fp_board_view_frame (self, TRUE);
+      return TRUE;
+    case GDK_KEY_t:
+    case GDK_KEY_T:
+      fp_board_view_set_tape (self, !fp_board_view_has_tape (self));
+      return TRUE;
+    case GDK_KEY_Return:
+    case GDK_KEY_KP_Enter:
+      if (!fp_board_view_has_tape (self))
+        return FALSE;
+      fp_board_view_tape_enter (self);
       return TRUE;
     case GDK_KEY_Delete:
     case GDK_KEY_KP_Delete:

@@ -5,6 +5,7 @@
 #include "board-tool.h"
 #include "board-view.h"
 #include "drafter.h"
+#include "tape.h"
 
 #include "footpace/catches.h"
 
@@ -42,6 +43,9 @@ struct _FpBoardView
   FpCatches     *catches;      /* while something is moved: where it may come to rest */
   guint          catch_ways;   /* 1: x, 2: y: which of them may be caught      */
   FpCatch        catch_x, catch_y; /* what holds it now; ids live as long as `catches` */
+  FpTape         tape;
+  gboolean       taping;       /* the button that is held stretches it         */
+  FpCatches     *still;        /* of what is drawn, with nothing moving; NULL: to be made */
   FpBox          frame;        /* paper mm: drawn to choose what lies in it    */
   gboolean       own_change;   /* the scene changes by our own doing           */
   gboolean       space;        /* the space bar is down                        */
@@ -87,6 +91,19 @@ char  **fp_board_view_standing (FpBoardView *self);
 char   *fp_board_view_names (FpBoardView *self, const char *const *ids); /* "Altar", "3 things"; owned by the caller */
 void    fp_board_view_choose_within (FpBoardView *self, FpBox steady, gboolean also);
 FpBox   fp_board_view_from_steady (FpBoardView *self, FpBox steady);
+
+/* --- board-tape.c --- */
+gboolean fp_board_view_has_tape (FpBoardView *self);
+void    fp_board_view_set_tape (FpBoardView *self, gboolean taken);
+void    fp_board_view_tape_press (FpBoardView *self, double x, double y, FpToolManner manner);
+void    fp_board_view_tape_motion (FpBoardView *self, double x, double y, FpToolManner manner);
+void    fp_board_view_tape_release (FpBoardView *self, gboolean clicked);
+gboolean fp_board_view_tape_escape (FpBoardView *self); /* FALSE: there was none */
+void    fp_board_view_tape_shift (FpBoardView *self, double right, double up); /* mm */
+void    fp_board_view_tape_enter (FpBoardView *self);
+char   *fp_board_view_tape_words (FpBoardView *self); /* NULL: nothing to be said */
+void    fp_board_view_draw_tape (FpBoardView *self, cairo_t *cr);
+void    fp_board_view_forget_still (FpBoardView *self);
 
 /* --- board-guides.c --- */
 gboolean fp_board_view_has_guides (FpBoardView *self);

@@ -10,7 +10,7 @@ G_DEFINE_FINAL_TYPE (FpBoardView, fp_board_view, GTK_TYPE_WIDGET)
 
 enum { NOTICE, N_SIGNALS };
 static guint signals[N_SIGNALS];
-enum { PROP_0, PROP_READOUT, N_PROPS };
+enum { PROP_0, PROP_READOUT, PROP_TAPE, N_PROPS };
 static GParamSpec *props[N_PROPS];
 
 /* --- coordinates ---------------------------------------------------------- */
@@ -128,6 +128,7 @@ on_projections (FpProjection *const *projection, gpointer data)
       g_clear_pointer (&self->projection[v], fp_projection_unref);
       self->projection[v] = fp_projection_ref (projection[v]);
     }
+  fp_board_view_forget_still (self);
   if (self->document == NULL)
     return;
   if (self->scale <= 0.0)
@@ -329,6 +330,8 @@ static void
 forget_document (FpBoardView *self)
 {
   fp_board_view_drop_typing (self);
+  fp_board_view_set_tape (self, FALSE);
+  fp_board_view_forget_still (self);
   if (self->document == NULL)
     return;
   g_signal_handlers_disconnect_by_data (self->document, self);
@@ -459,6 +462,17 @@ fp_board_view_get_property (GObject *object, guint id, GValue *value, GParamSpec
 {
   if (id == PROP_READOUT)
     g_value_set_string (value, FP_BOARD_VIEW (object)->readout);
+  else if (id == PROP_TAPE)
+    g_value_set_boolean (value, fp_board_view_has_tape (FP_BOARD_VIEW (object)));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+fp_board_view_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_TAPE)
+    fp_board_view_set_tape (FP_BOARD_VIEW (object), g_value_get_boolean (value));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -484,6 +498,7 @@ fp_board_view_class_init (FpBoardViewClass *klass)
 
   object_class->dispose = fp_board_view_dispose;
   object_class->get_property = fp_board_view_get_property;
+  object_class->set_property = fp_board_view_set_property;
   widget_class->snapshot = fp_board_view_snapshot;
   widget_class->size_allocate = fp_board_view_size_allocate;
   widget_class->measure = fp_board_view_measure;
@@ -491,6 +506,8 @@ fp_board_view_class_init (FpBoardViewClass *klass)
   gtk_widget_class_set_css_name (widget_class, "board");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   props[PROP_READOUT] = g_param_spec_string ("readout", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_TAPE] = g_param_spec_boolean ("tape", NULL, NULL, FALSE,
+                                           G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
   signals[NOTICE] = g_signal_new ("notice", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_STRING);

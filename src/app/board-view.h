@@ -8,6 +8,7 @@
  *
  * Signal "notice" (text): something could not be done, and why.
  * Property "readout": scale and what is under the pointer, for a label.
+ * Property "tape": whether the measuring tape is in hand; can be set.
  */
 #pragma once
 

@@ -47,7 +47,7 @@ fp_window_update_actions (FpWindow *self)
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report"
+    "win.report", "win.tape"
   };
   FpDocument *d = self->document;
   const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;
@@ -299,6 +299,17 @@ look (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+tape (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  gboolean taken;
+
+  show_board (widget, name, parameter);
+  g_object_get (self->board, "tape", &taken, NULL);
+  g_object_set (self->board, "tape", !taken, NULL);
+}
+
+static void
 brief (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name, (void) parameter;
@@ -347,6 +358,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.frame-whole", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-in", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-out", NULL, look);
+  gtk_widget_class_install_action (c, "win.tape", NULL, tape);
   gtk_widget_class_install_action (c, "win.escape", NULL, escape);
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);

@@ -239,8 +239,8 @@ search_lines (Search *s)
   for (guint i = 0; i < lines->len; i++)
     {
       const Line *line = &g_array_index (lines, Line, i);
-      const FpCatchSort edge = s->mover.is_point || are_abreast (s, line->lo, line->hi) ? FP_CATCH_EDGE
-                                                                                          : FP_CATCH_IN_LINE;
+      const FpCatchSort edge = are_abreast (s, line->lo, line->hi) ? FP_CATCH_EDGE
+                                                                                    : FP_CATCH_IN_LINE;
       if (line->middle)
         offer_line (s, line, (m->lo + m->hi) / 2, FP_CATCH_CENTRE);
       else

@@ -176,6 +176,20 @@ class Task:
         keys("ctrl+z")
         wait_for("it to be back", lambda: number(self.value("Across (Epistle side +)")) == self.moved[0])
 
+    def measures(self):
+        """The tape, from one front corner of the altar to the other."""
+        x, y = self.moved[0], self.moved[1] - self.before["depth"] / 2
+        keys("t")
+        wait_for("the tape", lambda: "Tape: " in self.told())
+        click(*self.spot(x - self.before["length"] / 2, y))
+        wait_for("the corner", lambda: "corner of High altar" in self.told())
+        click(*self.spot(x + self.before["length"] / 2, y))
+        wait_for("the length of the altar", lambda: re.search(r"Tape: 2\W700 mm,across 2\W700 mm", self.told()))
+        keys("shift+Right")
+        wait_for("the arrow keys to move its end", lambda: re.search(r"Tape: 2\W800 mm", self.told()))
+        keys("Escape")
+        wait_for("it to be put away", lambda: "Tape: " not in self.told())
+
     def chooses_several(self):
         keys("ctrl+a")
         many = wait_for("all to be chosen", lambda: re.search(r"(\d+) chosen: ", self.told()))
@@ -346,7 +360,7 @@ class Task:
 
     def run(self):
         steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
-                 self.types_how_far, self.chooses_several, self.types,
+                 self.types_how_far, self.measures, self.chooses_several, self.types,
                  self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)

@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* pointed.h - a point that is pointed at on one of the views
+ *
+ * A view shows two coordinates; where the point rests on a corner of
+ * something, the third is known too.  No toolkit.
+ */
+#pragma once
+
+#include "footpace/catches.h"
+#include "footpace/drawing.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  FP_POINTED_FREE,
+  FP_POINTED_AXIS,   /* of the church                                            */
+  FP_POINTED_MIDDLE, /* in line with the middle of something, within its length  */
+  FP_POINTED_EDGE,
+  FP_POINTED_CORNER
+} FpPointedSort;
+
+typedef enum { FP_KNOWN_X = 1, FP_KNOWN_Y = 2, FP_KNOWN_Z = 4 } FpKnown;
+
+typedef struct
+{
+  FpViewId    view;
+  FpPoint     at;      /* in the coordinates of the view, mm                  */
+  FpPointedSort  sort;
+  const char *id;      /* interned; of what it rests on, NULL: nothing        */
+  FpVec3      space;   /* as far as it is known                               */
+  guint       known;   /* FpKnown                                             */
+} FpPointed;
+
+FpPointed fp_pointed_free (FpViewId view, FpPoint at);
+
+/**
+ * fp_pointed_find:
+ * @catches: (nullable): of the same scene, with nothing moving; for the plan
+ * @reach: mm, how near something must be for the point to rest on it
+ *
+ * The nearest corner that the view shows; else on the plan the edges, middles and
+ * the axis, each coordinate apart; else the nearest edge.
+ */
+FpPointed fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at, double reach);
+
+/* "corner of High altar", "on the axis"; "" where it is free. Owned by the caller. */
+char  *fp_pointed_tells (const FpPointed *self, const FpScene *scene);
+
+G_END_DECLS

@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The measuring tape, and what its ends come to rest on. */
+#include "samples.h"
+#include "tape.h"
+
+#include "footpace/store.h"
+
+#include <math.h>
+
+static FpPointed
+on_plan (double x, double y)
+{
+  return fp_pointed_free (FP_VIEW_PLAN, (FpPoint) { x, y });
+}
+
+static FpTape
+ready (void)
+{
+  const FpPointed start = on_plan (0.0, 0.0);
+  FpTape tape = { .state = FP_TAPE_AWAY };
+
+  fp_tape_take (&tape, &start);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_READY);
+  return tape;
+}
+
+/* 3, 4, 5. */
+static void
+test_drag (void)
+{
+  const FpPointed a = on_plan (100.0, 200.0), b = on_plan (-200.0, 600.0), c = on_plan (0.0, 0.0);
+  FpTape tape = ready ();
+  FpTapeMeasure m;
+  g_autofree char *words = NULL;
+
+  g_assert_false (fp_tape_measure (&tape, &m));
+  g_assert_cmpint (fp_tape_view (&tape), ==, -1);
+  fp_tape_press (&tape, &a);
+  g_assert_cmpint (fp_tape_view (&tape), ==, FP_VIEW_PLAN);
+  fp_tape_motion (&tape, &b);
+  fp_tape_release (&tape, FALSE);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_LAID);
+  fp_tape_motion (&tape, &c); /* it stays as it lies */
+  g_assert_true (fp_tape_measure (&tape, &m));
+  g_assert_cmpfloat (m.length, ==, 500.0);
+  g_assert_cmpfloat (m.part.x, ==, 300.0);
+  g_assert_cmpfloat (m.part.y, ==, 400.0);
+  g_assert_cmpuint (m.known, ==, FP_KNOWN_X | FP_KNOWN_Y);
+  g_assert_cmpfloat (m.true_length, ==, 0.0);
+  words = fp_tape_words (&tape, FP_UNITS_METRIC);
+  g_assert_cmpstr (words, ==, "500 mm\nacross 300 mm · along 400 mm");
+}
+
+static void
+test_two_clicks (void)
+{
+  const FpPointed a = on_plan (0.0, 0.0), b = on_plan (0.0, 700.0);
+  FpTape tape = ready ();
+  FpTapeMeasure m;
+
+  fp_tape_press (&tape, &a);
+  fp_tape_release (&tape, TRUE);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_STRETCHED);
+  fp_tape_motion (&tape, &b);
+  fp_tape_press (&tape, &b);
+  fp_tape_release (&tape, TRUE);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_LAID);
+  fp_tape_measure (&tape, &m);
+  g_assert_cmpfloat (m.length, ==, 700.0);
+  /* Another is begun where the next press is. */
+  fp_tape_press (&tape, &b);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_STRETCHED);
+  fp_tape_measure (&tape, &m);
+  g_assert_cmpfloat (m.length, ==, 0.0);
+}
+
+static void
+test_escape (void)
+{
+  const FpPointed a = on_plan (0.0, 0.0);
+  FpTape tape = ready ();
+
+  fp_tape_press (&tape, &a);
+  g_assert_true (fp_tape_escape (&tape));
+  g_assert_cmpint (tape.state, ==, FP_TAPE_READY);
+  fp_tape_release (&tape, FALSE); /* the button that is still held */
+  g_assert_cmpint (tape.state, ==, FP_TAPE_READY);
+  g_assert_true (fp_tape_escape (&tape));
+  g_assert_cmpint (tape.state, ==, FP_TAPE_AWAY);
+  g_assert_false (fp_tape_escape (&tape));
+  fp_tape_press (&tape, &a);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_AWAY);
+}
+
+static void
+test_keys (void)
+{
+  FpTape tape = ready ();
+  FpTapeMeasure m;
+
+  fp_tape_shift (&tape, (FpPoint) { 50.0, 0.0 });
+  fp_tape_enter (&tape);
+  fp_tape_shift (&tape, (FpPoint) { 0.0, 1000.0 });
+  fp_tape_shift (&tape, (FpPoint) { 0.0, -10.0 });
+  fp_tape_enter (&tape);
+  g_assert_cmpint (tape.state, ==, FP_TAPE_LAID);
+  fp_tape_measure (&tape, &m);
+  g_assert_cmpfloat (m.length, ==, 990.0);
+  g_assert_cmpfloat (tape.a.at.x, ==, 50.0);
+  /* The laid end can still be moved, and Enter begins the next there. */
+  fp_tape_shift (&tape, (FpPoint) { 0.0, 10.0 });
+  fp_tape_measure (&tape, &m);
+  g_assert_cmpfloat (m.length, ==, 1000.0);
+  fp_tape_enter (&tape);
+  g_assert_cmpfloat (tape.a.at.y, ==, 1000.0);
+}
+
+/* 2, 3, 6: the true length is 7. */
+static void
+test_true_length (void)
+{
+  FpPointed a = on_plan (0.0, 0.0), b = on_plan (200.0, 300.0);
+  FpTape tape = ready ();
+  g_autofree char *words = NULL;
+
+  a.known = b.known = 7;
+  b.space.z = 600.0;
+  fp_tape_press (&tape, &a);
+  fp_tape_motion (&tape, &b);
+  words = fp_tape_words (&tape, FP_UNITS_METRIC);
+  g_assert_cmpstr (words, ==, "360.6 mm\nacross 200 mm · along 300 mm · height 600 mm\ntrue length 700 mm");
+}
+
+/* --- what its ends rest on ------------------------------------------------------ */
+
+typedef struct { FpProject *project; FpScene *scene; FpProjection *projection[FP_N_VIEWS]; FpCatches *catches; } Church;
+
+static void
+set_up (Church *c, gconstpointer data)
+{
+  const char *const nothing[] = { NULL };
+  g_autofree char *path = fp_sample_path ("parish.footpace");
+
+  (void) data;
+  c->project = fp_store_load (path, NULL);
+  c->scene = fp_scene_new (c->project, 2); /* the high altar */
+  c->catches = fp_catches_new (c->scene, nothing);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    c->projection[v] = fp_projection_new (c->scene, (FpViewId) v);
+}
+
+static void
+tear_down (Church *c, gconstpointer data)
+{
+  (void) data;
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (c->projection[v]);
+  fp_catches_free (c->catches);
+  fp_scene_unref (c->scene);
+  fp_project_unref (c->project);
+}
+
+static const FpPlaced *
+altar_of (Church *c)
+{
+  return &fp_scene_placed (c->scene, NULL)[fp_scene_celebrated_altar (c->scene)];
+}
+
+/* The front corner of the mensa: in plan and elevation alike it is known in space. */
+static void
+test_corner (Church *c, gconstpointer data)
+{
+  const FpPlaced *altar = altar_of (c);
+  const FpVec3 corner = { altar->plan.x1, altar->plan.y0, altar->level + altar->extent.height };
+
+  (void) data;
+  for (guint v = 0; v < 2; v++)
+    {
+      const FpPoint p = fp_view_point ((FpViewId) v, corner);
+      const FpPointed spot = fp_pointed_find (c->projection[v], c->catches, (FpPoint) { p.x + 12.0, p.y + 9.0 }, 25.0);
+      g_autofree char *tells = fp_pointed_tells (&spot, c->scene);
+
+      g_assert_cmpint (spot.sort, ==, FP_POINTED_CORNER);
+      g_assert_cmpstr (tells, ==, "corner of High altar");
+      g_assert_cmpuint (spot.known, ==, 7);
+      g_assert_cmpfloat_with_epsilon (spot.space.x, corner.x, 1e-6);
+      g_assert_cmpfloat_with_epsilon (spot.space.y, corner.y, 1e-6);
+      g_assert_cmpfloat_with_epsilon (spot.space.z, corner.z, 1e-6);
+    }
+}
+
+static void
+test_edge_and_axis (Church *c, gconstpointer data)
+{
+  const FpPlaced *altar = altar_of (c);
+  const double top = altar->level + altar->extent.height;
+  FpPointed spot = fp_pointed_find (c->projection[FP_VIEW_PLAN], c->catches, (FpPoint) { 400.0, altar->plan.y0 - 5.0 }, 12.0);
+
+  (void) data;
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_EDGE);
+  g_assert_cmpfloat_with_epsilon (spot.at.y, altar->plan.y0, 1e-6);
+  g_assert_cmpfloat (spot.at.x, ==, 400.0);
+  g_assert_cmpuint (spot.known, ==, FP_KNOWN_X | FP_KNOWN_Y);
+  spot = fp_pointed_find (c->projection[FP_VIEW_ELEVATION], c->catches, (FpPoint) { 400.0, top + 4.0 }, 12.0);
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_EDGE);
+  g_assert_cmpfloat_with_epsilon (spot.at.y, top, 1e-6);
+  g_assert_cmpuint (spot.known, ==, FP_KNOWN_X | FP_KNOWN_Z);
+  /* High over the altar there is nothing but the axis. */
+  spot = fp_pointed_find (c->projection[FP_VIEW_ELEVATION], c->catches, (FpPoint) { 4.0, 5200.0 }, 12.0);
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_AXIS);
+  g_assert_cmpfloat (spot.at.x, ==, 0.0);
+}
+
+/* Wherever one points, the end comes to rest within reach, and what is known of it is what the view shows. */
+static void
+test_random (Church *c, gconstpointer data)
+{
+  (void) data;
+  for (guint i = 0; i < 300; i++)
+    {
+      const FpViewId view = (FpViewId) g_test_rand_int_range (0, FP_N_VIEWS);
+      const FpPoint at = { g_test_rand_double_range (-8000, 8000), g_test_rand_double_range (-3000, 9000) };
+      const FpPointed spot = fp_pointed_find (c->projection[view], c->catches, at, 60.0);
+      const FpPoint p = fp_view_point (view, spot.space);
+
+      g_assert_cmpfloat (fabs (spot.at.x - at.x), <=, 60.0 + 1e-6);
+      g_assert_cmpfloat (fabs (spot.at.y - at.y), <=, 60.0 + 1e-6);
+      g_assert_cmpfloat_with_epsilon (p.x, spot.at.x, 0.51);
+      g_assert_cmpfloat_with_epsilon (p.y, spot.at.y, 0.51);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/tape/drag", test_drag);
+  g_test_add_func ("/tape/two-clicks", test_two_clicks);
+  g_test_add_func ("/tape/escape", test_escape);
+  g_test_add_func ("/tape/keys", test_keys);
+  g_test_add_func ("/tape/true-length", test_true_length);
+#define ADD(name, function) g_test_add ("/pointed/" name, Church, NULL, set_up, function, tear_down)
+  ADD ("corner", test_corner);
+  ADD ("edge-and-axis", test_edge_and_axis);
+  ADD ("random", test_random);
+  return g_test_run ();
+}
