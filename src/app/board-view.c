@@ -5,6 +5,9 @@
 
 #define SCALE_MIN 1.0
 #define SCALE_MAX 2000.0
+/* For which the views are fitted at least, mm: what is written round them takes as much room at any scale. */
+#define LEAST_WIDTH  220.0
+#define LEAST_HEIGHT 130.0
 
 G_DEFINE_FINAL_TYPE (FpBoardView, fp_board_view, GTK_TYPE_WIDGET)
 
@@ -83,9 +86,11 @@ frame (FpBoardView *self)
 {
   if (!has_projections (self) || width_mm (self) < 1.0 || height_mm (self) < 1.0)
     return;
-  fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, width_mm (self), height_mm (self),
-                fp_board_view_units (self), &self->scale, &self->pan);
+  /* On a small board they run off at the right and below: better than to be too small to see. */
+  fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
+                MAX (height_mm (self), LEAST_HEIGHT), fp_board_view_units (self), &self->scale, &self->pan);
   self->scale = CLAMP (self->scale, SCALE_MIN, SCALE_MAX);
+  self->pan.y += MIN (height_mm (self) - LEAST_HEIGHT, 0.0);
   lay_out (self);
   forget_drawing (self);
   fp_board_view_update_readout (self);

@@ -108,6 +108,48 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* --- lists with columns --------------------------------------------------- */
+
+void
+fp_column_view_scroll_to (GtkWidget *view, guint at)
+{
+  GtkWidget *list = gtk_widget_get_last_child (view);
+
+  while (list != NULL && !GTK_IS_LIST_VIEW (list))
+    list = gtk_widget_get_prev_sibling (list);
+  if (list != NULL && at != GTK_INVALID_LIST_POSITION)
+    gtk_widget_activate_action (list, "list.scroll-to-item", "u", at);
+}
+
+GtkWidget *
+fp_list_row_of (GtkWidget *cell)
+{
+  GtkWidget *row = cell;
+
+  while (row != NULL && gtk_widget_get_parent (row) != NULL && !GTK_IS_LIST_VIEW (gtk_widget_get_parent (row)))
+    row = gtk_widget_get_parent (row);
+  return row;
+}
+
+static void
+name_row (GtkWidget *cell)
+{
+  GtkWidget *row = fp_list_row_of (cell);
+  const char *name = g_object_get_data (G_OBJECT (cell), "row-name");
+
+  if (row != cell && GTK_IS_LIST_VIEW (gtk_widget_get_parent (row)) && name != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+void
+fp_name_list_row (GtkWidget *cell, const char *name)
+{
+  if (g_object_get_data (G_OBJECT (cell), "row-name") == NULL)
+    g_signal_connect (cell, "map", G_CALLBACK (name_row), NULL);
+  g_object_set_data_full (G_OBJECT (cell), "row-name", g_strdup (name), g_free);
+  name_row (cell);
+}
+
 /* --- names of buttons ----------------------------------------------------- */
 
 void

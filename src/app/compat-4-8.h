@@ -32,6 +32,15 @@ typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
 
+/* --- lists with columns: later versions scroll to a row, and name it, by themselves --- */
+
+/* Brings a row into view. */
+void       fp_column_view_scroll_to (GtkWidget *view, guint at);
+/* The row in which a widget lies: what has the focus in a list. */
+GtkWidget *fp_list_row_of   (GtkWidget *cell);
+/* Names the row of a cell for a screen reader, at once or as soon as it is in one. */
+void       fp_name_list_row (GtkWidget *cell, const char *name);
+
 /**
  * fp_name_buttons:
  * @top: a window with its title bar

@@ -98,9 +98,8 @@ on_name (FpParamRow *row, const char *text, FpInspector *self)
   g_autoptr (GError) error = NULL;
   g_autofree char *id = g_strdup (chosen (self));
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
-  FpProject *next = fp_set_out_name (fp_document_base_scene (self->document), id, text, &error);
 
-  answer (row, fp_document_edit (self->document, next, "Rename", NULL), error);
+  answer (row, fp_name_enter (self->document, id, text, &error), error);
 }
 
 static void
@@ -277,17 +276,26 @@ build (FpInspector *self, const FpPlaced *placed)
 
 /* --- showing -------------------------------------------------------------- */
 
-static void
-show_place (FpInspector *self, const FpPlaced *placed)
+/* What it stands on in this alternative: a thing of the survey may have been moved. */
+static const char *
+support_now (FpInspector *self, const FpPlaced *placed)
 {
   const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document),
                                                              fp_document_alternative (self->document));
-  FpPlace place = fp_item_place (placed->item), moved;
-  const char *on = fp_item_on (placed->item);
+  const char *on = fp_item_on (placed->item), *moved_on;
 
   if (placed->in_survey && !placed->ghost
-      && fp_alternative_fate (alternative, fp_item_id (placed->item), &moved, &on) == FP_FATE_MOVED)
-    place = moved;
+      && fp_alternative_fate (alternative, fp_item_id (placed->item), NULL, &moved_on) == FP_FATE_MOVED)
+    on = moved_on;
+  return on != NULL ? on : "";
+}
+
+static void
+show_place (FpInspector *self, const FpPlaced *placed)
+{
+  const FpPlace place = fp_place_now (self->document, placed);
+  const char *on = support_now (self, placed);
+
   for (guint i = 0; i < FP_N_FIELDS; i++)
     if (self->field[i] != NULL)
       fp_param_row_show (FP_PARAM_ROW (self->field[i]), fp_place_field_get (&place, (FpPlaceField) i), units_of (self));
@@ -296,7 +304,7 @@ show_place (FpInspector *self, const FpPlaced *placed)
     return;
   self->filling = TRUE;
   for (guint i = 0; i < self->supports->len; i++)
-    if (g_strcmp0 (g_ptr_array_index (self->supports, i), on != NULL ? on : "") == 0)
+    if (g_strcmp0 (g_ptr_array_index (self->supports, i), on) == 0)
       gtk_drop_down_set_selected (GTK_DROP_DOWN (self->support), i);
   self->filling = FALSE;
 }

@@ -84,15 +84,14 @@ read_field (const FpParam *field, double was, const char *text, FpUnits units, d
   return strcmp (shown, text) == 0 || fp_typing_read (field, text, units, value, error);
 }
 
-/* Where it stands in this alternative: a thing of the survey may have been moved. */
-static FpPlace
-place_now (FpDocument *document, const FpPlaced *placed)
+FpPlace
+fp_place_now (FpDocument *document, const FpPlaced *placed)
 {
   const FpAlternative *alternative = fp_project_alternative (fp_document_project (document),
                                                              fp_document_alternative (document));
   FpPlace place;
 
-  if (placed->in_survey
+  if (placed->in_survey && !placed->ghost
       && fp_alternative_fate (alternative, fp_item_id (placed->item), &place, NULL) == FP_FATE_MOVED)
     return place;
   return fp_item_place (placed->item);
@@ -107,7 +106,7 @@ fp_place_enter (FpDocument *document, const char *id, FpPlaceField field, const 
 
   if (is_gone (placed, error))
     return FALSE;
-  place = place_now (document, placed);
+  place = fp_place_now (document, placed);
   if (!read_field (&fields[field], *slot (&place, field), text, units_of (document), slot (&place, field), error))
     return FALSE;
   label = g_strdup_printf ("Move %s", fp_item_name (placed->item));
@@ -153,6 +152,19 @@ fp_corner_enter (FpDocument *document, const char *id, guint i, gboolean along, 
     return FALSE;
   label = g_strdup_printf ("Corner of %s", fp_item_name (placed->item));
   return fp_document_edit (document, with_corners (document, placed, corner, n, error), label, NULL);
+}
+
+gboolean
+fp_name_enter (FpDocument *document, const char *id, const char *text, GError **error)
+{
+  const FpPlaced *placed = fp_document_placed (document, id);
+
+  if (is_gone (placed, error))
+    return FALSE;
+  if (strcmp (fp_item_name (placed->item), text) == 0)
+    return TRUE;
+  return fp_document_edit (document, fp_set_out_name (fp_document_base_scene (document), id, text, error), "Rename",
+                           NULL);
 }
 
 gboolean

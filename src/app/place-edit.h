@@ -15,10 +15,14 @@ double     fp_place_field_get (const FpPlace *place, FpPlaceField field);
 /* Whether a place of its own means anything: not for what lies round another thing, nor for an opening. */
 gboolean   fp_place_is_own (const FpScene *scene, const FpPlaced *placed);
 
+/* Where it stands in this alternative, in the terms of its own place: a thing of the survey may have been moved. */
+FpPlace    fp_place_now (FpDocument *document, const FpPlaced *placed);
+
 /* Each reads @text and edits; FALSE with an error to show beside the field. */
 gboolean   fp_place_enter  (FpDocument *document, const char *id, FpPlaceField field, const char *text, GError **error);
 gboolean   fp_corner_enter (FpDocument *document, const char *id, guint corner, gboolean along, const char *text,
                             GError **error);
+gboolean   fp_name_enter    (FpDocument *document, const char *id, const char *text, GError **error);
 gboolean   fp_support_enter (FpDocument *document, const char *id, const char *on, GError **error);
 
 /* Ids of what it may stand on, "" for the floor; (element-type utf8), interned. */

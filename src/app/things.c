@@ -12,42 +12,69 @@ stood_before (const FpScene *scene, const FpPlaced *placed)
 
 typedef struct
 {
-  const FpScene  *scene;
   const FpPlaced *placed;
-  guint           n;
+  int            *first, *next; /* what stands on each thing, the last one first; first[n]: on the floor; -1 ends */
   GArray         *out;
 } Listing;
 
+static int
+rank_of (const FpKind *kind)
+{
+  guint n, i = 0;
+  const FpKind *const *all = fp_kinds (&n);
+
+  while (i < n && all[i] != kind)
+    i++;
+  return (int) i;
+}
+
+/* Things are added to their lists in the order in which these are to be read, backwards. */
 static void
-list_what_stands_on (Listing *l, int support, guint depth, gboolean building)
+fill (Listing *l, const FpScene *scene, guint n)
 {
   guint n_kinds;
-  const FpKind *const *kind = fp_kinds (&n_kinds);
 
-  for (guint k = 0; k < n_kinds; k++)
-    {
-      if (depth == 0 && ((kind[k]->flags & FP_KIND_SURVEY) != 0) != building)
-        continue;
-      for (guint i = 0; i < l->n; i++)
-        if (l->placed[i].support == support && fp_item_kind (l->placed[i].item) == kind[k]
-            && !stood_before (l->scene, &l->placed[i]))
-          {
-            FpThing thing = { i, depth };
+  fp_kinds (&n_kinds);
+  g_autofree int *rank = g_new (int, MAX (n, 1u));
+  for (guint i = 0; i <= n; i++)
+    l->first[i] = -1;
+  for (guint i = 0; i < n; i++)
+    rank[i] = stood_before (scene, &l->placed[i]) ? -1 : rank_of (fp_item_kind (l->placed[i].item));
+  for (int k = (int) n_kinds; k >= 0; k--)
+    for (guint i = n; i-- > 0;)
+      if (rank[i] == k)
+        {
+          const guint on = l->placed[i].support >= 0 ? (guint) l->placed[i].support : n;
 
-            g_array_append_val (l->out, thing);
-            list_what_stands_on (l, (int) i, depth + 1, building);
-          }
-    }
+          l->next[i] = l->first[on];
+          l->first[on] = (int) i;
+        }
+}
+
+static void
+list_what_stands_on (Listing *l, guint support, guint depth, gboolean building)
+{
+  for (int i = l->first[support]; i >= 0; i = l->next[i])
+    if (depth > 0 || ((fp_item_kind (l->placed[i].item)->flags & FP_KIND_SURVEY) != 0) == building)
+      {
+        const FpThing thing = { (guint) i, depth };
+
+        g_array_append_val (l->out, thing);
+        list_what_stands_on (l, (guint) i, depth + 1, building);
+      }
 }
 
 GArray *
 fp_things_new (const FpScene *scene)
 {
-  Listing l = { .scene = scene, .out = g_array_new (FALSE, FALSE, sizeof (FpThing)) };
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  g_autofree int *first = g_new (int, n + 1), *next = g_new (int, n + 1);
+  Listing l = { placed, first, next, g_array_new (FALSE, FALSE, sizeof (FpThing)) };
 
-  l.placed = fp_scene_placed (scene, &l.n);
-  list_what_stands_on (&l, -1, 0, FALSE);
-  list_what_stands_on (&l, -1, 0, TRUE);
+  fill (&l, scene, n);
+  list_what_stands_on (&l, n, 0, FALSE);
+  list_what_stands_on (&l, n, 0, TRUE);
   return l.out;
 }
 

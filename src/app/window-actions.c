@@ -47,7 +47,7 @@ fp_window_update_actions (FpWindow *self)
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.tape"
+    "win.report", "win.tape", "win.list-wide", "win.list-order"
   };
   FpDocument *d = self->document;
   const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;
@@ -63,6 +63,7 @@ fp_window_update_actions (FpWindow *self)
   fp_window_update_arrange (self);
   gtk_widget_set_sensitive (self->add_button, d != NULL);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->compare_button), on_compare_page (self));
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->wide_button), gtk_widget_get_visible (self->wide_list));
 }
 
 /* Says why nothing came of an edit. */
@@ -110,7 +111,7 @@ choose_nothing (GtkWidget *widget, const char *name, GVariant *parameter)
   (void) name, (void) parameter;
   fp_board_view_mark (board (self), NULL);
   fp_document_choose (self->document, NULL);
-  fp_things_list_focus (FP_THINGS_LIST (self->things), was);
+  fp_window_focus_list (self, was);
 }
 
 static void
@@ -240,13 +241,6 @@ show_board (GtkWidget *widget, const char *name, GVariant *parameter)
   show_page (FP_WINDOW (widget), "board");
 }
 
-static void
-show_things (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  show_board (widget, name, parameter);
-  choose_nothing (widget, name, parameter);
-}
-
 /* One step back towards the board, with nothing in the way. */
 static void
 escape (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -353,7 +347,6 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.alternative-remove", NULL, alternative_remove);
   gtk_widget_class_install_action (c, "win.compare", NULL, compare);
   gtk_widget_class_install_action (c, "win.show-board", NULL, show_board);
-  gtk_widget_class_install_action (c, "win.show-things", NULL, show_things);
   gtk_widget_class_install_action (c, "win.frame-sanctuary", NULL, look);
   gtk_widget_class_install_action (c, "win.frame-whole", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-in", NULL, look);

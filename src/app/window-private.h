@@ -37,7 +37,8 @@ struct _FpWindow
   gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */
 
   GtkWidget  *title, *subtitle;
-  GtkWidget  *pages, *board, *side, *side_paned, *things_or_thing, *things, *inspector, *findings, *alternatives, *compare;
+  GtkWidget  *pages, *board, *side, *side_paned, *things_or_thing, *things, *wide_list, *wide_things, *wide_button,
+             *board_paned, *inspector, *findings, *alternatives, *compare;
   GtkWidget  *notice, *notice_box, *notice_icon, *notice_text, *notice_folder;
   GtkWidget  *readout;
   GtkWidget  *undo_button, *redo_button, *add_button, *save_button, *compare_button;
@@ -73,6 +74,9 @@ void     fp_window_arrange  (FpWindow *self); /* as it was left */
 void     fp_window_remember (FpWindow *self);
 /* What stands over the findings: the chosen thing, or the list of things. */
 void     fp_window_show_thing (FpWindow *self, gboolean thing);
+void     fp_window_class_add_list_actions (GtkWidgetClass *widget_class);
+/* The row of that thing in whichever list is on show. */
+void     fp_window_focus_list (FpWindow *self, const char *id);
 
 /* --- window-file.c --- */
 void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);

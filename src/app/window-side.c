@@ -8,6 +8,7 @@
  * What is chosen is worked on. */
 #define THINGS_SHARE 0.32
 #define THING_SHARE  0.45
+#define BOARD_SHARE  0.6  /* over the list with all columns */
 /* A window of its first size on a smaller screen would stand out over its edge. */
 #define FIRST_WIDTH  1360
 #define FIRST_HEIGHT 860
@@ -68,7 +69,8 @@ fp_window_show_thing (FpWindow *self, gboolean thing)
 
   self->arranged = FALSE;
   gtk_stack_set_visible_child_name (GTK_STACK (self->things_or_thing), thing ? "thing" : "things");
-  gtk_widget_set_visible (self->things_or_thing, thing || !self->remembered.findings_full);
+  gtk_widget_set_visible (self->things_or_thing,
+                          thing || (!self->remembered.findings_full && !gtk_widget_get_visible (self->wide_list)));
   self->arranged = was_arranged;
   if (was_arranged)
     set_border (self);
@@ -79,6 +81,71 @@ on_full (FpWindow *self)
 {
   self->remembered.findings_full = fp_findings_list_is_full (FP_FINDINGS_LIST (self->findings));
   fp_window_show_thing (self, shows_thing (self));
+}
+
+/* --- the lists -------------------------------------------------------------- */
+
+void
+fp_window_focus_list (FpWindow *self, const char *id)
+{
+  const gboolean wide = gtk_widget_get_visible (self->wide_list);
+
+  fp_things_list_focus (FP_THINGS_LIST (wide ? self->wide_things : self->things), id);
+}
+
+/* Below the board, for as long as it is wanted; the one beside the board gives way to it. */
+static void
+list_wide (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+  const gboolean shown = !gtk_widget_get_visible (self->wide_list);
+  const int height = gtk_widget_get_height (self->board_paned);
+
+  (void) name, (void) parameter;
+  gtk_widget_activate_action (widget, "win.show-board", NULL);
+  if (shown && height > 0)
+    gtk_paned_set_position (GTK_PANED (self->board_paned), (int) round (height * BOARD_SHARE));
+  gtk_widget_set_visible (self->wide_list, shown);
+  fp_window_show_thing (self, shows_thing (self));
+  fp_window_update_actions (self);
+  if (shown)
+    fp_window_focus_list (self, fp_document_chosen (self->document));
+  else
+    gtk_widget_grab_focus (self->board);
+}
+
+/* Chosen things stay so: more are chosen besides them. */
+static void
+show_things (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  gtk_widget_activate_action (widget, "win.show-board", NULL);
+  if (!gtk_widget_get_visible (self->wide_list))
+    {
+      fp_findings_list_set_full (FP_FINDINGS_LIST (self->findings), FALSE);
+      fp_window_show_thing (self, FALSE);
+    }
+  fp_window_focus_list (self, fp_document_chosen (self->document));
+}
+
+static void
+list_order (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name;
+  fp_things_list_sort (FP_THINGS_LIST (self->wide_things), g_variant_get_string (parameter, NULL));
+  fp_window_focus_list (self, fp_document_chosen (self->document));
+}
+
+void
+fp_window_class_add_list_actions (GtkWidgetClass *c)
+{
+  gtk_widget_class_install_action (c, "win.show-things", NULL, show_things);
+  gtk_widget_class_install_action (c, "win.list-wide", NULL, list_wide);
+  gtk_widget_class_install_action (c, "win.list-order", "s", list_order);
 }
 
 /* --- the window as a whole ------------------------------------------------ */

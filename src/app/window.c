@@ -51,7 +51,9 @@ on_chosen (FpWindow *self)
 {
   gboolean thing = self->document != NULL && fp_document_chosen (self->document) != NULL;
 
-  fp_window_show_thing (self, thing);
+  /* Who chooses in the list goes on in the list. */
+  if (!thing || !fp_things_list_is_choosing (FP_THINGS_LIST (self->things)))
+    fp_window_show_thing (self, thing);
   if (self->document != NULL)
     fp_window_update_actions (self);
 }
@@ -67,6 +69,7 @@ on_state (FpWindow *self)
 static void
 on_thing_activated (FpWindow *self)
 {
+  fp_window_show_thing (self, TRUE);
   fp_inspector_focus (FP_INSPECTOR (self->inspector));
 }
 
@@ -81,6 +84,7 @@ fp_window_set_document (FpWindow *self, FpDocument *document)
   fp_board_view_set_document (FP_BOARD_VIEW (self->board), document);
   fp_inspector_set_document (FP_INSPECTOR (self->inspector), document);
   fp_things_list_set_document (FP_THINGS_LIST (self->things), document);
+  fp_things_list_set_document (FP_THINGS_LIST (self->wide_things), document);
   fp_findings_list_set_document (FP_FINDINGS_LIST (self->findings), document);
   fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (self->alternatives), document);
   fp_compare_page_set_document (FP_COMPARE_PAGE (self->compare), document);
@@ -144,6 +148,10 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (side);
   BIND (things_or_thing);
   BIND (things);
+  BIND (wide_list);
+  BIND (wide_things);
+  BIND (wide_button);
+  BIND (board_paned);
   BIND (inspector);
   BIND (findings);
   BIND (alternatives);
@@ -196,6 +204,7 @@ fp_window_class_init (FpWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_page);
   fp_window_class_add_actions (widget_class);
+  fp_window_class_add_list_actions (widget_class);
   fp_window_class_add_arrange_actions (widget_class);
   fp_window_class_add_file_actions (widget_class);
 }

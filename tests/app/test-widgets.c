@@ -7,8 +7,6 @@
 #include "param-row.h"
 #include "sheet-dialog.h"
 #include "sheets.h"
-#include "things-list.h"
-#include "things.h"
 #include "waiting.h"
 #include "widget-help.h"
 #include "window.h"
@@ -131,30 +129,6 @@ test_inspector_shows_everything (void)
 }
 
 /* --- lists ---------------------------------------------------------------- */
-
-static void
-test_things_list (void)
-{
-  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
-  GtkWidget *things = fp_things_list_new (), *window = help_show (things);
-  GtkWidget *list = help_find (things, GTK_TYPE_LIST_BOX);
-  g_autoptr (GArray) expected = fp_things_new (fp_document_scene (d));
-  GtkListBoxRow *row;
-
-  fp_things_list_set_document (FP_THINGS_LIST (things), d);
-  g_assert_cmpuint (n_rows (list), ==, expected->len);
-  row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 1);
-  g_signal_emit_by_name (list, "row-activated", row);
-  g_assert_nonnull (fp_document_chosen (d));
-  g_assert_true (gtk_list_box_get_selected_row (GTK_LIST_BOX (list)) == row);
-  /* What is removed leaves the list, and comes back. */
-  fp_document_edit (d, fp_project_without_item (fp_document_project (d), fp_document_alternative (d),
-                                                help_altar_id (d), NULL), "Remove", NULL);
-  g_assert_cmpuint (n_rows (list), <, expected->len);
-  fp_document_undo (d);
-  g_assert_cmpuint (n_rows (list), ==, expected->len);
-  gtk_window_destroy (GTK_WINDOW (window));
-}
 
 static void
 count (GtkWidget *widget, guint *n)
@@ -399,7 +373,6 @@ main (int argc, char **argv)
   g_test_add_func ("/inspector/types", test_inspector_types);
   g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
-  g_test_add_func ("/things-list", test_things_list);
   g_test_add_func ("/findings-list", test_findings_list);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);
   g_test_add_func ("/compare-page", test_compare_page);
