@@ -53,6 +53,7 @@ typedef struct
   const char   *unit;      /* of a count that is not a plain number: "kN/m2"; otherwise NULL */
   const char   *one, *many; /* what is counted: "place", "places"; NULL where nothing is */
   const char   *absent;    /* why there may be nothing to measure: "there is no altar" */
+  gboolean      apart;     /* of how two things lie to each other: settled by moving one, not by making it otherwise */
 } FpMeasure;
 
 const FpMeasure *fp_measures (guint *n);

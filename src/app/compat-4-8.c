@@ -38,8 +38,8 @@ add_filters (GtkFileChooser *chooser, const FpFileQuestion *q)
   g_object_unref (all);
 }
 
-void
-fp_ask_file (GtkWindow *parent, const FpFileQuestion *q, FpFileAnswer answer, gpointer data)
+static void
+ask_by_chooser (GtkWindow *parent, const FpFileQuestion *q, FpFileAnswer answer, gpointer data)
 {
   GtkFileChooserNative *dialog = gtk_file_chooser_native_new (q->title, parent,
                                                               q->save ? GTK_FILE_CHOOSER_ACTION_SAVE
@@ -56,6 +56,33 @@ fp_ask_file (GtkWindow *parent, const FpFileQuestion *q, FpFileAnswer answer, gp
     gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), q->name);
   g_signal_connect (dialog, "response", G_CALLBACK (on_file_response), ask);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+static struct
+{
+  FpFileAsker ask;
+  gpointer    data;
+} instead;
+
+void
+fp_ask_files_of (FpFileAsker asker, gpointer data)
+{
+  instead.ask = asker;
+  instead.data = data;
+}
+
+void
+fp_ask_file (GtkWindow *parent, const FpFileQuestion *q, FpFileAnswer answer, gpointer data)
+{
+  g_autoptr (GFile) file = NULL;
+
+  if (instead.ask == NULL)
+    {
+      ask_by_chooser (parent, q, answer, data);
+      return;
+    }
+  file = instead.ask (q, instead.data);
+  answer (file, data);
 }
 
 /* --- questions ------------------------------------------------------------ */

@@ -24,6 +24,10 @@ typedef struct
 
 void fp_ask_file (GtkWindow *parent, const FpFileQuestion *question, FpFileAnswer answer, gpointer data);
 
+/* Whom fp_ask_file() asks instead of the toolkit's chooser, where nobody sits before it; NULL: the chooser again. */
+typedef GFile *(*FpFileAsker) (const FpFileQuestion *question, gpointer data); /* (transfer full) (nullable) */
+void fp_ask_files_of (FpFileAsker asker, gpointer data);
+
 /* @choice: index of the button, -1 when the question was put away. */
 typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 

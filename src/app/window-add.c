@@ -2,6 +2,8 @@
 /* window-add.c - the list of kinds of things to add, found by typing */
 #include "window-private.h"
 
+#include "two-lines.h"
+
 #include <string.h>
 
 static void
@@ -22,22 +24,13 @@ on_kind (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
 static GtkWidget *
 kind_row (const FpKind *kind)
 {
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1);
-  GtkWidget *name = gtk_label_new (kind->label), *tells = gtk_label_new (kind->tells);
+  GtkLabel *tells;
+  GtkWidget *row = fp_two_lines_new (kind->label, kind->tells, &tells);
 
-  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
-  gtk_label_set_xalign (GTK_LABEL (tells), 0.0f);
-  gtk_label_set_wrap (GTK_LABEL (tells), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (tells), 46);
-  gtk_widget_add_css_class (tells, "dim-label");
-  gtk_widget_add_css_class (tells, "caption");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), tells);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_label_set_wrap (tells, TRUE);
+  gtk_label_set_max_width_chars (tells, 46);
   g_object_set_data (G_OBJECT (row), "kind", (gpointer) kind->id);
   g_object_set_data (G_OBJECT (row), "survey", GINT_TO_POINTER ((kind->flags & FP_KIND_SURVEY) != 0));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, kind->label,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, kind->tells, -1);
   return row;
 }
 

@@ -6,6 +6,7 @@
 #include "file-names.h"
 #include "new-church-dialog.h"
 #include "samples.h"
+#include "two-lines.h"
 
 #include "footpace/store.h"
 
@@ -43,30 +44,17 @@ static GtkWidget *
 recent_row (GtkRecentInfo *info)
 {
   g_autofree char *path = g_filename_from_uri (gtk_recent_info_get_uri (info), NULL, NULL);
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 1), *name, *folder;
   g_autofree char *base = path != NULL ? g_path_get_basename (path) : NULL;
   g_autofree char *dir = path != NULL ? g_path_get_dirname (path) : NULL;
+  GtkLabel *folder;
+  GtkWidget *row;
 
   if (path == NULL)
-    {
-      g_object_ref_sink (row);
-      g_object_unref (row);
-      return NULL;
-    }
-  name = gtk_label_new (base);
-  folder = gtk_label_new (dir);
-  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
-  gtk_label_set_xalign (GTK_LABEL (folder), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (folder), PANGO_ELLIPSIZE_START);
-  gtk_label_set_max_width_chars (GTK_LABEL (folder), 44);
-  gtk_widget_add_css_class (folder, "dim-label");
-  gtk_widget_add_css_class (folder, "caption");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), folder);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+    return NULL;
+  row = fp_two_lines_new (base, dir, &folder);
+  gtk_label_set_ellipsize (folder, PANGO_ELLIPSIZE_START);
+  gtk_label_set_max_width_chars (folder, 44);
   g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, base,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, dir, -1);
   return row;
 }
 

@@ -13,10 +13,14 @@ static const FpMeasure measures[] = {
 #define FP_MEASURE_OF(name, own_id, own_unit, own_label, own_tells, why) \
   { .id = own_id, .label = own_label, .tells = own_tells, .type = FP_MEASURE_COUNT, .take = fp_take_##name, \
     .unit = own_unit, .absent = why },
+#define FP_MEASURE_APART(name, own_id, own_type, own_label, own_tells, why) \
+  { .id = own_id, .label = own_label, .tells = own_tells, .type = FP_MEASURE_##own_type, .take = fp_take_##name, \
+    .absent = why, .apart = TRUE },
 #include "measures.list.h"
 #undef FP_MEASURE
 #undef FP_MEASURE_COUNTED
 #undef FP_MEASURE_OF
+#undef FP_MEASURE_APART
 };
 
 const FpMeasure *

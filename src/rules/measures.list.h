@@ -5,6 +5,7 @@
  *   FP_MEASURE (NAME, id, type, needs sight, label, what it is, why there may be none)
  *   FP_MEASURE_COUNTED (NAME, id, needs sight, one of what, many of what, label, what it is, why there may be none)
  *   FP_MEASURE_OF (NAME, id, unit of the count, label, what it is, why there may be none)
+ *   FP_MEASURE_APART (NAME, id, type, label, what it is, why there may be none): of how two things lie to each other
  */
 /* altar */
 FP_MEASURE (mensa_length, "mensa-length", LENGTH, FALSE, "Length of the altar",
@@ -32,9 +33,9 @@ FP_MEASURE (mensa_share_of_sanctuary, "mensa-share-of-sanctuary", SHARE, FALSE,
 FP_MEASURE (sanctuary_width, "sanctuary-width", LENGTH, FALSE, "Width of the sanctuary",
             "Clear width between the walls or piers to both sides of the altar.",
             "there is no altar")
-FP_MEASURE (altar_freestanding, "altar-freestanding", YES, FALSE, "Altar apart from the wall",
-            "Whether the altar of celebration stands free of wall and reredos.",
-            "there is no altar")
+FP_MEASURE_APART (altar_freestanding, "altar-freestanding", YES, "Altar apart from the wall",
+                  "Whether the altar of celebration stands free of wall and reredos.",
+                  "there is no altar")
 FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind the altar",
             "Clear distance from a freestanding altar to the next thing behind it, a platform included.",
             "nothing stands behind the altar")
@@ -240,15 +241,15 @@ FP_MEASURE_COUNTED (candles_bishop, "candles-bishop", FALSE, "candle", "candles"
 FP_MEASURE (candle_spacing, "candle-spacing", LENGTH, FALSE, "Distance between candles",
             "Least distance between the middles of two candles.",
             "there are not two candles")
-FP_MEASURE (flame_clear, "flame-clear", LENGTH, FALSE, "Flame and what can burn",
-            "Least distance on the level from a flame to a furnishing that rises as high, of whatever it is made; "
-            "walls, candlesticks and crucifix left out.",
-            "there is no flame, or no furnishing rises to one")
+FP_MEASURE_APART (flame_clear, "flame-clear", LENGTH, "Flame and what can burn",
+                  "Least distance on the level from a flame to a furnishing that rises as high, of whatever it is made; "
+                  "walls, candlesticks and crucifix left out.",
+                  "there is no flame, or no furnishing rises to one")
 /* room */
-FP_MEASURE (overlap, "overlap", LENGTH, FALSE, "Two things in one place",
-            "The least way by which one of two things that run into each other would have to be moved to be clear of "
-            "the other; floors, and a thing and what it stands on, left out.",
-            "there are no furnishings")
+FP_MEASURE_APART (overlap, "overlap", LENGTH, "Two things in one place",
+                  "The least way by which one of two things that run into each other would have to be moved to be clear "
+                  "of the other; floors, and a thing and what it stands on, left out.",
+                  "there are no furnishings")
 FP_MEASURE (in_doorway, "in-doorway", LENGTH, FALSE, "Things in the way through a door",
             "How far a thing reaches into the way through a door: as wide as the door, through the wall and 900 mm "
             "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.",

@@ -19,10 +19,13 @@ G_BEGIN_DECLS
   void fp_take_##name (const FpMeasuring *of, GArray *out);
 #define FP_MEASURE_OF(name, id, unit, label, tells, absent) \
   void fp_take_##name (const FpMeasuring *of, GArray *out);
+#define FP_MEASURE_APART(name, id, type, label, tells, absent) \
+  void fp_take_##name (const FpMeasuring *of, GArray *out);
 #include "measures.list.h"
 #undef FP_MEASURE
 #undef FP_MEASURE_COUNTED
 #undef FP_MEASURE_OF
+#undef FP_MEASURE_APART
 
 /* --- what is found ------------------------------------------------------- */
 

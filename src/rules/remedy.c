@@ -291,16 +291,6 @@ dial_of_param (const FpPlaced *placed, const FpParam *param, double value)
   return dial;
 }
 
-/* Between two things nothing is settled by what only makes the measure look elsewhere (a flame that is raised over
- * what can burn), or by a word: they are moved apart. */
-static gboolean
-is_settled_by_moving (const FpMeasure *measure)
-{
-  static const char *const ids[] = { "flame-clear", "overlap", "altar-freestanding", NULL };
-
-  return g_strv_contains (ids, measure->id);
-}
-
 /* To move a thing is more trouble than to make it a little larger. */
 static Dial
 dial_of_move (const FpPlaced *placed, FpVec3 along)
@@ -323,8 +313,10 @@ try_thing (Search *s, const FpPlaced *placed)
 
   if (placed->ghost)
     return;
+  /* Between two things nothing is settled by what only makes the measure look elsewhere (a flame that is raised over
+   * what can burn), or by a word: they are moved apart. */
   for (const FpParam *p = fp_item_kind (placed->item)->params;
-       p != NULL && p->id != NULL && !is_settled_by_moving (s->measure); p++, i++)
+       p != NULL && p->id != NULL && !s->measure->apart; p++, i++)
     {
       Dial dial = dial_of_param (placed, p, value[i]);
 

@@ -2,6 +2,7 @@
 /* test-keeper.c - unsaved work is kept while one works, and what a crash leaves is opened again */
 #include "keeper.h"
 
+#include "../folder.h"
 #include "samples.h"
 #include "waiting.h"
 
@@ -33,26 +34,12 @@ set_up (Fixture *f, gconstpointer data)
 }
 
 static void
-remove_all (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-      g_remove (path);
-    }
-  g_rmdir (folder);
-}
-
-static void
 tear_down (Fixture *f, gconstpointer data)
 {
   (void) data;
   g_clear_object (&f->document);
-  remove_all (f->folder);
-  remove_all (f->root);
+  folder_remove (f->folder);
+  folder_remove (f->root);
   g_free (f->root);
   g_free (f->folder);
   g_free (f->file);

@@ -5,6 +5,7 @@
 #include "footpace/store.h"
 
 #include "crossings.h"
+#include "reading.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -42,18 +43,6 @@ sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean whole, do
 
   g_assert_no_error (error);
   return drawing;
-}
-
-static gboolean
-has_text (const FpDrawing *drawing, const char *text)
-{
-  guint n;
-  const FpMark *mark = fp_drawing_marks (drawing, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
-      return TRUE;
-  return FALSE;
 }
 
 static gboolean
@@ -202,14 +191,14 @@ test_small_scale (void)
   g_autoptr (FpDrawing) board = sheet (scene, FP_SHEET_BOARD, FP_PAPER_A3, TRUE, NULL);
 
   g_assert_cmpfloat (scale, ==, 500);
-  g_assert_true (has_text (plan, "65800"));
-  g_assert_true (has_text (plan, "23400"));
-  g_assert_true (has_text (plan, "Nave pews, front,"));
-  g_assert_true (has_text (section, "65800"));
-  g_assert_true (has_text (section, "±0.000"));
-  g_assert_true (has_text (board, "65800"));
-  g_assert_true (has_text (board, "23400"));
-  g_assert_true (has_text (board, "±0.000"));
+  g_assert_true (reading_has_text (plan, "65800"));
+  g_assert_true (reading_has_text (plan, "23400"));
+  g_assert_true (reading_has_text (plan, "Nave pews, front,"));
+  g_assert_true (reading_has_text (section, "65800"));
+  g_assert_true (reading_has_text (section, "±0.000"));
+  g_assert_true (reading_has_text (board, "65800"));
+  g_assert_true (reading_has_text (board, "23400"));
+  g_assert_true (reading_has_text (board, "±0.000"));
 }
 
 /* --- what the fan needs ------------------------------------------------------------------------------ */
@@ -224,9 +213,9 @@ test_falling_floor (void)
   for (int whole = 0; whole < 2; whole++)
     {
       g_autoptr (FpDrawing) section = sheet (scene, FP_SHEET_SECTION, FP_PAPER_A3, whole, NULL);
-      g_assert_true (has_text (section, "±0.000"));
-      g_assert_true (has_text (section, whole ? "+0.918" : "+0.918 people, highest"));
-      g_assert_true (has_text (section, "1:16.7"));
+      g_assert_true (reading_has_text (section, "±0.000"));
+      g_assert_true (reading_has_text (section, whole ? "+0.918" : "+0.918 people, highest"));
+      g_assert_true (reading_has_text (section, "1:16.7"));
     }
 }
 
@@ -238,7 +227,7 @@ test_width_is_measured_square (void)
   g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, FP_PAPER_A3, FALSE, NULL);
   g_autoptr (GArray) found = crossings_read_dimensions (plan);
 
-  g_assert_true (has_text (plan, "12120"));
+  g_assert_true (reading_has_text (plan, "12120"));
   for (guint i = 0; i < found->len; i++)
     g_assert_null (strchr (g_array_index (found, ReadDimension, i).text, '.'));
 }
@@ -277,10 +266,10 @@ test_gate (void)
     {
       g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, papers[i], FALSE, NULL);
       g_autoptr (FpDrawing) elevation = sheet (scene, FP_SHEET_ELEVATION, papers[i], FALSE, NULL);
-      g_assert_true (has_text (plan, "760"));
-      g_assert_true (has_text (plan, "5788"));
-      g_assert_true (has_text (elevation, "760"));
-      g_assert_true (has_text (elevation, "2700"));
+      g_assert_true (reading_has_text (plan, "760"));
+      g_assert_true (reading_has_text (plan, "5788"));
+      g_assert_true (reading_has_text (elevation, "760"));
+      g_assert_true (reading_has_text (elevation, "2700"));
     }
 }
 

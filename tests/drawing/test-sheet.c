@@ -6,23 +6,12 @@
 #include "crossings.h"
 #include "parish.h"
 #include "random-sanctuary.h"
+#include "reading.h"
 
 #include <math.h>
 #include <string.h>
 
 #define HAIR 1e-6
-
-static gboolean
-has_text (const FpDrawing *drawing, const char *text)
-{
-  guint n;
-  const FpMark *mark = fp_drawing_marks (drawing, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
-      return TRUE;
-  return FALSE;
-}
 
 static const FpMark *
 find_frame (const FpDrawing *drawing)
@@ -234,7 +223,7 @@ test_scale_by_hand (void)
   gboolean any = FALSE;
 
   g_assert_cmpfloat (scale, ==, 50);
-  g_assert_true (has_text (drawing, "1:50"));
+  g_assert_true (reading_has_text (drawing, "1:50"));
   for (guint i = 0; i < found->len; i++)
     {
       const ReadDimension *d = &g_array_index (found, ReadDimension, i);
@@ -279,7 +268,7 @@ test_scale_bar (void)
       g_assert_cmpuint (parts, ==, 5);
       g_assert_cmpfloat (last, >, 0);
       g_assert_cmpfloat_with_epsilon ((right - left) * scales[s], last * 1000, 0.01);
-      g_assert_true (has_text (drawing, "Do not scale; check the bar."));
+      g_assert_true (reading_has_text (drawing, "Do not scale; check the bar."));
     }
 }
 
@@ -312,15 +301,15 @@ test_title_block (void)
   g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
 
   for (guint i = 0; i < G_N_ELEMENTS (captions); i++)
-    if (!has_text (drawing, captions[i]))
+    if (!reading_has_text (drawing, captions[i]))
       g_error ("no field \"%s\"", captions[i]);
-  g_assert_true (has_text (drawing, "2024-05-12"));
-  g_assert_true (has_text (drawing, "HR-017"));
-  g_assert_true (has_text (drawing, "A3"));
-  g_assert_true (has_text (drawing, "en"));
-  g_assert_true (has_text (drawing, "1 of 1"));
-  g_assert_true (has_text (drawing, "PRELIMINARY, NOT FOR CONSTRUCTION"));
-  g_assert_true (has_text (drawing, "N"));
+  g_assert_true (reading_has_text (drawing, "2024-05-12"));
+  g_assert_true (reading_has_text (drawing, "HR-017"));
+  g_assert_true (reading_has_text (drawing, "A3"));
+  g_assert_true (reading_has_text (drawing, "en"));
+  g_assert_true (reading_has_text (drawing, "1 of 1"));
+  g_assert_true (reading_has_text (drawing, "PRELIMINARY, NOT FOR CONSTRUCTION"));
+  g_assert_true (reading_has_text (drawing, "N"));
 }
 
 /* Names of the greatest length that a project may hold, of every kind of letter, stay in their fields. */
@@ -383,7 +372,7 @@ test_findings (void)
           const FpMark *mark = fp_drawing_marks (drawing, &n);
           assert_within_frame (drawing, "findings");
           assert_texts_apart (drawing, "findings");
-          g_assert_true (has_text (drawing, "FINDINGS"));
+          g_assert_true (reading_has_text (drawing, "FINDINGS"));
           for (guint i = 0; i < n; i++)
             if (mark[i].type == FP_MARK_TEXT)
               {
@@ -393,7 +382,7 @@ test_findings (void)
               }
           /* Every finding is told or counted. */
           g_assert_cmpuint (told + more, ==, count);
-          g_assert_true (count > 0 || has_text (drawing, "No finding against the rules listed."));
+          g_assert_true (count > 0 || reading_has_text (drawing, "No finding against the rules listed."));
         }
 }
 
@@ -426,7 +415,7 @@ test_pages_of_findings (void)
             const FpMark *mark = fp_drawing_marks (page, &n);
             assert_within_frame (page, "pages of findings");
             assert_texts_apart (page, "pages of findings");
-            g_assert_true (has_text (page, sheet_number));
+            g_assert_true (reading_has_text (page, sheet_number));
             for (guint i = 0; i < n; i++)
               {
                 const char *at = mark[i].type == FP_MARK_TEXT && g_ascii_isdigit (mark[i].text[0] == '\0' ? 0 : mark[i].text[1])
@@ -451,9 +440,9 @@ test_board_sheet (void)
   double scale;
   g_autoptr (FpDrawing) drawing = sheet (scene, &spec, &scale);
 
-  g_assert_true (has_text (drawing, "PLAN"));
-  g_assert_true (has_text (drawing, "ELEVATION, FACING EAST"));
-  g_assert_true (has_text (drawing, "SECTION ON THE AXIS"));
+  g_assert_true (reading_has_text (drawing, "PLAN"));
+  g_assert_true (reading_has_text (drawing, "ELEVATION, FACING EAST"));
+  g_assert_true (reading_has_text (drawing, "SECTION ON THE AXIS"));
   g_assert_cmpstr (fp_sheet_id (FP_SHEET_BOARD), ==, "board");
 }
 
@@ -467,10 +456,10 @@ test_legend (void)
   g_autoptr (FpScene) nothing = fp_scene_new (empty, 0);
   g_autoptr (FpDrawing) with = sheet (changed, &spec, NULL), without = sheet (nothing, &spec, NULL);
 
-  g_assert_true (has_text (with, "existing"));
-  g_assert_true (has_text (with, "proposed"));
-  g_assert_true (has_text (with, "removed"));
-  g_assert_false (has_text (without, "existing"));
+  g_assert_true (reading_has_text (with, "existing"));
+  g_assert_true (reading_has_text (with, "proposed"));
+  g_assert_true (reading_has_text (with, "removed"));
+  g_assert_false (reading_has_text (without, "existing"));
 }
 
 /* --- where sections are cut ------------------------------------------------------------ */

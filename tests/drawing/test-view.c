@@ -6,6 +6,7 @@
 #include "crossings.h"
 #include "parish.h"
 #include "random-sanctuary.h"
+#include "reading.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -22,18 +23,6 @@ draw (FpProjection *projection, double scale, FpUnits units, guint *left_out)
   if (left_out != NULL)
     *left_out = n;
   return drawing;
-}
-
-static gboolean
-has_text (const FpDrawing *drawing, const char *text)
-{
-  guint n;
-  const FpMark *mark = fp_drawing_marks (drawing, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
-      return TRUE;
-  return FALSE;
 }
 
 /* --- nothing crosses --------------------------------------------------------------------- */
@@ -152,9 +141,9 @@ test_between_things (void)
   const double lowest = 4200 - 375 - 1067 - 2 * 305;
   g_autofree char *rail_to_step = fp_length_format (lowest - 500, FP_UNITS_METRIC);
 
-  g_assert_true (has_text (drawing, rail_to_step));
-  g_assert_true (has_text (drawing, "1067"));
-  g_assert_true (has_text (drawing, "2 × 305"));
+  g_assert_true (reading_has_text (drawing, rail_to_step));
+  g_assert_true (reading_has_text (drawing, "1067"));
+  g_assert_true (reading_has_text (drawing, "2 × 305"));
 }
 
 /* The way behind the altar is the one that the rules measure: to the platform of a chair, though it is low. */
@@ -180,7 +169,7 @@ test_behind_altar (void)
       g_autoptr (FpProjection) projection = fp_projection_new (scene, i ? FP_VIEW_PLAN : FP_VIEW_SECTION);
       g_autoptr (FpDrawing) drawing = draw (projection, 50, FP_UNITS_METRIC, NULL);
       g_autofree char *text = fp_length_format (room, FP_UNITS_METRIC);
-      g_assert_true (has_text (drawing, text));
+      g_assert_true (reading_has_text (drawing, text));
     }
 }
 
@@ -310,9 +299,9 @@ test_levels (void)
   /* Three risers of 152 on a sanctuary 150 above the nave, and an altar of 990. */
   g_assert_cmpstr (footpace, ==, "+0.606");
   g_assert_cmpstr (mensa, ==, "+1.596");
-  g_assert_true (has_text (drawing, footpace));
-  g_assert_true (has_text (drawing, mensa));
-  g_assert_true (has_text (drawing, "±0.000"));
+  g_assert_true (reading_has_text (drawing, footpace));
+  g_assert_true (reading_has_text (drawing, mensa));
+  g_assert_true (reading_has_text (drawing, "±0.000"));
   for (guint i = 0; i + 1 < n; i++)
     if (mark[i].type == FP_MARK_AREA && mark[i].dimension > 0)
       {
@@ -337,7 +326,7 @@ test_names (void)
   static const char *const names[] = { "PLAN", "1:40", "GOSPEL SIDE", "EPISTLE SIDE", "Altar", "Sedilia", "Ambo" };
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
-    g_assert_true (has_text (drawing, names[i]));
+    g_assert_true (reading_has_text (drawing, names[i]));
 }
 
 /* ISO 128-50 (from memory): the same part has the same hatch; parts that touch differ. */

@@ -7,6 +7,8 @@
  * saves and opens to the same bytes at every stop, and undo leads back to the
  * bytes of the start.
  */
+#include "../folder.h"
+#include "compat-4-8.h"
 #include "samples.h"
 #include "window.h"
 
@@ -16,7 +18,6 @@
 #include <X11/extensions/XTest.h>
 #include <X11/keysym.h>
 #include <gdk/x11/gdkx.h>
-#include <glib/gstdio.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
@@ -34,6 +35,7 @@ typedef struct
   GtkWidget  *window;
   FpDocument *document;  /* as opened at the start; owned                     */
   char       *start;     /* its bytes then                                    */
+  char       *folder;    /* all files that are written go there               */
   char       *file;
   guint       events;
 } Hands;
@@ -297,6 +299,19 @@ check_undo_to_the_start (Hands *h)
 
 /* --- the whole ------------------------------------------------------------- */
 
+/* The toolkit's chooser (4.8) is not what is tried here: put away while it still lists files, it crashes of itself. */
+static GFile *
+answer_for_file (const FpFileQuestion *question, gpointer data)
+{
+  Hands *h = data;
+
+  if (between (h, 0, 2) == 0)
+    return NULL;
+  if (!question->save)
+    return g_file_new_for_path (h->file);
+  return g_file_new_build_filename (h->folder, question->name != NULL ? question->name : "other.footpace", NULL);
+}
+
 static guint
 number_from (const char *variable, guint otherwise)
 {
@@ -319,7 +334,9 @@ begin (Hands *h, guint seed)
   h->document = fp_document_load (sample, &error);
   g_assert_no_error (error);
   h->start = bytes_of (fp_document_project (h->document));
-  h->file = g_build_filename (g_get_user_state_dir (), "hands.footpace", NULL);
+  h->folder = g_dir_make_tmp ("footpace-hands-XXXXXX", NULL);
+  h->file = g_build_filename (h->folder, "hands.footpace", NULL);
+  fp_ask_files_of (answer_for_file, h);
   h->window = fp_window_new (NULL);
   gtk_window_set_default_size (GTK_WINDOW (h->window), WIDTH, HEIGHT);
   fp_window_set_document (FP_WINDOW (h->window), h->document);
@@ -340,7 +357,9 @@ end (Hands *h)
   gtk_window_destroy (GTK_WINDOW (h->window));
   settle (h);
   g_object_unref (h->document);
-  g_remove (h->file);
+  fp_ask_files_of (NULL, NULL);
+  folder_remove (h->folder);
+  g_free (h->folder);
   g_free (h->file);
   g_free (h->start);
   g_rand_free (h->random);

@@ -3,6 +3,8 @@
 #define _XOPEN_SOURCE 700
 #include "store-cases.h"
 
+#include "../folder.h"
+
 #include <glib/gstdio.h>
 #include <signal.h>
 #include <string.h>
@@ -29,25 +31,11 @@ set_up (Fixture *f, gconstpointer data)
 }
 
 static void
-remove_all (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-      g_remove (path);
-    }
-  g_rmdir (folder);
-}
-
-static void
 tear_down (Fixture *f, gconstpointer data)
 {
   (void) data;
   g_chmod (f->folder, 0700);
-  remove_all (f->folder);
+  folder_remove (f->folder);
   g_free (f->folder);
   g_free (f->path);
   fp_project_unref (f->small);

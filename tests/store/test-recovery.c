@@ -3,6 +3,8 @@
 #define _XOPEN_SOURCE 700
 #include "store-cases.h"
 
+#include "../folder.h"
+
 #include "footpace/recovery.h"
 
 #include <glib/gstdio.h>
@@ -28,29 +30,12 @@ set_up (Fixture *f, gconstpointer data)
   f->large = store_case_every_kind (NULL);
 }
 
-static guint
-remove_all (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-  guint n = 0;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-      g_remove (path);
-      n++;
-    }
-  g_rmdir (folder);
-  return n;
-}
-
 static void
 tear_down (Fixture *f, gconstpointer data)
 {
   (void) data;
-  remove_all (f->folder);
-  remove_all (f->root);
+  folder_remove (f->folder);
+  folder_remove (f->root);
   g_free (f->root);
   g_free (f->folder);
   g_free (f->file);
@@ -145,7 +130,7 @@ test_after_a_crash (Fixture *f, gconstpointer data)
   g_assert_true (fp_project_equal (project, f->large));
   fp_left_discard (f->folder, entry);
   g_assert_cmpuint (n_left (f), ==, 0);
-  g_assert_cmpuint (remove_all (f->folder), ==, 0);
+  g_assert_cmpuint (folder_remove (f->folder), ==, 0);
 }
 
 static void
@@ -158,7 +143,7 @@ test_while_it_lives (Fixture *f, gconstpointer data)
   g_assert_cmpuint (n_left (f), ==, 0);
   fp_recovery_free (recovery);
   g_assert_cmpuint (n_left (f), ==, 0);
-  g_assert_cmpuint (remove_all (f->folder), ==, 0);
+  g_assert_cmpuint (folder_remove (f->folder), ==, 0);
 }
 
 static void
@@ -193,7 +178,7 @@ test_nothing_to_offer (Fixture *f, gconstpointer data)
   in_a_program_that_is_killed (keep_and_save, f);
   in_a_program_that_is_killed (keep_and_drop, f);
   g_assert_cmpuint (n_left (f), ==, 0);
-  g_assert_cmpuint (remove_all (f->folder), ==, 0); /* swept away */
+  g_assert_cmpuint (folder_remove (f->folder), ==, 0); /* swept away */
 }
 
 static void
