@@ -528,7 +528,7 @@ test_section_line (void)
       g_assert_cmpfloat (longest_at (drawing, FP_PEN_AXIS, TRUE, x), >, 70);
       g_assert_cmpfloat_with_epsilon (longest_at (drawing, FP_PEN_CUT, TRUE, x), 6, HAIR);
       g_assert_cmpint (arrow_looks_right (drawing, x), ==, !turned);
-      g_assert_true (has_text (drawing, "A"));
+      g_assert_true (reading_has_text (drawing, "A"));
       assert_within_frame (drawing, "section line");
     }
 }
@@ -547,9 +547,9 @@ test_section_titles (void)
   spec.kind = FP_SHEET_ELEVATION; /* is no section: it stays what it is */
   g_autoptr (FpDrawing) elevation = sheet (scene, &spec, NULL);
 
-  g_assert_true (has_text (along, "SECTION A–A"));
-  g_assert_true (has_text (across, "SECTION B–B, FACING WEST"));
-  g_assert_true (has_text (elevation, "ELEVATION, FACING EAST"));
+  g_assert_true (reading_has_text (along, "SECTION A–A"));
+  g_assert_true (reading_has_text (across, "SECTION B–B, FACING WEST"));
+  g_assert_true (reading_has_text (elevation, "ELEVATION, FACING EAST"));
   assert_within_frame (along, "section along");
   assert_within_frame (across, "section across");
 }
@@ -570,8 +570,8 @@ test_without (void)
       g_assert_true (mark[i].item == NULL || mark[i].standing == FP_STANDING_PROPOSED);
     }
   g_assert_cmpuint (dimensions, ==, 0);
-  g_assert_true (has_text (drawing, "PLAN"));
-  g_assert_false (has_text (drawing, "removed")); /* in the legend */
+  g_assert_true (reading_has_text (drawing, "PLAN"));
+  g_assert_false (reading_has_text (drawing, "removed")); /* in the legend */
 }
 
 /* --- larger than the paper ---------------------------------------------------------------- */
