@@ -18,6 +18,11 @@ FpProject *fp_arrange_move   (const FpScene *scene, const char *const *ids, FpVe
 /* As fp_set_out_remove(). */
 FpProject *fp_arrange_remove (const FpScene *scene, const char *const *ids, GError **error);
 
+/* One parameter of all of them, those too that stand on one another.  They need not be of one kind as long as each
+ * has it.  An error names the first that cannot take it. */
+FpProject *fp_arrange_param  (const FpScene *scene, const char *const *ids, const char *param, double value,
+                              GError **error);
+
 /* So that the middle of all their plans together comes on the axis of the church. */
 FpProject *fp_arrange_centre (const FpScene *scene, const char *const *ids, GError **error);
 

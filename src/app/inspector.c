@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "inspector.h"
+#include "inspector-private.h"
 
 #include "param-row.h"
-#include "place-edit.h"
 #include "scroll-to.h"
 #include "things.h"
 #include "typing.h"
@@ -11,24 +10,6 @@
 
 /* An outline with more corners is surveyed by file, not typed. */
 #define CORNER_ROWS_MAX 60
-
-struct _FpInspector
-{
-  GtkWidget   parent_instance;
-  FpDocument *document;
-  char       *built_for;   /* what the rows were built for: see built_key()  */
-
-  GtkWidget  *title, *where, *survey, *tells;
-  GtkWidget  *measures, *place, *corners, *corner_rows, *support;
-  GtkWidget  *keep, *remove;
-  GtkWidget  *name;
-  GPtrArray  *rows;        /* FpParamRow of the measures, in their order     */
-  GtkWidget  *field[FP_N_FIELDS];
-  GPtrArray  *corner;      /* FpParamRow: across, along, across, …           */
-  GPtrArray  *supports;    /* ids in the order of the choices                */
-  GtkWidget  *pointed;     /* (weak): the row that is pointed out; NULL      */
-  gboolean    filling;
-};
 
 G_DEFINE_FINAL_TYPE (FpInspector, fp_inspector, GTK_TYPE_WIDGET)
 
@@ -44,13 +25,13 @@ chosen (FpInspector *self)
   return fp_document_chosen (self->document);
 }
 
-static void
-answer (FpParamRow *row, gboolean taken, const GError *error)
+void
+fp_inspector_answer (GtkWidget *row, gboolean taken, const GError *error)
 {
   if (taken)
-    fp_param_row_settle (row);
+    fp_param_row_settle (FP_PARAM_ROW (row));
   else
-    fp_param_row_fail (row, error->message);
+    fp_param_row_fail (FP_PARAM_ROW (row), error->message);
 }
 
 /* --- what is typed -------------------------------------------------------- */
@@ -63,7 +44,7 @@ on_measure (FpParamRow *row, const char *text, FpInspector *self)
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
   gboolean taken = fp_typing_enter (self->document, id, fp_param_row_param (row)->id, text, &error);
 
-  answer (row, taken, error);
+  fp_inspector_answer (alive, taken, error);
 }
 
 static void
@@ -76,7 +57,7 @@ on_place (FpParamRow *row, const char *text, FpInspector *self)
 
   while (fp_place_field (field) != fp_param_row_param (row))
     field++;
-  answer (row, fp_place_enter (self->document, id, field, text, &error), error);
+  fp_inspector_answer (alive, fp_place_enter (self->document, id, field, text, &error), error);
 }
 
 static void
@@ -89,7 +70,7 @@ on_corner (FpParamRow *row, const char *text, FpInspector *self)
 
   if (!g_ptr_array_find (self->corner, row, &i))
     return;
-  answer (row, fp_corner_enter (self->document, id, i / 2, i % 2 == 1, text, &error), error);
+  fp_inspector_answer (alive, fp_corner_enter (self->document, id, i / 2, i % 2 == 1, text, &error), error);
 }
 
 static void
@@ -99,7 +80,7 @@ on_name (FpParamRow *row, const char *text, FpInspector *self)
   g_autofree char *id = g_strdup (chosen (self));
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
 
-  answer (row, fp_name_enter (self->document, id, text, &error), error);
+  fp_inspector_answer (alive, fp_name_enter (self->document, id, text, &error), error);
 }
 
 static void
@@ -133,8 +114,8 @@ on_keep (GtkButton *button, FpInspector *self)
 
 /* --- rows ----------------------------------------------------------------- */
 
-static void
-empty (GtkWidget *box)
+void
+fp_inspector_empty (GtkWidget *box)
 {
   GtkWidget *child;
 
@@ -142,8 +123,8 @@ empty (GtkWidget *box)
     gtk_box_remove (GTK_BOX (box), child);
 }
 
-static GtkWidget *
-add_row (FpInspector *self, GtkWidget *box, const FpParam *param, GCallback entered)
+GtkWidget *
+fp_inspector_add_row (FpInspector *self, GtkWidget *box, const FpParam *param, GCallback entered)
 {
   GtkWidget *row = fp_param_row_new (param);
 
@@ -158,9 +139,9 @@ build_measures (FpInspector *self, const FpPlaced *placed)
   const FpKind *kind = fp_item_kind (placed->item);
 
   g_ptr_array_set_size (self->rows, 0);
-  empty (self->measures);
+  fp_inspector_empty (self->measures);
   for (const FpParam *p = kind->params; p != NULL && p->id != NULL; p++)
-    g_ptr_array_add (self->rows, add_row (self, self->measures, p, G_CALLBACK (on_measure)));
+    g_ptr_array_add (self->rows, fp_inspector_add_row (self, self->measures, p, G_CALLBACK (on_measure)));
   gtk_widget_set_visible (self->measures, self->rows->len > 0);
   gtk_widget_set_sensitive (self->measures, !placed->ghost);
 }
@@ -203,14 +184,17 @@ build_place (FpInspector *self, const FpPlaced *placed)
 {
   gboolean own = fp_place_is_own (fp_document_scene (self->document), placed);
 
-  empty (self->place);
+  fp_inspector_empty (self->place);
   self->support = NULL;
   self->name = fp_param_row_new_text ("Name");
   g_signal_connect (self->name, "entered", G_CALLBACK (on_name), self);
   gtk_box_append (GTK_BOX (self->place), self->name);
   build_support (self);
   for (guint i = 0; i < FP_N_FIELDS; i++)
-    self->field[i] = own ? add_row (self, self->place, fp_place_field ((FpPlaceField) i), G_CALLBACK (on_place)) : NULL;
+    self->field[i] = own ? fp_inspector_add_row (self, self->place, fp_place_field ((FpPlaceField) i), G_CALLBACK (on_place)) : NULL;
+  gtk_widget_show (self->place);
+  gtk_label_set_text (GTK_LABEL (self->place_title), "Name and place");
+  gtk_widget_show (self->place_title);
   gtk_widget_set_sensitive (self->place, !placed->ghost);
 }
 
@@ -221,7 +205,7 @@ build_corners (FpInspector *self, const FpPlaced *placed)
 
   fp_item_corners (placed->item, &n);
   g_ptr_array_set_size (self->corner, 0);
-  empty (self->corner_rows);
+  fp_inspector_empty (self->corner_rows);
   for (guint i = 0; i < MIN (n, CORNER_ROWS_MAX); i++)
     {
       g_autofree char *text = g_strdup_printf ("Corner %u", i + 1);
@@ -232,13 +216,12 @@ build_corners (FpInspector *self, const FpPlaced *placed)
       gtk_box_append (GTK_BOX (self->corner_rows), label);
       for (guint k = 0; k < 2; k++)
         g_ptr_array_add (self->corner,
-                         add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
+                         fp_inspector_add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
     }
   gtk_widget_set_visible (self->corners, n > 0);
   gtk_widget_set_sensitive (self->corners, !placed->ghost);
 }
 
-/* Rows are kept as long as they fit, so that typing and focus survive every edit. */
 static char *
 built_key (FpInspector *self, const FpPlaced *placed)
 {
@@ -361,6 +344,11 @@ show (FpInspector *self)
 
   if (placed == NULL)
     return;
+  if (fp_document_n_chosen (self->document) > 1)
+    {
+      fp_inspector_show_several (self);
+      return;
+    }
   build (self, placed);
   show_heading (self, placed);
   show_survey (self, placed);
@@ -385,10 +373,14 @@ fp_inspector_set_document (FpInspector *self, FpDocument *document)
 void
 fp_inspector_focus (FpInspector *self)
 {
-  if (self->rows->len > 0)
-    fp_param_row_focus (g_ptr_array_index (self->rows, 0));
+  GtkWidget *first = self->rows->len > 0 ? g_ptr_array_index (self->rows, 0)
+                     : self->name != NULL ? self->name : self->field[0];
+
+  /* Several of different kinds may have nothing to type: the way back to the list then. */
+  if (first != NULL)
+    fp_param_row_focus (FP_PARAM_ROW (first));
   else
-    fp_param_row_focus (FP_PARAM_ROW (self->name));
+    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
 }
 
 /* --- a field that is pointed out ------------------------------------------ */
@@ -463,6 +455,7 @@ fp_inspector_class_init (FpInspectorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FpInspector, survey);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, tells);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, measures);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, place_title);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, place);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, corners);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, corner_rows);

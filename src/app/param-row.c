@@ -13,6 +13,7 @@ struct _FpParamRow
   double         value;
   FpUnits        units;
   gboolean       filling;    /* by us, not by a person                       */
+  gboolean       mixed;      /* several things, and not the same of all      */
 };
 
 G_DEFINE_FINAL_TYPE (FpParamRow, fp_param_row, GTK_TYPE_WIDGET)
@@ -109,7 +110,7 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
     }
   if (self->param == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
     return FALSE;
-  if (key == GDK_KEY_Up || key == GDK_KEY_Down)
+  if ((key == GDK_KEY_Up || key == GDK_KEY_Down) && !self->mixed)
     {
       step (self, key == GDK_KEY_Up ? 1.0 : -1.0);
       return TRUE;
@@ -123,7 +124,7 @@ on_choice (GtkDropDown *choices, GParamSpec *pspec, FpParamRow *self)
   g_autofree char *text = NULL;
 
   (void) pspec;
-  if (self->filling)
+  if (self->filling || gtk_drop_down_get_selected (choices) == GTK_INVALID_LIST_POSITION)
     return;
   text = g_strdup_printf ("%u", gtk_drop_down_get_selected (choices));
   enter (self, text);
@@ -243,27 +244,59 @@ fp_param_row_show_text (FpParamRow *self, const char *text)
   put_back (self);
 }
 
+static void
+show_units (FpParamRow *self, FpUnits units)
+{
+  g_autofree char *about = NULL;
+
+  if (self->units == units && gtk_widget_get_tooltip_text (self->label) != NULL)
+    return;
+  about = fp_typing_about (self->param, units);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->label), about);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry != NULL ? self->entry : self->choices),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, about, -1);
+  gtk_label_set_text (GTK_LABEL (self->unit), fp_typing_unit (self->param, units));
+  self->units = units;
+}
+
+static void
+show_choice (FpParamRow *self, guint choice)
+{
+  self->filling = TRUE;
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->choices), choice);
+  self->filling = FALSE;
+}
+
+static void
+set_mixed (FpParamRow *self, gboolean mixed)
+{
+  self->mixed = mixed;
+  if (self->entry != NULL)
+    gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), mixed ? "mixed" : NULL);
+}
+
+void
+fp_param_row_show_mixed (FpParamRow *self, FpUnits units)
+{
+  show_units (self, units);
+  set_mixed (self, TRUE);
+  if (self->choices != NULL)
+    show_choice (self, GTK_INVALID_LIST_POSITION);
+  else
+    fp_param_row_show_text (self, "");
+}
+
 void
 fp_param_row_show (FpParamRow *self, double value, FpUnits units)
 {
   g_autofree char *text = NULL;
 
-  if (self->units != units || gtk_widget_get_tooltip_text (self->label) == NULL)
-    {
-      g_autofree char *about = fp_typing_about (self->param, units);
-
-      gtk_widget_set_tooltip_text (GTK_WIDGET (self->label), about);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry != NULL ? self->entry : self->choices),
-                                      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, about, -1);
-      gtk_label_set_text (GTK_LABEL (self->unit), fp_typing_unit (self->param, units));
-    }
-  self->units = units;
+  show_units (self, units);
+  set_mixed (self, FALSE);
   self->value = value;
   if (self->choices != NULL)
     {
-      self->filling = TRUE;
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->choices), (guint) value);
-      self->filling = FALSE;
+      show_choice (self, (guint) value);
       return;
     }
   text = fp_typing_show (self->param, value, units);

@@ -22,6 +22,7 @@ GtkWidget     *fp_param_row_new  (const FpParam *param);
 GtkWidget     *fp_param_row_new_text (const char *label);
 const FpParam *fp_param_row_param (FpParamRow *self); /* NULL for a text */
 void           fp_param_row_show (FpParamRow *self, double value, FpUnits units);
+void           fp_param_row_show_mixed (FpParamRow *self, FpUnits units); /* not the same of all that are chosen */
 void           fp_param_row_show_text (FpParamRow *self, const char *text);
 void           fp_param_row_fail (FpParamRow *self, const char *message);
 void           fp_param_row_settle (FpParamRow *self); /* what was typed was taken: shown as the value reads now */

@@ -43,6 +43,12 @@ fp_place_field_get (const FpPlace *place, FpPlaceField field)
   return *slot (&copy, field);
 }
 
+void
+fp_place_field_set (FpPlace *place, FpPlaceField field, double value)
+{
+  *slot (place, field) = value;
+}
+
 gboolean
 fp_place_is_own (const FpScene *scene, const FpPlaced *placed)
 {

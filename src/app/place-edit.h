@@ -12,6 +12,7 @@ const FpParam *fp_place_field (FpPlaceField field);
 const FpParam *fp_corner_field (gboolean along);
 
 double     fp_place_field_get (const FpPlace *place, FpPlaceField field);
+void       fp_place_field_set (FpPlace *place, FpPlaceField field, double value);
 /* Whether a place of its own means anything: not for what lies round another thing, nor for an opening. */
 gboolean   fp_place_is_own (const FpScene *scene, const FpPlaced *placed);
 

@@ -56,6 +56,53 @@ fp_arrange_remove (const FpScene *scene, const char *const *ids, GError **error)
   return chosen_init (&chosen, scene, ids, 1, error) ? edit_each (scene, &chosen, remove_one, NULL, error) : NULL;
 }
 
+/* No level is asked for, so one scene does for all. */
+static FpProject *
+set_param (const FpScene *scene, const FpProject *project, const FpPlaced *placed, const char *param, double value,
+           GError **error)
+{
+  const FpKind *kind = fp_item_kind (placed->item);
+  const int index = fp_kind_param_index (kind, param);
+  double changed[FP_PARAM_MAX];
+  g_autoptr (FpItem) item = NULL;
+  FpItemInit init;
+
+  if (index < 0)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "it has no %s", param);
+      return NULL;
+    }
+  fp_item_init_from (placed->item, &init);
+  memcpy (changed, init.param, fp_kind_n_params (kind) * sizeof *changed);
+  changed[index] = value;
+  init.param = changed;
+  item = fp_item_new (&init, error);
+  if (item == NULL)
+    return NULL;
+  return placed->in_survey ? fp_project_with_survey_item (project, item, error)
+         : fp_project_with_item (project, fp_scene_alternative (scene), item, error);
+}
+
+FpProject *
+fp_arrange_param (const FpScene *scene, const char *const *ids, const char *param, double value, GError **error)
+{
+  FpProject *project = fp_project_ref (fp_scene_project (scene));
+
+  for (; project != NULL && *ids != NULL; ids++)
+    {
+      g_autoptr (FpProject) before = project;
+      const int i = fp_scene_find (scene, *ids);
+      const FpPlaced *placed = i >= 0 ? &fp_scene_placed (scene, NULL)[i] : NULL;
+
+      project = NULL;
+      if (placed == NULL)
+        g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "“%s” is not there", *ids);
+      else if ((project = set_param (scene, before, placed, param, value, error)) == NULL)
+        g_prefix_error (error, "%s: ", fp_item_name (placed->item));
+    }
+  return project;
+}
+
 FpProject *
 fp_arrange_centre (const FpScene *scene, const char *const *ids, GError **error)
 {

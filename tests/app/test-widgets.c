@@ -106,6 +106,41 @@ check_fields_have_names (GtkWidget *w)
     check_fields_have_names (c);
 }
 
+/* Several of one kind: what they share is shown, what differs is called so, and what is typed is for all of them. */
+static void
+test_inspector_of_several (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = help_show (inspector), *row, *entry;
+  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (fp_document_scene (d), &n);
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_PEWS)
+      g_ptr_array_add (ids, (gpointer) fp_item_id (placed[i].item));
+  g_ptr_array_add (ids, NULL);
+  fp_document_choose_all (d, (const char *const *) ids->pdata);
+  g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (gtk_widget_get_template_child
+                                                           (inspector, FP_TYPE_INSPECTOR, "title"))), "chosen: Pews"));
+  row = find_row (inspector, "across");
+  entry = help_find (row, GTK_TYPE_ENTRY);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "");
+  g_assert_cmpstr (gtk_entry_get_placeholder_text (GTK_ENTRY (entry)), ==, "mixed");
+  row = find_row (inspector, "spacing");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (help_find (row, GTK_TYPE_ENTRY))), !=, "");
+  type (row, "930");
+  g_assert_cmpuint (fp_document_depth (d), ==, 1);
+  for (guint i = 0; i + 1 < ids->len; i++)
+    g_assert_cmpfloat (fp_item_param (fp_document_placed (d, fp_document_chosen_all (d)[i])->item, "spacing"), ==, 930.0);
+  check_fields_have_names (inspector);
+  /* One alone again has a name. */
+  fp_document_choose (d, help_altar_id (d));
+  g_assert_nonnull (find_row (inspector, "length"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_inspector_shows_everything (void)
 {
@@ -372,6 +407,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/inspector/types", test_inspector_types);
   g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
+  g_test_add_func ("/inspector/several", test_inspector_of_several);
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
   g_test_add_func ("/findings-list", test_findings_list);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);

@@ -244,6 +244,24 @@ test_repeat (Fixture *f, gconstpointer data)
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
 }
 
+/* All or none: what stands on another that is chosen too is not left out. */
+static void
+test_param (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpScene) scene = (FpScene *) scene_of (fp_arrange_param (f->scene, IDS ("altar", "credence"), "height", 1000,
+                                                                      &failure));
+
+  (void) data;
+  g_assert_cmpfloat (fp_item_param (church_placed (scene, "altar")->item, "height"), ==, 1000);
+  g_assert_cmpfloat (fp_item_param (church_placed (scene, "credence")->item, "height"), ==, 1000);
+  g_assert_null (fp_arrange_param (f->scene, IDS ("credence", "window"), "height", 1000, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (fp_arrange_param (f->scene, IDS ("credence"), "height", 99999, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+}
+
 /* What has a level of its own goes up by it; a credence stands on what is beneath it. */
 static void
 test_repeat_upward (Fixture *f, gconstpointer data)
@@ -359,6 +377,7 @@ main (int argc, char **argv)
   ADD ("space", test_space);
   ADD ("level", test_level);
   ADD ("repeat", test_repeat);
+  ADD ("param", test_param);
   ADD ("repeat-upward", test_repeat_upward);
   ADD ("repeat-refused", test_repeat_refused);
   ADD ("repeat-carries", test_repeat_carries);
