@@ -109,8 +109,8 @@ fp_window_fill_recent (FpWindow *self)
 
 /* --- opening -------------------------------------------------------------- */
 
-static FpWindow *
-window_for_another (FpWindow *self)
+FpWindow *
+fp_window_for_another (FpWindow *self)
 {
   GtkWidget *window;
 
@@ -121,21 +121,28 @@ window_for_another (FpWindow *self)
   return FP_WINDOW (window);
 }
 
-/* The window of this program that has the file; NULL. */
-static GtkWindow *
-window_with (FpWindow *self, const char *path)
+static gboolean
+has_file (gpointer window, GFile *sought)
+{
+  FpDocument *document = FP_IS_WINDOW (window) ? fp_window_document (window) : NULL;
+  const char *path = document != NULL ? fp_document_path (document) : NULL;
+  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
+
+  return file != NULL && g_file_equal (file, sought);
+}
+
+FpWindow *
+fp_window_with_file (const char *path)
 {
   g_autoptr (GFile) sought = g_file_new_for_path (path);
-  GtkApplication *app = gtk_window_get_application (GTK_WINDOW (self));
+  GListModel *windows = gtk_window_get_toplevels ();
 
-  for (GList *l = app != NULL ? gtk_application_get_windows (app) : NULL; l != NULL; l = l->next)
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
     {
-      FpDocument *document = FP_IS_WINDOW (l->data) ? fp_window_document (l->data) : NULL;
-      const char *has = document != NULL ? fp_document_path (document) : NULL;
-      g_autoptr (GFile) file = has != NULL ? g_file_new_for_path (has) : NULL;
+      g_autoptr (GObject) window = g_list_model_get_item (windows, i);
 
-      if (file != NULL && g_file_equal (file, sought))
-        return l->data;
+      if (has_file (window, sought))
+        return FP_WINDOW (window);
     }
   return NULL;
 }
@@ -143,13 +150,13 @@ window_with (FpWindow *self, const char *path)
 void
 fp_window_open (FpWindow *self, const char *path)
 {
-  GtkWindow *there = window_with (self, path);
+  FpWindow *there = fp_window_with_file (path);
   g_autoptr (GError) error = NULL;
   g_autoptr (FpDocument) document = NULL;
 
   if (there != NULL)
     {
-      gtk_window_present (there);
+      gtk_window_present (GTK_WINDOW (there));
       return;
     }
   document = fp_document_load (path, &error);
@@ -159,7 +166,7 @@ fp_window_open (FpWindow *self, const char *path)
       return;
     }
   remember (path);
-  fp_window_set_document (window_for_another (self), document);
+  fp_window_set_document (fp_window_for_another (self), document);
 }
 
 static void
@@ -214,7 +221,7 @@ open_sample (GtkWidget *widget, const char *name, GVariant *parameter)
       return;
     }
   document = fp_document_new (project, NULL, TRUE);
-  fp_window_set_document (window_for_another (self), document);
+  fp_window_set_document (fp_window_for_another (self), document);
 }
 
 static void
@@ -222,7 +229,7 @@ on_new_project (FpProject *project, gpointer data)
 {
   g_autoptr (FpDocument) document = fp_document_new (project, NULL, FALSE);
 
-  fp_window_set_document (window_for_another (FP_WINDOW (data)), document);
+  fp_window_set_document (fp_window_for_another (FP_WINDOW (data)), document);
 }
 
 static void

@@ -169,7 +169,13 @@ fp_window_keep (FpWindow *self)
   self->keeper = fp_keeper_new (self->document, folder, KEEP_AFTER);
   if (fp_keeper_trouble (self->keeper) != NULL)
     fp_window_notice (self, fp_keeper_trouble (self->keeper), TRUE);
-  if (fp_keeper_is_open_elsewhere (self->keeper))
+  if (!fp_keeper_is_open_elsewhere (self->keeper))
+    return;
+  /* What is not saved here is not to be lost by an answer. */
+  if (fp_document_is_modified (self->document))
+    fp_window_notice (self, "This project is open in another window too. Whoever saves last would undo what the other has "
+                      "saved; you would be asked before.", TRUE);
+  else
     fp_ask (GTK_WINDOW (self), "This project is open in another window",
             "Whoever saves last would undo what the other has saved; you would be asked before.", buttons, -1,
             on_open_elsewhere_answer, question_new (self));
@@ -188,24 +194,31 @@ static void offer_next (FpWindow *self, GPtrArray *left);
 
 enum { LEFT_LATER, LEFT_AWAY, LEFT_OPEN };
 
+/* The window that has the file, so long as nothing was done in it: then it holds only what is older. */
+static FpWindow *
+window_for_left (FpWindow *self, const FpLeft *left)
+{
+  FpWindow *there = left->path != NULL ? fp_window_with_file (left->path) : NULL;
+
+  if (there != NULL && !fp_document_is_modified (there->document))
+    return there;
+  return fp_window_for_another (self);
+}
+
 static void
 open_left (FpWindow *self, const FpLeft *left)
 {
   g_autofree char *folder = fp_recovery_folder ();
   g_autoptr (GError) error = NULL;
   g_autoptr (FpDocument) document = fp_document_recover (left, &error);
-  FpWindow *window = self;
+  FpWindow *window;
 
   if (document == NULL)
     {
       fp_window_notice (self, error->message, TRUE);
       return;
     }
-  if (self->document != NULL)
-    {
-      window = FP_WINDOW (fp_window_new (gtk_window_get_application (GTK_WINDOW (self))));
-      gtk_window_present (GTK_WINDOW (window));
-    }
+  window = window_for_left (self, left);
   fp_window_set_document (window, document);
   /* Kept anew before the old entry goes. */
   fp_keeper_keep_now (window->keeper);

@@ -83,6 +83,10 @@ void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);
 void     fp_window_fill_recent (FpWindow *self);
 gboolean fp_window_may_close (FpWindow *self); /* FALSE: it asks first */
 void     fp_window_save_as   (FpWindow *self);
+/* The window of this program that has the file; NULL. */
+FpWindow *fp_window_with_file   (const char *path);
+/* This window while nothing is open in it, else a new one. */
+FpWindow *fp_window_for_another (FpWindow *self);
 
 /* --- window-keeping.c --- */
 /* After another document was set: keeps its unsaved changes, and watches its file. */

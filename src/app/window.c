@@ -212,6 +212,10 @@ fp_window_class_init (FpWindowClass *klass)
 static void
 fp_window_init (FpWindow *self)
 {
+  g_autoptr (GtkWindowGroup) own = gtk_window_group_new ();
+
+  /* A question over one window does not stop the hands of another. */
+  gtk_window_group_add_window (own, GTK_WINDOW (self));
   gtk_widget_init_template (GTK_WIDGET (self));
   fp_name_buttons (GTK_WIDGET (self));
   g_object_bind_property (self->board, "readout", self->readout, "label", G_BINDING_SYNC_CREATE);
