@@ -99,4 +99,15 @@ char *fp_number_format (double value);
  */
 char *fp_number_format_rounded (double value, int decimals);
 
+/**
+ * fp_share_format:
+ * @share: of a whole, 0 to 1
+ * @more: decimals beyond the usual: none, and one below a tenth
+ *
+ * A share as people are told it: "66 %", "3.4 %"; "100 %" and "0 %" only of all and of none.
+ *
+ * Returns: (transfer full): the text
+ */
+char *fp_share_format (double share, int more);
+
 G_END_DECLS

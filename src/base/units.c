@@ -189,3 +189,17 @@ fp_number_format_rounded (double value, int decimals)
 
   return fp_number_format (isfinite (rounded) ? rounded : 0);
 }
+
+char *
+fp_share_format (double share, int more)
+{
+  int decimals = (fabs (share) < 0.1 ? 1 : 0) + more;
+  g_autofree char *text = fp_number_format_rounded (share * 100, decimals);
+
+  while (decimals < 6 && ((strcmp (text, "100") == 0 && share < 1) || (strcmp (text, "0") == 0 && share > 0)))
+    {
+      g_free (text);
+      text = fp_number_format_rounded (share * 100, ++decimals);
+    }
+  return g_strconcat (text, " %", NULL);
+}

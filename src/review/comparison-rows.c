@@ -117,6 +117,7 @@ static char *
 fill_seen (const Column *c)
 {
   const FpFocus focus = (FpFocus) c->number;
+  g_autofree char *share = NULL;
   FpPosture posture;
   FpSightSum sum;
 
@@ -127,7 +128,8 @@ fill_seen (const Column *c)
   sum = sum_of (c, focus, &posture);
   if (sum.places == 0)
     return g_strdup (NOTHING);
-  return g_strdup_printf ("%.0f %%, %s", floor (100.0 * sum.half / sum.places), fp_posture_label (posture));
+  share = fp_share_format ((double) sum.half / sum.places, 0);
+  return g_strdup_printf ("%s, %s", share, fp_posture_label (posture));
 }
 
 static char *

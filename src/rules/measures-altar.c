@@ -13,6 +13,11 @@
 
 #define FAR 20000.0 /* how far one looks for walls */
 
+/* mm, through which one person passes behind the altar: common practice, no source. How wide the way should be is
+ * another rule's matter. */
+#define PASSES 500.0
+#define TOUCHES 1.0
+
 static const FpPlaced *
 altar_top (const FpMeasuring *of, int *index, FpVec3 *top)
 {
@@ -160,16 +165,25 @@ fp_take_mensa_share_of_sanctuary (const FpMeasuring *of, GArray *out)
     fp_measured_add_nothing (out, "no walls or piers to both sides of the altar");
 }
 
+/* Where it stands tells, not what it was made for. */
+static char *
+room_told (double room)
+{
+  if (room < TOUCHES && room >= 0)
+    return g_strdup ("against the wall");
+  return g_strdup (room < 0 || room >= PASSES ? "apart from the wall" : "too near the wall for anyone to pass behind it");
+}
+
 void
 fp_take_altar_freestanding (const FpMeasuring *of, GArray *out)
 {
   FpVec3 top;
   int index;
   const FpPlaced *altar = altar_top (of, &index, &top);
+  const double room = altar ? fp_scene_room_behind_altar (of->scene, index, NULL) : NAN;
 
   if (altar)
-    fp_measured_add_at (out, fp_altar_is_free (altar), index, top)->text
-      = g_strdup (fp_altar_is_free (altar) ? "apart from the wall" : "against the wall");
+    fp_measured_add_at (out, room < 0 || room >= PASSES, index, top)->text = room_told (room);
 }
 
 void

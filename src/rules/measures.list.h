@@ -34,7 +34,7 @@ FP_MEASURE (sanctuary_width, "sanctuary-width", LENGTH, FALSE, "Width of the san
             "Clear width between the walls or piers to both sides of the altar.",
             "there is no altar")
 FP_MEASURE_APART (altar_freestanding, "altar-freestanding", YES, "Altar apart from the wall",
-                  "Whether the altar of celebration stands free of wall and reredos.",
+                  "Whether one can pass behind the altar of celebration, between it and wall or reredos.",
                   "there is no altar")
 FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind the altar",
             "Clear distance from a freestanding altar to the next thing behind it, a platform included.",

@@ -103,8 +103,6 @@ count_shown (const FpMeasure *measure, double value, int more)
 static char *
 shown (const FpMeasure *measure, double value, FpUnits units, int more)
 {
-  g_autofree char *text = NULL;
-
   switch (measure->type)
     {
     case FP_MEASURE_LENGTH:
@@ -112,8 +110,7 @@ shown (const FpMeasure *measure, double value, FpUnits units, int more)
     case FP_MEASURE_AREA:
       return area_shown (value, units, more);
     case FP_MEASURE_SHARE:
-      text = fp_number_format_rounded (value * 100, (fabs (value) < 0.1 ? 1 : 0) + more);
-      return g_strconcat (text, " %", NULL);
+      return fp_share_format (value, more);
     case FP_MEASURE_YES:
       return g_strdup (value != 0 ? "yes" : "no");
     case FP_MEASURE_COUNT:

@@ -300,6 +300,23 @@ test_number_format_reads_back (void)
 }
 
 static void
+test_share (void)
+{
+  static const struct { double share; int more; const char *text; } rows[] = {
+    { 0, 0, "0 %" }, { 1, 0, "100 %" }, { 0.656, 0, "66 %" }, { 0.034, 0, "3.4 %" }, { 0.656, 1, "65.6 %" },
+    /* All but one, and one alone, of 312 and of 20,000. */
+    { 311.0 / 312, 0, "99.7 %" }, { 1.0 / 312, 0, "0.3 %" }, { 19999.0 / 20000, 0, "99.995 %" }, { 1.0 / 20000, 0, "0.01 %" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *text = fp_share_format (rows[i].share, rows[i].more);
+
+      g_assert_cmpstr (text, ==, rows[i].text);
+    }
+}
+
+static void
 test_number_format_rounded (void)
 {
   static const struct { double value; int decimals; const char *says; } table[] = {
@@ -348,6 +365,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/units/not-a-length", test_not_a_length);
   g_test_add_func ("/units/shown-reads-back", test_shown_reads_back);
   g_test_add_func ("/units/number-format", test_number_format);
+  g_test_add_func ("/units/share", test_share);
   g_test_add_func ("/units/number-format-rounded", test_number_format_rounded);
   g_test_add_func ("/units/number-format-reads-back", test_number_format_reads_back);
   g_test_add_func ("/units/any-locale", test_any_locale);

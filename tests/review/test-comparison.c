@@ -201,7 +201,7 @@ test_sight (void)
               looked++;
               half += share >= 0.5 ? 1 : 0;
             }
-          g_autofree char *text = g_strdup_printf ("%.0f %%, %s", floor (100.0 * half / looked),
+          g_autofree char *text = g_strdup_printf ("%.0f %%, %s", 100.0 * half / looked,
                                                    fp_posture_label (rows[r].posture));
           g_assert_cmpuint (looked, >, 0);
           g_assert_cmpstr (cell (&f, rows[r].label, c), ==, text);
@@ -366,6 +366,9 @@ assert_page (const FpDrawing *page)
       if (mark[i].type != FP_MARK_TEXT)
         continue;
       const FpBox box = crossings_text_box (&mark[i]);
+      /* The ruler stands in the margin where the sheet is bound. */
+      if (box.x0 > frame.x0 - 10 && box.x1 < frame.x0 - 1)
+        continue;
       g_assert_cmpfloat (box.x0, >=, frame.x0);
       g_assert_cmpfloat (box.y0, >=, frame.y0);
       g_assert_cmpfloat (box.x1, <=, frame.x1);

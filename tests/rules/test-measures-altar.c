@@ -28,6 +28,26 @@ test_mensa (void)
   assert_measure (project, "mensa-clear-depth", 750);
 }
 
+/* Against the wall, or too near it, and where it has been moved away from it, whatever it was made for. */
+static void
+test_apart_from_the_wall (void)
+{
+  static const struct { double wall; gboolean apart; } rows[] = { { 0, FALSE }, { 499, FALSE }, { 500, TRUE }, { 1460, TRUE } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    for (int setting = 0; setting < 2; setting++)
+      {
+        g_autoptr (FpProject) project = church ();
+        g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+        const FpPlaced *altar = &fp_scene_placed (scene, NULL)[fp_scene_find (scene, "altar")];
+        const double back = altar->plan.y1 + rows[i].wall;
+
+        taking_wall (&project, "east", -5000, back, 5000, back);
+        church_param (&project, "altar", "setting", setting);
+        assert_measure (project, "altar-freestanding", rows[i].apart);
+      }
+}
+
 static void
 test_clear_depth (void)
 {
@@ -387,6 +407,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/altar/mensa", test_mensa);
+  g_test_add_func ("/altar/apart-from-the-wall", test_apart_from_the_wall);
   g_test_add_func ("/altar/clear-depth", test_clear_depth);
   g_test_add_func ("/altar/share-of-sanctuary", test_share_of_sanctuary);
   g_test_add_func ("/altar/sanctuary-width", test_sanctuary_width);

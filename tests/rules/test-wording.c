@@ -344,8 +344,10 @@ static void
 test_where_on_the_altar (void)
 {
   g_autoptr (FpProject) project = church ();
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const double back = fp_scene_placed (scene, NULL)[fp_scene_find (scene, "altar")].plan.y1;
 
-  church_param (&project, "altar", "setting", 1);
+  taking_wall (&project, "east", -5000, back, 5000, back);
   assert_says (project, "older-form:altar-free", "The high altar touches the wall", "against the wall",
                "apart from the wall", "Altar");
   taking_add (&project, "tabernacle", "tabernacle", "altar", 0, -300, NULL, 0);
