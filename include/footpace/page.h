@@ -88,4 +88,32 @@ void        fp_paper_size (FpPaper paper, gboolean landscape, double *width, dou
 typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
 const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church */
 
+/* A sheet of all alternatives side by side, where a sheet is told by number. */
+#define FP_SHEET_COMPARE FP_N_SHEETS
+gboolean    fp_sheet_find (const char *id, guint *sheet); /* "plan" …, "compare" */
+
+/* --- page set-up ----------------------------------------------------------------- */
+
+#define FP_SHEET_SCALE_MOST 10000
+
+/* How a project is printed, kept with it so that the next person prints alike. */
+typedef struct
+{
+  guint       sheet;       /* FpSheetKind, or FP_SHEET_COMPARE                 */
+  FpPaper     paper;
+  gboolean    landscape;
+  double      scale;       /* 50 for 1:50, whole, at most FP_SHEET_SCALE_MOST; 0: the largest that fits */
+  gboolean    whole;       /* the whole church; otherwise the sanctuary        */
+  gboolean    findings;
+  FpInkChoice ink;
+  FpHidden    hidden;
+  gboolean    tiled;       /* on pages of `tile`, to be joined                 */
+  FpPaper     tile;
+  FpCut       along, across; /* at: within 1 km of the origin                  */
+} FpPageSetup;
+
+/* FALSE with %FP_ERROR_RANGE; its message begins "page:". */
+gboolean    fp_page_setup_check (const FpPageSetup *self, GError **error);
+gboolean    fp_page_setup_equal (const FpPageSetup *a, const FpPageSetup *b); /* either may be NULL */
+
 G_END_DECLS

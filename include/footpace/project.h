@@ -133,6 +133,9 @@ guint          fp_project_n_alternatives (const FpProject *self); /* at least 1 
 const FpAlternative *fp_project_alternative (const FpProject *self, guint i);
 int            fp_project_find_alternative (const FpProject *self, const char *id); /* -1 */
 
+/* NULL: nobody has set a page up. */
+const FpPageSetup *fp_project_page (const FpProject *self);
+
 /* Which way the celebrant faces in that alternative: its own way, else the brief's.  Whoever needs it asks here. */
 FpFacing       fp_project_facing (const FpProject *self, guint alternative);
 
@@ -154,6 +157,9 @@ gboolean       fp_project_check (const FpProject *self, GError **error);
  * not be a project, and never touches @self ------------------------------- */
 
 FpProject *fp_project_with_brief (const FpProject *self, const FpBrief *brief, GError **error);
+
+/* @page: NULL takes it away. */
+FpProject *fp_project_with_page (const FpProject *self, const FpPageSetup *page, GError **error);
 
 /* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
 FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
@@ -197,6 +203,7 @@ gboolean          fp_project_builder_facing (FpProjectBuilder *self, FpFacing fa
 gboolean          fp_project_builder_item (FpProjectBuilder *self, FpItem *item, GError **error);
 gboolean          fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
                                            const FpPlace *moved, const char *on, GError **error);
+void              fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page);
 FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)
 

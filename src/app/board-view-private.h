@@ -34,7 +34,10 @@ struct _FpBoardView
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   GskRenderNode *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *figures_node;
-  gboolean       dark;
+  gboolean       dark, system_dark;
+  FpGround       ground;
+  FpInkChoice    ink;
+  FpDraftHow     how;          /* what is drawn                                */
 
   FpBoardTool    tool;
   FpViewId       anchor;       /* the view that stays put when the layout is made anew */

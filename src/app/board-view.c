@@ -257,7 +257,8 @@ gboolean
 fp_board_view_is_current (FpBoardView *self)
 {
   return self->document != NULL && has_projections (self)
-         && fp_projection_scene (self->projection[0]) == fp_document_scene (self->document);
+         && fp_projection_scene (self->projection[0]) == fp_document_scene (self->document)
+         && fp_projection_hidden (self->projection[0]) == self->how.hidden;
 }
 
 gboolean
@@ -316,7 +317,7 @@ on_scene (FpDocument *document, FpBoardView *self)
       fp_board_tool_cancel (&self->tool);
       fp_board_view_let_go (self);
     }
-  fp_drafter_draft (self->drafter, fp_document_scene (document));
+  fp_drafter_draft (self->drafter, fp_document_scene (document), &self->how);
   if (!fp_document_is_previewing (document))
     fp_board_view_tell (self);
 }
@@ -372,6 +373,67 @@ fp_board_view_notice (FpBoardView *self, const char *text)
   g_signal_emit (self, signals[NOTICE], 0, text);
 }
 
+/* --- what is shown, and how ------------------------------------------------ */
+
+static void
+draw_anew (FpBoardView *self)
+{
+  if (self->document == NULL)
+    return;
+  fp_board_view_cancel (self);
+  fp_drafter_draft (self->drafter, fp_document_scene (self->document), &self->how);
+}
+
+void
+fp_board_view_set_hidden (FpBoardView *self, FpHidden hidden)
+{
+  if (self->how.hidden == hidden)
+    return;
+  self->how.hidden = hidden;
+  draw_anew (self);
+}
+
+FpHidden
+fp_board_view_hidden (FpBoardView *self)
+{
+  return self->how.hidden;
+}
+
+void
+fp_board_view_set_section (FpBoardView *self, const FpCut *cut)
+{
+  self->how.section = (FpCut) { cut->placed, cut->at, FALSE };
+  draw_anew (self);
+}
+
+FpCut
+fp_board_view_section (FpBoardView *self)
+{
+  return self->how.section;
+}
+
+static FpSurfaceLook
+look_of (FpBoardView *self)
+{
+  return fp_surface_look (self->ink, self->dark);
+}
+
+static void
+set_dark (FpBoardView *self)
+{
+  self->dark = self->ground == FP_GROUND_OF_SYSTEM ? self->system_dark : self->ground == FP_GROUND_DARK;
+  fp_board_view_forget_nodes (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+fp_board_view_set_look (FpBoardView *self, FpGround ground, FpInkChoice ink)
+{
+  self->ground = ground;
+  self->ink = ink;
+  set_dark (self);
+}
+
 /* --- the widget ----------------------------------------------------------- */
 
 static GskRenderNode *
@@ -385,7 +447,7 @@ page_node (FpBoardView *self)
   self->page = gsk_cairo_node_new (&bounds);
   cr = gsk_cairo_node_get_draw_context (self->page);
   cairo_scale (cr, PX_PER_MM, PX_PER_MM);
-  fp_drawing_paint (self->drawing, cr, self->dark ? FP_SURFACE_DARK : FP_SURFACE_PAPER, FALSE);
+  fp_drawing_paint (self->drawing, cr, look_of (self), FALSE);
   cairo_destroy (cr);
   return self->page;
 }
@@ -395,7 +457,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   FpBoardView *self = FP_BOARD_VIEW (widget);
   float w = (float) gtk_widget_get_width (widget), h = (float) gtk_widget_get_height (widget);
-  FpInk ink = fp_fill_ink (FP_FILL_PAPER, FP_STANDING_EXISTING, self->dark ? FP_SURFACE_DARK : FP_SURFACE_PAPER);
+  FpInk ink = fp_fill_ink (FP_FILL_PAPER, FP_STANDING_EXISTING, look_of (self));
   GdkRGBA paper = { (float) ink.r, (float) ink.g, (float) ink.b, 1.0f };
   FpPoint corner;
 
@@ -455,11 +517,10 @@ fp_board_view_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
   GTK_WIDGET_CLASS (fp_board_view_parent_class)->css_changed (widget, change);
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &letters);
   dark = letters.red + letters.green + letters.blue > 1.5f;
-  if (dark == self->dark)
+  if (dark == self->system_dark)
     return;
-  self->dark = dark;
-  fp_board_view_forget_nodes (self);
-  gtk_widget_queue_draw (widget);
+  self->system_dark = dark;
+  set_dark (self);
 }
 
 static void

@@ -40,6 +40,16 @@ gboolean   fp_board_view_cancel (FpBoardView *self);
 void       fp_board_view_nudge  (FpBoardView *self, double dx, double dy);
 void       fp_board_view_remove_chosen (FpBoardView *self);
 
+/* What is left out, and where the section is cut: kept for every project that this board shows. */
+void       fp_board_view_set_hidden  (FpBoardView *self, FpHidden hidden);
+FpHidden   fp_board_view_hidden      (FpBoardView *self);
+void       fp_board_view_set_section (FpBoardView *self, const FpCut *cut); /* not turned */
+FpCut      fp_board_view_section     (FpBoardView *self);
+
+/* The ground on which it is drawn, and the ink. */
+typedef enum { FP_GROUND_OF_SYSTEM, FP_GROUND_WHITE, FP_GROUND_DARK } FpGround;
+void       fp_board_view_set_look    (FpBoardView *self, FpGround ground, FpInkChoice ink);
+
 /* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
 gboolean   fp_board_view_is_current (FpBoardView *self);
 

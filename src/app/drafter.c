@@ -29,29 +29,42 @@ projections_free (gpointer data)
 
 typedef struct
 {
-  const FpScene *scene;
-  FpViewId       view;
-} OneView;
+  const FpScene *scene; /* owned */
+  FpDraftHow     how;
+} Order;
+
+static void
+order_free (gpointer data)
+{
+  Order *order = data;
+
+  fp_scene_unref (order->scene);
+  g_free (order);
+}
+
+static FpProjection *
+project (const Order *order, FpViewId view)
+{
+  return fp_projection_new_cut (order->scene, view, view == FP_VIEW_SECTION ? &order->how.section : NULL,
+                                order->how.hidden);
+}
 
 static gpointer
-project_one (gpointer data)
+project_plan (gpointer data)
 {
-  const OneView *one = data;
-
-  return fp_projection_new (one->scene, one->view);
+  return project (data, FP_VIEW_PLAN);
 }
 
 /* The plan holds as much as the other two together, so it has a thread to itself. */
 static FpProjection **
-project_all (FpDrafter *self, const FpScene *scene)
+project_all (FpDrafter *self, Order *order)
 {
   FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
   gint64 begun = g_get_monotonic_time ();
-  OneView plan = { scene, FP_VIEW_PLAN };
-  GThread *thread = g_thread_new ("plan", project_one, &plan);
+  GThread *thread = g_thread_new ("plan", project_plan, order);
 
-  projection[FP_VIEW_ELEVATION] = fp_projection_new (scene, FP_VIEW_ELEVATION);
-  projection[FP_VIEW_SECTION] = fp_projection_new (scene, FP_VIEW_SECTION);
+  projection[FP_VIEW_ELEVATION] = project (order, FP_VIEW_ELEVATION);
+  projection[FP_VIEW_SECTION] = project (order, FP_VIEW_SECTION);
   projection[FP_VIEW_PLAN] = g_thread_join (thread);
   g_mutex_lock (&self->mutex);
   self->took = g_get_monotonic_time () - begun;
@@ -74,7 +87,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork drafting = {
-  draft, receive, (GDestroyNotify) fp_scene_unref, projections_free, GRACE_MS
+  draft, receive, order_free, projections_free, GRACE_MS
 };
 
 FpDrafter *
@@ -101,21 +114,24 @@ fp_drafter_free (FpDrafter *self)
 }
 
 void
-fp_drafter_draft (FpDrafter *self, const FpScene *scene)
+fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
 {
+  Order *order = g_new (Order, 1);
   FpProjection **projection;
   gboolean at_once;
 
+  *order = (Order) { fp_scene_ref (scene), *how };
   g_mutex_lock (&self->mutex);
   at_once = self->took <= AT_ONCE_US;
   g_mutex_unlock (&self->mutex);
   /* What was asked before must not arrive after what is made now. */
   if (!at_once || fp_latest_is_busy (self->latest))
     {
-      fp_latest_ask (self->latest, (gpointer) fp_scene_ref (scene));
+      fp_latest_ask (self->latest, order);
       return;
     }
-  projection = project_all (self, scene);
+  projection = project_all (self, order);
+  order_free (order);
   self->receive (projection, self->data);
   projections_free (projection);
 }

@@ -17,8 +17,10 @@ typedef void (*FpDrafterReceive) (FpProjection *const *projection, gpointer data
 
 FpDrafter *fp_drafter_new  (FpDrafterReceive receive, gpointer data);
 void       fp_drafter_free (FpDrafter *self);
+/* What is drawn of it: what is left out, and where the section is cut (not turned). */
+typedef struct { FpHidden hidden; FpCut section; } FpDraftHow;
 /* May call the receiver before it returns. */
-void       fp_drafter_draft (FpDrafter *self, const FpScene *scene);
+void       fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpDrafter, fp_drafter_free)
 

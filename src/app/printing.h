@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-typedef void (*FpPrintAnswer) (const GError *error, gpointer data); /* NULL: printed, or given up */
+typedef void (*FpPrintAnswer) (gboolean printed, const GError *error, gpointer data); /* neither: it was given up */
 
 /**
  * fp_print:

@@ -26,6 +26,15 @@ share_in (GKeyFile *file, const char *key)
   return share > 0.0 && share < 1.0 ? share : 0.0; /* a NaN fails too */
 }
 
+/* One of @n. */
+static guint
+choice_in (GKeyFile *file, const char *key, int n)
+{
+  const int value = g_key_file_get_integer (file, GROUP, key, NULL);
+
+  return value >= 0 && value < n ? (guint) value : 0;
+}
+
 FpRemembered
 fp_remembered_load (void)
 {
@@ -37,6 +46,7 @@ fp_remembered_load (void)
     .width = size_in (file, "width"), .height = size_in (file, "height"),
     .maximized = g_key_file_get_boolean (file, GROUP, "maximized", NULL),
     .things = share_in (file, "things"), .thing = share_in (file, "thing"),
+    .ground = choice_in (file, "ground", 3), .ink = choice_in (file, "ink", 3),
     .findings_full = g_key_file_get_boolean (file, GROUP, "findings-full", NULL),
   };
 }
@@ -52,6 +62,8 @@ fp_remembered_save (const FpRemembered *self)
   g_key_file_set_boolean (file, GROUP, "maximized", self->maximized);
   g_key_file_set_double (file, GROUP, "things", self->things);
   g_key_file_set_double (file, GROUP, "thing", self->thing);
+  g_key_file_set_integer (file, GROUP, "ground", (int) self->ground);
+  g_key_file_set_integer (file, GROUP, "ink", (int) self->ink);
   g_key_file_set_boolean (file, GROUP, "findings-full", self->findings_full);
   if (g_mkdir_with_parents (folder, 0700) == 0)
     g_key_file_save_to_file (file, path, NULL);

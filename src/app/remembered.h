@@ -16,6 +16,8 @@ typedef struct
   gboolean maximized;
   /* What the list of things, and what a chosen thing, take of the side; 0: never left. */
   double   things, thing;
+  guint    ground;          /* of the board: 0 as the system has it, 1 white, 2 dark  */
+  guint    ink;             /* of the board: FpInkChoice                              */
   gboolean findings_full;   /* no list of things over them                            */
 } FpRemembered;
 

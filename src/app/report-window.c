@@ -187,10 +187,11 @@ save_as (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-on_printed (const GError *error, gpointer data)
+on_printed (gboolean printed, const GError *error, gpointer data)
 {
   g_autoptr (FpReportWindow) self = data;
 
+  (void) printed;
   if (error != NULL)
     tell (self, error->message, TRUE);
 }

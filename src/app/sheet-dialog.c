@@ -6,10 +6,13 @@
 #include "file-names.h"
 #include "latest.h"
 #include "printing.h"
+#include "sheet-form.h"
 #include "sheets.h"
 
 #define GRACE_MS 300
 #define PREVIEW_PX 640
+/* Of pages to be joined, of which there are many. */
+#define TILE_PX 380
 
 struct _FpSheetDialog
 {
@@ -20,7 +23,7 @@ struct _FpSheetDialog
   FpSheetOrder *order;
   gboolean      ready;
 
-  GtkWidget    *sheet, *paper, *orientation, *scale, *whole, *findings, *number, *format;
+  GtkWidget    *form, *format, *tile_button;
   GtkWidget    *pages, *message, *spinner, *export_button, *print_button;
 };
 
@@ -28,10 +31,7 @@ G_DEFINE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, GTK_TYPE_WINDOW)
 
 static guint written_signal;
 
-/* In the order of the choices in sheet-dialog.ui; scales of ISO 5455. */
-static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_BOARD,
-                                       FP_SHEET_COMPARE };
-static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
+/* In the order of the choices in sheet-dialog.ui. */
 static const char *const formats[] = { "pdf", "svg", "png" };
 static const char *const format_names[] = { "PDF documents", "SVG drawings", "PNG pictures" };
 
@@ -54,43 +54,81 @@ run (FpLatestJob *job, gpointer request, gpointer data)
 }
 
 static void
+show_page (FpSheetDialog *self, guint i, guint n)
+{
+  FpDrawing *page = g_ptr_array_index (self->sheets->pages, i);
+  g_autofree char *label = g_strdup_printf ("Page %u of %u", i + 1, n);
+  GtkWidget *view = fp_drawing_view_new (label), *under = gtk_label_new (label);
+  const double w = fp_drawing_width (page), h = fp_drawing_height (page);
+  const double s = (self->order->page.tiled ? TILE_PX : PREVIEW_PX) / MAX (w, h);
+
+  fp_drawing_view_set (FP_DRAWING_VIEW (view), page, TRUE);
+  fp_drawing_view_set_size (FP_DRAWING_VIEW (view), (int) (w * s), (int) (h * s));
+  gtk_widget_set_halign (view, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (view, "sheet");
+  gtk_box_append (GTK_BOX (self->pages), view);
+  gtk_widget_add_css_class (under, "caption");
+  if (n > 1)
+    gtk_box_append (GTK_BOX (self->pages), under);
+  else
+    g_object_ref_sink (under), g_object_unref (under);
+}
+
+static void
 show_pages (FpSheetDialog *self)
 {
+  const guint n = self->sheets != NULL && self->sheets->pages != NULL ? self->sheets->pages->len : 0;
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (self->pages)) != NULL)
     gtk_box_remove (GTK_BOX (self->pages), child);
-  for (guint i = 0; self->sheets != NULL && self->sheets->pages != NULL && i < self->sheets->pages->len; i++)
-    {
-      FpDrawing *page = g_ptr_array_index (self->sheets->pages, i);
-      g_autofree char *label = g_strdup_printf ("Page %u of %u", i + 1, self->sheets->pages->len);
-      GtkWidget *view = fp_drawing_view_new (label);
-      double w = fp_drawing_width (page), h = fp_drawing_height (page), s = PREVIEW_PX / MAX (w, h);
+  for (guint i = 0; i < n; i++)
+    show_page (self, i, n);
+}
 
-      fp_drawing_view_set (FP_DRAWING_VIEW (view), page, TRUE);
-      fp_drawing_view_set_size (FP_DRAWING_VIEW (view), (int) (w * s), (int) (h * s));
-      gtk_widget_set_halign (view, GTK_ALIGN_CENTER);
-      gtk_widget_add_css_class (view, "sheet");
-      gtk_box_append (GTK_BOX (self->pages), view);
-    }
+/* "Drawn to 1:75, which is no scale of ISO 5455, on 6 pages to be joined"; the caller's. */
+static char *
+state_text (FpSheetDialog *self)
+{
+  const FpSheets *sheets = self->sheets;
+  g_autofree char *pages = NULL;
+
+  if (sheets == NULL)
+    return g_strdup ("Being drawn …");
+  if (sheets->error != NULL)
+    return g_strdup (sheets->error->message);
+  if (!(sheets->scale > 0.0))
+    return g_strdup ("");
+  pages = self->order->page.tiled && sheets->pages->len > 1
+            ? g_strdup_printf (", on %u pages to be joined", sheets->pages->len) : g_strdup ("");
+  return g_strdup_printf ("Drawn to 1:%g%s%s.\nPrint at 100 %%, not fitted to the page.", sheets->scale,
+                          fp_scale_is_standard (sheets->scale) ? "" : ", which is no scale of ISO 5455", pages);
+}
+
+/* What does not fit the paper at a scale that was asked for may go on several pages. */
+static gboolean
+may_be_tiled (FpSheetDialog *self)
+{
+  return self->sheets != NULL && self->sheets->error != NULL && self->order->page.scale > 0 && !self->order->page.tiled;
 }
 
 static void
 show_state (FpSheetDialog *self)
 {
-  gboolean made = self->sheets != NULL && self->sheets->pages != NULL;
-  g_autofree char *text = NULL;
+  const gboolean made = self->sheets != NULL && self->sheets->pages != NULL;
+  const gboolean can_export = made && fp_sheets_can_be (self->order, formats[selected (self->format)]);
+  g_autofree char *text = state_text (self);
 
-  if (made && self->sheets->scale > 0.0)
-    text = g_strdup_printf ("Drawn to 1:%g", self->sheets->scale);
-  gtk_label_set_text (GTK_LABEL (self->message), self->sheets == NULL ? "Being drawn …"
-                      : self->sheets->error != NULL ? self->sheets->error->message : text != NULL ? text : "");
+  gtk_label_set_text (GTK_LABEL (self->message), text);
   if (self->sheets != NULL && self->sheets->error != NULL)
     gtk_widget_add_css_class (self->message, "error");
   else
     gtk_widget_remove_css_class (self->message, "error");
   gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), self->sheets == NULL);
-  gtk_widget_set_sensitive (self->export_button, made);
+  gtk_widget_set_visible (self->tile_button, may_be_tiled (self));
+  gtk_widget_set_sensitive (self->export_button, can_export);
+  gtk_widget_set_tooltip_text (self->export_button,
+                               made && !can_export ? "An SVG is written of the whole sheet: choose PDF or PNG" : NULL);
   gtk_widget_set_sensitive (self->print_button, made);
 }
 
@@ -122,36 +160,36 @@ static const FpLatestWork drawing = {
   run, receive, (GDestroyNotify) fp_sheet_order_free, (GDestroyNotify) fp_sheets_free, GRACE_MS
 };
 
-static FpSheetOrder
-order_of (FpSheetDialog *self)
-{
-  gboolean compare = sheet_choices[selected (self->sheet)] == FP_SHEET_COMPARE;
-
-  return (FpSheetOrder) {
-    .project = fp_document_project (self->document), .alternative = fp_document_alternative (self->document),
-    .sheet = sheet_choices[selected (self->sheet)], .paper = (FpPaper) selected (self->paper),
-    .landscape = selected (self->orientation) == 0, .scale = scales[selected (self->scale)],
-    .whole = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->whole)),
-    .with_findings = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->findings)) && !compare,
-    .number = (char *) gtk_editable_get_text (GTK_EDITABLE (self->number)),
-  };
-}
-
 static void
 on_change (FpSheetDialog *self)
 {
+  FpSheetForm *form = FP_SHEET_FORM (self->form);
   FpSheetOrder order;
 
   if (!self->ready)
     return;
-  order = order_of (self);
-  gtk_widget_set_sensitive (self->findings, order.sheet != FP_SHEET_COMPARE);
-  gtk_widget_set_sensitive (self->whole, order.sheet != FP_SHEET_COMPARE);
+  order = (FpSheetOrder) {
+    .project = fp_document_project (self->document), .alternative = fp_document_alternative (self->document),
+    .page = fp_sheet_form_get (form), .number = (char *) fp_sheet_form_number (form),
+  };
   g_clear_pointer (&self->order, fp_sheet_order_free);
   self->order = fp_sheet_order_copy (&order);
   g_clear_pointer (&self->sheets, fp_sheets_free);
   show_state (self);
   fp_latest_ask (self->latest, fp_sheet_order_copy (&order));
+}
+
+static void
+on_format (FpSheetDialog *self)
+{
+  if (self->ready)
+    show_state (self);
+}
+
+static void
+on_tile (FpSheetDialog *self)
+{
+  fp_sheet_form_tile (FP_SHEET_FORM (self->form));
 }
 
 /* --- what is done with them ----------------------------------------------- */
@@ -161,6 +199,19 @@ fail (FpSheetDialog *self, const char *text)
 {
   gtk_label_set_text (GTK_LABEL (self->message), text);
   gtk_widget_add_css_class (self->message, "error");
+}
+
+/* The next person prints alike: the set-up is kept with the project, as an edit that can be undone. */
+static void
+keep_setup (FpSheetDialog *self)
+{
+  const FpProject *project = fp_document_project (self->document);
+  g_autoptr (GError) error = NULL;
+
+  if (fp_page_setup_equal (fp_project_page (project), &self->order->page))
+    return;
+  if (!fp_document_edit (self->document, fp_project_with_page (project, &self->order->page, &error), "Page set-up", NULL))
+    fail (self, error->message);
 }
 
 static void
@@ -184,6 +235,7 @@ on_file (GFile *file, gpointer data)
       fail (self, error->message);
       return;
     }
+  keep_setup (self);
   g_signal_emit (self, written_signal, 0, path);
   gtk_window_close (GTK_WINDOW (self));
 }
@@ -205,12 +257,14 @@ on_export (FpSheetDialog *self)
 }
 
 static void
-on_printed (const GError *error, gpointer data)
+on_printed (gboolean printed, const GError *error, gpointer data)
 {
   g_autoptr (FpSheetDialog) self = data;
 
   if (error != NULL)
     fail (self, error->message);
+  else if (printed)
+    keep_setup (self);
 }
 
 static void
@@ -243,22 +297,20 @@ fp_sheet_dialog_class_init (FpSheetDialogClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  g_type_ensure (FP_TYPE_SHEET_FORM);
   G_OBJECT_CLASS (klass)->dispose = fp_sheet_dialog_dispose;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/sheet-dialog.ui");
-  BIND (sheet);
-  BIND (paper);
-  BIND (orientation);
-  BIND (scale);
-  BIND (whole);
-  BIND (findings);
-  BIND (number);
+  BIND (form);
   BIND (format);
+  BIND (tile_button);
   BIND (pages);
   BIND (message);
   BIND (spinner);
   BIND (export_button);
   BIND (print_button);
   gtk_widget_class_bind_template_callback (widget_class, on_change);
+  gtk_widget_class_bind_template_callback (widget_class, on_format);
+  gtk_widget_class_bind_template_callback (widget_class, on_tile);
   gtk_widget_class_bind_template_callback (widget_class, on_export);
   gtk_widget_class_bind_template_callback (widget_class, on_print);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
@@ -275,18 +327,33 @@ fp_sheet_dialog_init (FpSheetDialog *self)
   fp_name_buttons (GTK_WIDGET (self));
 }
 
+/* As the project was printed last, or else what is usual. */
+static FpPageSetup
+first_setup (const FpProject *project, guint sheet)
+{
+  const gboolean imperial = fp_project_brief (project)->units == FP_UNITS_IMPERIAL;
+  FpPageSetup page = {
+    .sheet = sheet, .paper = imperial ? FP_PAPER_TABLOID : FP_PAPER_A3, .landscape = TRUE, .findings = TRUE,
+    .tile = imperial ? FP_PAPER_LETTER : FP_PAPER_A4,
+  };
+
+  if (fp_project_page (project) != NULL)
+    page = *fp_project_page (project);
+  if (sheet == FP_SHEET_COMPARE)
+    page.sheet = sheet;
+  return page;
+}
+
 GtkWidget *
 fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet)
 {
   FpSheetDialog *self = g_object_new (FP_TYPE_SHEET_DIALOG, "transient-for", parent, NULL);
-  gboolean imperial = fp_project_brief (fp_document_project (document))->units == FP_UNITS_IMPERIAL;
+  const FpProject *project = fp_document_project (document);
+  const FpPageSetup page = first_setup (project, sheet);
 
   self->document = g_object_ref (document);
   self->latest = fp_latest_new ("sheets", &drawing, self);
-  for (guint i = 0; i < G_N_ELEMENTS (sheet_choices); i++)
-    if (sheet_choices[i] == sheet)
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->sheet), i);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper), imperial ? FP_PAPER_TABLOID : FP_PAPER_A3);
+  fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (project)->units);
   self->ready = TRUE;
   on_change (self);
   return GTK_WIDGET (self);

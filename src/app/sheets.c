@@ -30,12 +30,17 @@ fp_sheet_order_free (FpSheetOrder *order)
 static FpSheetSpec
 spec_of (const FpSheetOrder *order, const char *date)
 {
-  return (FpSheetSpec) {
-    .kind = order->sheet < FP_N_SHEETS ? (FpSheetKind) order->sheet : FP_SHEET_ELEVATION,
-    .paper = order->paper, .landscape = order->landscape, .scale = order->scale, .whole = order->whole,
-    .date = date,
+  const FpPageSetup *page = &order->page;
+  FpSheetSpec spec = {
+    .kind = page->sheet < FP_N_SHEETS ? (FpSheetKind) page->sheet : FP_SHEET_ELEVATION,
+    .paper = page->paper, .landscape = page->landscape, .scale = page->scale, .whole = page->whole,
+    .hidden = page->hidden, .ink = page->ink, .date = date,
     .number = order->number != NULL && *order->number != '\0' ? order->number : NULL,
   };
+
+  spec.cut[FP_VIEW_SECTION] = page->along;
+  spec.cut[FP_VIEW_ELEVATION] = page->across;
+  return spec;
 }
 
 static void
@@ -44,7 +49,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
   g_auto (GStrv) lines = NULL;
   g_autoptr (FpFindings) findings = NULL;
 
-  if (order->with_findings)
+  if (order->page.findings)
     {
       findings = fp_findings_of (order->project, order->alternative, NULL, cancel);
       if (findings == NULL)
@@ -52,7 +57,18 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
       lines = fp_report_lines (findings);
       spec->findings = (const char *const *) lines;
     }
-  self->pages = fp_sheet_pages (self->scene, spec, &self->scale, &self->error);
+  self->pages = order->page.tiled
+                  ? fp_sheet_pages_tiled (self->scene, spec, order->page.tile, &self->scale, &self->error)
+                  : fp_sheet_pages (self->scene, spec, &self->scale, &self->error);
+}
+
+static void
+tile (FpSheets *self, const FpSheetOrder *order)
+{
+  GPtrArray *tiles = fp_sheets_tiled (self->pages, order->page.tile, fp_project_brief (order->project)->units);
+
+  g_ptr_array_unref (self->pages);
+  self->pages = tiles;
 }
 
 static void
@@ -68,6 +84,8 @@ draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *s
       g_autoptr (FpComparison) comparison = fp_comparison_new (findings, n);
 
       self->pages = fp_comparison_sheets (comparison, spec, &self->error);
+      if (self->pages != NULL && order->page.tiled)
+        tile (self, order);
     }
   for (guint i = 0; i < found; i++)
     fp_findings_unref (findings[i]);
@@ -82,7 +100,7 @@ fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
   FpSheetSpec spec = spec_of (order, date);
 
   self->scene = fp_scene_new (order->project, order->alternative);
-  if (order->sheet == FP_SHEET_COMPARE)
+  if (order->page.sheet == FP_SHEET_COMPARE)
     draw_comparison (self, order, &spec, cancel);
   else
     draw_sheet (self, order, &spec, cancel);
@@ -127,6 +145,12 @@ write_page (const FpSheets *self, guint i, const char *format, const char *path,
 }
 
 gboolean
+fp_sheets_can_be (const FpSheetOrder *order, const char *format)
+{
+  return !order->page.tiled || strcmp (format, "svg") != 0;
+}
+
+gboolean
 fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (self->scene));
@@ -143,7 +167,7 @@ fp_sheets_write (const FpSheets *self, const char *format, const char *path, GEr
 const char *
 fp_sheets_label (guint sheet)
 {
-  static const char *const labels[] = { "plan", "elevation", "section", "board", "comparison" };
+  static const char *const labels[] = { "plan", "elevation", "section", "section across", "board", "comparison" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }
@@ -153,7 +177,7 @@ fp_sheets_file_name (const FpSheetOrder *order, const char *format)
 {
   const char *title = fp_project_brief (order->project)->title;
   g_autofree char *name = g_strdup_printf ("%s, %s.%s", *title != '\0' ? title : "Untitled",
-                                           fp_sheets_label (order->sheet), format);
+                                           fp_sheets_label (order->page.sheet), format);
 
   return fp_file_clean_name (name);
 }

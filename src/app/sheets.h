@@ -6,17 +6,12 @@
 
 G_BEGIN_DECLS
 
-/* The sheets of drawing.h, and the comparison after them. */
-#define FP_SHEET_COMPARE FP_N_SHEETS
 
 typedef struct
 {
   const FpProject *project;     /* owned */
   guint            alternative;
-  guint            sheet;       /* FpSheetKind, or FP_SHEET_COMPARE          */
-  FpPaper          paper;
-  gboolean         landscape, whole, with_findings;
-  double           scale;       /* 0: the largest that fits                  */
+  FpPageSetup      page;
   char            *number;      /* owned; NULL or "": from the title         */
 } FpSheetOrder;
 
@@ -34,6 +29,8 @@ typedef struct
 FpSheets *fp_sheets_new  (const FpSheetOrder *order, GCancellable *cancel); /* NULL: cancelled */
 void      fp_sheets_free (FpSheets *self);
 
+/* Pages to be joined are no SVG: that is written of the whole sheet. */
+gboolean  fp_sheets_can_be (const FpSheetOrder *order, const char *format);
 /* "pdf", "svg" or "png". Pages after the first of an SVG or PNG go to NAME-2.svg … */
 gboolean  fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error);
 /* "Holy Rood, elevation, A3.pdf" without what no file name may have; owned by the caller. */

@@ -47,7 +47,7 @@ fp_window_update_actions (FpWindow *self)
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.tape", "win.list-wide", "win.list-order"
+    "win.report", "win.tape", "win.list-wide", "win.list-order", "win.show-toggle", "win.show-list"
   };
   FpDocument *d = self->document;
   const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;

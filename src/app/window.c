@@ -2,6 +2,7 @@
 #include "window-private.h"
 
 #include "compat-4-8.h"
+#include "show-list.h"
 
 G_DEFINE_FINAL_TYPE (FpWindow, fp_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -187,6 +188,7 @@ ensure_types (void)
   g_type_ensure (FP_TYPE_FINDINGS_LIST);
   g_type_ensure (FP_TYPE_ALTERNATIVES_STRIP);
   g_type_ensure (FP_TYPE_COMPARE_PAGE);
+  g_type_ensure (FP_TYPE_SHOW_LIST);
 }
 
 static void
@@ -201,6 +203,7 @@ fp_window_class_init (FpWindowClass *klass)
   bind_children (widget_class);
   fp_window_class_bind_notice (widget_class);
   fp_window_class_bind_remedy (widget_class);
+  fp_window_class_bind_show (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_page);
   fp_window_class_add_actions (widget_class);
@@ -222,6 +225,7 @@ fp_window_init (FpWindow *self)
   fp_window_fill_add_list (self);
   fp_window_fill_recent (self);
   fp_window_arrange (self);
+  fp_window_add_show (self);
   fp_window_set_document (self, NULL);
 }
 

@@ -5,6 +5,8 @@
 struct _FpProjectBuilder
 {
   FpBriefPart *brief;
+  gboolean     has_page;
+  FpPageSetup  page;
   GPtrArray   *survey;       /* of FpItem        */
   GPtrArray   *alternatives; /* of FpAlternative */
   GPtrArray   *items;        /* of the last alternative: FpItem */
@@ -161,6 +163,13 @@ fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
   return TRUE;
 }
 
+void
+fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page)
+{
+  self->has_page = TRUE;
+  self->page = *page;
+}
+
 FpProject *
 fp_project_builder_end (FpProjectBuilder *self, GError **error)
 {
@@ -178,6 +187,8 @@ fp_project_builder_end (FpProjectBuilder *self, GError **error)
   g_atomic_ref_count_init (&project->ref_count);
   project->brief = fp_brief_part_ref (self->brief);
   project->survey = to_list (self->survey);
+  project->has_page = self->has_page;
+  project->page = self->page;
   project->n_alternatives = self->alternatives->len;
   project->alternative = g_new (FpAlternative *, MAX (self->alternatives->len, 1));
   for (guint i = 0; i < self->alternatives->len; i++)

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "footpace/page.h"
 
+#include "text.h"
+
+#include <math.h>
+
 static const struct { const char *id, *label; } shows[FP_N_SHOWS] = {
   [FP_SHOW_BUILDING] = { "building", "Building" },
   [FP_SHOW_ALTAR] = { "altar", "Altar and its steps" },
@@ -118,4 +122,60 @@ fp_sheet_id (FpSheetKind kind)
     case FP_N_SHEETS: break;
     }
   return "";
+}
+
+gboolean
+fp_sheet_find (const char *id, guint *sheet)
+{
+  for (guint i = 0; i < FP_N_SHEETS; i++)
+    if (g_ascii_strcasecmp (id, fp_sheet_id ((FpSheetKind) i)) == 0)
+      {
+        *sheet = i;
+        return TRUE;
+      }
+  *sheet = FP_SHEET_COMPARE;
+  return g_ascii_strcasecmp (id, "compare") == 0;
+}
+
+/* --- page set-up ------------------------------------------------------------ */
+
+static gboolean
+choices_are_fair (const FpPageSetup *self, GError **error)
+{
+  if (self->sheet <= FP_SHEET_COMPARE && (guint) self->paper < FP_N_PAPERS && (guint) self->tile < FP_N_PAPERS
+      && (guint) self->ink < FP_N_INKS && (self->hidden & ~FP_HIDDEN_ALL) == 0)
+    return TRUE;
+  g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "page: a choice is none of those that there are");
+  return FALSE;
+}
+
+gboolean
+fp_page_setup_check (const FpPageSetup *self, GError **error)
+{
+  if (!choices_are_fair (self, error) || !fp_coordinate_check (self->along.at, "page", "along", error)
+      || !fp_coordinate_check (self->across.at, "page", "across", error))
+    return FALSE;
+  /* Written so that a NaN fails too. */
+  if (self->scale >= 0 && self->scale <= FP_SHEET_SCALE_MOST && self->scale == floor (self->scale))
+    return TRUE;
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "page: scale is %.10g; it may be a whole number from 1 to %d, or 0",
+               self->scale, FP_SHEET_SCALE_MOST);
+  return FALSE;
+}
+
+static gboolean
+cuts_are_equal (const FpCut *a, const FpCut *b)
+{
+  return !a->placed == !b->placed && !a->turned == !b->turned && (!a->placed || a->at == b->at);
+}
+
+gboolean
+fp_page_setup_equal (const FpPageSetup *a, const FpPageSetup *b)
+{
+  if (a == NULL || b == NULL)
+    return a == b;
+  return a->sheet == b->sheet && a->paper == b->paper && !a->landscape == !b->landscape && a->scale == b->scale
+         && !a->whole == !b->whole && !a->findings == !b->findings && a->ink == b->ink && a->hidden == b->hidden
+         && !a->tiled == !b->tiled && (!a->tiled || a->tile == b->tile) && cuts_are_equal (&a->along, &b->along)
+         && cuts_are_equal (&a->across, &b->across);
 }

@@ -346,7 +346,7 @@ gboolean
 fp_project_check (const FpProject *self, GError **error)
 {
   if (!fp_brief_check (&self->brief->brief, error) || !fp_survey_check (self->survey, error)
-      || !alternatives_differ (self, error))
+      || !alternatives_differ (self, error) || (self->has_page && !fp_page_setup_check (&self->page, error)))
     return FALSE;
   for (guint i = 0; i < self->n_alternatives; i++)
     if (!fp_alternative_check (self->alternative[i], self->survey, error))

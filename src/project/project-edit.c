@@ -48,6 +48,20 @@ fp_project_with_brief (const FpProject *self, const FpBrief *brief, GError **err
 }
 
 FpProject *
+fp_project_with_page (const FpProject *self, const FpPageSetup *page, GError **error)
+{
+  FpProject *next;
+
+  if (page != NULL && !fp_page_setup_check (page, error))
+    return NULL;
+  next = fp_project_copy (self, 0);
+  next->has_page = page != NULL;
+  if (page != NULL)
+    next->page = *page;
+  return next;
+}
+
+FpProject *
 fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error)
 {
   FpProject *next = fp_project_copy (self, 0);

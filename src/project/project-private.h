@@ -110,6 +110,8 @@ struct _FpProject
   FpItemList     *survey;
   guint           n_alternatives;
   FpAlternative **alternative;
+  gboolean        has_page;
+  FpPageSetup     page;
 };
 
 /* Shares every part of @self; has room for @spare more alternatives. */

@@ -19,6 +19,7 @@ fp_project_new (const FpBrief *brief)
   g_atomic_ref_count_init (&self->ref_count);
   self->brief = fp_brief_part_new (brief);
   self->survey = fp_item_list_new ();
+  self->has_page = FALSE;
   self->n_alternatives = 1;
   self->alternative = g_new (FpAlternative *, 1);
   self->alternative[0] = fp_alternative_new ("a", "Alternative A", "");
@@ -33,6 +34,8 @@ fp_project_copy (const FpProject *self, guint spare)
   g_atomic_ref_count_init (&copy->ref_count);
   copy->brief = fp_brief_part_ref (self->brief);
   copy->survey = fp_item_list_ref (self->survey);
+  copy->has_page = self->has_page;
+  copy->page = self->page;
   copy->n_alternatives = self->n_alternatives;
   copy->alternative = g_new (FpAlternative *, self->n_alternatives + spare);
   for (guint i = 0; i < self->n_alternatives; i++)
@@ -62,6 +65,12 @@ fp_project_unref (const FpProject *self)
     fp_alternative_unref (project->alternative[i]);
   g_free (project->alternative);
   g_free (project);
+}
+
+const FpPageSetup *
+fp_project_page (const FpProject *self)
+{
+  return self->has_page ? &self->page : NULL;
 }
 
 const FpBrief *
@@ -136,7 +145,7 @@ fp_project_equal (const FpProject *a, const FpProject *b)
   if (a == b)
     return TRUE;
   if (a->n_alternatives != b->n_alternatives || !fp_brief_equal (&a->brief->brief, &b->brief->brief)
-      || !fp_item_list_equal (a->survey, b->survey))
+      || !fp_item_list_equal (a->survey, b->survey) || !fp_page_setup_equal (fp_project_page (a), fp_project_page (b)))
     return FALSE;
   for (guint i = 0; i < a->n_alternatives; i++)
     if (!fp_alternative_equal (a->alternative[i], b->alternative[i]))

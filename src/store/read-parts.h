@@ -20,6 +20,8 @@ gboolean fp_read_brief (FpReader *r, const xmlNode *node, FpBrief *brief);
  */
 FpItem  *fp_read_item  (FpReader *r, const xmlNode *node, gboolean in_survey);
 
+gboolean fp_read_page  (FpReader *r, const xmlNode *node, FpPageSetup *page);
+
 /* x, y and turn; each is 0 where it is not given. */
 gboolean fp_read_place (FpReader *r, const xmlNode *node, FpPlace *place);
 

@@ -36,6 +36,8 @@ typedef struct
   FpReader   reader;
   FpBrief    brief;
   int        brief_line;
+  FpPageSetup page;
+  int        page_line;         /* 0: there is none                         */
   Part      *survey;
   GPtrArray *alternatives;      /* of Part                                  */
 } Parts;
@@ -262,6 +264,18 @@ is_next (Parts *p, const xmlNode *parent, const xmlNode *node, const char *eleme
                            fp_read_name (parent), element);
 }
 
+/* The last, where it is there at all. */
+static gboolean
+read_page (Parts *p, const xmlNode *node)
+{
+  const xmlNode *after = fp_read_next (node);
+
+  p->page_line = fp_read_line (node);
+  return fp_read_page (&p->reader, node, &p->page)
+         && (after == NULL || fp_read_refuse (&p->reader, after, FP_ERROR_INVALID, "<%.80s> was found; </project> is "
+                                              "expected after <page>", fp_read_name (after)));
+}
+
 static gboolean
 read_project (Parts *p, const xmlNode *root)
 {
@@ -284,8 +298,8 @@ read_project (Parts *p, const xmlNode *root)
         return FALSE;
       child = fp_read_next (child);
     }
-  while (child != NULL);
-  return TRUE;
+  while (child != NULL && !fp_read_is (child, "page"));
+  return child == NULL || read_page (p, child);
 }
 
 /* --- putting it together --- */
@@ -318,6 +332,8 @@ assemble (const Parts *p, guint from, guint to, GError **error)
   for (guint i = 0; i < p->survey->items->len; i++)
     if (!fp_project_builder_survey (builder, p->survey->items->pdata[i], error))
       return NULL;
+  if (p->page_line > 0)
+    fp_project_builder_page (builder, &p->page);
   for (guint i = from; i < to; i++)
     if (!add_alternative (builder, p->alternatives->pdata[i], error))
       return NULL;
@@ -334,6 +350,8 @@ line_of_message (const Parts *p, const Part *alternative, const char *message)
 
   if (strcmp (id, "brief") == 0)
     return p->brief_line;
+  if (strcmp (id, "page") == 0 && p->page_line > 0)
+    return p->page_line;
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++)
     if (line_in (lines[i], id) != 0)
       return line_in (lines[i], id);

@@ -252,6 +252,30 @@ write_alternative (Writer *w, const FpProject *project, const FpAlternative *alt
   leave (w, "alternative");
 }
 
+static void
+write_page (Writer *w, const FpPageSetup *page)
+{
+  g_autofree char *without = fp_hidden_text (page->hidden);
+
+  begin (w, "page");
+  add_attribute (w, "sheet", page->sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) page->sheet) : "compare");
+  add_attribute (w, "paper", fp_paper_id (page->paper));
+  add_attribute (w, "lies", fp_lies_words[!!page->landscape]);
+  add_number (w, "scale", page->scale);
+  add_attribute (w, "whole", fp_yes_words[!!page->whole]);
+  add_attribute (w, "findings", fp_yes_words[!!page->findings]);
+  add_attribute (w, "ink", fp_ink_id (page->ink));
+  add_attribute (w, "without", without);
+  add_attribute (w, "tiles", page->tiled ? fp_paper_id (page->tile) : "none");
+  if (page->along.placed)
+    add_number (w, "along", page->along.at);
+  add_attribute (w, "from", fp_from_words[!!page->along.turned]);
+  if (page->across.placed)
+    add_number (w, "across", page->across.at);
+  add_attribute (w, "facing", fp_towards_words[!!page->across.turned]);
+  end_empty (w);
+}
+
 char *
 fp_store_write (const FpProject *project, gsize *length)
 {
@@ -265,6 +289,8 @@ fp_store_write (const FpProject *project, gsize *length)
   write_survey (&w, project);
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
     write_alternative (&w, project, fp_project_alternative (project, i));
+  if (fp_project_page (project) != NULL)
+    write_page (&w, fp_project_page (project));
   leave (&w, "project");
   if (length != NULL)
     *length = w.out->len;

@@ -156,6 +156,30 @@ test_board_shows_a_mark (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What is left out is no more drawn, and comes back; the section is cut where it is told. */
+static void
+test_board_shows_less (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpCut cut = { TRUE, 900, TRUE };
+
+  fp_board_view_set_hidden (b, 1u << FP_SHOW_SEATS);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b));
+  g_assert_cmpuint (fp_board_view_hidden (b), ==, 1u << FP_SHOW_SEATS);
+  fp_board_view_set_hidden (b, 0);
+  WAIT_FOR (fp_board_view_is_current (b));
+  fp_board_view_set_section (b, &cut);
+  g_assert_true (fp_board_view_section (b).placed);
+  g_assert_cmpfloat (fp_board_view_section (b).at, ==, 900);
+  g_assert_false (fp_board_view_section (b).turned); /* it stands in first-angle arrangement */
+  for (guint ground = FP_GROUND_OF_SYSTEM; ground <= FP_GROUND_DARK; ground++)
+    fp_board_view_set_look (b, (FpGround) ground, FP_INK_SAFE);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_without_document (void)
 {
@@ -188,6 +212,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/nudges", test_board_nudges);
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
+  g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }

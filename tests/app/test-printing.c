@@ -17,8 +17,7 @@ make (FpPaper paper, gboolean landscape)
 {
   g_autofree char *path = fp_sample_path ("parish.footpace");
   g_autoptr (FpProject) project = fp_store_load (path, NULL);
-  FpSheetOrder order = { .project = project, .alternative = 1, .sheet = FP_SHEET_ELEVATION, .paper = paper,
-                         .landscape = landscape };
+  FpSheetOrder order = { .project = project, .alternative = 1, .page = { .sheet = FP_SHEET_ELEVATION, .paper = paper, .landscape = landscape } };
   FpSheets *sheets = fp_sheets_new (&order, NULL);
 
   g_assert_no_error (sheets->error);
@@ -128,6 +127,110 @@ test_frame_is_to_scale (void)
   g_rmdir (dir);
 }
 
+/* --- lengths ----------------------------------------------------------------- */
+
+/* From the first dark element of a line of the picture to the last; mm. */
+static double
+reach_along (cairo_surface_t *surface, int y, int x0, int x1)
+{
+  const guint8 *data = cairo_image_surface_get_data (surface);
+  int first = -1, last = -1;
+
+  for (int x = x0; x < x1; x++)
+    if (data[y * cairo_image_surface_get_stride (surface) + 4 * x] < 128)
+      {
+        first = first < 0 ? x : first;
+        last = x;
+      }
+  return first < 0 ? 0 : (last - first + 1) / 4.0;
+}
+
+/* The ruler at the foot of every page to be joined is 100 mm long on paper, and a page is an A4 (ISO 216). */
+static void
+test_tiles_are_to_scale (void)
+{
+  g_autofree char *path = fp_sample_path ("parish.footpace"), *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *out = g_build_filename (dir, "tiles.pdf", NULL), *uri = g_filename_to_uri (out, NULL, NULL);
+  g_autoptr (FpProject) project = fp_store_load (path, NULL);
+  FpSheetOrder order = { .project = project, .alternative = 1,
+                         .page = { .sheet = FP_SHEET_ELEVATION, .paper = FP_PAPER_A3, .landscape = TRUE, .scale = 20,
+                                   .tiled = TRUE, .tile = FP_PAPER_A4 } };
+  FpSheets *sheets = fp_sheets_new (&order, NULL);
+  PopplerDocument *pdf;
+  int n;
+
+  g_assert_no_error (sheets->error);
+  g_assert_false (fp_sheets_can_be (&order, "svg"));
+  print_to (sheets, out);
+  pdf = poppler_document_new_from_file (uri, NULL, NULL);
+  n = poppler_document_get_n_pages (pdf);
+  g_assert_cmpint (n, ==, (int) sheets->pages->len);
+  g_assert_cmpint (n, >, 4);
+  for (int i = 0; i < n; i++)
+    {
+      PopplerPage *page = poppler_document_get_page (pdf, i);
+      cairo_surface_t *surface;
+      double w, h, longest = 0;
+
+      poppler_page_get_size (page, &w, &h);
+      g_assert_cmpfloat_with_epsilon (MIN (w, h), 210 * 72 / 25.4, 0.1);
+      g_assert_cmpfloat_with_epsilon (MAX (w, h), 297 * 72 / 25.4, 0.1);
+      render (page, &surface);
+      /* It begins 8 mm from the left and lies 13 mm from the foot. */
+      for (int y = -3; y <= 3; y++)
+        longest = MAX (longest, reach_along (surface, cairo_image_surface_get_height (surface) - 13 * 4 + y, 0, 111 * 4));
+      g_assert_cmpfloat_with_epsilon (longest, 100.35, 0.5); /* with half a line at either end */
+      cairo_surface_destroy (surface);
+      g_object_unref (page);
+    }
+  g_object_unref (pdf);
+  fp_sheets_free (sheets);
+  g_unlink (out);
+  g_rmdir (dir);
+}
+
+/* For a copier nothing is coloured: no element of the page has a hue. */
+static void
+test_grey_print (void)
+{
+  g_autofree char *path = fp_sample_path ("parish.footpace"), *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL);
+  g_autofree char *out = g_build_filename (dir, "grey.pdf", NULL), *uri = g_filename_to_uri (out, NULL, NULL);
+  g_autoptr (FpProject) project = fp_store_load (path, NULL);
+
+  for (guint ink = 0; ink < FP_N_INKS; ink++)
+    {
+      FpSheetOrder order = { .project = project, .alternative = 1,
+                             .page = { .sheet = FP_SHEET_ELEVATION, .paper = FP_PAPER_A4, .ink = (FpInkChoice) ink } };
+      FpSheets *sheets = fp_sheets_new (&order, NULL);
+      PopplerDocument *pdf;
+      PopplerPage *page;
+      cairo_surface_t *surface;
+      const guint8 *data;
+      guint coloured = 0;
+
+      print_to (sheets, out);
+      pdf = poppler_document_new_from_file (uri, NULL, NULL);
+      page = poppler_document_get_page (pdf, 0);
+      data = render (page, &surface);
+      for (int y = 0; y < cairo_image_surface_get_height (surface); y++)
+        for (int x = 0; x < cairo_image_surface_get_width (surface); x++)
+          {
+            const guint8 *p = data + y * cairo_image_surface_get_stride (surface) + 4 * x;
+            coloured += ABS (p[0] - p[1]) > 12 || ABS (p[1] - p[2]) > 12;
+          }
+      if (ink == FP_INK_GREY)
+        g_assert_cmpuint (coloured, ==, 0);
+      else
+        g_assert_cmpuint (coloured, >, 1000);
+      cairo_surface_destroy (surface);
+      g_object_unref (page);
+      g_object_unref (pdf);
+      fp_sheets_free (sheets);
+      g_unlink (out);
+    }
+  g_rmdir (dir);
+}
+
 /* All of a report is on the pages: its first line, its last, and each between, within the paper. */
 static void
 test_report (void)
@@ -186,6 +289,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/printing/page-sizes", test_page_sizes);
   g_test_add_func ("/printing/frame", test_frame_is_to_scale);
+  g_test_add_func ("/printing/tiles", test_tiles_are_to_scale);
+  g_test_add_func ("/printing/grey", test_grey_print);
   g_test_add_func ("/printing/report", test_report);
   return g_test_run ();
 }

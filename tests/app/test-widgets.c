@@ -6,6 +6,8 @@
 #include "inspector.h"
 #include "param-row.h"
 #include "sheet-dialog.h"
+#include "sheet-form.h"
+#include "show-list.h"
 #include "sheets.h"
 #include "waiting.h"
 #include "widget-help.h"
@@ -13,6 +15,12 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+
+static void
+count_up (guint *n)
+{
+  ++*n;
+}
 
 static GtkWidget *
 find_row (GtkWidget *top, const char *param)
@@ -251,6 +259,64 @@ test_compare_page (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* --- the page set-up -------------------------------------------------------- */
+
+/* What is set is what it says again, for every sheet. */
+static void
+test_sheet_form (void)
+{
+  for (guint sheet = 0; sheet <= FP_SHEET_COMPARE; sheet++)
+    {
+      GtkWidget *form = g_object_ref_sink (g_object_new (FP_TYPE_SHEET_FORM, NULL));
+      const FpPageSetup page = {
+        .sheet = sheet, .paper = FP_PAPER_A2, .scale = sheet % 2 ? 75 : 50, .whole = TRUE,
+        .findings = sheet != FP_SHEET_COMPARE, .ink = FP_INK_SAFE, .hidden = 1u << FP_SHOW_NAMES | 1u << FP_SHOW_REMOVED,
+        .tiled = TRUE, .tile = FP_PAPER_LETTER, .along = { TRUE, 1200, sheet != FP_SHEET_BOARD },
+        .across = { TRUE, -2500, TRUE },
+      };
+      FpPageSetup again;
+
+      fp_sheet_form_set (FP_SHEET_FORM (form), &page, FP_UNITS_METRIC);
+      again = fp_sheet_form_get (FP_SHEET_FORM (form));
+      g_assert_true (fp_page_setup_equal (&page, &again));
+      g_object_unref (form);
+    }
+}
+
+static void
+test_show_list (void)
+{
+  GtkWidget *list = g_object_ref_sink (g_object_new (FP_TYPE_SHOW_LIST, NULL)), *first;
+  guint changes = 0;
+
+  g_signal_connect_swapped (list, "changed", G_CALLBACK (count_up), &changes);
+  fp_show_list_set (FP_SHOW_LIST (list), 1u << FP_SHOW_LIGHTS);
+  g_assert_cmpuint (fp_show_list_get (FP_SHOW_LIST (list)), ==, 1u << FP_SHOW_LIGHTS);
+  g_assert_cmpuint (changes, ==, 0); /* no hand has changed it */
+  first = help_find (list, GTK_TYPE_CHECK_BUTTON);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (first), FALSE);
+  g_assert_cmpuint (changes, ==, 1);
+  g_assert_cmpuint (fp_show_list_get (FP_SHOW_LIST (list)), ==, 1u << FP_SHOW_LIGHTS | 1u << FP_SHOW_BUILDING);
+  g_object_unref (list);
+}
+
+/* The page is as the project was printed last. */
+static void
+test_sheet_dialog_begins_as_printed_last (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  const FpPageSetup page = { .sheet = FP_SHEET_SECTION, .paper = FP_PAPER_A4, .scale = 100, .ink = FP_INK_GREY };
+  GtkWidget *dialog, *form;
+  FpPageSetup shown;
+
+  g_assert_true (fp_document_edit (d, fp_project_with_page (fp_document_project (d), &page, NULL), "Page set-up", NULL));
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN);
+  form = help_find (gtk_window_get_child (GTK_WINDOW (dialog)), FP_TYPE_SHEET_FORM);
+  shown = fp_sheet_form_get (FP_SHEET_FORM (form));
+  g_assert_true (fp_page_setup_equal (&page, &shown));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
 static void
 test_sheet_dialog (void)
 {
@@ -412,6 +478,9 @@ main (int argc, char **argv)
   g_test_add_func ("/findings-list", test_findings_list);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);
   g_test_add_func ("/compare-page", test_compare_page);
+  g_test_add_func ("/sheet-form", test_sheet_form);
+  g_test_add_func ("/show-list", test_show_list);
+  g_test_add_func ("/sheet-dialog/as-last", test_sheet_dialog_begins_as_printed_last);
   g_test_add_func ("/sheet-dialog", test_sheet_dialog);
   g_test_add_func ("/window/actions", test_window);
   g_test_add_func ("/window/adds", test_window_adds_every_kind);

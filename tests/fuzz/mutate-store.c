@@ -38,6 +38,8 @@ static const char small[] =
   "<alternative id=\"b\" name=\"B\">\n"
   "<removed id=\"table\"/>\n"
   "</alternative>\n"
+  "<page sheet=\"plan\" paper=\"a3\" lies=\"landscape\" scale=\"50\" whole=\"no\" findings=\"yes\" ink=\"grey\"\n"
+  " without=\"names\" tiles=\"a4\" along=\"1200\" from=\"gospel\" across=\"-2.5\" facing=\"west\"/>\n"
   "</project>\n";
 
 /* Pieces that files are made of, and some that they are not. */

@@ -183,6 +183,34 @@ test_order_of_fates (void)
   g_assert_cmpstr (a, ==, b);
 }
 
+/* One line, the same bytes each time; a project without one is written as before. */
+static void
+test_page (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = store_case_small ();
+  const FpPageSetup page = {
+    .sheet = FP_SHEET_CROSS, .paper = FP_PAPER_A2, .landscape = TRUE, .scale = 75, .whole = TRUE, .ink = FP_INK_SAFE,
+    .hidden = 1u << FP_SHOW_NAMES | 1u << FP_SHOW_SEATS, .tiled = TRUE, .tile = FP_PAPER_LETTER,
+    .along = { TRUE, 1200.5, TRUE }, .across = { FALSE, 0, TRUE },
+  };
+  static const char line[]
+    = "  <page sheet=\"cross\" paper=\"a2\" lies=\"landscape\" scale=\"75\" whole=\"yes\" findings=\"no\" ink=\"safe\" "
+      "without=\"seats names\" tiles=\"letter\" along=\"1200.5\" from=\"epistle\" facing=\"west\"/>\n</project>\n";
+  g_autoptr (FpProject) own = fp_project_with_page (project, &page, &error);
+  g_autofree char *before = store_case_bytes (project), *bytes = store_case_bytes (own);
+  g_autoptr (FpProject) read = store_case_parse (bytes);
+  g_autoptr (FpProject) back = fp_project_with_page (own, NULL, &error);
+
+  g_assert_no_error (error);
+  g_assert_null (strstr (before, "<page"));
+  g_assert_true (g_str_has_suffix (bytes, line));
+  g_assert_true (fp_project_equal (own, read));
+  g_assert_true (fp_page_setup_equal (&page, fp_project_page (read)));
+  g_assert_false (fp_project_equal (own, project));
+  g_assert_true (fp_project_equal (back, project));
+}
+
 /* An alternative that has the celebrant face its own way says so; one that does not says nothing, as ever. */
 static void
 test_facing (void)
@@ -299,6 +327,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/fates", test_fates);
   g_test_add_func ("/store/order-of-fates", test_order_of_fates);
   g_test_add_func ("/store/facing", test_facing);
+  g_test_add_func ("/store/page", test_page);
   g_test_add_func ("/store/by-hand", test_by_hand);
   g_test_add_func ("/store/threads", test_threads);
   g_test_add_func ("/store/xmllint", test_xmllint);
