@@ -224,6 +224,8 @@ typedef struct
   FpViewLayout view[FP_N_VIEWS]; /* where each lies: for turning the pointer into mm */
   FpBox        frame[FP_N_VIEWS]; /* paper mm: what belongs to which view            */
   FpPoint      mitre_a, mitre_b;  /* the mitre line, paper mm                        */
+  gboolean     alone;             /* one view has the whole surface: the frames of the others are empty, */
+  FpViewId     only;              /* this one, and there is no mitre line            */
 } FpBoardLayout;
 
 /**
@@ -241,6 +243,12 @@ FpDrawing *fp_board_draw   (FpProjection *const projection[FP_N_VIEWS], const Fp
 /* Scale and pan at which the sanctuary (or @whole church) fits width × height mm of paper. */
 void       fp_board_fit    (const FpScene *scene, gboolean whole, double width, double height,
                             FpUnits units, double *scale, FpPoint *pan);
+
+/* One view on the whole surface; @pan: paper mm at which its origin lies. */
+void       fp_board_layout_alone (const FpScene *scene, FpViewId view, double scale, FpPoint pan, FpUnits units,
+                                  FpBoardLayout *out);
+void       fp_board_fit_alone    (const FpScene *scene, FpViewId view, gboolean whole, double width, double height,
+                                  double *scale, FpPoint *pan);
 
 /* --- sheets -------------------------------------------------------------- */
 

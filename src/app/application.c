@@ -93,6 +93,10 @@ set_keys (GtkApplication *app)
     { "win.show-toggle('dimensions')", { "<Ctrl><Shift>d" } },
     { "win.show-toggle('levels')", { "<Ctrl><Shift>e" } },
     { "win.show-toggle('names')", { "<Ctrl><Shift>t" } },
+    { "win.only-elevation", { "<Ctrl>1", "<Ctrl>KP_1" } },
+    { "win.only-section", { "<Ctrl>2", "<Ctrl>KP_2" } },
+    { "win.only-plan", { "<Ctrl>3", "<Ctrl>KP_3" } },
+    { "win.all-three", { "<Ctrl>4", "<Ctrl>KP_4" } },
     { "app.help", { "F1" } },
     { "win.show-help-overlay", { "<Ctrl>question", "<Ctrl>F1" } },
   };

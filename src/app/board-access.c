@@ -44,6 +44,18 @@ several_text (FpBoardView *self)
   return g_string_free (text, FALSE);
 }
 
+static const char *
+views_text (FpBoardView *self)
+{
+  switch (fp_board_view_only (self))
+    {
+    case FP_VIEW_ELEVATION: return "Elevation";
+    case FP_VIEW_SECTION:   return "Section";
+    case FP_VIEW_PLAN:      return "Plan";
+    default:                return "Elevation, section and plan";
+    }
+}
+
 static void
 add_tape (FpBoardView *self, char **text)
 {
@@ -68,17 +80,17 @@ fp_board_view_tell (FpBoardView *self)
   if (fp_document_n_chosen (self->document) > 1)
     {
       where = several_text (self);
-      text = g_strdup_printf ("Elevation, section and plan of %u things. %u chosen: %s.", things->len,
+      text = g_strdup_printf ("%s of %u things. %u chosen: %s.", views_text (self), things->len,
                               fp_document_n_chosen (self->document), where);
     }
   else if (chosen != NULL)
     {
       where = place_text (self, chosen);
-      text = g_strdup_printf ("Elevation, section and plan of %u things. Chosen: %s, %s.", things->len,
+      text = g_strdup_printf ("%s of %u things. Chosen: %s, %s.", views_text (self), things->len,
                               fp_item_name (chosen->item), where);
     }
   else
-    text = g_strdup_printf ("Elevation, section and plan of %u things. Nothing is chosen.", things->len);
+    text = g_strdup_printf ("%s of %u things. Nothing is chosen.", views_text (self), things->len);
   add_tape (self, &text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }

@@ -262,7 +262,8 @@ draw_moving (FpBoardView *self, cairo_t *cr)
 
   if (box.hi.x >= box.lo.x)
     {
-      draw_projectors (self, cr, &box);
+      if (!self->layout.alone)
+        draw_projectors (self, cr, &box);
       draw_catch (self, cr, &self->catch_x, &box);
       draw_catch (self, cr, &self->catch_y, &box);
     }

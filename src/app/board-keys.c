@@ -69,6 +69,13 @@ with_control (FpBoardView *self, guint key)
   return TRUE;
 }
 
+/* One view alone; its key again leads back to all three. */
+static void
+show_only (FpBoardView *self, FpViewId view)
+{
+  fp_board_view_show_only (self, fp_board_view_only (self) == (int) view ? -1 : (int) view);
+}
+
 static gboolean
 plain_key (FpBoardView *self, guint key)
 {
@@ -82,6 +89,22 @@ plain_key (FpBoardView *self, guint key)
     case GDK_KEY_minus:
     case GDK_KEY_KP_Subtract:
       fp_board_view_zoom (self, 0.8);
+      return TRUE;
+    case GDK_KEY_1:
+    case GDK_KEY_KP_1:
+      show_only (self, FP_VIEW_ELEVATION);
+      return TRUE;
+    case GDK_KEY_2:
+    case GDK_KEY_KP_2:
+      show_only (self, FP_VIEW_SECTION);
+      return TRUE;
+    case GDK_KEY_3:
+    case GDK_KEY_KP_3:
+      show_only (self, FP_VIEW_PLAN);
+      return TRUE;
+    case GDK_KEY_4:
+    case GDK_KEY_KP_4:
+      fp_board_view_show_only (self, -1);
       return TRUE;
     case GDK_KEY_0:
     case GDK_KEY_KP_0:

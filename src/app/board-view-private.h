@@ -30,6 +30,8 @@ struct _FpBoardView
   FpPoint        pan;          /* paper mm                                     */
   FpPoint        laid_pan;     /* the pan for which the layout was made        */
   Framing        framing;
+  int            only;         /* FpViewId: that one has the whole surface; -1: all three */
+  struct { double scale; FpPoint pan; Framing framing; } all_three; /* as they lay before one had it */
   double         height;       /* mm, at the last allocation: the upper edge stays put */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   GskRenderNode *page;

@@ -77,7 +77,11 @@ lay_out (FpBoardView *self)
 {
   FpPoint pan = { self->pan.x + MARGIN_MM, self->pan.y + MARGIN_MM };
 
-  fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
+  if (self->only >= 0)
+    fp_board_layout_alone (drawn_scene (self), (FpViewId) self->only, self->scale, pan, fp_board_view_units (self),
+                           &self->layout);
+  else
+    fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
   self->laid_pan = self->pan;
 }
 
@@ -87,8 +91,13 @@ frame (FpBoardView *self)
   if (!has_projections (self) || width_mm (self) < 1.0 || height_mm (self) < 1.0)
     return;
   /* On a small board they run off at the right and below: better than to be too small to see. */
-  fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
-                MAX (height_mm (self), LEAST_HEIGHT), fp_board_view_units (self), &self->scale, &self->pan);
+  if (self->only >= 0)
+    fp_board_fit_alone (drawn_scene (self), (FpViewId) self->only, self->framing == FRAME_WHOLE,
+                        MAX (width_mm (self), LEAST_WIDTH), MAX (height_mm (self), LEAST_HEIGHT), &self->scale,
+                        &self->pan);
+  else
+    fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
+                  MAX (height_mm (self), LEAST_HEIGHT), fp_board_view_units (self), &self->scale, &self->pan);
   self->scale = CLAMP (self->scale, SCALE_MIN, SCALE_MAX);
   self->pan.y += MIN (height_mm (self) - LEAST_HEIGHT, 0.0);
   lay_out (self);
@@ -100,14 +109,15 @@ frame (FpBoardView *self)
 void
 fp_board_view_relayout (FpBoardView *self)
 {
-  FpPoint before = self->layout.view[self->anchor].origin, now;
+  const FpViewId anchor = self->only >= 0 ? (FpViewId) self->only : self->anchor;
+  FpPoint before = self->layout.view[anchor].origin, now;
 
   if (!has_projections (self) || self->scale <= 0.0)
     return;
   before.x += self->pan.x - self->laid_pan.x;
   before.y += self->pan.y - self->laid_pan.y;
   lay_out (self);
-  now = self->layout.view[self->anchor].origin;
+  now = self->layout.view[anchor].origin;
   self->pan.x += before.x - now.x;
   self->pan.y += before.y - now.y;
   lay_out (self);
@@ -247,6 +257,39 @@ fp_board_view_frame (FpBoardView *self, gboolean whole)
   frame (self);
 }
 
+void
+fp_board_view_show_only (FpBoardView *self, int view)
+{
+  if (self->held || view == self->only || !has_projections (self) || self->scale <= 0.0)
+    return;
+  fp_board_view_end_typing (self);
+  if (self->only < 0)
+    {
+      self->all_three.scale = self->scale;
+      self->all_three.pan = self->pan;
+      self->all_three.framing = self->framing;
+    }
+  self->only = view;
+  self->framing = view < 0 ? self->all_three.framing : self->framing == FRAME_WHOLE ? FRAME_WHOLE : FRAME_SANCTUARY;
+  if (self->framing != FRAME_BY_HAND)
+    frame (self);
+  else
+    {
+      self->scale = self->all_three.scale;
+      self->pan = self->all_three.pan;
+      lay_out (self);
+      forget_drawing (self);
+    }
+  fp_board_view_tell (self);
+  fp_board_view_hover (self);
+}
+
+int
+fp_board_view_only (FpBoardView *self)
+{
+  return self->only;
+}
+
 double
 fp_board_view_scale (FpBoardView *self)
 {
@@ -274,13 +317,13 @@ fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, do
   return TRUE;
 }
 
-/* On the plan, which is where people look for a place. */
+/* On the plan, which is where people look for a place; or on the one view that there is. */
 static gboolean
 is_in_view (FpBoardView *self, FpVec3 at)
 {
   double x, y;
 
-  return fp_board_view_locate (self, FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
+  return fp_board_view_locate (self, self->only >= 0 ? (FpViewId) self->only : FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
          && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self));
 }
 
@@ -354,6 +397,7 @@ fp_board_view_set_document (FpBoardView *self, FpDocument *document)
   forget_document (self);
   self->scale = 0.0;
   self->framing = FRAME_SANCTUARY;
+  self->only = -1;
   self->marked = FALSE;
   fp_board_view_let_go (self);
   fp_board_tool_cancel (&self->tool);
@@ -584,6 +628,7 @@ fp_board_view_init (FpBoardView *self)
 {
   self->pointer = (FpPoint) { -1.0, -1.0 };
   self->anchor = FP_VIEW_PLAN;
+  self->only = -1;
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Board", -1);

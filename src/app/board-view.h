@@ -28,6 +28,9 @@ void       fp_board_view_set_document (FpBoardView *self, FpDocument *document);
 void       fp_board_view_frame (FpBoardView *self, gboolean whole);
 /* About the middle of the board; above 1 is nearer. */
 void       fp_board_view_zoom  (FpBoardView *self, double factor);
+/* One view on the whole surface; -1: all three again, as they lay before. */
+void       fp_board_view_show_only (FpBoardView *self, int view);
+int        fp_board_view_only  (FpBoardView *self);
 double     fp_board_view_scale (FpBoardView *self); /* 50 for 1:50; 0 with nothing drawn */
 
 /* Where a finding is; NULL takes the mark away. */

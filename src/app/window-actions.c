@@ -47,7 +47,8 @@ fp_window_update_actions (FpWindow *self)
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.tape", "win.list-wide", "win.list-order", "win.show-toggle", "win.show-list"
+    "win.report", "win.tape", "win.list-wide", "win.list-order", "win.show-toggle", "win.show-list",
+    "win.only-plan", "win.only-elevation", "win.only-section", "win.all-three"
   };
   FpDocument *d = self->document;
   const FpPlaced *chosen = d != NULL ? fp_document_chosen_placed (d) : NULL;
@@ -293,6 +294,20 @@ look (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_only (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  static const char *const views[] = { "win.only-plan", "win.only-elevation", "win.only-section" };
+  int view = -1;
+
+  show_board (widget, name, parameter);
+  for (guint i = 0; i < G_N_ELEMENTS (views); i++)
+    if (strcmp (name, views[i]) == 0)
+      view = (int) i;
+  fp_board_view_show_only (board (FP_WINDOW (widget)), view);
+  gtk_widget_grab_focus (FP_WINDOW (widget)->board);
+}
+
+static void
 tape (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
@@ -352,6 +367,10 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.zoom-in", NULL, look);
   gtk_widget_class_install_action (c, "win.zoom-out", NULL, look);
   gtk_widget_class_install_action (c, "win.tape", NULL, tape);
+  gtk_widget_class_install_action (c, "win.only-plan", NULL, show_only);
+  gtk_widget_class_install_action (c, "win.only-elevation", NULL, show_only);
+  gtk_widget_class_install_action (c, "win.only-section", NULL, show_only);
+  gtk_widget_class_install_action (c, "win.all-three", NULL, show_only);
   gtk_widget_class_install_action (c, "win.escape", NULL, escape);
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);

@@ -37,6 +37,7 @@
 #define LINE_CLEAR  4.0    /* from a cutting line to a title on its right, and on its left the letter stands */
 #define LINE_CLEAR_RIGHT 16.0
 #define FAR         1e6
+#define FAR_AWAY    1e5
 #define LEAST_SCALE 2.0
 #define MOST_SCALE  1e5
 
@@ -112,6 +113,7 @@ fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units,
   FpRegions r;
 
   fp_regions_of (scene, &r);
+  out->alone = FALSE;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     out->view[v] = (FpViewLayout) {
       .scale = CLAMP (scale, LEAST_SCALE, MOST_SCALE), .clip = FP_BOX_EMPTY, .dimensions = TRUE,
@@ -121,6 +123,23 @@ fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units,
   arrange (&r, out->view[0].scale, pan, out);
   out->mitre_a = mitre_point (out, r.all.hi.y);
   out->mitre_b = mitre_point (out, r.all.lo.y);
+}
+
+/* The others lie where nobody comes. */
+void
+fp_board_layout_alone (const FpScene *scene, FpViewId view, double scale, FpPoint pan, FpUnits units,
+                       FpBoardLayout *out)
+{
+  fp_board_layout (scene, scale, pan, units, out);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      out->view[v].origin = v == view ? pan : (FpPoint) { -FAR_AWAY, -FAR_AWAY };
+      out->frame[v] = v == view ? (FpBox) { -FAR, -FAR, FAR, FAR } : FP_BOX_EMPTY;
+    }
+  out->view[view].levels = view != FP_VIEW_PLAN;
+  out->mitre_a = out->mitre_b = (FpPoint) { -FAR_AWAY, -FAR_AWAY };
+  out->alone = TRUE;
+  out->only = view;
 }
 
 /* --- fitting -------------------------------------------------------------------------- */
@@ -233,6 +252,42 @@ fp_board_fit (const FpScene *scene, gboolean whole, double width, double height,
   }
 }
 
+/* The view with its dimensions round it. */
+static Size
+size_alone (const FpBox *box, double scale)
+{
+  return (Size) { (box->x1 - box->x0) / scale + 2 * gap_left (scale),
+                  (box->y1 - box->y0) / scale + TOP_ROOM + gap_left (scale) / 2 + gap_above_plan (scale) };
+}
+
+void
+fp_board_fit_alone (const FpScene *scene, FpViewId view, gboolean whole, double width, double height, double *scale,
+                    FpPoint *pan)
+{
+  double fits = MOST_SCALE, too_large = LEAST_SCALE;
+  FpRegions r;
+  FpBox3 region;
+  FpBox box;
+
+  fp_regions_of (scene, &r);
+  region = region_to_fit (&r, whole ? FP_SHOWN_WHOLE : FP_SHOWN_SANCTUARY);
+  region.lo.z = r.all.lo.z;
+  box = fp_region_in_view (&region, view, FALSE);
+  for (guint i = 0; i < 60; i++)
+    {
+      const double middle = sqrt (fits * too_large);
+      const Size size = size_alone (&box, middle);
+
+      if (size.width <= width && size.height <= height)
+        fits = middle;
+      else
+        too_large = middle;
+    }
+  *scale = fits;
+  pan->x = width / 2 - (box.x0 + box.x1) / 2 / fits;
+  pan->y = height - TOP_ROOM - gap_left (fits) / 2 - (height - size_alone (&box, fits).height) / 2 - box.y1 / fits;
+}
+
 /* --- drawing -------------------------------------------------------------------------------- */
 
 typedef struct
@@ -318,6 +373,19 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   return right - at->x >= width && at->y >= foot;
 }
 
+/* Dimensions on all sides. */
+static void
+surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
+{
+  *out = FP_SURROUNDINGS_ALONE;
+  out->outline = outline_of (b, view);
+  out->seen = b->paper;
+  out->shown = b->shown;
+  out->has_title_at = TRUE;
+  out->steady = TRUE;
+  out->has_no_title = !title_of (b, view, &out->title_at);
+}
+
 static void
 surround (const Board *b, FpViewId view, FpSurroundings *out)
 {
@@ -349,7 +417,7 @@ draw_view (Board *b, FpProjection *projection)
   FpSurroundings around;
   g_autoptr (FpAnnotation) annotation = NULL;
 
-  surround (b, view, &around);
+  (b->layout->alone ? surround_alone : surround) (b, view, &around);
   memcpy (layout.section, b->cut, sizeof layout.section);
   annotation = fp_annotation_new (projection, &layout, &around);
   fp_view_draw_lines (b->drawing, projection, annotation);
@@ -373,10 +441,12 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   b.number = fp_drawing_last_dimension (drawing);
   fp_regions_of (fp_projection_scene (projection[0]), &b.regions);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
-  fp_drawing_line (drawing, FP_PEN_GUIDE, layout->mitre_a, layout->mitre_b);
+  if (!layout->alone)
+    fp_drawing_line (drawing, FP_PEN_GUIDE, layout->mitre_a, layout->mitre_b);
   /* A measure stands in one of the three: the plan has what the other two could not show. */
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
-    draw_view (&b, projection[order[i]]);
+    if (!layout->alone || layout->only == order[i])
+      draw_view (&b, projection[order[i]]);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
 }
 

@@ -101,6 +101,43 @@ test_board_zooms (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* One view has the whole surface, and the three come back as they lay. */
+static void
+test_board_shows_one_view (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double scale, x, y, was_x, was_y;
+  FpVec3 at;
+
+  fp_board_view_show_only (b, FP_VIEW_PLAN); /* nothing is there to be shown yet */
+  g_assert_cmpint (fp_board_view_only (b), ==, -1);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  at = (FpVec3) { help_altar (d)->place.x, help_altar (d)->place.y, help_altar (d)->level };
+  fp_board_view_zoom (b, 1.3);
+  scale = fp_board_view_scale (b);
+  fp_board_view_locate (b, FP_VIEW_PLAN, at, &was_x, &was_y);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      fp_board_view_show_only (b, (int) v);
+      g_assert_cmpint (fp_board_view_only (b), ==, (int) v);
+      for (guint w = 0; w < FP_N_VIEWS; w++)
+        {
+          fp_board_view_locate (b, (FpViewId) w, at, &x, &y);
+          g_assert_cmpint (x > 0.0 && x < gtk_widget_get_width (board) && y > 0.0 && y < gtk_widget_get_height (board),
+                           ==, v == w);
+        }
+    }
+  fp_board_view_show_only (b, -1);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, scale);
+  fp_board_view_locate (b, FP_VIEW_PLAN, at, &x, &y);
+  g_assert_cmpfloat_with_epsilon (x, was_x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (y, was_y, 1e-6);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_nudges (void)
 {
@@ -209,6 +246,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/frames", test_board_frames);
   g_test_add_func ("/board/axes", test_board_views_share_axes);
   g_test_add_func ("/board/zooms", test_board_zooms);
+  g_test_add_func ("/board/one-view", test_board_shows_one_view);
   g_test_add_func ("/board/nudges", test_board_nudges);
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
