@@ -12,7 +12,7 @@ HEADERS = {
     "project": {"page", "project", "history"},
     "store": {"store", "recovery"},
     "space": {"scene", "setting-out", "people", "levels", "sight"},
-    "placing": {"arrange", "catches", "new-church", "traverse"},
+    "placing": {"arrange", "catches", "handles", "new-church", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"drawing"},
     "schedule": {"schedule"},

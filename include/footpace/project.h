@@ -163,6 +163,8 @@ FpProject *fp_project_with_page (const FpProject *self, const FpPageSetup *page,
 
 /* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
 FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
+/* Several at once, where one without the others would not do: a wall and the openings in it. */
+FpProject *fp_project_with_survey_items (const FpProject *self, FpItem *const *item, guint n, GError **error);
 FpProject *fp_project_with_item (const FpProject *self, guint alternative, FpItem *item, GError **error);
 
 /* Takes a thing away altogether, and with it all that stands on it; for a thing

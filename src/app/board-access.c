@@ -57,6 +57,17 @@ views_text (FpBoardView *self)
 }
 
 static void
+add_handle (FpBoardView *self, char **text)
+{
+  g_autofree char *told = NULL, *handle = fp_board_view_handle_tells (self, self->handle);
+
+  if (handle == NULL)
+    return;
+  told = *text;
+  *text = g_strdup_printf ("%s In hand: %s.", told, handle);
+}
+
+static void
 add_tape (FpBoardView *self, char **text)
 {
   g_autofree char *told = *text, *words = NULL, *line = NULL;
@@ -91,6 +102,7 @@ fp_board_view_tell (FpBoardView *self)
     }
   else
     text = g_strdup_printf ("%s of %u things. Nothing is chosen.", views_text (self), things->len);
+  add_handle (self, &text);
   add_tape (self, &text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }

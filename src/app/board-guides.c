@@ -233,6 +233,8 @@ fp_board_view_travel_words (FpBoardView *self)
   g_autofree char *caught = caught_words (self);
   g_autofree char *travel = fp_travel_words (self->tool.by, fp_board_view_units (self));
 
+  if (self->amiss != NULL)
+    return g_strdup (self->amiss);
   return g_strconcat (travel, *caught != '\0' ? "\n" : "", caught, NULL);
 }
 
@@ -254,10 +256,24 @@ fp_board_view_draw_words (FpBoardView *self, cairo_t *cr, const char *text, doub
   pango_cairo_show_layout (cr, layout);
 }
 
+/* Of a corner or side that is pulled, its own point. */
+static FpBox3
+box_in_hand (FpBoardView *self)
+{
+  FpBox3 box = box_of (self, fp_document_chosen_all (self->document));
+
+  if (fp_board_view_is_pulling (self))
+    {
+      box.lo.x = box.hi.x = self->pulled.at.x + self->tool.by.x;
+      box.lo.y = box.hi.y = self->pulled.at.y + self->tool.by.y;
+    }
+  return box;
+}
+
 static void
 draw_moving (FpBoardView *self, cairo_t *cr)
 {
-  const FpBox3 box = box_of (self, fp_document_chosen_all (self->document));
+  const FpBox3 box = box_in_hand (self);
   g_autofree char *words = fp_board_view_travel_words (self);
 
   if (box.hi.x >= box.lo.x)
@@ -297,12 +313,15 @@ draw_frame (FpBoardView *self, cairo_t *cr)
 gboolean
 fp_board_view_has_guides (FpBoardView *self)
 {
-  return self->held || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self);
+  return self->held || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self)
+         || fp_board_view_has_handles (self);
 }
 
 void
 fp_board_view_draw_guides (FpBoardView *self, cairo_t *cr)
 {
+  if (fp_board_view_has_handles (self))
+    fp_board_view_draw_handles (self, cr);
   if (self->held)
     draw_moving (self, cr);
   if (self->tool.state == FP_TOOL_FRAMING)

@@ -58,6 +58,12 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
   fp_board_view_ensure (self);
   if (self->drawing == NULL)
     return hit;
+  hit.handle = fp_board_view_handle_at (self, x, y);
+  if (hit.handle != 0)
+    {
+      hit_thing (self, &hit, fp_document_chosen_placed (self->document), FP_VIEW_PLAN);
+      return hit;
+    }
   i = fp_drawing_pick (self->drawing, paper, PICK_PX / PX_PER_MM);
   mark = i >= 0 ? &fp_drawing_marks (self->drawing, &n)[i] : NULL;
   placed = mark != NULL && !crosses_a_face (self, mark, paper) ? fp_document_placed (self->document, mark->item) : NULL;
@@ -87,6 +93,8 @@ update_cursor (FpBoardView *self, const FpToolHit *hit)
   else if (self->tool.state == FP_TOOL_MOVING)
     name = "grabbing";
   else if (self->tool.state == FP_TOOL_FRAMING)
+    name = "crosshair";
+  else if (hit->handle != 0)
     name = "crosshair";
   else if (hit->param != NULL)
     name = "text";
@@ -133,9 +141,11 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
     return FALSE;
   hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
-  if (placed == NULL || (hit.param == NULL && fp_document_is_chosen (self->document, hit.item)))
+  if (placed == NULL || (hit.param == NULL && hit.handle == 0 && fp_document_is_chosen (self->document, hit.item)))
     return FALSE;
-  if (hit.param != NULL)
+  if (hit.handle != 0)
+    text = fp_board_view_handle_tells (self, hit.handle);
+  else if (hit.param != NULL)
     text = g_strdup_printf ("%s: %s. Click to type over it.", fp_item_name (placed->item),
                             fp_typing_param (placed, hit.param, NULL)->label);
   else
@@ -303,6 +313,16 @@ on_leave (GtkEventControllerMotion *motion, FpBoardView *self)
   fp_board_view_update_readout (self);
 }
 
+/* On an edge of what is chosen: another corner. */
+static void
+on_pressed (GtkGestureClick *click, int n, double x, double y, FpBoardView *self)
+{
+  if (n != 2 || self->document == NULL || fp_board_view_has_tape (self) || self->held
+      || is_elsewhere (self, GTK_EVENT_CONTROLLER (click)))
+    return;
+  fp_board_view_insert_corner_at (self, x, y);
+}
+
 static gboolean
 on_scroll (GtkEventControllerScroll *scroll, double dx, double dy, FpBoardView *self)
 {
@@ -383,12 +403,22 @@ add_motion_and_scroll (FpBoardView *self)
   gtk_widget_add_controller (GTK_WIDGET (self), scroll);
 }
 
+static void
+add_click (FpBoardView *self)
+{
+  GtkGesture *click = gtk_gesture_click_new ();
+
+  g_signal_connect (click, "pressed", G_CALLBACK (on_pressed), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+}
+
 void
 fp_board_view_add_controllers (FpBoardView *self)
 {
   fp_board_tool_init (&self->tool, THRESHOLD_PX / PX_PER_MM);
   add_drag (self, GDK_BUTTON_PRIMARY);
   add_drag (self, GDK_BUTTON_MIDDLE);
+  add_click (self);
   add_pinch (self);
   add_motion_and_scroll (self);
   fp_board_view_add_keys (self);

@@ -15,6 +15,8 @@ choose_next (FpBoardView *self, gboolean backward)
   const FpPlaced *placed = fp_scene_placed (scene, NULL), *chosen = fp_document_chosen_placed (self->document);
   int at = backward ? (int) things->len : -1;
 
+  if (self->handle != 0 && fp_board_view_next_handle (self, backward))
+    return TRUE;
   for (guint i = 0; chosen != NULL && i < things->len; i++)
     if (&placed[g_array_index (things, FpThing, i).placed] == chosen)
       at = (int) i;
@@ -32,6 +34,8 @@ arrow (FpBoardView *self, double right, double up, GdkModifierType state)
 
   if ((state & GDK_CONTROL_MASK) == 0 && fp_board_view_has_tape (self))
     fp_board_view_tape_shift (self, right * step, up * step);
+  else if ((state & GDK_CONTROL_MASK) == 0 && self->handle != 0)
+    fp_board_view_nudge_handle (self, right * step, up * step);
   else if ((state & GDK_CONTROL_MASK) != 0 || fp_document_chosen (self->document) == NULL)
     fp_board_view_pan_by (self, (FpPoint) { -right * PAN_KEY_MM, -up * PAN_KEY_MM });
   else
@@ -44,6 +48,11 @@ escape (FpBoardView *self)
 {
   if (fp_board_view_cancel (self) || fp_board_view_tape_escape (self))
     return TRUE;
+  if (self->handle != 0)
+    {
+      fp_board_view_choose_handle (self, 0);
+      return TRUE;
+    }
   if (fp_document_chosen (self->document) == NULL && !self->marked)
     return FALSE;
   fp_board_view_mark (self, NULL);
@@ -121,13 +130,17 @@ plain_key (FpBoardView *self, guint key)
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
       if (!fp_board_view_has_tape (self))
-        return FALSE;
+        return fp_board_view_has_handles (self) && fp_board_view_next_handle (self, FALSE);
       fp_board_view_tape_enter (self);
       return TRUE;
+    case GDK_KEY_Insert:
+    case GDK_KEY_KP_Insert:
+      return fp_board_view_insert_corner (self);
     case GDK_KEY_Delete:
     case GDK_KEY_KP_Delete:
     case GDK_KEY_BackSpace:
-      fp_board_view_remove_chosen (self);
+      if (!fp_board_view_remove_corner (self))
+        fp_board_view_remove_chosen (self);
       return TRUE;
     default:
       return FALSE;

@@ -15,7 +15,10 @@ begin_move (FpBoardView *self, const char *item)
   moving = fp_board_view_standing (self);
   self->held = TRUE;
   self->anchor = (FpViewId) self->tool.hit.view;
-  fp_board_view_begin_catching (self, (const char *const *) moving);
+  if (self->tool.hit.handle != 0)
+    fp_board_view_begin_pulling (self, self->tool.hit.handle);
+  else
+    fp_board_view_begin_catching (self, (const char *const *) moving);
 }
 
 void
@@ -24,6 +27,7 @@ fp_board_view_let_go (FpBoardView *self)
   self->held = FALSE;
   g_clear_pointer (&self->moving, g_hash_table_unref);
   fp_board_view_end_catching (self);
+  fp_board_view_end_pulling (self);
 }
 
 /* One alone needs no scene of its own for every step of the hand. */
@@ -58,6 +62,25 @@ note_what_moves (FpBoardView *self)
   fp_board_view_forget_chosen (self);
 }
 
+/* What is pulled where it cannot be says so beside the pointer, and is not shown there. */
+static void
+preview_pull (FpBoardView *self, FpVec3 by)
+{
+  g_autoptr (GError) error = NULL;
+  FpProject *next = fp_board_view_pulled (self, by, &error);
+
+  g_clear_pointer (&self->amiss, g_free);
+  self->own_change = TRUE;
+  if (next != NULL)
+    fp_document_preview (self->document, next);
+  else
+    {
+      fp_document_drop_preview (self->document);
+      self->amiss = g_strdup (error->message);
+    }
+  self->own_change = FALSE;
+}
+
 static void
 preview_move (FpBoardView *self, const FpToolAnswer *answer)
 {
@@ -65,6 +88,11 @@ preview_move (FpBoardView *self, const FpToolAnswer *answer)
   g_auto (GStrv) ids = fp_board_view_standing (self);
   FpProject *next = NULL;
 
+  if (fp_board_view_is_pulling (self))
+    {
+      preview_pull (self, answer->by);
+      return;
+    }
   self->own_change = TRUE;
   if (answer->by.x == 0.0 && answer->by.y == 0.0)
     fp_document_drop_preview (self->document);
@@ -85,8 +113,11 @@ end_move (FpBoardView *self, gboolean keep)
 {
   g_auto (GStrv) ids = fp_board_view_standing (self);
   g_autofree char *names = fp_board_view_names (self, (const char *const *) ids);
-  g_autofree char *label = g_strdup_printf ("Move %s", names);
+  g_autofree char *pulled = fp_board_view_is_pulling (self) ? fp_board_view_handle_tells (self, self->handle) : NULL;
+  g_autofree char *label = pulled != NULL ? g_strdup (pulled) : g_strdup_printf ("Move %s", names);
 
+  if (keep && self->amiss != NULL)
+    fp_board_view_notice (self, self->amiss);
   fp_board_view_let_go (self);
   fp_board_view_forget_chosen (self);
   if (keep && fp_document_is_previewing (self->document))
@@ -116,6 +147,9 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
       fp_board_view_choose_within (self, answer->frame, answer->also);
       break;
     case FP_TOOL_DROP_FRAME:
+      break;
+    case FP_TOOL_CHOOSE_HANDLE:
+      fp_board_view_choose_handle (self, answer->handle);
       break;
     case FP_TOOL_TYPE_OVER:
       fp_document_choose (self->document, answer->item);

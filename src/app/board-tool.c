@@ -122,7 +122,7 @@ set_out (FpBoardTool *self, FpPoint at)
   if (self->hit.item != NULL && self->hit.movable && self->hit.view >= 0)
     {
       self->state = FP_TOOL_MOVING;
-      return (FpToolAnswer) { .deed = FP_TOOL_BEGIN, .item = self->hit.item };
+      return (FpToolAnswer) { .deed = FP_TOOL_BEGIN, .item = self->hit.item, .handle = self->hit.handle };
     }
   if (self->how.frame)
     {
@@ -155,6 +155,8 @@ click (const FpToolHit *hit, gboolean also)
 {
   if (also)
     return hit->item != NULL ? (FpToolAnswer) { .deed = FP_TOOL_CHOOSE_ALSO, .item = hit->item } : nothing;
+  if (hit->handle != 0)
+    return (FpToolAnswer) { .deed = FP_TOOL_CHOOSE_HANDLE, .item = hit->item, .handle = hit->handle };
   if (hit->param != NULL)
     return (FpToolAnswer) { .deed = FP_TOOL_TYPE_OVER, .item = hit->item, .param = hit->param };
   return (FpToolAnswer) { .deed = FP_TOOL_CHOOSE, .item = hit->item };

@@ -29,6 +29,7 @@ typedef struct
   int         view;      /* FpViewId, -1: none                               */
   gboolean    movable;   /* may be taken hold of by a press                  */
   double      scale;     /* of the view                                      */
+  guint       handle;    /* of the item: number from 1; 0: none              */
 } FpToolHit;
 
 typedef enum
@@ -39,8 +40,9 @@ typedef enum
   FP_TOOL_FRAME,         /* frame: what it holds would be chosen             */
   FP_TOOL_CHOOSE_WITHIN, /* frame, also: what lies wholly in it is chosen    */
   FP_TOOL_DROP_FRAME,    /* it was given up                                  */
+  FP_TOOL_CHOOSE_HANDLE, /* handle of the item                               */
   FP_TOOL_TYPE_OVER,     /* item, param: the dimension was clicked           */
-  FP_TOOL_BEGIN,         /* item: it was taken hold of                       */
+  FP_TOOL_BEGIN,         /* item, handle: it was taken hold of               */
   FP_TOOL_MOVE,          /* item, by: how far from where it was, mm          */
   FP_TOOL_KEEP,          /* item, by: it was let go                          */
   FP_TOOL_PUT_BACK,      /* item: the move was cancelled                     */
@@ -51,6 +53,7 @@ typedef struct
 {
   FpToolDeed  deed;
   const char *item, *param;
+  guint       handle;
   gboolean    also;
   FpVec3      by;
   FpPoint     pan;

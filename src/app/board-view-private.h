@@ -8,6 +8,7 @@
 #include "tape.h"
 
 #include "footpace/catches.h"
+#include "footpace/handles.h"
 
 G_BEGIN_DECLS
 
@@ -48,6 +49,11 @@ struct _FpBoardView
   FpCatches     *catches;      /* while something is moved: where it may come to rest */
   guint          catch_ways;   /* 1: x, 2: y: which of them may be caught      */
   FpCatch        catch_x, catch_y; /* what holds it now; ids live as long as `catches` */
+  GArray        *handles;      /* FpHandle: of the chosen thing; NULL: to be made */
+  guint          handle;       /* the one that keys are about: number from 1; 0: none */
+  FpHandle       pulled;       /* as it was before it was pulled               */
+  GArray        *pulled_from;  /* all of them as they were; NULL: none is pulled */
+  char          *amiss;        /* why what is pulled cannot come there; NULL: it can */
   FpTape         tape;
   gboolean       taping;       /* the button that is held stretches it         */
   FpCatches     *still;        /* of what is drawn, with nothing moving; NULL: to be made */
@@ -96,6 +102,23 @@ char  **fp_board_view_standing (FpBoardView *self);
 char   *fp_board_view_names (FpBoardView *self, const char *const *ids); /* "Altar", "3 things"; owned by the caller */
 void    fp_board_view_choose_within (FpBoardView *self, FpBox steady, gboolean also);
 FpBox   fp_board_view_from_steady (FpBoardView *self, FpBox steady);
+
+/* --- board-handles.c --- */
+void    fp_board_view_forget_handles (FpBoardView *self);
+gboolean fp_board_view_has_handles (FpBoardView *self);
+guint   fp_board_view_handle_at (FpBoardView *self, double x, double y); /* number from 1; 0: none there */
+char   *fp_board_view_handle_tells (FpBoardView *self, guint number);    /* NULL: there is none */
+void    fp_board_view_begin_pulling (FpBoardView *self, guint number);
+void    fp_board_view_end_pulling (FpBoardView *self);
+gboolean fp_board_view_is_pulling (FpBoardView *self);
+FpProject *fp_board_view_pulled (FpBoardView *self, FpVec3 by, GError **error);
+void    fp_board_view_choose_handle (FpBoardView *self, guint number);
+gboolean fp_board_view_next_handle (FpBoardView *self, gboolean backward); /* FALSE: there are none */
+void    fp_board_view_nudge_handle (FpBoardView *self, double dx, double dy);
+gboolean fp_board_view_remove_corner (FpBoardView *self);
+gboolean fp_board_view_insert_corner (FpBoardView *self);
+gboolean fp_board_view_insert_corner_at (FpBoardView *self, double x, double y); /* widget px */
+void    fp_board_view_draw_handles (FpBoardView *self, cairo_t *cr);
 
 /* --- board-tape.c --- */
 gboolean fp_board_view_has_tape (FpBoardView *self);

@@ -360,6 +360,7 @@ on_scene (FpDocument *document, FpBoardView *self)
       fp_board_tool_cancel (&self->tool);
       fp_board_view_let_go (self);
     }
+  fp_board_view_forget_handles (self);
   fp_drafter_draft (self->drafter, fp_document_scene (document), &self->how);
   if (!fp_document_is_previewing (document))
     fp_board_view_tell (self);
@@ -370,6 +371,8 @@ on_chosen (FpDocument *document, FpBoardView *self)
 {
   (void) document;
   fp_board_view_forget_chosen (self);
+  fp_board_view_forget_handles (self);
+  self->handle = 0;
   self->marked = FALSE;
   fp_board_view_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -381,6 +384,7 @@ forget_document (FpBoardView *self)
   fp_board_view_drop_typing (self);
   fp_board_view_set_tape (self, FALSE);
   fp_board_view_forget_still (self);
+  fp_board_view_forget_handles (self);
   if (self->document == NULL)
     return;
   g_signal_handlers_disconnect_by_data (self->document, self);

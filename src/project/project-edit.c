@@ -70,6 +70,16 @@ fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error
   return fp_project_checked (next, error);
 }
 
+FpProject *
+fp_project_with_survey_items (const FpProject *self, FpItem *const *item, guint n, GError **error)
+{
+  FpProject *next = fp_project_copy (self, 0);
+
+  for (guint i = 0; i < n; i++)
+    take_survey (next, fp_item_list_with (next->survey, item[i]));
+  return fp_project_checked (next, error);
+}
+
 /* Survey and other alternatives are as they were: only this one can be amiss. */
 static FpProject *
 with_alternative (const FpProject *self, guint i, FpAlternative *alternative, GError **error)

@@ -214,6 +214,26 @@ test_a_frame (void)
   g_assert_cmpint (fp_board_tool_motion (&tool, (FpPoint) { 90.0, 120.0 }, plain).deed, ==, FP_TOOL_BEGIN);
 }
 
+/* A handle is chosen by a click, before a dimension that lies there, and pulled by a drag. */
+static void
+test_a_handle (void)
+{
+  FpToolHit hit = altar_in (FP_VIEW_PLAN);
+  FpBoardTool tool;
+  FpToolAnswer answer;
+
+  hit.handle = 3;
+  hit.param = "length";
+  tool = pressed (&hit, left);
+  answer = fp_board_tool_release (&tool, (FpPoint) { 100.0, 100.0 });
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_CHOOSE_HANDLE);
+  g_assert_cmpuint (answer.handle, ==, 3);
+  tool = pressed (&hit, left);
+  answer = fp_board_tool_motion (&tool, (FpPoint) { 104.0, 100.0 }, plain);
+  g_assert_cmpint (answer.deed, ==, FP_TOOL_BEGIN);
+  g_assert_cmpuint (answer.handle, ==, 3);
+}
+
 /* --- typed values ------------------------------------------------------------ */
 
 static void
@@ -373,6 +393,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board-tool/travel/caught", test_travel_is_caught);
   g_test_add_func ("/board-tool/click/also", test_click_chooses_also);
   g_test_add_func ("/board-tool/frame", test_a_frame);
+  g_test_add_func ("/board-tool/handle", test_a_handle);
   g_test_add_func ("/board-tool/typed", test_typed);
   g_test_add_func ("/board-tool/typed/ended", test_typed_is_put_back_or_entered);
   g_test_add_func ("/board-tool/move", test_a_move);

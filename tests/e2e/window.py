@@ -190,6 +190,19 @@ class Task:
         keys("Escape")
         wait_for("it to be put away", lambda: "Tape: " not in self.told())
 
+    def pulls(self):
+        """The end of the altar, by keyboard: it grows on that side alone, for it stands off the axis."""
+        keys("Return")
+        wait_for("its end in hand", lambda: "In hand: Length of the mensa of High altar" in self.told())
+        keys("Left")
+        wait_for("it to be longer", lambda: self.value("Length of the mensa") == "2710")
+        wait_for("the other end to stay",
+                 lambda: number(self.value("Across (Epistle side +)")) == self.moved[0] - 5)
+        keys("ctrl+z")
+        wait_for("it to be as it was", lambda: self.value("Length of the mensa") == "2700")
+        keys("Escape")
+        wait_for("nothing in hand", lambda: "In hand" not in self.told() and "Chosen: High altar" in self.told())
+
     def chooses_several(self):
         keys("ctrl+a")
         many = wait_for("all to be chosen", lambda: re.search(r"(\d+) chosen: ", self.told()))
@@ -360,7 +373,7 @@ class Task:
 
     def run(self):
         steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
-                 self.types_how_far, self.measures, self.chooses_several, self.types,
+                 self.types_how_far, self.measures, self.pulls, self.chooses_several, self.types,
                  self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)
