@@ -356,6 +356,14 @@ show (FpInspector *self)
   show_place (self, placed);
 }
 
+/* Another thing is read from its name on, however far down the last one was. */
+static void
+on_chosen (FpInspector *self)
+{
+  show (self);
+  fp_scroll_to (self->title);
+}
+
 void
 fp_inspector_set_document (FpInspector *self, FpDocument *document)
 {
@@ -366,7 +374,7 @@ fp_inspector_set_document (FpInspector *self, FpDocument *document)
   if (document == NULL)
     return;
   g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
-  g_signal_connect_swapped (document, "chosen", G_CALLBACK (show), self);
+  g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
   show (self);
 }
 

@@ -3,6 +3,12 @@
 
 #include "cli.h"
 
+#include <gtk/gtk.h>
+#include <stdio.h>
+
+/* As the commands end when something could not be done. */
+#define EXIT_NOT_DONE 2
+
 int
 main (int argc, char **argv)
 {
@@ -10,6 +16,11 @@ main (int argc, char **argv)
 
   if (fp_cli_wants (argc, argv))
     return fp_cli_main (argc, argv);
+  if (!gtk_init_check ())
+    {
+      fputs ("footpace: there is no display for the window. The commands need none: footpace --help lists them.\n", stderr);
+      return EXIT_NOT_DONE;
+    }
   app = fp_application_new ();
   return g_application_run (G_APPLICATION (app), argc, argv);
 }

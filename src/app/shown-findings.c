@@ -112,7 +112,7 @@ fp_shown_measure (const FpFinding *finding)
   if (finding->limit != NULL && *finding->limit != '\0')
     g_string_append_printf (text, "; asked: %s", finding->limit);
   if (finding->times > 1)
-    g_string_append_printf (text, " (%u times)", finding->times);
+    g_string_append_printf (text, " (found %u times)", finding->times);
   return g_string_free (text, FALSE);
 }
 

@@ -17,7 +17,7 @@ static const FpParam params[] = {
   [LENGTH] = FP_LENGTH ("length", "Length in all", 600, 6000, 60000, FP_JUDGEMENT),
   [HEIGHT] = FP_LENGTH ("height", "Height", 400, 762, 1300, SCHULTE ": about 2 ft 6 in"),
   [TOP] = FP_LENGTH ("top", "Width of the top", 40, 200, 600, SCHULTE ": 6 to 9 in"),
-  [GATE] = FP_LENGTH ("gate", "Gate, clear (0: none)", 0, 1200, 6000,
+  [GATE] = FP_LENGTH ("gate", "Gate, clear; 0 for none", 0, 1200, 6000,
                       FP_JUDGEMENT "; J. T. Micklethwaite, Modern Parish Churches (1874), XIII, has only \"a wide "
                       "gate\""),
   [RETURNS] = FP_LENGTH ("returns", "Length of each return (0: straight)", 0, 0, 20000, FP_JUDGEMENT),

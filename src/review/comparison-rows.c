@@ -214,7 +214,7 @@ static const Row rows[] = {
   { "Celebrant faces", fill_facing, 0, { NULL } },
   { "Footpace above the datum", fill_footpace, 0, { NULL } },
   { "Altar steps", fill_steps, 0, { "altar-steps", "riser", NULL } },
-  { "People against the altar", fill_margin, 0, { "margin-below", NULL } },
+  { "Level of the people", fill_margin, 0, { "margin-below", NULL } },
   { "Places not below the altar", fill_not_below, 0, { "places-not-below", NULL } },
   { "Mensa seen", fill_seen, FP_FOCUS_MENSA, { "mensa-seen", "mensa-mean", NULL } },
   { "Raised Host seen", fill_seen, FP_FOCUS_HOST, { "host-unseen", NULL } },

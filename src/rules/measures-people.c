@@ -83,7 +83,7 @@ fp_take_seats_share (const FpMeasuring *of, GArray *out)
   if (wanted == 0)
     fp_measured_add_nothing (out, "the brief does not say how many seats are wanted");
   else
-    fp_measured_add (out, (double) seats / wanted)->text = g_strdup_printf ("%u of %u seats", seats, wanted);
+    fp_measured_add (out, (double) seats / wanted)->text = g_strdup_printf ("%u seats, %u wanted", seats, wanted);
 }
 
 void

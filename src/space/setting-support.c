@@ -6,6 +6,7 @@
 #include <math.h>
 
 #define STRIDE            25.0
+#define FROM_EDGE         40.0  /* of the table, to what stands along it (design judgement)            */
 #define BESIDE_TABERNACLE 100.0 /* between it and a candlestick: the veil hangs there (design judgement) */
 
 static double
@@ -101,12 +102,54 @@ collides (const FpDraft *self, const FpPlace *place)
   return FALSE;
 }
 
+static double
+spare_on (const FpDraft *self)
+{
+  const FpBox *bearing = &self->room->placed[self->on].extent.bearing;
+
+  return MAX (bearing->y1 - bearing->y0 - (self->plan.y1 - self->plan.y0), 0.0);
+}
+
+static gboolean
+stands_along_an_edge (const FpDraft *self)
+{
+  return self->kind->anchor == FP_ANCHOR_CENTRE && fp_placed_has_role (&self->room->placed[self->on], FP_ROLE_ALTAR);
+}
+
+/* Straight on the table a thing leaves the middle to the vessels: it stands along the edge away from the celebrant. */
+static double
+along_the_edge (const FpDraft *self)
+{
+  const double reach = MAX (spare_on (self) / 2 - FROM_EDGE, 0.0);
+
+  if (!stands_along_an_edge (self))
+    return 0;
+  return self->room->placed[self->on].form.facing == FP_FACING_EAST ? reach : -reach;
+}
+
+/* From the edge towards the middle and beyond, until nothing is in the way. */
+static void
+slide_from_edge (FpDraft *self)
+{
+  const double edge = along_the_edge (self), step = edge < 0 ? STRIDE : -STRIDE;
+
+  self->place = place_on_bearing (self, edge);
+  for (double dy = edge; fabs (dy) <= fabs (edge); dy += step)
+    {
+      const FpPlace place = place_on_bearing (self, dy);
+      if (!collides (self, &place))
+        {
+          self->place = place;
+          return;
+        }
+    }
+}
+
 /* From where its anchor puts it, forward and back as far as the bearing reaches, until nothing is in the way. */
 static void
 slide_on_bearing (FpDraft *self)
 {
-  const FpBox *bearing = &self->room->placed[self->on].extent.bearing;
-  const double spare = MAX (bearing->y1 - bearing->y0 - (self->plan.y1 - self->plan.y0), 0.0);
+  const double spare = spare_on (self);
   const double forward = self->kind->anchor == FP_ANCHOR_BACK ? spare : spare / 2;
   const double back = self->kind->anchor == FP_ANCHOR_BACK ? 0 : spare / 2;
 
@@ -163,7 +206,7 @@ fit_candlesticks (FpDraft *self)
   if (crucifix >= 0 && self->room->placed[crucifix].support == self->on)
     self->place = self->room->placed[crucifix].place;
   else
-    self->place = place_on_bearing (self, 0);
+    self->place = place_on_bearing (self, along_the_edge (self));
 }
 
 gboolean
@@ -183,6 +226,9 @@ fp_spot_on_support (FpDraft *self, GError **error)
     }
   if (self->kind->role == FP_ROLE_GRADINE)
     fp_draft_set (self, "length", width_of (&self->room->placed[self->on].extent.bearing));
-  slide_on_bearing (self);
+  if (stands_along_an_edge (self))
+    slide_from_edge (self);
+  else
+    slide_on_bearing (self);
   return TRUE;
 }

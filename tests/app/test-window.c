@@ -375,8 +375,29 @@ test_finding_leads_to_its_field (void)
   g_signal_emit_by_name (button_called (GTK_WIDGET (row), "Make This Change"), "clicked");
   g_assert_cmpfloat (fp_item_param (fp_document_chosen_placed (d)->item, "gate"), ==, 815.0);
   WAIT_FOR (!fp_document_is_checking (d) && row_of (findings, d, "gate-access") == NULL);
+  /* Settled: nothing is ringed any more. */
+  g_assert_false (fp_board_view_marked (FP_BOARD_VIEW (child_called (window, "board")), &at));
   g_assert_nonnull (strstr (fp_document_undo_label (d), "Settle"));
   g_assert_true (fp_document_undo (d));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Another thing is read from its name on, however far down the last one was. */
+static void
+test_inspector_begins_at_the_top (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (d), *inspector = child_called (window, "inspector");
+  GtkAdjustment *way;
+
+  fp_document_set_alternative (d, 2);
+  fp_document_choose (d, "altar");
+  let_frames_go_by (window);
+  way = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (gtk_widget_get_ancestor (inspector, GTK_TYPE_SCROLLED_WINDOW)));
+  gtk_adjustment_set_value (way, G_MAXDOUBLE);
+  g_assert_cmpfloat (gtk_adjustment_get_value (way), >, 0.0);
+  fp_document_choose (d, "rail");
+  WAIT_FOR ((let_frames_go_by (window), gtk_adjustment_get_value (way) < 30.0));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -457,6 +478,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/alternatives", test_new_alternative_comes_into_view);
   g_test_add_func ("/window/survey", test_survey_is_told_of);
   g_test_add_func ("/window/finding", test_finding_leads_to_its_field);
+  g_test_add_func ("/window/thing-from-the-top", test_inspector_begins_at_the_top);
   g_test_add_func ("/report/whole", test_report_is_whole);
   g_test_add_func ("/report/find", test_report_finds);
   return g_test_run ();

@@ -161,8 +161,8 @@ test_levels (void)
   g_assert_cmpstr (cell (&f, "Footpace above the datum", 1), ==, "+0.500");
   g_assert_cmpstr (cell (&f, "Altar steps", 0), ==, "3 × 152 mm");
   g_assert_cmpstr (cell (&f, "Altar steps", 1), ==, "1 × 200 mm");
-  g_assert_cmpstr (cell (&f, "People against the altar", 0), ==, "756 mm below");
-  g_assert_cmpstr (cell (&f, "People against the altar", 1), ==, "500 mm below");
+  g_assert_cmpstr (cell (&f, "Level of the people", 0), ==, "756 mm below");
+  g_assert_cmpstr (cell (&f, "Level of the people", 1), ==, "500 mm below");
   for (guint c = 0; c < 2; c++)
     {
       const FpLevels *levels = &fp_findings_measuring (f.findings[c])->levels;
@@ -254,7 +254,7 @@ test_short (void)
 {
   static const struct { const char *label, *measures[2]; } rows[] = {
     { "Altar steps", { "altar-steps", "riser" } },
-    { "People against the altar", { "margin-below", "" } },
+    { "Level of the people", { "margin-below", "" } },
     { "Kneeling places at the rail", { "kneeling-places", "" } },
   };
   Fixture f;

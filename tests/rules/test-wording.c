@@ -98,7 +98,7 @@ test_shares (void)
   g_autoptr (FpProject) project = church ();
 
   taking_seats (&project, 81); /* there are 80 */
-  assert_says (project, "seats-and-flame:seats-wanted", NULL, "99 % (80 of 81 seats)", NULL, NULL);
+  assert_says (project, "seats-and-flame:seats-wanted", NULL, "99 % (80 seats, 81 wanted)", NULL, NULL);
   taking_survey (&project, "pews", "more", -3000, -20000, "rows", 30);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);

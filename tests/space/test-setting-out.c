@@ -225,6 +225,36 @@ test_on_the_altar (void)
   assert_near (candles->level, gradine->level + gradine->extent.top);
 }
 
+/* Without a gradine, cross and lights leave the middle of the table to the vessels: they stand along the edge that
+ * lies away from the celebrant, on whichever side he stands. */
+static void
+test_along_the_edge_of_the_table (void)
+{
+  for (int facing = 0; facing < 2; facing++)
+    {
+      const FpBrief brief = { .title = "Saint Osburg", .ministers = 4, .percentile = 50,
+                              .facing = facing == 0 ? FP_FACING_EAST : FP_FACING_PEOPLE };
+      g_autoptr (FpProject) bare = bare_church ();
+      FpProject *p = fp_project_with_brief (bare, &brief, NULL);
+      g_autoptr (FpScene) scene = NULL;
+      const FpPlaced *altar, *crucifix, *candles;
+      double side;
+
+      add (&p, "altar", "altar");
+      add (&p, "crucifix", "crucifix");
+      add (&p, "candlesticks", "candlesticks");
+      scene = fp_scene_new (p, 0);
+      altar = placed (scene, "altar");
+      crucifix = placed (scene, "crucifix");
+      candles = placed (scene, "candlesticks");
+      side = facing == 0 ? altar->plan.y1 - crucifix->plan.y1 : crucifix->plan.y0 - altar->plan.y0;
+      g_assert_cmpfloat (side, >=, 0);
+      g_assert_cmpfloat (side, <, (altar->plan.y1 - altar->plan.y0) / 4);
+      assert_near (candles->place.y, crucifix->place.y);
+      fp_project_unref (p);
+    }
+}
+
 static void
 test_nothing_to_stand_on (void)
 {
@@ -861,6 +891,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/footpace-first", test_footpace_first);
   g_test_add_func ("/setting-out/footpace-under-old-altar", test_footpace_under_old_altar);
   g_test_add_func ("/setting-out/on-the-altar", test_on_the_altar);
+  g_test_add_func ("/setting-out/edge-of-the-table", test_along_the_edge_of_the_table);
   g_test_add_func ("/setting-out/nothing-to-stand-on", test_nothing_to_stand_on);
   g_test_add_func ("/setting-out/along-the-wall", test_along_the_wall);
   g_test_add_func ("/setting-out/door-stays-free", test_door_stays_free);
