@@ -85,8 +85,9 @@ const char *fp_paper_id (FpPaper paper); /* "a4", "letter" */
 gboolean    fp_paper_find (const char *id, FpPaper *paper);
 void        fp_paper_size (FpPaper paper, gboolean landscape, double *width, double *height); /* mm */
 
-typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
-const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church */
+typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_SECTIONS,
+               FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
+const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church, "sections" both */
 
 /* A sheet of all alternatives side by side, where a sheet is told by number. */
 #define FP_SHEET_COMPARE FP_N_SHEETS

@@ -10,7 +10,8 @@ struct _FpSheetForm
   FpUnits     units;
   gboolean    setting;
 
-  GtkWidget  *sheet, *cut_label, *cut_at, *from_label, *from, *paper, *orientation, *scale, *other_scale, *ink, *number;
+  GtkWidget  *sheet, *paper, *orientation, *scale, *other_scale, *ink, *number;
+  GtkWidget  *along_label, *along, *from_label, *from, *across_label, *across, *facing_label, *facing;
   GtkWidget  *findings, *whole, *tiled, *tile, *show_button, *show_list;
 };
 
@@ -19,7 +20,8 @@ G_DEFINE_FINAL_TYPE (FpSheetForm, fp_sheet_form, GTK_TYPE_BOX)
 static guint changed_signal;
 
 /* In the order of the choices in sheet-form.ui; scales of ISO 5455, then one by hand. */
-static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_BOARD,
+static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_SECTIONS,
+                                       FP_SHEET_BOARD,
                                        FP_SHEET_COMPARE };
 static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
 #define OTHER_SCALE G_N_ELEMENTS (scales)
@@ -48,53 +50,59 @@ sheet_of (FpSheetForm *self)
   return sheet_choices[MIN (selected (self->sheet), G_N_ELEMENTS (sheet_choices) - 1)];
 }
 
-/* Which cut the sheet shows; NULL: none. */
-static FpCut *
-cut_of (FpSheetForm *self, FpPageSetup *page)
+/* Which cuts a sheet shows, or, on the plan, the lines of which. */
+static gboolean
+shows_along (guint sheet)
 {
-  switch (sheet_of (self))
-    {
-    case FP_SHEET_SECTION:
-    case FP_SHEET_BOARD: return &page->along;
-    case FP_SHEET_CROSS: return &page->across;
-    default: return NULL;
-    }
+  return sheet == FP_SHEET_SECTION || sheet == FP_SHEET_SECTIONS || sheet == FP_SHEET_BOARD || sheet == FP_SHEET_PLAN;
 }
 
+static gboolean
+shows_across (guint sheet)
+{
+  return sheet == FP_SHEET_CROSS || sheet == FP_SHEET_SECTIONS || sheet == FP_SHEET_PLAN;
+}
+
+/* Says what is wrong where it is usually said what is meant. */
 static void
 mark_wrong (GtkWidget *entry, const char *why)
 {
+  const gboolean was_wrong = gtk_widget_has_css_class (entry, "error");
+
+  if (why != NULL && !was_wrong)
+    g_object_set_data_full (G_OBJECT (entry), "fp-tip", g_strdup (gtk_widget_get_tooltip_text (entry)), g_free);
   if (why != NULL)
     gtk_widget_add_css_class (entry, "error");
   else
     gtk_widget_remove_css_class (entry, "error");
-  gtk_widget_set_tooltip_text (entry, why);
+  if (why != NULL || was_wrong)
+    gtk_widget_set_tooltip_text (entry, why != NULL ? why : g_object_get_data (G_OBJECT (entry), "fp-tip"));
 }
 
 /* --- reading ------------------------------------------------------------------ */
 
+/* What cannot be read leaves the cut where it was, and says why. */
 static void
-read_cut (FpSheetForm *self, FpPageSetup *page)
+read_cut (FpSheetForm *self, GtkWidget *entry, GtkWidget *way, FpCut *cut)
 {
-  FpCut *cut = cut_of (self, page);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->cut_at));
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+  g_autofree char *shown = fp_length_format (cut->at, self->units);
   g_autoptr (GError) error = NULL;
-  FpPageSetup tried = *page;
-  double at = 0;
+  FpPageSetup tried = { .sheet = FP_SHEET_PLAN };
 
-  if (cut == NULL)
-    return;
-  cut->turned = sheet_of (self) != FP_SHEET_BOARD && selected (self->from) == 1;
-  tried.along.at = 0;
-  if (*text != '\0' && (!fp_length_parse (text, self->units, &at, &error)
-                        || (tried.along.at = at, !fp_page_setup_check (&tried, &error))))
+  cut->turned = selected (way) == 1;
+  if (*text != '\0' && (!fp_length_parse (text, self->units, &tried.along.at, &error)
+                        || !fp_page_setup_check (&tried, &error)))
     {
-      mark_wrong (self->cut_at, error->message);
+      mark_wrong (entry, error->message);
       return;
     }
-  mark_wrong (self->cut_at, NULL);
+  mark_wrong (entry, NULL);
+  /* A field that shows a rounded length must not round it. */
+  if (cut->placed && g_str_equal (text, shown))
+    return;
   cut->placed = *text != '\0';
-  cut->at = at;
+  cut->at = tried.along.at;
 }
 
 static void
@@ -130,7 +138,10 @@ fp_sheet_form_get (FpSheetForm *self)
   page->tiled = checked (self->tiled);
   page->tile = (FpPaper) selected (self->tile);
   read_scale (self, page);
-  read_cut (self, page);
+  if (shows_along (page->sheet))
+    read_cut (self, self->along, self->from, &page->along);
+  if (shows_across (page->sheet))
+    read_cut (self, self->across, self->facing, &page->across);
   return *page;
 }
 
@@ -143,37 +154,30 @@ fp_sheet_form_number (FpSheetForm *self)
 /* --- showing ------------------------------------------------------------------- */
 
 static void
-set_from_choices (FpSheetForm *self, gboolean across)
+show_cut (FpSheetForm *self, GtkWidget *entry, GtkWidget *way, const FpCut *cut)
 {
-  const char *const along[] = { "From the Gospel side", "From the Epistle side", NULL };
-  const char *const facing[] = { "Facing east", "Facing west", NULL };
-  g_autoptr (GtkStringList) list = gtk_string_list_new (across ? facing : along);
+  g_autofree char *at = cut->placed ? fp_length_format (cut->at, self->units) : g_strdup ("");
 
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->from), G_LIST_MODEL (list));
+  gtk_editable_set_text (GTK_EDITABLE (entry), at);
+  mark_wrong (entry, NULL);
+  choose (way, cut->turned ? 1 : 0);
 }
 
-/* Only what concerns the sheet is asked. */
+/* Only what concerns the sheet is asked.  In first-angle arrangement nothing is turned. */
 static void
-show_cut (FpSheetForm *self)
+show_cuts (FpSheetForm *self)
 {
-  const FpCut *cut = cut_of (self, &self->page);
-  const gboolean across = sheet_of (self) == FP_SHEET_CROSS, board = sheet_of (self) == FP_SHEET_BOARD;
-  g_autofree char *at = cut != NULL && cut->placed ? fp_length_format (cut->at, self->units) : g_strdup ("");
+  const guint sheet = sheet_of (self);
+  const gboolean along = shows_along (sheet), across = shows_across (sheet);
 
-  gtk_widget_set_visible (self->cut_label, cut != NULL);
-  gtk_widget_set_visible (self->cut_at, cut != NULL);
-  gtk_widget_set_visible (self->from_label, cut != NULL && !board);
-  gtk_widget_set_visible (self->from, cut != NULL && !board);
-  if (cut == NULL)
-    return;
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->cut_at), across ? "through the altar" : "on the axis");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->cut_at), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  across ? "Cut at, from where nave and sanctuary meet to the east"
-                                         : "Cut at, from the axis to the Epistle side", -1);
-  gtk_editable_set_text (GTK_EDITABLE (self->cut_at), at);
-  mark_wrong (self->cut_at, NULL);
-  set_from_choices (self, across);
-  choose (self->from, cut->turned ? 1 : 0);
+  gtk_widget_set_visible (self->along_label, along);
+  gtk_widget_set_visible (self->along, along);
+  gtk_widget_set_visible (self->from_label, along && sheet != FP_SHEET_BOARD);
+  gtk_widget_set_visible (self->from, along && sheet != FP_SHEET_BOARD);
+  gtk_widget_set_visible (self->across_label, across);
+  gtk_widget_set_visible (self->across, across);
+  gtk_widget_set_visible (self->facing_label, across);
+  gtk_widget_set_visible (self->facing, across);
 }
 
 static void
@@ -201,11 +205,7 @@ on_change (FpSheetForm *self)
 static void
 on_sheet (FpSheetForm *self)
 {
-  if (self->setting)
-    return;
-  self->setting = TRUE;
-  show_cut (self);
-  self->setting = FALSE;
+  show_cuts (self);
   on_change (self);
 }
 
@@ -239,7 +239,9 @@ fp_sheet_form_set (FpSheetForm *self, const FpPageSetup *page, FpUnits units)
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->whole), page->whole);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->tiled), page->tiled);
   fp_show_list_set (FP_SHOW_LIST (self->show_list), page->hidden);
-  show_cut (self);
+  show_cut (self, self->along, self->from, &page->along);
+  show_cut (self, self->across, self->facing, &page->across);
+  show_cuts (self);
   show_rest (self);
   self->setting = FALSE;
 }
@@ -260,10 +262,14 @@ fp_sheet_form_class_init (FpSheetFormClass *klass)
   g_type_ensure (FP_TYPE_SHOW_LIST);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/sheet-form.ui");
   BIND (sheet);
-  BIND (cut_label);
-  BIND (cut_at);
+  BIND (along_label);
+  BIND (along);
   BIND (from_label);
   BIND (from);
+  BIND (across_label);
+  BIND (across);
+  BIND (facing_label);
+  BIND (facing);
   BIND (paper);
   BIND (orientation);
   BIND (scale);

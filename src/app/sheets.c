@@ -167,7 +167,7 @@ fp_sheets_write (const FpSheets *self, const char *format, const char *path, GEr
 const char *
 fp_sheets_label (guint sheet)
 {
-  static const char *const labels[] = { "plan", "elevation", "section", "section across", "board", "comparison" };
+  static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }

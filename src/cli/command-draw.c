@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, board or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board or compare"
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define FORMS  "pdf, svg or png"
 #define INKS   "colour, grey or safe"
@@ -272,8 +272,9 @@ const FpCommand fp_command_draw = {
   "draw", "FILE", "writes a sheet to scale as PDF, SVG or PNG",
   "Draws one alternative of the project FILE to scale: its plan, its elevation\n"
   "facing the altar, its section along the church, its section across it (cross),\n"
-  "plan, elevation and section together (board), or all alternatives side by side\n"
-  "(compare). The sheet has a title block, a scale bar and cautions.\n"
+  "both sections, plan, elevation and section together (board), or all\n"
+  "alternatives side by side (compare). The sheet has a title block, a\n"
+  "scale bar and cautions.\n"
   "What may be left out: building, altar, lights, furniture, seats; existing,\n"
   "proposed, removed; dimensions, levels, names.\n"
   "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"

@@ -64,54 +64,6 @@ const FpSurroundings FP_SURROUNDINGS_LEANEST = {
   .levels_on = FP_SIDE_RIGHT,
 };
 
-static const char *
-usual_title (FpViewId view)
-{
-  switch (view)
-    {
-    case FP_VIEW_PLAN: return "PLAN";
-    case FP_VIEW_ELEVATION: return "ELEVATION, FACING EAST";
-    case FP_VIEW_SECTION: return "SECTION ON THE AXIS";
-    case FP_N_VIEWS: break;
-    }
-  return "";
-}
-
-char *
-fp_view_title (FpViewId view, const FpCut *cut)
-{
-  const char letter = fp_cut_letter (view);
-  const char *way = view == FP_VIEW_ELEVATION ? (cut->turned ? ", FACING WEST" : ", FACING EAST")
-                    : cut->turned             ? ", FROM THE EPISTLE SIDE"
-                                              : "";
-
-  if (view == FP_VIEW_SECTION && !cut->placed)
-    return g_strconcat (usual_title (view), way, NULL);
-  return cut->placed ? g_strdup_printf ("SECTION %c–%c%s", letter, letter, way) : g_strdup (usual_title (view));
-}
-
-/* "1200 mm to the Epistle side": for a section that stands without its plan; the caller's. */
-static char *
-where_cut (FpViewId view, const FpCut *cut, FpUnits units)
-{
-  g_autofree char *length = fp_length_format (fabs (cut->at), units);
-  const char *unit = units == FP_UNITS_METRIC ? " mm" : "";
-
-  if (view == FP_VIEW_SECTION)
-    return fabs (cut->at) < 0.5 ? g_strdup ("on the axis")
-                                : g_strdup_printf ("%s%s to the %s side", length, unit, cut->at > 0 ? "Epistle" : "Gospel");
-  return g_strdup_printf ("%s%s into the %s", length, unit, cut->at >= 0 ? "sanctuary" : "nave");
-}
-
-char *
-fp_scale_text (double scale)
-{
-  const double rounded = scale < 20 ? round (scale * 10) / 10 : round (scale);
-  g_autofree char *number = fp_number_format (rounded);
-
-  return g_strdup_printf ("1:%s", number);
-}
-
 /* --- what a scale has room for -------------------------------------------------- */
 
 /* The smaller the scale, the fewer measures: those of a rank that would only be a heap of figures
@@ -510,16 +462,6 @@ layout_of (const FpProjection *projection, const FpViewLayout *layout)
   return own;
 }
 
-static char *
-scale_words (const FpViewLayout *layout, FpViewId view, gboolean alone)
-{
-  g_autofree char *scale = fp_scale_text (layout->scale);
-  const FpCut *cut = &layout->section[view];
-  g_autofree char *where = alone && cut->placed && view != FP_VIEW_PLAN ? where_cut (view, cut, layout->units) : NULL;
-
-  return where != NULL ? g_strconcat (scale, ", cut ", where, NULL) : g_steal_pointer (&scale);
-}
-
 /* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
  * digit of where the view lies, or they would jump as the sheet is moved.
  *
@@ -534,7 +476,7 @@ fp_annotation_new (FpProjection *projection, const FpViewLayout *asked, const Fp
   const double scale = around->steady ? fp_thin_scale (layout->scale) : layout->scale, times = scale / layout->scale;
 
   self->view = fp_projection_view (projection);
-  self->scale = scale_words (layout, self->view, !around->has_title_at && !around->terse);
+  self->scale = fp_view_scale_words (layout, self->view, !around->has_title_at && !around->terse);
   self->layout = *layout;
   self->layout.origin = (FpPoint) { 0, 0 };
   self->layout.scale = scale;

@@ -89,6 +89,9 @@ double        fp_view_title_width (FpViewId view, const FpCut *cut, double scale
 /* "1:50", "1:33", "1:12.5" */
 char         *fp_scale_text (double scale);
 
+/* The scale; of a section that stands @alone also where it is cut; the caller's. */
+char         *fp_view_scale_words (const FpViewLayout *layout, FpViewId view, gboolean alone);
+
 /* What a view shows, within its clip; paper mm. */
 FpBox         fp_view_outline (FpProjection *projection, const FpViewLayout *layout);
 

@@ -6,9 +6,8 @@
  * the notes on the left of it, or above it where the paper is narrow.
  */
 #include "annotation.h"
-#include "board.h"
-#include "regions.h"
 #include "sheet-parts.h"
+#include "sheet-views.h"
 #include "text-fit.h"
 
 #include <math.h>
@@ -44,6 +43,7 @@ document_type (FpSheetKind kind)
     case FP_SHEET_ELEVATION: return "Elevation";
     case FP_SHEET_SECTION: return "Section";
     case FP_SHEET_CROSS: return "Section across";
+    case FP_SHEET_SECTIONS: return "Sections";
     case FP_SHEET_BOARD: return "Plan, elevation, section";
     case FP_N_SHEETS: break;
     }
@@ -152,15 +152,6 @@ number_from_title (const char *title, const char *alternative, const char *code)
   return g_ascii_strup (s->str, -1);
 }
 
-static char *
-paper_name (const FpSheetSpec *spec)
-{
-  char *name = g_strdup (spec->width > 0 && spec->paper_name != NULL ? spec->paper_name : fp_paper_id (spec->paper));
-
-  name[0] = g_ascii_toupper (name[0]);
-  return name;
-}
-
 static void
 draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, const char *type,
             const char *code, const char *supplementary, double scale)
@@ -172,7 +163,7 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
                               : g_strdup (brief->title);
   g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), code);
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
-  g_autofree char *paper = paper_name (spec);
+  g_autofree char *paper = fp_sheet_paper_name (spec);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
   const FpTitleBlock fields = {
     .owner = brief->client, .title = title, .supplementary = supplementary, .creator = brief->author,
@@ -256,279 +247,23 @@ fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title
   return draw_page (scene, spec, &page, title, title, "", scale);
 }
 
-/* --- one view ------------------------------------------------------------------------------------ */
-
-static FpViewId
-view_of (FpSheetKind kind)
-{
-  return kind == FP_SHEET_PLAN ? FP_VIEW_PLAN : kind == FP_SHEET_SECTION ? FP_VIEW_SECTION : FP_VIEW_ELEVATION;
-}
-
-typedef struct
-{
-  const FpScene     *scene;
-  const FpSheetSpec *spec;
-  FpUnits            units;
-  FpBox              area;   /* paper mm */
-  FpProjection      *projection[FP_N_VIEWS]; /* those that the sheet shows */
-  FpCut              cut[FP_N_VIEWS];        /* where they are cut         */
-  FpRegions          regions;
-  /* What was last found to fit: */
-  const struct Way_ *way;
-  FpViewLayout       layout;
-  FpAnnotation      *annotation;
-} Composing;
-
-/* Rather a larger scale than all of a high wall, or every dimension; in the order in which they are tried. */
-typedef struct Way_ { FpExtentShown shown; const FpSurroundings *around; } Way;
-
-static const Way WAYS[] = {
-  { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_ALONE }, { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEAN },
-  { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_ALONE },     { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEAN },
-  { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEANEST }, { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEANEST },
-};
-static const Way WHOLE_WAYS[] = {
-  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_ALONE },
-  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEAN },
-  { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEANEST },
-};
-
-/* Whether what is asked for is the whole church; a section across the nave shows all of the nave. */
-static gboolean
-shows_whole (const Composing *c)
-{
-  const FpCut *cut = &c->cut[FP_VIEW_ELEVATION];
-
-  return c->spec->whole || (c->spec->kind == FP_SHEET_CROSS
-                            && (cut->at < c->regions.sanctuary.lo.y || cut->at > c->regions.sanctuary.hi.y));
-}
-
-static const Way *
-ways_of (const Composing *c, guint *n)
-{
-  const gboolean whole = shows_whole (c);
-
-  *n = whole ? G_N_ELEMENTS (WHOLE_WAYS) : G_N_ELEMENTS (WAYS);
-  return whole ? WHOLE_WAYS : WAYS;
-}
-
-static FpViewLayout
-layout_at (const Composing *c, double scale, FpExtentShown shown)
-{
-  const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &c->regions.tight : &c->regions.sanctuary;
-  const FpViewId view = view_of (c->spec->kind);
-  const FpCut cut = fp_projection_cut (c->projection[view]);
-  FpViewLayout layout = {
-    .scale = scale, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
-    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view, cut.turned),
-  };
-
-  memcpy (layout.section, c->spec->cut, sizeof layout.section);
-  layout.section[view] = cut;
-  return layout;
-}
-
-static gboolean
-is_larger_than_area (const Composing *c, double width, double height)
-{
-  return width > c->area.x1 - c->area.x0 || height > c->area.y1 - c->area.y0;
-}
-
-static void
-keep (Composing *c, const FpViewLayout *layout, FpAnnotation *annotation)
-{
-  fp_annotation_free (c->annotation);
-  c->annotation = annotation;
-  c->layout = *layout;
-  fp_annotation_move (annotation, layout->origin);
-  annotation->layout = *layout;
-}
-
-/* The view in the middle of the area, with its margins; FALSE when it is too large. */
-static gboolean
-place_view (Composing *c, double scale, const Way *way)
-{
-  FpProjection *projection = c->projection[view_of (c->spec->kind)];
-  FpViewLayout layout = layout_at (c, scale, way->shown);
-  const FpBox outline = fp_view_outline (projection, &layout);
-  FpAnnotation *annotation;
-  double width, height;
-
-  if (is_larger_than_area (c, outline.x1 - outline.x0, outline.y1 - outline.y0))
-    return FALSE;
-  annotation = fp_annotation_new (projection, &layout, way->around);
-  const FpMargins m = annotation->margins;
-  width = m.left + outline.x1 - outline.x0 + m.right;
-  height = m.below + outline.y1 - outline.y0 + m.above;
-  if (is_larger_than_area (c, width, height))
-    {
-      fp_annotation_free (annotation);
-      return FALSE;
-    }
-  layout.origin.x = (c->area.x0 + c->area.x1 - width) / 2 + m.left - outline.x0;
-  layout.origin.y = (c->area.y0 + c->area.y1 - height) / 2 + m.below - outline.y0;
-  keep (c, &layout, annotation);
-  return TRUE;
-}
-
-static void
-draw_view (const Composing *c, FpDrawing *drawing)
-{
-  const FpViewId view = view_of (c->spec->kind);
-  FpProjection *projection = c->projection[view];
-  guint number = 0;
-
-  fp_view_draw_lines (drawing, projection, c->annotation);
-  fp_view_draw_breaks (drawing, projection, &c->layout);
-  fp_annotation_draw (c->annotation, drawing, &number);
-  if (view == FP_VIEW_PLAN)
-    fp_draw_north_point (drawing, fp_annotation_after_title (c->annotation, 13), 3.4,
-                         fp_project_brief (fp_scene_project (c->scene))->north);
-}
-
-/* --- scale --------------------------------------------------------------------------------------------- */
-
-static const double SCALES[] = { 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000 };
-
-const double *
-fp_sheet_scales (guint *n)
-{
-  *n = G_N_ELEMENTS (SCALES);
-  return SCALES;
-}
-
-gboolean
-fp_scale_is_standard (double scale)
-{
-  while (scale >= 10)
-    scale /= 10;
-  return scale == 1 || scale == 2 || scale == 5;
-}
-
-/* Whether the sheet fits at a scale, in some way. */
-static gboolean
-fits (Composing *c, double scale)
-{
-  guint n;
-  const Way *way = ways_of (c, &n);
-
-  for (guint i = 0; i < n; i++)
-    {
-      double width, height;
-      c->way = &way[i];
-      if (c->spec->kind != FP_SHEET_BOARD)
-        {
-          if (place_view (c, scale, &way[i]))
-            return TRUE;
-          continue;
-        }
-      fp_board_size (c->scene, way[i].shown, scale, &width, &height);
-      if (!is_larger_than_area (c, width, height))
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* 0 when none does. */
-static double
-largest_scale (Composing *c)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (SCALES); i++)
-    if (fits (c, SCALES[i]))
-      return SCALES[i];
-  return 0;
-}
-
-static const char *
-sheet_name (FpSheetKind kind)
-{
-  return kind == FP_SHEET_CROSS ? "section across" : fp_sheet_id (kind);
-}
-
-static gboolean
-choose_scale (Composing *c, double *scale, GError **error)
-{
-  const double wanted = c->spec->scale;
-  g_autofree char *largest = NULL, *asked = NULL, *paper = paper_name (c->spec);
-
-  *scale = wanted > 0 && isfinite (wanted) && fits (c, wanted) ? wanted : largest_scale (c);
-  if (*scale > 0 && (wanted == 0 || *scale == wanted))
-    return TRUE;
-  asked = fp_scale_text (wanted);
-  largest = fp_scale_text (*scale);
-  if (*scale > 0)
-    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s does not fit %s %s at %s; the largest scale that fits is %s",
-                 sheet_name (c->spec->kind), paper, c->spec->landscape ? "landscape" : "portrait", asked, largest);
-  else
-    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s fits %s at no scale; choose larger paper",
-                 sheet_name (c->spec->kind), paper);
-  return FALSE;
-}
-
 /* --- the sheet --------------------------------------------------------------------------------------------- */
-
-/* An elevation is no section: it is cut where it always is.  In first-angle arrangement nothing is turned. */
-static void
-set_cuts (Composing *c)
-{
-  const FpSheetSpec *spec = c->spec;
-
-  c->cut[FP_VIEW_SECTION] = spec->cut[FP_VIEW_SECTION];
-  if (spec->kind == FP_SHEET_BOARD)
-    c->cut[FP_VIEW_SECTION].turned = FALSE;
-  if (spec->kind != FP_SHEET_CROSS)
-    return;
-  c->cut[FP_VIEW_ELEVATION] = spec->cut[FP_VIEW_ELEVATION];
-  if (!spec->cut[FP_VIEW_ELEVATION].placed)
-    c->cut[FP_VIEW_ELEVATION].at = fp_cut_across (c->scene);
-  c->cut[FP_VIEW_ELEVATION].placed = TRUE;
-}
-
-static void
-make_projections (Composing *c)
-{
-  fp_regions_of (c->scene, &c->regions);
-  set_cuts (c);
-  for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
-    if (c->spec->kind == FP_SHEET_BOARD || v == view_of (c->spec->kind))
-      c->projection[v] = fp_projection_new_cut (c->scene, v, &c->cut[v], c->spec->hidden);
-}
-
-static FpDrawing *
-compose (const Composing *c, const Page *page, double scale)
-{
-  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (c->scene),
-                                                             fp_scene_alternative (c->scene));
-  FpDrawing *drawing = draw_page (c->scene, c->spec, page, document_type (c->spec->kind),
-                                  fp_sheet_id (c->spec->kind), fp_alternative_name (alternative), scale);
-
-  if (c->spec->kind == FP_SHEET_BOARD)
-    {
-      FpBoardLayout layout;
-      fp_board_place (c->scene, c->way->shown, scale, &c->area, c->units, &layout);
-      fp_board_draw_on (drawing, c->projection, &layout, &c->area);
-    }
-  else
-    draw_view (c, drawing);
-  return drawing;
-}
 
 static FpDrawing *
 make_sheet (const FpScene *scene, const FpSheetSpec *spec, const Page *page, double *scale, GError **error)
 {
-  Composing c = { .scene = scene, .spec = spec, .units = fp_project_brief (fp_scene_project (scene))->units };
-  FpDrawing *drawing = NULL;
-  double chosen = 0;
+  const FpBox area = inset (&page->content);
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
+  g_autoptr (FpSheetViews) views = fp_sheet_views_new (scene, spec, &area, error);
+  FpDrawing *drawing;
 
-  c.area = inset (&page->content);
-  make_projections (&c);
-  if (choose_scale (&c, &chosen, error))
-    drawing = compose (&c, page, chosen);
-  if (scale != NULL && drawing != NULL)
-    *scale = chosen;
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    fp_projection_unref (c.projection[v]);
-  fp_annotation_free (c.annotation);
+  if (views == NULL)
+    return NULL;
+  drawing = draw_page (scene, spec, page, document_type (spec->kind), fp_sheet_id (spec->kind),
+                       fp_alternative_name (alternative), fp_sheet_views_scale (views));
+  fp_sheet_views_draw (views, drawing);
+  if (scale != NULL)
+    *scale = fp_sheet_views_scale (views);
   return drawing;
 }
 

@@ -152,7 +152,7 @@ add_foot (const Tiling *t, FpDrawing *page, guint column, guint row)
   const double ruler = fp_drawing_add_ruler (page, (FpPoint) { MARGIN, MARGIN + 5.0 }, t->units);
   const double x = MARGIN + ruler + 6.0, room = t->width - MARGIN - x;
   g_autofree char *first = fp_lettering_shorten (where, LETTERING, room);
-  g_autofree char *second = n > 1 ? fp_lettering_shorten ("Cut on the dotted lines; join crosses of like letters.",
+  g_autofree char *second = n > 1 ? fp_lettering_shorten ("Cut on the dotted lines; join like letters.",
                                                           LETTERING, room) : g_strdup ("");
 
   fp_drawing_text (page, (FpPoint) { x, MARGIN + 5.0 }, LETTERING, 0, FP_ALIGN_LEFT, first);

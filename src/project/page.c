@@ -118,6 +118,7 @@ fp_sheet_id (FpSheetKind kind)
     case FP_SHEET_ELEVATION: return "elevation";
     case FP_SHEET_SECTION: return "section";
     case FP_SHEET_CROSS: return "cross";
+    case FP_SHEET_SECTIONS: return "sections";
     case FP_SHEET_BOARD: return "board";
     case FP_N_SHEETS: break;
     }

@@ -44,7 +44,7 @@ read_sheet (FpReader *r, const xmlNode *node, guint *sheet)
   if (fp_sheet_find (word, sheet)
       && is_spelt (word, *sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) *sheet) : "compare"))
     return TRUE;
-  return refuse_word (r, node, "sheet", word, "plan, elevation, section, cross, board or compare");
+  return refuse_word (r, node, "sheet", word, "plan, elevation, section, cross, sections, board or compare");
 }
 
 static gboolean

@@ -5,6 +5,8 @@
 #include "findings-list.h"
 #include "inspector.h"
 #include "param-row.h"
+#include "print-preview.h"
+#include "printing.h"
 #include "sheet-dialog.h"
 #include "sheet-form.h"
 #include "show-list.h"
@@ -271,8 +273,7 @@ test_sheet_form (void)
       const FpPageSetup page = {
         .sheet = sheet, .paper = FP_PAPER_A2, .scale = sheet % 2 ? 75 : 50, .whole = TRUE,
         .findings = sheet != FP_SHEET_COMPARE, .ink = FP_INK_SAFE, .hidden = 1u << FP_SHOW_NAMES | 1u << FP_SHOW_REMOVED,
-        .tiled = TRUE, .tile = FP_PAPER_LETTER, .along = { TRUE, 1200, sheet != FP_SHEET_BOARD },
-        .across = { TRUE, -2500, TRUE },
+        .tiled = TRUE, .tile = FP_PAPER_LETTER, .along = { TRUE, 1200, TRUE }, .across = { TRUE, -2500.25, TRUE },
       };
       FpPageSetup again;
 
@@ -315,6 +316,62 @@ test_sheet_dialog_begins_as_printed_last (void)
   shown = fp_sheet_form_get (FP_SHEET_FORM (form));
   g_assert_true (fp_page_setup_equal (&page, &shown));
   gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+static GtkWindow *
+find_window (const char *title)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+
+      if (g_strcmp0 (gtk_window_get_title (window), title) == 0)
+        return window;
+    }
+  return NULL;
+}
+
+static void
+count_pictures (GtkWidget *top, guint *n, int *wide, int *high)
+{
+  if (GTK_IS_PICTURE (top))
+    {
+      GdkPaintable *page = gtk_picture_get_paintable (GTK_PICTURE (top));
+
+      ++*n;
+      *wide = gdk_paintable_get_intrinsic_width (page);
+      *high = gdk_paintable_get_intrinsic_height (page);
+    }
+  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
+    count_pictures (w, n, wide, high);
+}
+
+/* Every page, in the proportions of its paper (A3, ISO 216), and no other program is asked. */
+static void
+test_print_preview (void)
+{
+  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+  g_autoptr (GtkPrintOperation) operation = NULL;
+  g_autoptr (GError) error = NULL;
+  GtkWindow *window;
+  guint n = 0;
+  int wide = 0, high = 0;
+
+  for (guint i = 0; i < 2; i++)
+    g_ptr_array_add (pages, fp_drawing_new (420, 297));
+  operation = fp_print_operation_new (pages, "test");
+  gtk_print_operation_set_allow_async (operation, TRUE);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PREVIEW, NULL, &error);
+  g_assert_no_error (error);
+  WAIT_FOR (find_window ("Print Preview") != NULL && gtk_widget_get_mapped (GTK_WIDGET (find_window ("Print Preview"))));
+  window = find_window ("Print Preview");
+  count_pictures (GTK_WIDGET (window), &n, &wide, &high);
+  g_assert_cmpuint (n, ==, 2);
+  g_assert_cmpfloat_with_epsilon ((double) wide / high, 420.0 / 297.0, 0.01);
+  g_assert_true (fp_print_was_previewed (operation));
+  gtk_window_destroy (window);
 }
 
 static void
@@ -478,6 +535,7 @@ main (int argc, char **argv)
   g_test_add_func ("/findings-list", test_findings_list);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);
   g_test_add_func ("/compare-page", test_compare_page);
+  g_test_add_func ("/print-preview", test_print_preview);
   g_test_add_func ("/sheet-form", test_sheet_form);
   g_test_add_func ("/show-list", test_show_list);
   g_test_add_func ("/sheet-dialog/as-last", test_sheet_dialog_begins_as_printed_last);

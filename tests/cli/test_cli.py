@@ -122,7 +122,7 @@ def an_elevation_is_drawn_to_scale_on_the_paper_asked_for():
 @test
 def every_sheet_is_written_in_every_form():
     with tempfile.TemporaryDirectory() as folder:
-        for sheet in ("plan", "elevation", "section", "cross", "board", "compare"):
+        for sheet in ("plan", "elevation", "section", "cross", "sections", "board", "compare"):
             for form in ("pdf", "svg", "png"):
                 out = pathlib.Path(folder) / f"{sheet}.{form}"
                 footpace("draw", PARISH, "--sheet", sheet, "--out", out, expect=0)

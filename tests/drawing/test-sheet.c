@@ -554,6 +554,36 @@ test_section_titles (void)
   assert_within_frame (across, "section across");
 }
 
+/* Both on one sheet: on landscape paper beside each other on one level, the one across on the left. */
+static void
+test_both_sections (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  FpSheetSpec spec = { .kind = FP_SHEET_SECTIONS, .paper = FP_PAPER_A2, .landscape = TRUE };
+  FpBox box[FP_N_VIEWS] = { FP_BOX_EMPTY, FP_BOX_EMPTY, FP_BOX_EMPTY };
+  double foot[FP_N_VIEWS];
+  guint n;
+
+  spec.cut[FP_VIEW_SECTION] = (FpCut) { TRUE, -1500, FALSE };
+  g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].view >= 0 && mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_CUT)
+      {
+        const FpBox one = fp_outline_box (fp_drawing_points (drawing) + mark[i].first, mark[i].n);
+        fp_box_add_box (&box[mark[i].view], &one);
+      }
+  foot[FP_VIEW_ELEVATION] = box[FP_VIEW_ELEVATION].y0;
+  foot[FP_VIEW_SECTION] = box[FP_VIEW_SECTION].y0;
+  g_assert_true (reading_has_text (drawing, "SECTION A–A"));
+  g_assert_true (reading_has_text (drawing, "SECTION B–B, FACING EAST"));
+  g_assert_true (fp_box_is_empty (&box[FP_VIEW_PLAN]));
+  g_assert_cmpfloat (box[FP_VIEW_ELEVATION].x1, <, box[FP_VIEW_SECTION].x0);
+  /* Both floors of the sanctuary are as deep; the nave's lies lower in the section along. */
+  g_assert_cmpfloat (foot[FP_VIEW_SECTION], <=, foot[FP_VIEW_ELEVATION] + HAIR);
+  assert_within_frame (drawing, "both sections");
+}
+
 static void
 test_without (void)
 {
@@ -626,6 +656,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/legend", test_legend);
   g_test_add_func ("/sheet/section-line", test_section_line);
   g_test_add_func ("/sheet/section-titles", test_section_titles);
+  g_test_add_func ("/sheet/both-sections", test_both_sections);
   g_test_add_func ("/sheet/without", test_without);
   g_test_add_func ("/sheet/tiled", test_tiled);
   g_test_add_func ("/sheet/nothing-to-draw", test_nothing_to_draw);
