@@ -287,6 +287,14 @@ draw_moving (FpBoardView *self, cairo_t *cr)
     fp_board_view_draw_words (self, cr, words, self->pointer.x + 18.0, self->pointer.y + 18.0);
 }
 
+static void
+draw_section_words (FpBoardView *self, cairo_t *cr)
+{
+  g_autofree char *words = fp_board_view_section_words (self);
+
+  fp_board_view_draw_words (self, cr, words, self->pointer.x + 18.0, self->pointer.y + 18.0);
+}
+
 /* --- a frame ---------------------------------------------------------------- */
 
 static void
@@ -313,7 +321,7 @@ draw_frame (FpBoardView *self, cairo_t *cr)
 gboolean
 fp_board_view_has_guides (FpBoardView *self)
 {
-  return self->held || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self)
+  return self->held || self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self)
          || fp_board_view_has_handles (self);
 }
 
@@ -324,6 +332,8 @@ fp_board_view_draw_guides (FpBoardView *self, cairo_t *cr)
     fp_board_view_draw_handles (self, cr);
   if (self->held)
     draw_moving (self, cr);
+  else if (self->tool.state == FP_TOOL_MOVING && fp_board_view_is_section (self->tool.hit.item))
+    draw_section_words (self, cr);
   if (self->tool.state == FP_TOOL_FRAMING)
     draw_frame (self, cr);
   if (fp_board_view_has_tape (self))

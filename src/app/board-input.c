@@ -64,6 +64,8 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
       hit_thing (self, &hit, fp_document_chosen_placed (self->document), FP_VIEW_PLAN);
       return hit;
     }
+  if (fp_board_view_hit_section_end (self, paper, &hit))
+    return hit;
   i = fp_drawing_pick (self->drawing, paper, PICK_PX / PX_PER_MM);
   mark = i >= 0 ? &fp_drawing_marks (self->drawing, &n)[i] : NULL;
   placed = mark != NULL && !crosses_a_face (self, mark, paper) ? fp_document_placed (self->document, mark->item) : NULL;
@@ -78,6 +80,8 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
   placed = placed != NULL ? fp_document_placed (self->document, fp_item_id (placed->item)) : NULL;
   if (placed != NULL)
     hit_thing (self, &hit, placed, view);
+  if (!hit.movable)
+    fp_board_view_hit_section_line (self, paper, &hit);
   return hit;
 }
 
@@ -141,6 +145,12 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
     return FALSE;
   hit = fp_board_view_hit (self, x, y);
   placed = fp_document_placed (self->document, hit.item);
+  if (fp_board_view_is_section (hit.item))
+    {
+      text = fp_board_view_section_words (self);
+      gtk_tooltip_set_text (tooltip, text);
+      return TRUE;
+    }
   if (placed == NULL || (hit.param == NULL && hit.handle == 0 && fp_document_is_chosen (self->document, hit.item)))
     return FALSE;
   if (hit.handle != 0)

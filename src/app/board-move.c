@@ -130,6 +130,8 @@ end_move (FpBoardView *self, gboolean keep)
 void
 fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
 {
+  if (fp_board_view_obey_section (self, answer))
+    return;
   switch (answer->deed)
     {
     case FP_TOOL_NOTHING:

@@ -41,6 +41,7 @@ struct _FpBoardView
   FpGround       ground;
   FpInkChoice    ink;
   FpDraftHow     how;          /* what is drawn                                */
+  double         section_from; /* where the section was cut before it was dragged */
 
   FpBoardTool    tool;
   FpViewId       anchor;       /* the view that stays put when the layout is made anew */
@@ -87,6 +88,15 @@ void    fp_board_view_add_controllers (FpBoardView *self);
 FpToolHit fp_board_view_hit (FpBoardView *self, double x, double y); /* what lies there: an edge, or a face */
 
 void    fp_board_view_hover (FpBoardView *self); /* what lies under the pointer is looked up anew */
+
+/* --- board-section.c --- */
+gboolean fp_board_view_is_section (const char *item);
+/* The ends of its cutting line before all else, the line itself where nothing that moves lies under it. */
+gboolean fp_board_view_hit_section_end  (FpBoardView *self, FpPoint paper, FpToolHit *hit);
+gboolean fp_board_view_hit_section_line (FpBoardView *self, FpPoint paper, FpToolHit *hit);
+/* FALSE: the answer is about something else. */
+gboolean fp_board_view_obey_section (FpBoardView *self, const FpToolAnswer *answer);
+char    *fp_board_view_section_words (FpBoardView *self);
 
 /* --- board-move.c --- */
 void    fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer);

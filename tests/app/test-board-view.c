@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The board on a (virtual) screen, with a project on it. */
-#include "board-view.h"
+#include "board-view-private.h"
 #include "waiting.h"
 #include "widget-help.h"
 
@@ -217,6 +217,51 @@ test_board_shows_less (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The line is taken hold of on the plan, where nothing that moves lies under it, and moved; given up, it is put back. */
+static void
+test_board_drags_the_section (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpCut cut = { TRUE, 900, FALSE };
+  const FpToolPress press = { FALSE };
+  const FpToolManner manner = { FALSE };
+  FpToolHit hit = { .view = -1 };
+  FpToolAnswer answer;
+  double x = 0, y = 0;
+
+  fp_board_view_set_document (b, d);
+  fp_board_view_set_section (b, &cut);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  fp_board_view_ensure (b);
+  for (double at = -6000; at < 6000 && !fp_board_view_is_section (hit.item); at += 100)
+    {
+      fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { 900, at, 0 }, &x, &y);
+      hit = fp_board_view_hit (b, x, y);
+    }
+  g_assert_true (fp_board_view_is_section (hit.item));
+  for (guint keep = 0; keep < 2; keep++)
+    {
+      const FpPoint from = { 50, 50 }, to = { 50 + 500 / hit.scale, 50 };
+
+      answer = fp_board_tool_press (&b->tool, from, &hit, press);
+      fp_board_view_obey (b, &answer);
+      answer = fp_board_tool_motion (&b->tool, to, manner);
+      fp_board_view_obey (b, &answer);
+      answer = fp_board_tool_motion (&b->tool, to, manner);
+      fp_board_view_obey (b, &answer);
+      g_assert_cmpfloat_with_epsilon (fp_board_view_section (b).at, 1400, 1e-6);
+      answer = keep ? fp_board_tool_release (&b->tool, to) : fp_board_tool_cancel (&b->tool);
+      fp_board_view_obey (b, &answer);
+      g_assert_cmpfloat_with_epsilon (fp_board_view_section (b).at, keep ? 1400 : 900, 1e-6);
+      fp_board_tool_init (&b->tool, b->tool.threshold);
+    }
+  g_assert_null (fp_document_undo_label (d)); /* nothing of the project has changed */
+  g_assert_null (fp_document_chosen (d));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_without_document (void)
 {
@@ -251,6 +296,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
   g_test_add_func ("/board/shows-less", test_board_shows_less);
+  g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }
