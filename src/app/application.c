@@ -76,6 +76,7 @@ set_keys (GtkApplication *app)
     { "win.brief", { "<Ctrl>b" } },
     { "win.add-list", { "<Ctrl>i" } },
     { "win.report", { "<Ctrl>r" } },
+    { "win.outline", { "<Ctrl><Shift>o" } },
     { "win.centre", { "<Ctrl><Shift>c" } },
     { "win.mirror", { "<Ctrl>m" } },
     { "win.mirror-copy", { "<Ctrl><Shift>m" } },

@@ -106,6 +106,7 @@ show_heading (FpInspector *self, const FpSeveral *s)
   gtk_label_set_text (GTK_LABEL (self->survey),
                       "Some are part of the survey: their measures change in every alternative.");
   gtk_widget_set_visible (self->survey, s->any_surveyed && s->all_stand);
+  gtk_widget_hide (self->survey_tools);
   gtk_widget_hide (self->keep);
   gtk_widget_set_visible (self->remove, s->all_stand);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "place-edit.h"
 
+#include "outline-edit.h"
 #include "typing.h"
 
 #include "footpace/setting-out.h"
@@ -120,23 +121,6 @@ fp_place_enter (FpDocument *document, const char *id, FpPlaceField field, const 
                            label, NULL);
 }
 
-static FpProject *
-with_corners (FpDocument *document, const FpPlaced *placed, const FpPoint *corner, guint n, GError **error)
-{
-  g_autoptr (FpItem) item = NULL;
-  FpItemInit init;
-  const FpProject *project = fp_document_project (document);
-
-  fp_item_init_from (placed->item, &init);
-  init.corner = corner;
-  init.n_corners = n;
-  item = fp_item_new (&init, error);
-  if (item == NULL)
-    return NULL;
-  return placed->in_survey ? fp_project_with_survey_item (project, item, error)
-         : fp_project_with_item (project, fp_document_alternative (document), item, error);
-}
-
 gboolean
 fp_corner_enter (FpDocument *document, const char *id, guint i, gboolean along, const char *text, GError **error)
 {
@@ -157,7 +141,7 @@ fp_corner_enter (FpDocument *document, const char *id, guint i, gboolean along, 
   if (!read_field (&corner_fields[along ? 1 : 0], *value, text, units_of (document), value, error))
     return FALSE;
   label = g_strdup_printf ("Corner of %s", fp_item_name (placed->item));
-  return fp_document_edit (document, with_corners (document, placed, corner, n, error), label, NULL);
+  return fp_document_edit (document, fp_outline_make (document, id, corner, n, error), label, NULL);
 }
 
 gboolean

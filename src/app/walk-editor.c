@@ -73,6 +73,66 @@ on_take_away (GtkButton *button, FpWalkEditor *self)
   tell_changed (self);
 }
 
+static void
+mark (GtkWidget *entry, gboolean wrong)
+{
+  if (wrong)
+    gtk_widget_add_css_class (entry, "error");
+  else
+    gtk_widget_remove_css_class (entry, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+}
+
+static gboolean
+read_row (Row *row, FpUnits units, FpLeg *leg, GError **error)
+{
+  g_autoptr (GError) of_length = NULL, of_turn = NULL;
+  gboolean good_length = fp_length_parse (gtk_editable_get_text (GTK_EDITABLE (row->length)), units, &leg->length,
+                                          &of_length);
+  const gboolean good_turn = fp_turn_parse (gtk_editable_get_text (GTK_EDITABLE (row->turn)), &leg->turn, &of_turn);
+
+  if (good_length && !(leg->length > 0))
+    {
+      g_set_error (&of_length, FP_ERROR, FP_ERROR_RANGE, "a side must have a length");
+      good_length = FALSE;
+    }
+  mark (row->length, !good_length);
+  mark (row->turn, !good_turn);
+  if (!good_length)
+    g_propagate_error (error, g_steal_pointer (&of_length));
+  else if (!good_turn)
+    g_propagate_error (error, g_steal_pointer (&of_turn));
+  return good_length && good_turn;
+}
+
+static void insert_row (FpWalkEditor *self, const FpLeg *leg, int at);
+
+/* One half goes on straight into the other. */
+static void
+on_divide (GtkButton *button, FpWalkEditor *self)
+{
+  GtkWidget *line = gtk_widget_get_ancestor (GTK_WIDGET (button), GTK_TYPE_LIST_BOX_ROW);
+  const int at = gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (line));
+  Row *row = row_at (self, (guint) at), *next;
+  FpLeg leg, half;
+  g_autofree char *length = NULL, *turn = NULL;
+
+  if (!read_row (row, self->units, &leg, NULL))
+    return;
+  half = (FpLeg) { leg.length / 2.0, leg.turn };
+  self->filling = TRUE;
+  insert_row (self, &half, at + 1);
+  length = fp_length_format (half.length, self->units);
+  turn = fp_turn_format (0.0);
+  gtk_editable_set_text (GTK_EDITABLE (row->length), length);
+  gtk_editable_set_text (GTK_EDITABLE (row->turn), turn);
+  self->filling = FALSE;
+  next = row_at (self, (guint) at + 1);
+  gtk_widget_grab_focus (next->length);
+  tell_changed (self);
+}
+
 static GtkWidget *
 entry_new (FpWalkEditor *self, const char *text, int width, const char *tip)
 {
@@ -87,11 +147,23 @@ entry_new (FpWalkEditor *self, const char *text, int width, const char *tip)
   return entry;
 }
 
+static GtkWidget *
+small_button (const char *icon, const char *says, GCallback clicked, FpWalkEditor *self)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_set_tooltip_text (button, says);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, says, -1);
+  gtk_widget_add_css_class (button, "flat");
+  g_signal_connect (button, "clicked", clicked, self);
+  return button;
+}
+
+/* @at: -1 for the end */
 static void
-add_row (FpWalkEditor *self, const FpLeg *leg)
+insert_row (FpWalkEditor *self, const FpLeg *leg, int at)
 {
   GtkWidget *line = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *away = gtk_button_new_from_icon_name ("list-remove-symbolic");
   g_autofree char *length = fp_length_format (leg->length, self->units), *turn = fp_turn_format (leg->turn);
   Row *row = g_new (Row, 1);
 
@@ -99,19 +171,18 @@ add_row (FpWalkEditor *self, const FpLeg *leg)
   gtk_label_set_width_chars (GTK_LABEL (row->number), 2);
   row->length = entry_new (self, length, 9, "How long this side is, inside the walls");
   row->turn = entry_new (self, turn, 9, "The turn at its end into the next side: right 90, left 45");
-  gtk_widget_set_tooltip_text (away, "Take this side away");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (away), GTK_ACCESSIBLE_PROPERTY_LABEL, "Take this side away", -1);
-  gtk_widget_add_css_class (away, "flat");
-  g_signal_connect (away, "clicked", G_CALLBACK (on_take_away), self);
   gtk_box_append (GTK_BOX (box), row->number);
   gtk_box_append (GTK_BOX (box), row->length);
   gtk_box_append (GTK_BOX (box), row->turn);
-  gtk_box_append (GTK_BOX (box), away);
+  gtk_box_append (GTK_BOX (box), small_button ("list-add-symbolic", "Divide this side in two", G_CALLBACK (on_divide),
+                                               self));
+  gtk_box_append (GTK_BOX (box), small_button ("list-remove-symbolic", "Take this side away",
+                                               G_CALLBACK (on_take_away), self));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (line), FALSE);
   gtk_widget_set_focusable (line, FALSE);
   g_object_set_data_full (G_OBJECT (line), "row", row, g_free);
-  gtk_list_box_append (GTK_LIST_BOX (self->list), line);
+  gtk_list_box_insert (GTK_LIST_BOX (self->list), line, at);
   number_rows (self);
 }
 
@@ -120,7 +191,7 @@ on_add (FpWalkEditor *self)
 {
   static const FpLeg side = { 3000.0, -90.0 };
 
-  add_row (self, &side);
+  insert_row (self, &side, -1);
   gtk_widget_grab_focus (row_at (self, n_rows (self) - 1)->length);
   tell_changed (self);
 }
@@ -179,7 +250,7 @@ fp_walk_editor_set (FpWalkEditor *self, const FpLeg *leg, guint n)
   while ((old = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0)) != NULL)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (old));
   for (guint i = 0; i < n; i++)
-    add_row (self, &leg[i]);
+    insert_row (self, &leg[i], -1);
   self->filling = FALSE;
   tell_changed (self);
 }
@@ -195,39 +266,6 @@ fp_walk_editor_set_units (FpWalkEditor *self, FpUnits units)
   self->units = units;
   self->filling = FALSE;
   tell_changed (self);
-}
-
-static void
-mark (GtkWidget *entry, gboolean wrong)
-{
-  if (wrong)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
-static gboolean
-read_row (Row *row, FpUnits units, FpLeg *leg, GError **error)
-{
-  g_autoptr (GError) of_length = NULL, of_turn = NULL;
-  gboolean good_length = fp_length_parse (gtk_editable_get_text (GTK_EDITABLE (row->length)), units, &leg->length,
-                                          &of_length);
-  const gboolean good_turn = fp_turn_parse (gtk_editable_get_text (GTK_EDITABLE (row->turn)), &leg->turn, &of_turn);
-
-  if (good_length && !(leg->length > 0))
-    {
-      g_set_error (&of_length, FP_ERROR, FP_ERROR_RANGE, "a side must have a length");
-      good_length = FALSE;
-    }
-  mark (row->length, !good_length);
-  mark (row->turn, !good_turn);
-  if (!good_length)
-    g_propagate_error (error, g_steal_pointer (&of_length));
-  else if (!good_turn)
-    g_propagate_error (error, g_steal_pointer (&of_turn));
-  return good_length && good_turn;
 }
 
 gboolean

@@ -62,6 +62,7 @@ fp_window_update_actions (FpWindow *self)
   set_history_tooltip (self->undo_button, "Undo", d != NULL ? fp_document_undo_label (d) : NULL);
   set_history_tooltip (self->redo_button, "Redo", d != NULL ? fp_document_redo_label (d) : NULL);
   fp_window_update_arrange (self);
+  fp_window_update_survey (self);
   gtk_widget_set_sensitive (self->add_button, d != NULL);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->compare_button), on_compare_page (self));
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->wide_button), gtk_widget_get_visible (self->wide_list));
@@ -115,6 +116,26 @@ choose_nothing (GtkWidget *widget, const char *name, GVariant *parameter)
   fp_window_focus_list (self, was);
 }
 
+/* A wall that is chosen is where a new opening is wanted. */
+static FpProject *
+into_chosen_wall (FpWindow *self, FpProject *added, const char *id, const char *wall)
+{
+  g_autoptr (FpScene) scene = NULL;
+  const FpPlaced *was = fp_document_placed (self->document, wall);
+  FpProject *moved;
+
+  if (added == NULL || was == NULL || was->ghost || fp_item_kind (was->item)->role != FP_ROLE_WALL
+      || (fp_item_kind (fp_project_find (added, fp_document_alternative (self->document), id, NULL))->flags
+          & FP_KIND_IN_WALL) == 0)
+    return added;
+  scene = (FpScene *) fp_scene_new (added, fp_document_alternative (self->document));
+  moved = fp_set_out_on (scene, id, wall, NULL);
+  if (moved == NULL)
+    return added;
+  fp_project_unref (added);
+  return moved;
+}
+
 static void
 add (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -122,12 +143,15 @@ add (GtkWidget *widget, const char *name, GVariant *parameter)
   const FpKind *kind = fp_kind_find (g_variant_get_string (parameter, NULL));
   g_autofree char *id = NULL, *label = NULL;
   g_autoptr (GError) error = NULL;
+  FpProject *next;
 
   (void) name;
   if (kind == NULL)
     return;
   label = g_strdup_printf ("Add %s", kind->label);
-  if (edit (self, fp_set_out_new (fp_document_base_scene (self->document), kind, &id, &error), label, error))
+  next = fp_set_out_new (fp_document_base_scene (self->document), kind, &id, &error);
+  next = into_chosen_wall (self, next, id, fp_document_chosen (self->document));
+  if (edit (self, next, label, error))
     fp_document_choose (self->document, id);
 }
 

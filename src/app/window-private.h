@@ -56,6 +56,10 @@ void fp_window_update_actions (FpWindow *self);
 void fp_window_class_add_arrange_actions (GtkWidgetClass *widget_class);
 void fp_window_update_arrange (FpWindow *self); /* what of it can be done now */
 
+/* --- window-survey.c --- */
+void fp_window_class_add_survey_actions (GtkWidgetClass *widget_class);
+void fp_window_update_survey (FpWindow *self);
+
 /* --- window-add.c --- */
 void fp_window_fill_add_list (FpWindow *self);
 void fp_window_open_add_list (FpWindow *self); /* ready for typing */

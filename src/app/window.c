@@ -220,6 +220,7 @@ fp_window_class_init (FpWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_page);
   fp_window_class_add_actions (widget_class);
   fp_window_class_add_list_actions (widget_class);
+  fp_window_class_add_survey_actions (widget_class);
   fp_window_class_add_arrange_actions (widget_class);
   fp_window_class_add_file_actions (widget_class);
 }
