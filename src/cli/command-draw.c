@@ -147,6 +147,36 @@ goes_with_compare (const Options *o)
   return FALSE;
 }
 
+/* What is not said is as the project was printed last. */
+static void
+fill_from_page (Options *o, const FpPageSetup *page)
+{
+  o->sheet = g_strdup (page->sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) page->sheet) : "compare");
+  o->portrait = o->portrait || (o->paper == NULL && !page->landscape);
+  o->whole = o->whole || (page->whole && page->sheet != FP_SHEET_COMPARE);
+  o->findings = o->findings || page->findings;
+  if (o->paper == NULL)
+    o->paper = g_strdup (fp_paper_id (page->paper));
+  if (o->scale == NULL && page->scale > 0)
+    o->scale = g_strdup_printf ("%.0f", page->scale);
+  if (o->ink == NULL)
+    o->ink = g_strdup (fp_ink_id (page->ink));
+  if (o->without == NULL)
+    o->without = fp_hidden_text (page->hidden);
+  if (o->tiles == NULL && page->tiled)
+    o->tiles = g_strdup (fp_paper_id (page->tile));
+}
+
+/* As typed, or else as the project has them. */
+static void
+fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spec)
+{
+  if (o->along == NULL)
+    spec->cut[FP_VIEW_SECTION] = page->along;
+  if (o->across == NULL)
+    spec->cut[FP_VIEW_ELEVATION] = page->across;
+}
+
 /* FALSE after having said what is wrong. */
 static gboolean
 fill_spec (Options *o, FpSheetSpec *spec)
@@ -237,6 +267,7 @@ run (int argc, char **argv)
   g_auto (Options) o = { 0 };
   g_autofree char *file = NULL;
   g_autoptr (FpProject) project = NULL;
+  const FpPageSetup *page;
   FpSheetSpec spec = { 0 };
   int exit_code;
   const GOptionEntry entries[] = {
@@ -262,9 +293,18 @@ run (int argc, char **argv)
 
   if (!fp_command_options (&fp_command_draw, argc, argv, entries, &file, &exit_code))
     return exit_code;
+  /* What is wrong with the options is told before the file is opened, unless it is to say what they leave open. */
+  if (o.sheet == NULL && o.out != NULL && (project = fp_command_load (file)) == NULL)
+    return FP_EXIT_ERROR;
+  page = project != NULL ? fp_project_page (project) : NULL;
+  if (page != NULL)
+    fill_from_page (&o, page);
   if (!fill_spec (&o, &spec))
     return FP_EXIT_ERROR;
-  project = fp_command_load (file);
+  if (page != NULL)
+    fill_cuts_from_page (&o, page, &spec);
+  if (project == NULL)
+    project = fp_command_load (file);
   return project == NULL ? FP_EXIT_ERROR : draw (project, &o, &spec);
 }
 
@@ -275,6 +315,7 @@ const FpCommand fp_command_draw = {
   "both sections, plan, elevation and section together (board), or all\n"
   "alternatives side by side (compare). The sheet has a title block, a\n"
   "scale bar and cautions.\n"
+  "Without --sheet the page set-up that is kept in the project is taken.\n"
   "What may be left out: building, altar, lights, furniture, seats; existing,\n"
   "proposed, removed; dimensions, levels, names.\n"
   "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"

@@ -288,6 +288,25 @@ def a_large_sheet_goes_on_pages_to_be_joined():
 
 
 @test
+def what_is_not_said_is_as_it_was_printed_last():
+    page = ('<page sheet="cross" paper="a4" lies="portrait" scale="0" whole="no" findings="no" ink="grey" '
+            'without="dimensions names" tiles="none" from="gospel" across="2000" facing="west"/>')
+    with tempfile.TemporaryDirectory() as folder:
+        out, project = pathlib.Path(folder) / "s.svg", pathlib.Path(folder) / "p.footpace"
+        project.write_text(PARISH.read_text().replace("</project>", page + "</project>"))
+        footpace("draw", project, "--out", out, expect=0)
+        texts = svg_texts(out)
+        assert "SECTION B–B, FACING WEST" in texts and "A4" in texts, texts
+        assert 'width="210mm"' in out.read_text()
+        footpace("draw", project, "--out", out, "--paper", "a3", "--across", "3000", expect=0)
+        assert 'width="420mm"' in out.read_text()
+        assert any("3000 mm into the sanctuary" in t for t in svg_texts(out)), svg_texts(out)
+        # A sheet that is named is drawn as ever.
+        footpace("draw", project, "--sheet", "plan", "--out", out, expect=0)
+        assert 'width="420mm"' in out.read_text() and "B" not in svg_texts(out)
+
+
+@test
 def names_of_forms_and_papers_are_read_in_any_case():
     with tempfile.TemporaryDirectory() as folder:
         out = pathlib.Path(folder) / "X.PDF"
