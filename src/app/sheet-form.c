@@ -172,12 +172,26 @@ show_cuts (FpSheetForm *self)
 
   gtk_widget_set_visible (self->along_label, along);
   gtk_widget_set_visible (self->along, along);
-  gtk_widget_set_visible (self->from_label, along && sheet != FP_SHEET_BOARD);
-  gtk_widget_set_visible (self->from, along && sheet != FP_SHEET_BOARD);
   gtk_widget_set_visible (self->across_label, across);
   gtk_widget_set_visible (self->across, across);
-  gtk_widget_set_visible (self->facing_label, across);
-  gtk_widget_set_visible (self->facing, across);
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->along), sheet == FP_SHEET_PLAN ? "no cutting line" : "on the axis");
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->across), sheet == FP_SHEET_PLAN ? "no cutting line" : "through the altar");
+}
+
+/* On the plan a line that is not there looks nowhere. */
+static void
+show_ways (FpSheetForm *self)
+{
+  const guint sheet = sheet_of (self);
+  const gboolean plan = sheet == FP_SHEET_PLAN;
+  const gboolean from = shows_along (sheet) && sheet != FP_SHEET_BOARD
+                        && (!plan || *gtk_editable_get_text (GTK_EDITABLE (self->along)) != '\0');
+  const gboolean facing = shows_across (sheet) && (!plan || *gtk_editable_get_text (GTK_EDITABLE (self->across)) != '\0');
+
+  gtk_widget_set_visible (self->from_label, from);
+  gtk_widget_set_visible (self->from, from);
+  gtk_widget_set_visible (self->facing_label, facing);
+  gtk_widget_set_visible (self->facing, facing);
 }
 
 static void
@@ -186,6 +200,7 @@ show_rest (FpSheetForm *self)
   const gboolean compare = sheet_of (self) == FP_SHEET_COMPARE;
   const FpHidden hidden = fp_show_list_get (FP_SHOW_LIST (self->show_list));
 
+  show_ways (self);
   gtk_widget_set_sensitive (self->findings, !compare);
   gtk_widget_set_sensitive (self->whole, !compare);
   gtk_widget_set_visible (self->other_scale, selected (self->scale) >= OTHER_SCALE);
