@@ -39,6 +39,9 @@
 /* Measures of a greater rank come after the names. */
 #define NAME_RANK 3u
 
+/* Tiers beyond the usual for what must be told. */
+#define MORE_TIERS 2u
+
 /* Dimensions within the view may stand out by this much: nearer than the first tier, mm. */
 #define STANDS_OUT 3.9
 
@@ -269,6 +272,7 @@ set_sides (FpAnnotation *self)
       self->sides.tiers[side] = self->layout.dimensions ? self->around.tiers[side] : 0;
       self->sides.longest[side] = LONGEST;
     }
+  self->sides.more = self->around.has_title_at || !self->layout.dimensions ? 0 : MORE_TIERS;
   /* From above the walls down to what stands on the floor nothing can be told. */
   if (self->view != FP_VIEW_PLAN)
     self->sides.longest[FP_SIDE_ABOVE] = LONGEST_FROM_ABOVE;
@@ -288,7 +292,7 @@ set_levels (FpAnnotation *self, const FpScene *scene)
 }
 
 static void
-place_near (FpAnnotation *self, guint rank_max)
+place_near (FpAnnotation *self, FpNearAmong among, guint rank_max)
 {
   const FpBox *c = &self->sides.content;
   /* On a board the next view stands beside it. */
@@ -296,15 +300,27 @@ place_near (FpAnnotation *self, guint rank_max)
   const FpBox within = { c->x0 - aside, c->y0 - STANDS_OUT, c->x1 + aside, c->y1 + STANDS_OUT };
   const double axis = self->view == FP_VIEW_SECTION ? NAN : self->layout.origin.x;
 
-  fp_near_place (self->wanted, rank_max, &within, axis, self->room);
+  fp_near_place (self->wanted, among, rank_max, &within, axis, self->room);
+}
+
+/* What must be told comes before all else: where it stands well, and then wherever it can. */
+static void
+place_musts (FpAnnotation *self, FpTiers *tiers)
+{
+  fp_tiers_place (tiers, AT_EDGE, FP_TIERS_MUSTS);
+  place_near (self, FP_NEAR_MUSTS, G_MAXUINT);
+  fp_tiers_place (tiers, LONGEST, FP_TIERS_MUSTS);
+  place_near (self, FP_NEAR_INSIST, G_MAXUINT);
+  fp_tiers_place (tiers, LONGEST, FP_TIERS_INSIST);
+  place_near (self, FP_NEAR_ANYHOW, G_MAXUINT);
 }
 
 /* First what lies at the edge of the view, beside it; then the foremost of what lies within, near where it stands. */
 static void
 place_foremost (FpAnnotation *self, FpTiers *tiers)
 {
-  fp_tiers_place (tiers, AT_EDGE);
-  place_near (self, NAME_RANK);
+  fp_tiers_place (tiers, AT_EDGE, FP_TIERS_ALL);
+  place_near (self, FP_NEAR_ALL, NAME_RANK);
 }
 
 /* Names come before measures of the lesser things; what then is left goes beside the view if extension lines can
@@ -312,22 +328,40 @@ place_foremost (FpAnnotation *self, FpTiers *tiers)
 static void
 place_rest (FpAnnotation *self, FpTiers *tiers)
 {
-  place_near (self, G_MAXUINT);
-  fp_tiers_place (tiers, LONGEST);
+  place_near (self, FP_NEAR_ALL, G_MAXUINT);
+  fp_tiers_place (tiers, LONGEST, FP_TIERS_ALL);
   fp_tiers_settle (tiers);
+  fp_tiers_place_late (tiers);
+  place_near (self, FP_NEAR_ANYHOW, G_MAXUINT);
+  self->untold = g_ptr_array_new_with_free_func (g_free);
+  fp_wanted_untold (self->wanted, self->around.shown, self->untold);
+  fp_levels_untold (self->levels, self->untold);
   self->left_out = 0;
   for (guint i = 0; i < self->wanted->len; i++)
     self->left_out += g_array_index (self->wanted, FpWanted, i).placed == FP_PLACED_NOT ? 1 : 0;
 }
 
+/* What must be told is told in words where the church is a sign of itself. */
+static void
+keep_musts_alone (GArray *wanted)
+{
+  for (guint i = wanted->len; i-- > 0;)
+    if (g_array_index (wanted, FpWanted, i).must == NULL)
+      g_array_remove_index (wanted, i);
+}
+
 static void
 gather_dimensions (FpAnnotation *self, const FpScene *scene)
 {
-  if (self->layout.dimensions && is_legible (self->layout.scale))
-    self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->sides.content,
-                                     most_rank (self->layout.scale), self->around.shown);
-  else
-    self->wanted = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+  if (!self->layout.dimensions)
+    {
+      self->wanted = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+      return;
+    }
+  self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->sides.content,
+                                   most_rank (self->layout.scale), self->around.shown);
+  if (!is_legible (self->layout.scale))
+    keep_musts_alone (self->wanted);
 }
 
 static void
@@ -358,6 +392,7 @@ set_dimensions_and_labels (FpAnnotation *self, FpProjection *projection)
 
   gather_dimensions (self, fp_projection_scene (projection));
   tiers = fp_tiers_new (self->wanted, &self->sides, self->room);
+  place_musts (self, tiers);
   place_foremost (self, tiers);
   set_falls (self, projection);
   set_labels (self, projection);
@@ -502,6 +537,7 @@ fp_annotation_free (FpAnnotation *self)
   if (self == NULL)
     return;
   g_array_unref (self->wanted);
+  g_ptr_array_unref (self->untold);
   g_array_unref (self->levels);
   g_array_unref (self->labels);
   g_array_unref (self->falls);

@@ -50,6 +50,7 @@ typedef struct
   FpPoint        title_at;
   FpMargins      margins;
   guint          left_out;
+  GPtrArray     *untold;   /* utf8: what must be told and is not (must.h); on a board, nor on it so far */
 } FpAnnotation;
 
 FpAnnotation *fp_annotation_new  (FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around);

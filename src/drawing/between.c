@@ -54,19 +54,20 @@ footpace_of (const Search *s, const FpPlaced *altar)
 }
 
 static void
-add_sliding (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank, double from, double to)
+add_sliding (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank, double from, double to,
+             const char *must)
 {
   const FpBetween one = { .spec = { -1, a, b, views, 1, rank }, .item = g_intern_string (fp_item_id (of->item)),
-                          .slide = { from, to } };
+                          .must = must, .slide = { from, to } };
 
   if (fp_vec3_length (fp_vec3_sub (b, a)) >= 1)
     g_array_append_val (s->out, one);
 }
 
 static void
-add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank)
+add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank, const char *must)
 {
-  add_sliding (s, of, a, b, views, rank, 0, 0);
+  add_sliding (s, of, a, b, views, rank, 0, 0, must);
 }
 
 /* --- looking for the nearest face ------------------------------------------- */
@@ -154,12 +155,13 @@ add_before_altar (const Search *s)
       const double x = to->plan.x0, y = rail_face (rail);
       if (to->plan.y0 > y)
         add_sliding (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
-                     IN_PLAN | IN_SECTION, 0, MAX (rail->plan.x0, to->plan.x0), MIN (rail->plan.x1, to->plan.x1));
+                     IN_PLAN | IN_SECTION, 0, MAX (rail->plan.x0, to->plan.x0), MIN (rail->plan.x1, to->plan.x1),
+                     steps != NULL ? "rail to the lowest step" : "rail to the altar");
     }
   if (altar != NULL && steps != NULL && altar->plan.y0 > steps->plan.y0)
     add_sliding (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, steps->level },
                  (FpVec3) { altar->plan.x0, steps->plan.y0, steps->level }, IN_PLAN | IN_SECTION, 2, altar->plan.x0,
-                 altar->plan.x1);
+                 altar->plan.x1, NULL);
 }
 
 /* The same that the rules measure. */
@@ -178,7 +180,7 @@ add_behind_altar (const Search *s)
   box.x0 += altar->place.x;
   box.x1 += altar->place.x;
   add_sliding (s, altar, (FpVec3) { box.x0, altar->plan.y1, altar->level },
-               (FpVec3) { box.x0, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, box.x0, box.x1);
+               (FpVec3) { box.x0, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, box.x0, box.x1, NULL);
 }
 
 /* --- from wall to wall --------------------------------------------------------- */
@@ -253,7 +255,7 @@ add_width (const Search *s, const FpPlaced *about, const FpBox *within, double l
     {
       const Sample *at = &sample[first];
       add_sliding (s, about, (FpVec3) { at->lo, at->across, level }, (FpVec3) { at->hi, at->across, level },
-                   IN_PLAN | IN_ELEVATION, 1, at->across, sample[last].across);
+                   IN_PLAN | IN_ELEVATION, 1, at->across, sample[last].across, "width of the sanctuary");
     }
 }
 
@@ -271,7 +273,7 @@ add_depth (const Search *s, const FpPlaced *rail, const FpBox *within)
     {
       const Sample *at = &sample[first];
       add_sliding (s, rail, (FpVec3) { at->across, y, rail->level }, (FpVec3) { at->across, at->hi, rail->level },
-                   IN_PLAN | IN_SECTION, 2, at->across, sample[last].across);
+                   IN_PLAN | IN_SECTION, 2, at->across, sample[last].across, NULL);
     }
 }
 
@@ -367,10 +369,12 @@ add_heights (const Search *s)
     return;
   if (steps != NULL)
     add (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, foot },
-         (FpVec3) { altar->plan.x0, altar->plan.y0, altar->level + altar->extent.top }, IN_ELEVATION | IN_SECTION, 3);
+         (FpVec3) { altar->plan.x0, altar->plan.y0, altar->level + altar->extent.top }, IN_ELEVATION | IN_SECTION, 3,
+         NULL);
   if (high != NULL && high != altar)
     add (s, high, (FpVec3) { high->plan.x0, high->plan.y1, foot },
-         (FpVec3) { high->plan.x0, high->plan.y1, high->level + high->extent.height }, IN_ELEVATION | IN_SECTION, 1);
+         (FpVec3) { high->plan.x0, high->plan.y1, high->level + high->extent.height }, IN_ELEVATION | IN_SECTION, 1,
+         "height over all");
 }
 
 GArray *

@@ -298,6 +298,8 @@ typedef struct
   FpBox                paper;
   FpCut                cut[FP_N_VIEWS];
   GArray              *shown;
+  GArray              *missing; /* FpWanted: what must be told, and its view did not */
+  GPtrArray           *untold;  /* utf8: levels without room */
   guint                number;
 } Board;
 
@@ -380,7 +382,6 @@ surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
   *out = FP_SURROUNDINGS_ALONE;
   out->outline = outline_of (b, view);
   out->seen = b->paper;
-  out->shown = b->shown;
   out->has_title_at = TRUE;
   out->steady = TRUE;
   out->has_no_title = !title_of (b, view, &out->title_at);
@@ -410,6 +411,18 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
 }
 
 static void
+note_missing (Board *b, const FpAnnotation *annotation)
+{
+  for (guint i = 0; i < annotation->wanted->len; i++)
+    {
+      const FpWanted *w = &g_array_index (annotation->wanted, FpWanted, i);
+      if (w->must != NULL && w->placed == FP_PLACED_NOT)
+        g_array_append_vals (b->missing, w, 1);
+    }
+  fp_levels_untold (annotation->levels, b->untold);
+}
+
+static void
 draw_view (Board *b, FpProjection *projection)
 {
   const FpViewId view = fp_projection_view (projection);
@@ -423,6 +436,8 @@ draw_view (Board *b, FpProjection *projection)
   fp_view_draw_lines (b->drawing, projection, annotation);
   fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
+  if (b->untold != NULL)
+    note_missing (b, annotation);
   if (view == FP_VIEW_PLAN && !around.has_no_title)
     fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 13), 3.2,
                          fp_project_brief (fp_scene_project (fp_projection_scene (projection)))->north);
@@ -430,11 +445,12 @@ draw_view (Board *b, FpProjection *projection)
 
 void
 fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
-                  const FpBox *area)
+                  const FpBox *area, GPtrArray *untold)
 {
   static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
   g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
-  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .paper = *area };
+  g_autoptr (GArray) missing = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .missing = missing, .untold = untold, .paper = *area };
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     b.cut[v] = fp_projection_cut (projection[v]);
@@ -447,6 +463,8 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
     if (!layout->alone || layout->only == order[i])
       draw_view (&b, projection[order[i]]);
+  if (untold != NULL)
+    fp_wanted_untold (missing, shown, untold);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
 }
 
@@ -456,6 +474,6 @@ fp_board_draw (FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *
   const FpBox paper = { 0, 0, width, height };
   FpDrawing *drawing = fp_drawing_new (width, height);
 
-  fp_board_draw_on (drawing, projection, layout, &paper);
+  fp_board_draw_on (drawing, projection, layout, &paper, NULL);
   return drawing;
 }

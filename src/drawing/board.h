@@ -14,8 +14,8 @@ void fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, dou
 void fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const FpBox *area, FpUnits units,
                      FpBoardLayout *out);
 
-/* Draws within @area, paper mm. */
+/* Draws within @area, paper mm. @untold: (nullable): (element-type utf8): what must be told and is not (must.h) */
 void fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
-                       const FpBox *area);
+                       const FpBox *area, GPtrArray *untold);
 
 G_END_DECLS

@@ -325,6 +325,40 @@ fp_cover_is_blank (const FpCover *self, const FpBox *box, guint but)
   return !is_on_filled (self, box);
 }
 
+gboolean
+fp_cover_is_on_filled (const FpCover *self, const FpBox *box)
+{
+  for (guint k = 0; k < 9; k++)
+    {
+      const FpPoint p = { box->x0 + (box->x1 - box->x0) * (k % 3) / 2, box->y0 + (box->y1 - box->y0) * (k / 3) / 2 };
+      for (guint i = 0; i < self->filled->len; i++)
+        if (lies_on (self, &g_array_index (self->filled, Filled, i), p))
+          return TRUE;
+    }
+  return FALSE;
+}
+
+/* A line that passes through several cells counts once. */
+guint
+fp_cover_lines_in (const FpCover *self, const FpBox *box)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+
+  for (int c = cell_of (box->x0); c <= cell_of (box->x1); c++)
+    for (int r = cell_of (box->y0); r <= cell_of (box->y1); r++)
+      {
+        const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (c, r));
+        for (guint i = 0; in != NULL && i < in->len; i++)
+          {
+            const guint index = g_array_index (in, guint, i);
+            const Line *line = &g_array_index (self->objects, Line, index);
+            if (fp_segment_meets_box (line->a, line->b, box))
+              g_hash_table_add (seen, GUINT_TO_POINTER (index + 1));
+          }
+      }
+  return g_hash_table_size (seen);
+}
+
 static gboolean
 passes_over (const FpCover *self, const Filled *f, FpPoint a, FpPoint b)
 {

@@ -39,6 +39,10 @@ void     fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b, guint owner);
 void     fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n); /* copied */
 /* @but: lines of this owner do not count; 0: all do */
 gboolean fp_cover_is_blank   (const FpCover *self, const FpBox *box, guint but);
+/* Lines of what is drawn that pass through a box, which a patch of paper would interrupt. */
+guint    fp_cover_lines_in   (const FpCover *self, const FpBox *box);
+/* Whether some of it lies on a filled area. */
+gboolean fp_cover_is_on_filled (const FpCover *self, const FpBox *box);
 /* Lines of what is drawn that a segment crosses. */
 guint    fp_cover_crossings  (const FpCover *self, FpPoint a, FpPoint b);
 /* Whether it passes over a filled area. */

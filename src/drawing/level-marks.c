@@ -21,6 +21,8 @@
 #define EQUAL 1.0
 
 #define HIGHEST_RANK 1u
+#define ALTAR_RANK   3u
+#define CEILING_RANK 3u
 #define FALLING_RANK 4u
 
 /* --- gathering ---------------------------------------------------------------- */
@@ -218,13 +220,28 @@ add_tops (Gathering *g, const FpScene *scene, const FpPlaced *placed, guint n, c
   const FpPlaced *high = NULL;
 
   if (altar >= 0 && shows[altar])
-    add (g, &placed[altar], "height", placed[altar].level + placed[altar].extent.top, 3);
+    add (g, &placed[altar], "height", placed[altar].level + placed[altar].extent.top, ALTAR_RANK);
   for (guint i = 0; i < n; i++)
     if (shows[i] && !placed[i].ghost && !(fp_item_kind (placed[i].item)->flags & FP_KIND_SURVEY)
         && (high == NULL || placed[i].level + placed[i].extent.height > high->level + high->extent.height))
       high = &placed[i];
   if (high != NULL)
     add (g, high, "height", high->level + high->extent.height, 5);
+}
+
+/* Where the walls end, which is where the ceiling begins. */
+static void
+add_ceiling (Gathering *g, const FpPlaced *placed, guint n, const gboolean *shows)
+{
+  const FpPlaced *high = NULL;
+
+  for (guint i = 0; i < n; i++)
+    if (shows[i] && !placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_WALL
+        && lies_in_clip (&g->layout->clip, placed[i].level + placed[i].extent.height)
+        && (high == NULL || placed[i].level + placed[i].extent.height > high->level + high->extent.height))
+      high = &placed[i];
+  if (high != NULL)
+    add (g, high, "height", high->level + high->extent.height, CEILING_RANK);
 }
 
 GArray *
@@ -238,6 +255,7 @@ fp_levels_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId vie
   add_floors (&g, scene, placed, shows);
   add_highest (&g, scene, placed);
   add_tops (&g, scene, placed, n, shows);
+  add_ceiling (&g, placed, n, shows);
   g_array_sort (g.out, compare_levels);
   return g.out;
 }
@@ -428,5 +446,16 @@ fp_levels_add_boxes (const GArray *levels, const FpBox *content, FpBox *box)
       fp_box_add_box (box, &shape.box);
       fp_box_add_point (box, shape.line[0]);
       fp_box_add_point (box, shape.line[1]);
+    }
+}
+
+void
+fp_levels_untold (const GArray *levels, GPtrArray *untold)
+{
+  for (guint i = 0; i < levels->len; i++)
+    {
+      const FpLevelMark *mark = &g_array_index (levels, FpLevelMark, i);
+      if (!mark->placed && mark->rank <= CEILING_RANK)
+        g_ptr_array_add (untold, g_strdup_printf ("level %s", mark->text));
     }
 }

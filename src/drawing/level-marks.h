@@ -41,6 +41,9 @@ void    fp_levels_draw  (FpDrawing *drawing, const GArray *levels, const FpBox *
 /* How far the marks of a side reach from the outline, mm; 0 when there are none. */
 double  fp_levels_reach (const GArray *levels, FpSide side);
 
+/* Of the levels of datum, footpace, floors, altar and ceiling, those that found no room: "level +1.125"; (element-type utf8) */
+void    fp_levels_untold (const GArray *levels, GPtrArray *untold);
+
 /* Adds to @box what the marks cover. */
 void    fp_levels_add_boxes (const GArray *levels, const FpBox *content, FpBox *box);
 

@@ -35,9 +35,16 @@
 #define MOST_FOREMOST 12.0
 #define MOST_LESSER 4.5
 #define LESSER     3u
+/* For what must be told: a figure on a patch of paper, each line that the patch interrupts, and how much it may be. */
+#define ON_PATCH   2.0
+#define PER_HIDDEN 0.8
+#define MOST_INSISTS 16.0
+#define MOST_ANYHOW 200.0
+#define OVER_STEP  3.0 /* between the places over its own thing */
 
 /* Distances from the edge of the thing. */
-static const double DISTANCES[] = { 10, 8, 12, 6.5, 14, 17.5, 25 };
+static const double DISTANCES[] = { 10, 8, 12, 6.5, 14, 17.5, 25, 32, 40 };
+#define USUAL_DISTANCES 7u
 
 typedef struct
 {
@@ -45,6 +52,7 @@ typedef struct
   const FpBox *within;
   double       axis;
   FpCover     *room;
+  FpNearAmong  among;
   guint        index;
   FpWanted    *w;       /* the one that is placed now     */
   FpWanted     best;
@@ -67,16 +75,27 @@ grown (const FpBox *box, double by)
 }
 
 static gboolean
-figure_is_clear (const Search *s, const FpDimensionLine *d)
+insists (const Search *s)
 {
+  return s->among == FP_NEAR_INSIST || s->among == FP_NEAR_ANYHOW;
+}
+
+/* What it costs where the figure stands: nothing on blank paper; G_MAXDOUBLE where it cannot stand. */
+static double
+cost_of_figure (const Search *s, const FpDimensionLine *d)
+{
+  double cost = 0;
+
   for (guint i = 0; i < d->n_figure; i++)
     {
       const FpBox kept = grown (&d->figure[i], CLEAR), apart = grown (&d->figure[i], APART);
-      if (!lies_within (&kept, s->within) || !fp_cover_is_blank (s->room, &kept, 0)
-          || !fp_cover_text_is_free (s->room, &apart, s->index + 1))
-        return FALSE;
+      const gboolean is_blank = fp_cover_is_blank (s->room, &kept, 0);
+      if (!lies_within (&kept, s->within) || !fp_cover_text_is_free (s->room, &apart, s->index + 1)
+          || (!is_blank && (!insists (s) || fp_cover_is_on_filled (s->room, &kept))))
+        return G_MAXDOUBLE;
+      cost += is_blank ? 0 : PER_HIDDEN * fp_cover_lines_in (s->room, &kept) + (cost == 0 ? ON_PATCH : 0);
     }
-  return TRUE;
+  return cost;
 }
 
 static double
@@ -94,7 +113,7 @@ cost_of_extensions (const Search *s, const FpDimensionLine *d)
 static gboolean
 is_lost (const Search *s, const FpDimensionLine *d)
 {
-  return fp_cover_runs_along (s->room, d->line_a, d->line_b, s->w->rank == 0 ? TOGETHER / 2 : TOGETHER)
+  return fp_cover_runs_along (s->room, d->line_a, d->line_b, s->w->rank == 0 || insists (s) ? TOGETHER / 2 : TOGETHER)
          || fp_cover_line_has_company (s->room, d->line_a, d->line_b, LINES_APART, s->index + 1)
          || (d->has_shelf && (fp_cover_runs_along (s->room, d->shelf_a, d->shelf_b, TOGETHER)
                               || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0))
@@ -120,6 +139,7 @@ try_figure (Search *s, FpFigure figure, double cost)
 {
   FpWanted *w = s->w;
   FpDimensionLine d;
+  double on_figure;
 
   w->figure = figure;
   cost += figure == FP_FIGURE_WITHIN ? 0 : BESIDE;
@@ -128,13 +148,17 @@ try_figure (Search *s, FpFigure figure, double cost)
   fp_dimension_line (w, NULL, &d);
   if (!lies_within (&(FpBox) { MIN (d.line_a.x, d.line_b.x), MIN (d.line_a.y, d.line_b.y), MAX (d.line_a.x, d.line_b.x),
                                MAX (d.line_a.y, d.line_b.y) }, s->within)
-      || !figure_is_clear (s, &d) || !fp_dimension_line_is_free (&d, s->room, s->index + 1) || is_lost (s, &d))
+      || !fp_dimension_line_is_free (&d, s->room, s->index + 1) || is_lost (s, &d))
     return;
-  cost += PER_LINE * fp_cover_crossings (s->room, d.line_a, d.line_b) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
+  on_figure = cost_of_figure (s, &d);
+  if (on_figure == G_MAXDOUBLE)
+    return;
+  cost += on_figure + PER_LINE * fp_cover_crossings (s->room, d.line_a, d.line_b) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
   if (cost >= MIN (s->cost, s->most))
     return;
   s->cost = cost;
   s->best = *w;
+  s->best.has_ground = on_figure > 0;
 }
 
 static void
@@ -159,13 +183,15 @@ try_beside_thing (Search *s)
   for (guint side = 0; side < 2; side++)
     {
       const double way = side == 0 ? -1 : 1;
-      for (guint i = 0; i < G_N_ELEMENTS (DISTANCES); i++)
+      for (guint i = 0; i < (insists (s) ? G_N_ELEMENTS (DISTANCES) : USUAL_DISTANCES); i++)
         {
           const double offset = edge[side] + way * DISTANCES[i];
           try_at (s, 0, offset, PER_MM * fabs (offset) + PER_MM_OFF * fabs (DISTANCES[i] - DISTANCES[0]));
         }
       if (fabs (edge[side]) > INSIDE + 3)
         try_at (s, 0, way * INSIDE, OVER_OWN + PER_MM * INSIDE);
+      for (double over = OVER_STEP; insists (s) && over < fabs (edge[side]); over += OVER_STEP)
+        try_at (s, 0, way * over, OVER_OWN + PER_MM * over);
     }
 }
 
@@ -256,6 +282,25 @@ meets_axis (const Search *s, const FpWanted *w)
   return FALSE;
 }
 
+static double
+most_of (const Search *s)
+{
+  switch (s->among)
+    {
+    case FP_NEAR_INSIST: return MOST_INSISTS;
+    case FP_NEAR_ANYHOW: return MOST_ANYHOW;
+    case FP_NEAR_ALL:
+    case FP_NEAR_MUSTS: break;
+    }
+  return s->w->rank == 0 ? MOST_FOREMOST : s->w->rank > LESSER ? MOST_LESSER : MOST;
+}
+
+static gboolean
+is_among (const Search *s)
+{
+  return s->among == FP_NEAR_ALL || (s->w->must != NULL && (s->among == FP_NEAR_MUSTS || s->w->insists));
+}
+
 static void
 place_one (Search *s)
 {
@@ -263,7 +308,7 @@ place_one (Search *s)
   FpDimensionLine d;
 
   s->cost = G_MAXDOUBLE;
-  s->most = w->rank == 0 ? MOST_FOREMOST : w->rank > LESSER ? MOST_LESSER : MOST;
+  s->most = most_of (s);
   w->placed = FP_PLACED_NEAR;
   find_borders (s);
   if (w->slide[0] != w->slide[1])
@@ -276,20 +321,20 @@ place_one (Search *s)
       return;
     }
   *w = s->best;
-  w->has_ground = meets_axis (s, w);
+  w->has_ground |= meets_axis (s, w);
   fp_dimension_line (w, NULL, &d);
   fp_dimension_line_take (&d, s->room, s->index + 1);
 }
 
 void
-fp_near_place (GArray *wanted, guint rank_max, const FpBox *within, double axis, FpCover *room)
+fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const FpBox *within, double axis, FpCover *room)
 {
-  Search s = { .wanted = wanted, .within = within, .axis = axis, .room = room };
+  Search s = { .wanted = wanted, .among = among, .within = within, .axis = axis, .room = room };
 
   for (s.index = 0; s.index < wanted->len; s.index++)
     {
       s.w = &g_array_index (wanted, FpWanted, s.index);
-      if (s.w->placed == FP_PLACED_NOT && !s.w->overall && s.w->rank <= rank_max)
+      if (fp_wanted_is_open (s.w) && !s.w->overall && s.w->rank <= rank_max && is_among (&s))
         place_one (&s);
     }
 }

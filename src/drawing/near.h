@@ -13,6 +13,15 @@
 
 G_BEGIN_DECLS
 
+/* What is placed now. */
+typedef enum
+{
+  FP_NEAR_ALL,
+  FP_NEAR_MUSTS,  /* only what must be told                                                     */
+  FP_NEAR_INSIST, /* what must be told here, on a patch of paper where nothing is blank         */
+  FP_NEAR_ANYHOW, /* the same at whatever cost                                                  */
+} FpNearAmong;
+
 /**
  * fp_near_place:
  * @rank_max: measures of a greater rank are not placed now
@@ -21,6 +30,6 @@ G_BEGIN_DECLS
  *
  * Finds room for what is not yet placed, the foremost first, and takes it.
  */
-void fp_near_place (GArray *wanted, guint rank_max, const FpBox *within, double axis, FpCover *room);
+void fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const FpBox *within, double axis, FpCover *room);
 
 G_END_DECLS

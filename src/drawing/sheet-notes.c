@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sheet-notes.c - running text on a sheet: cautions, wrapped, never beyond their box */
+#include "must.h"
 #include "sheet-parts.h"
 #include "text-fit.h"
 
@@ -8,6 +9,7 @@
 #define SMALL         1.8
 #define SMALL_SPACING 2.9
 #define PLAIN         2.5
+#define PLAIN_SPACING 4.0
 
 guint
 fp_draw_lines (FpDrawing *drawing, FpPoint top_left, double height, double spacing, GPtrArray *lines, guint most)
@@ -41,4 +43,28 @@ fp_draw_cautions (FpDrawing *drawing, const FpBox *box, FpUnits units)
   n = fp_draw_lines (drawing, (FpPoint) { box->x0, top }, SMALL, SMALL_SPACING, lines,
                      (guint) MAX (0, floor ((room - SMALL) / SMALL_SPACING) + 1));
   return box->y1 - top + n * SMALL_SPACING;
+}
+
+/* --- what is not dimensioned ------------------------------------------------------------ */
+
+double
+fp_draw_untold (FpDrawing *drawing, const FpBox *box, const GPtrArray *untold)
+{
+  g_autofree char *text = fp_untold_words (untold);
+  g_autoptr (GPtrArray) lines = NULL;
+  double height;
+
+  if (text == NULL)
+    return 0;
+  lines = fp_lettering_wrap (text, PLAIN, box->x1 - box->x0);
+  height = lines->len * PLAIN_SPACING;
+  if (drawing != NULL)
+    {
+      const FpPoint ground[4] = { { box->x0 - 1, box->y1 + 1 }, { box->x1, box->y1 + 1 }, { box->x1, box->y1 - height },
+                                  { box->x0 - 1, box->y1 - height } };
+      fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
+      fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
+      fp_draw_lines (drawing, (FpPoint) { box->x0, box->y1 }, PLAIN, PLAIN_SPACING, lines, lines->len);
+    }
+  return height;
 }

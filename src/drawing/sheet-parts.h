@@ -29,6 +29,10 @@ gboolean fp_draw_legend (FpDrawing *drawing, FpPoint at, double most, const FpSc
  * Returns: the height that it took */
 double fp_draw_cautions (FpDrawing *drawing, const FpBox *box, FpUnits units);
 
+/* What must be told and found no room (must.h), from the top of @box down, on a patch of paper.
+ * @drawing: (nullable): %NULL only to measure. Returns: the height that it takes; 0 when there is nothing to tell */
+double fp_draw_untold (FpDrawing *drawing, const FpBox *box, const GPtrArray *untold);
+
 /* How fully a finding is told: with all that its lines say; each of them in one line; its heading and measure alone. */
 typedef enum { FP_TOLD_FULLY, FP_TOLD_SHORTENED, FP_TOLD_IN_BRIEF } FpTold;
 

@@ -12,6 +12,10 @@
 /* Between two views, paper mm. */
 #define APART 10.0
 
+/* About what is told in words beside the plan of a board, and how wide that is at least, paper mm. */
+#define UNTOLD_GAP   8.0
+#define UNTOLD_LEAST 50.0
+
 #define MOST_VIEWS 2
 
 /* Where a view lies, and what is written about it. */
@@ -37,6 +41,8 @@ struct _FpSheetViews
   const struct Way_ *way;
   OneView            one[MOST_VIEWS];
   guint              n;
+  GPtrArray         *untold; /* utf8: what must be told and is not */
+  double             words;  /* height that it takes at the foot of the area */
 };
 
 /* Two sections as elevation and section stand on the board: the one across on the left. */
@@ -125,6 +131,21 @@ forget_views (FpSheetViews *c)
   for (guint i = 0; i < c->n; i++)
     g_clear_pointer (&c->one[i].annotation, fp_annotation_free);
   c->n = 0;
+  g_ptr_array_set_size (c->untold, 0);
+}
+
+/* What no view of the sheet tells is told in words. */
+static void
+gather_untold (FpSheetViews *c)
+{
+  for (guint i = 0; i < c->n; i++)
+    for (guint k = 0; k < c->one[i].annotation->untold->len; k++)
+      {
+        const char *words = g_ptr_array_index (c->one[i].annotation->untold, k);
+        if (!g_ptr_array_find_with_equal_func (c->untold, words, g_str_equal, NULL))
+          g_ptr_array_add (c->untold, g_strdup (words));
+      }
+  c->words = fp_draw_untold (NULL, &c->area, c->untold);
 }
 
 /* Each set out by itself; FALSE when one is too large already. */
@@ -147,6 +168,7 @@ set_out (FpSheetViews *c, double scale, const Way *way)
       one->annotation = fp_annotation_new (projection, &one->layout, way->around);
       c->n = i + 1;
     }
+  gather_untold (c);
   return TRUE;
 }
 
@@ -188,12 +210,12 @@ put_in_a_row (FpSheetViews *c)
       up = MAX (up, above (&c->one[i]));
       down = MAX (down, below (&c->one[i]));
     }
-  if (is_larger_than_area (c, width, up + down))
+  if (is_larger_than_area (c, width, up + down + c->words))
     return FALSE;
   x = (c->area.x0 + c->area.x1 - width) / 2;
   for (guint i = 0; i < c->n; i++)
     {
-      put (&c->one[i], x, (c->area.y0 + c->area.y1 - up - down) / 2 + down);
+      put (&c->one[i], x, (c->area.y0 + c->words + c->area.y1 - up - down) / 2 + down);
       x += width_of (&c->one[i]) + APART;
     }
   return TRUE;
@@ -210,9 +232,9 @@ put_in_a_column (FpSheetViews *c)
       width = MAX (width, width_of (&c->one[i]));
       height += above (&c->one[i]) + below (&c->one[i]);
     }
-  if (is_larger_than_area (c, width, height))
+  if (is_larger_than_area (c, width, height + c->words))
     return FALSE;
-  y = (c->area.y0 + c->area.y1 + height) / 2;
+  y = (c->area.y0 + c->words + c->area.y1 + height) / 2;
   for (guint i = 0; i < c->n; i++)
     {
       put (&c->one[i], (c->area.x0 + c->area.x1 - width_of (&c->one[i])) / 2, y - above (&c->one[i]));
@@ -369,6 +391,7 @@ fp_sheet_views_new (const FpScene *scene, const FpSheetSpec *spec, const FpBox *
   self->spec = spec;
   self->units = fp_project_brief (fp_scene_project (scene))->units;
   self->area = *area;
+  self->untold = g_ptr_array_new_with_free_func (g_free);
   make_projections (self);
   if (!choose_scale (self, &self->scale, error))
     g_clear_pointer (&self, fp_sheet_views_free);
@@ -383,6 +406,7 @@ fp_sheet_views_free (FpSheetViews *self)
   forget_views (self);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     fp_projection_unref (self->projection[v]);
+  g_ptr_array_unref (self->untold);
   g_free (self);
 }
 
@@ -392,16 +416,30 @@ fp_sheet_views_scale (const FpSheetViews *self)
   return self->scale;
 }
 
+/* What it does not tell stands under the section, in the quadrant that is empty but for the mitre line. */
+static void
+draw_board (const FpSheetViews *self, FpDrawing *drawing)
+{
+  g_autoptr (GPtrArray) untold = g_ptr_array_new_with_free_func (g_free);
+  FpBoardLayout layout;
+  FpBox room;
+
+  fp_board_place (self->scene, self->way->shown, self->scale, &self->area, self->units, &layout);
+  fp_board_draw_on (drawing, self->projection, &layout, &self->area, untold);
+  room = (FpBox) { MIN (layout.frame[FP_VIEW_PLAN].x1 + UNTOLD_GAP, self->area.x1 - UNTOLD_LEAST), self->area.y0,
+                   self->area.x1, layout.frame[FP_VIEW_PLAN].y1 - UNTOLD_GAP };
+  fp_draw_untold (drawing, &room, untold);
+}
+
 void
 fp_sheet_views_draw (const FpSheetViews *self, FpDrawing *drawing)
 {
-  FpBoardLayout layout;
+  const FpBox foot = { self->area.x0, self->area.y0, self->area.x1, self->area.y0 + self->words };
   guint number = 0;
 
   for (guint i = 0; i < self->n; i++)
     draw_one (self, &self->one[i], drawing, &number);
-  if (self->spec->kind != FP_SHEET_BOARD)
-    return;
-  fp_board_place (self->scene, self->way->shown, self->scale, &self->area, self->units, &layout);
-  fp_board_draw_on (drawing, self->projection, &layout, &self->area);
+  fp_draw_untold (drawing, &foot, self->untold);
+  if (self->spec->kind == FP_SHEET_BOARD)
+    draw_board (self, drawing);
 }

@@ -120,6 +120,8 @@ struct _FpTiers
   FpCover           *room;   /* of the sheet                                     */
   FpCover           *inside; /* extension lines, from the feature to the outline */
   GArray            *on[FP_N_SIDES]; /* Setting, the shorter first               */
+  guint              more;   /* tiers: those that had to be opened               */
+  FpTiersAmong       among;  /* what is placed now                               */
 };
 
 static FpWanted *
@@ -141,7 +143,9 @@ is_free (const FpTiers *p, Setting setting, const Setting *set, guint n)
 static gboolean
 set_one (const FpTiers *p, FpSide side, Setting *one, const Setting *set, guint n)
 {
-  for (one->tier = 0; one->tier < p->sides->tiers[side]; one->tier++)
+  const guint n_tiers = p->sides->tiers[side] + p->more;
+
+  for (one->tier = 0; one->tier < n_tiers; one->tier++)
     if (is_free (p, *one, set, n))
       return TRUE;
   return FALSE;
@@ -210,7 +214,8 @@ extensions_are_free (const FpTiers *p, const FpWanted *w)
   for (guint end = 0; end < 2; end++)
     if (!fp_cover_line_is_free (p->inside, line[end][0], line[end][1], 0)
         || !fp_cover_line_is_free (p->room, line[end][0], line[end][1], 0)
-        || fp_cover_crossings (p->room, line[end][0], line[end][1]) > (w->rank == 0 ? 3 * CROSSINGS : CROSSINGS))
+        || (p->among != FP_TIERS_INSIST
+            && fp_cover_crossings (p->room, line[end][0], line[end][1]) > (w->rank == 0 ? 3 * CROSSINGS : CROSSINGS)))
       return FALSE;
   return TRUE;
 }
@@ -249,7 +254,7 @@ place_on (FpTiers *p, guint index, FpSide side, double depth)
   FpWanted *w = wanted_at (p, index);
   const double most = MIN (depth, p->sides->longest[side]);
   /* What everyone asks for may reach farther in than the rest. */
-  const double longest = w->overall ? G_MAXDOUBLE : w->rank == 0 ? FOREMOST * most : most;
+  const double longest = w->overall || p->among == FP_TIERS_INSIST ? G_MAXDOUBLE : w->rank == 0 ? FOREMOST * most : most;
 
   if (p->sides->tiers[side] == 0 || depth_to (p, w, side) > longest)
     return FALSE;
@@ -307,11 +312,20 @@ fp_tiers_free (FpTiers *self)
   g_free (self);
 }
 
-void
-fp_tiers_place (FpTiers *self, double depth)
+static gboolean
+is_among (const FpWanted *w, FpTiersAmong among)
 {
+  return among == FP_TIERS_ALL || (w->must != NULL && (among == FP_TIERS_MUSTS || w->insists));
+}
+
+void
+fp_tiers_place (FpTiers *self, double depth, FpTiersAmong among)
+{
+  self->among = among;
+  if (among == FP_TIERS_INSIST)
+    self->more = self->sides->more;
   for (guint i = 0; i < self->wanted->len; i++)
-    if (wanted_at (self, i)->placed == FP_PLACED_NOT)
+    if (fp_wanted_is_open (wanted_at (self, i)) && is_among (wanted_at (self, i), among))
       place_one (self, i, depth);
 }
 
@@ -344,6 +358,72 @@ fp_tiers_settle (FpTiers *self)
         fp_dimension_line_take (&d, self->room, i + 1);
       else
         w->placed = FP_PLACED_NOT;
+    }
+}
+
+/* --- once all is settled -------------------------------------------------------------- */
+
+static gboolean
+runs_beside_another (const FpTiers *p, const FpWanted *w)
+{
+  for (guint i = 0; i < p->wanted->len; i++)
+    {
+      const FpWanted *o = wanted_at (p, i);
+      if (o != w && o->placed == FP_PLACED_BESIDE && o->side == w->side && run_together (o, w))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+take_line (FpTiers *p, FpWanted *w, FpFigure figure, guint owner)
+{
+  FpDimensionLine d;
+
+  w->figure = figure;
+  fp_dimension_line (w, p->sides, &d);
+  if (fp_cover_line_has_company (p->room, d.line_a, d.line_b, FP_TIER_STEP - 1, owner)
+      || (d.has_shelf && fp_cover_line_has_company (p->room, d.shelf_a, d.shelf_b, FP_TIER_STEP - 1, owner))
+      || !fp_dimension_line_is_free (&d, p->room, owner))
+    return FALSE;
+  fp_dimension_line_take (&d, p->room, owner);
+  return TRUE;
+}
+
+static gboolean
+place_late_on (FpTiers *p, FpWanted *w, FpSide side, guint owner)
+{
+  const guint n = p->sides->tiers[side] == 0 ? 0 : p->sides->tiers[side] + p->sides->more;
+
+  w->placed = FP_PLACED_BESIDE;
+  w->side = side;
+  if (runs_beside_another (p, w))
+    return FALSE;
+  for (w->tier = 0; w->tier < n; w->tier++)
+    if (fp_figure_fits_within (w) ? take_line (p, w, FP_FIGURE_WITHIN, owner)
+                                  : take_line (p, w, FP_FIGURE_AFTER, owner) || take_line (p, w, FP_FIGURE_BEFORE, owner))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+place_late (FpTiers *p, FpWanted *w, guint owner)
+{
+  const FpSide sides[2] = { w->upright ? FP_SIDE_LEFT : FP_SIDE_BELOW, w->upright ? FP_SIDE_RIGHT : FP_SIDE_ABOVE };
+  const guint nearer = depth_to (p, w, sides[1]) + 1 < depth_to (p, w, sides[0]) ? 1 : 0;
+
+  if (!place_late_on (p, w, sides[nearer], owner) && !place_late_on (p, w, sides[1 - nearer], owner))
+    w->placed = FP_PLACED_NOT;
+}
+
+void
+fp_tiers_place_late (FpTiers *self)
+{
+  for (guint i = 0; i < self->wanted->len; i++)
+    {
+      FpWanted *w = wanted_at (self, i);
+      if (fp_wanted_is_open (w) && w->insists && !w->oblique)
+        place_late (self, w, i + 1);
     }
 }
 

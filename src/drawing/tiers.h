@@ -22,6 +22,7 @@ typedef struct
   FpBox  content;              /* outline of the view, paper mm              */
   double first[FP_N_SIDES];    /* of the first tier, from the outline        */
   guint  tiers[FP_N_SIDES];    /* most tiers; 0: nothing may stand there     */
+  guint  more;                 /* and so many for what must be told          */
   double longest[FP_N_SIDES];  /* how far extension lines may reach into the view, mm */
 } FpTierSides;
 
@@ -32,16 +33,27 @@ typedef struct _FpTiers FpTiers;
 FpTiers *fp_tiers_new  (GArray *wanted, const FpTierSides *sides, FpCover *room);
 void     fp_tiers_free (FpTiers *self);
 
+/* What is placed now. */
+typedef enum
+{
+  FP_TIERS_ALL,
+  FP_TIERS_MUSTS,  /* only what must be told                                                              */
+  FP_TIERS_INSIST, /* what must be told here, whatever its extension lines cross, and in farther tiers too */
+} FpTiersAmong;
+
 /**
  * fp_tiers_place:
  * @depth: only what lies at most so far within the outline, mm; what measures the whole building in any case
  *
  * Finds room for what is not yet placed.  Which tier each has is known only when all are settled.
  */
-void     fp_tiers_place (FpTiers *self, double depth);
+void     fp_tiers_place (FpTiers *self, double depth, FpTiersAmong among);
 
 /* Takes the room, and leaves out what meets something nevertheless. */
 void     fp_tiers_settle (FpTiers *self);
+
+/* Once all is settled: of what must be told here and is not, what finds a line in any tier that is clear of all else. */
+void     fp_tiers_place_late (FpTiers *self);
 
 /* How far the dimensions of a side reach from the outline, mm; 0 when there are none. */
 double   fp_tiers_reach (const GArray *wanted, const FpTierSides *sides, FpSide side);

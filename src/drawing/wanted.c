@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "wanted.h"
 
+#include "must.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -48,15 +50,24 @@ letter (FpWanted *w, guint times, FpUnits units)
 }
 
 static gboolean
-is_wanted (const Gathering *g, const FpDimSpec *spec, gboolean of_building, guint *rank)
+is_wanted (const Gathering *g, const FpDimSpec *spec, gboolean of_building, FpWanted *w)
 {
   const gboolean own = (spec->views & (1u << g->view)) != 0;
 
+  w->rank = spec->rank + (own || g->shown != NULL ? 0 : FOREIGN_RANK);
+  if (w->must != NULL)
+    return TRUE;
   /* The building runs on before and behind what a view shows: only its own view tells where it is measured. */
   if (of_building && !own)
     return FALSE;
-  *rank = spec->rank + (own || g->shown != NULL ? 0 : FOREIGN_RANK);
-  return *rank <= g->rank_max && g->layout->scale <= SMALLEST;
+  return w->rank <= g->rank_max && g->layout->scale <= SMALLEST;
+}
+
+/* The board shows a measure once: its last view that can show it is the one that has to. */
+static gboolean
+insists (const Gathering *g, const FpWanted *w)
+{
+  return w->must != NULL && (g->shown == NULL || g->view == FP_VIEW_PLAN || (g->view == FP_VIEW_SECTION && w->axis == 2));
 }
 
 /* --- where it lies ----------------------------------------------------------------- */
@@ -95,12 +106,15 @@ lies_beside_outline (const Gathering *g, const FpWanted *w)
 static gboolean
 set_ends (const Gathering *g, FpPoint a, FpPoint b, FpWanted *w)
 {
+  const gboolean is_short = w->length / g->layout->scale < SHORTEST;
+
   w->a = fp_view_to_paper (g->layout, a);
   w->b = fp_view_to_paper (g->layout, b);
   w->lo = w->upright ? MIN (w->a.y, w->b.y) : MIN (w->a.x, w->b.x);
   w->hi = w->upright ? MAX (w->a.y, w->b.y) : MAX (w->a.x, w->b.x);
-  return w->length / g->layout->scale >= SHORTEST && lies_beside_outline (g, w) && lies_in (g->clip, a)
-         && lies_in (g->clip, b);
+  w->is_tiny = w->must != NULL && (is_short || g->layout->scale > SMALLEST);
+  return w->length >= 1 && (w->must != NULL || !is_short) && lies_beside_outline (g, w)
+         && lies_in (g->clip, a) && lies_in (g->clip, b);
 }
 
 /* From the end of the building to the other end, along the axis along which they lie farther apart. */
@@ -175,6 +189,18 @@ says_the_same (guint axis, double lo, double hi, const char *item, const char *p
 }
 
 static gboolean
+is_noted (const FpWanted *w, const GArray *shown)
+{
+  for (guint i = 0; shown != NULL && i < shown->len; i++)
+    {
+      const FpShown *o = &g_array_index (shown, FpShown, i);
+      if (says_the_same (o->axis, o->lo, o->hi, o->item, o->param, w))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
 is_shown (const Gathering *g, const FpWanted *w)
 {
   for (guint i = 0; i < g->out->len; i++)
@@ -183,13 +209,7 @@ is_shown (const Gathering *g, const FpWanted *w)
       if (says_the_same (o->axis, o->from, o->to, o->item, o->param, w))
         return TRUE;
     }
-  for (guint i = 0; g->shown != NULL && i < g->shown->len; i++)
-    {
-      const FpShown *o = &g_array_index (g->shown, FpShown, i);
-      if (says_the_same (o->axis, o->lo, o->hi, o->item, o->param, w))
-        return TRUE;
-    }
-  return FALSE;
+  return is_noted (w, g->shown);
 }
 
 /* Between oblique walls, and of what was measured on site, no tenth of a millimetre means anything. */
@@ -199,10 +219,20 @@ finish (Gathering *g, const FpDimSpec *spec, gboolean in_whole_mm, FpWanted *w)
   if (in_whole_mm && g->layout->units == FP_UNITS_METRIC)
     w->length = round (w->length);
   letter (w, spec->times, g->layout->units);
+  w->insists = insists (g, w);
   g_array_append_vals (g->out, w, 1);
 }
 
 /* --- gathering --------------------------------------------------------------------- */
+
+/* Of the thing's own axes, which it keeps unless it is turned. */
+static guint
+main_axis (const FpDimSpec *spec)
+{
+  const FpVec3 d = fp_vec3_sub (spec->b, spec->a);
+
+  return fabs (d.z) > MAX (fabs (d.x), fabs (d.y)) ? 2 : fabs (d.y) > fabs (d.x) ? 1 : 0;
+}
 
 static void
 add_of_thing (Gathering *g, const FpPlaced *placed)
@@ -218,7 +248,8 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
     {
       const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
       FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)) };
-      if (!is_wanted (g, spec, of_building, &w.rank)
+      w.must = fp_must_be_told (g->scene, placed, spec->param, main_axis (spec));
+      if (!is_wanted (g, spec, of_building, &w)
           || !lay (g, fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b),
                    !of_building && g->view == FP_VIEW_PLAN, &w))
         continue;
@@ -251,8 +282,8 @@ add_between (Gathering *g)
   for (guint i = 0; i < between->len; i++)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
-      FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall };
-      if (!tells_of (g, one) || (!one->overall && !is_wanted (g, &one->spec, FALSE, &w.rank))
+      FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall, .must = one->must };
+      if (!tells_of (g, one) || (!one->overall && !is_wanted (g, &one->spec, FALSE, &w))
           || (one->overall && (one->spec.views & (1u << g->view)) == 0)
           || !lay (g, one->spec.a, one->spec.b, FALSE, &w))
         continue;
@@ -261,13 +292,15 @@ add_between (Gathering *g)
     }
 }
 
-/* By rank; then what stands between faces, where others would bar its way; then the longer first: it says more. */
+/* What must be told; then by rank; then what stands between faces, where others would bar its way; then the longer first: it says more. */
 static int
 compare_wanted (gconstpointer a, gconstpointer b)
 {
   const FpWanted *p = a, *q = b;
   const gboolean p_slides = p->slide[0] != p->slide[1], q_slides = q->slide[0] != q->slide[1];
 
+  if ((p->must != NULL) != (q->must != NULL))
+    return p->must != NULL ? -1 : 1;
   if (p->rank != q->rank)
     return p->rank < q->rank ? -1 : 1;
   if (p_slides != q_slides)
@@ -318,5 +351,26 @@ fp_wanted_note (const GArray *wanted, GArray *shown)
       const FpShown one = { w->axis, w->from, w->to, w->item, w->param };
       if (w->placed != FP_PLACED_NOT)
         g_array_append_val (shown, one);
+    }
+}
+
+gboolean
+fp_wanted_is_open (const FpWanted *self)
+{
+  return self->placed == FP_PLACED_NOT && !self->is_tiny;
+}
+
+void
+fp_wanted_untold (const GArray *wanted, const GArray *shown, GPtrArray *untold)
+{
+  for (guint i = 0; i < wanted->len; i++)
+    {
+      const FpWanted *w = &g_array_index (wanted, FpWanted, i);
+      g_autofree char *words = NULL;
+      if (w->must == NULL || w->placed != FP_PLACED_NOT || is_noted (w, shown))
+        continue;
+      words = g_strdup_printf ("%s %s", w->must, w->text);
+      if (!g_ptr_array_find_with_equal_func (untold, words, g_str_equal, NULL))
+        g_ptr_array_add (untold, g_steal_pointer (&words));
     }
 }

@@ -38,6 +38,9 @@ typedef struct
   double      from, to;   /* along that axis, world mm, from <= to          */
   const char *item;       /* interned; what a click on it edits             */
   const char *param;      /* interned; NULL: it follows from others         */
+  const char *must;       /* static; what it is called where it must be told (must.h); NULL: it may be left out */
+  gboolean    insists;    /* no other view of the board can tell it better  */
+  gboolean    is_tiny;    /* too short on paper to be dimensioned: it is told in words alone */
   char        text[64];
   double      width;      /* of the text, paper mm                          */
 
@@ -76,7 +79,7 @@ typedef struct
  * @shown: (nullable): what other views of the board show is not wanted again, and all that reads true
  *   here is wanted alike; %NULL for a view alone, where what its kind wants in another view comes after the rest
  *
- * Returns: (transfer full): (element-type FpWanted), by rank; equal measures once
+ * Returns: (transfer full): (element-type FpWanted), what must be told first, then by rank; equal measures once
  */
 GArray *fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
                           const FpBox *outline, guint rank_max, const GArray *shown);
@@ -84,11 +87,19 @@ GArray *fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpVi
 /* Adds those that were placed. */
 void    fp_wanted_note   (const GArray *wanted, GArray *shown);
 
+/* Not placed yet, and long enough to be. */
+gboolean fp_wanted_is_open (const FpWanted *self);
+
+/* Of those that must be told, what was not placed: "mensa length 2700".  (element-type utf8); what stands in it
+ * already is not added again. @shown: (nullable): what stands there is told elsewhere */
+void    fp_wanted_untold (const GArray *wanted, const GArray *shown, GPtrArray *untold);
+
 /* A measure between things, for which no kind can speak. */
 typedef struct
 {
   FpDimSpec   spec;       /* church coordinates                             */
   const char *item;       /* interned                                       */
+  const char *must;       /* static; see FpWanted                           */
   gboolean    overall;    /* of the whole building: along x or y from one to the other, which may lie across from each
                              other                                          */
   double      slide[2];   /* the same is measured from here to there across the plan (x of a measure along y, y of

@@ -156,7 +156,7 @@ dims (const FpForm *form, GArray *out)
   const double x = p[LENGTH] / 2, y = p[DEPTH] / 2;
   const FpBox box = support_box (form);
 
-  fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_ELEVATION, 0);
+  fp_dims_add_x (out, LENGTH, (FpVec3) { -x, -y, p[HEIGHT] }, p[LENGTH], FP_IN_ELEVATION | FP_IN_PLAN, 0);
   fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN | FP_IN_SECTION, 0);
   fp_dims_add_z (out, HEIGHT, (FpVec3) { x, -y, 0 }, p[HEIGHT], FP_IN_ELEVATION | FP_IN_SECTION, 0);
   fp_dims_add_z (out, THICKNESS, (FpVec3) { x, -y, mensa_foot (form) }, p[THICKNESS], FP_IN_SECTION, 5);
