@@ -697,6 +697,63 @@ test_random_edits (void)
   g_assert_cmpuint (taken, >, 500); /* or the test tests nothing */
 }
 
+/* --- the page ---------------------------------------------------------------- */
+
+static void
+test_page (void)
+{
+  const FpBrief brief = test_brief ();
+  g_autoptr (FpProject) p = fp_project_new (&brief);
+  g_autoptr (GError) error = NULL;
+  const FpPageSetup good = { .sheet = FP_SHEET_COMPARE, .scale = 75, .hidden = FP_HIDDEN_ALL, .along = { TRUE, -1e6, TRUE } };
+  FpPageSetup bad[6];
+  g_autoptr (FpProject) with = fp_project_with_page (p, &good, &error);
+
+  g_assert_no_error (error);
+  g_assert_null (fp_project_page (p));
+  g_assert_true (fp_page_setup_equal (fp_project_page (with), &good));
+  g_assert_false (fp_project_equal (p, with));
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    bad[i] = good;
+  bad[0].scale = NAN;
+  bad[1].scale = 33.5;
+  bad[2].scale = FP_SHEET_SCALE_MOST + 1;
+  bad[3].along.at = INFINITY;
+  bad[4].hidden = FP_HIDDEN_ALL + 1;
+  bad[5].sheet = FP_SHEET_COMPARE + 1;
+  for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      g_autoptr (GError) why = NULL;
+      refused (fp_project_with_page (p, &bad[i], &why), &why, FP_ERROR_RANGE, "page:");
+    }
+}
+
+/* Whatever is left out is told in words, and read again from them. */
+static void
+test_hidden (void)
+{
+  g_autofree char *wrong = NULL;
+  FpHidden again;
+  guint n;
+  const FpKind *const *kind = fp_kinds (&n);
+
+  for (FpHidden hidden = 0; hidden <= FP_HIDDEN_ALL; hidden++)
+    {
+      g_autofree char *text = fp_hidden_text (hidden);
+      g_assert_true (fp_hidden_parse (text, &again, NULL));
+      g_assert_cmpuint (again, ==, hidden);
+    }
+  g_assert_true (fp_hidden_parse (" Names,seats ,", &again, NULL));
+  g_assert_cmpuint (again, ==, 1u << FP_SHOW_NAMES | 1u << FP_SHOW_SEATS);
+  g_assert_false (fp_hidden_parse ("names;seats", &again, &wrong));
+  g_assert_cmpstr (wrong, ==, "names;seats");
+  /* Each kind has a sort, and is left out with it or with its standing, and with nothing else. */
+  for (guint i = 0; i < n; i++)
+    for (guint show = 0; show < FP_N_SHOWS; show++)
+      g_assert_cmpint (fp_shows_thing (1u << show, kind[i], FP_STANDING_PROPOSED), ==,
+                       show != (guint) fp_kind_sort (kind[i]) && show != FP_SHOW_PROPOSED);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -728,5 +785,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/builder-refuses", test_builder_refuses);
   g_test_add_func ("/project/builder", test_builder);
   g_test_add_func ("/project/random-edits", test_random_edits);
+  g_test_add_func ("/project/page", test_page);
+  g_test_add_func ("/project/hidden", test_hidden);
   return g_test_run ();
 }
