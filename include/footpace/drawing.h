@@ -226,6 +226,7 @@ typedef struct
   FpPoint      mitre_a, mitre_b;  /* the mitre line, paper mm                        */
   gboolean     alone;             /* one view has the whole surface: the frames of the others are empty, */
   FpViewId     only;              /* this one, and there is no mitre line            */
+  FpBox        seen;              /* paper mm: titles stand within; empty: on the paper */
 } FpBoardLayout;
 
 /**

@@ -82,6 +82,8 @@ lay_out (FpBoardView *self)
                            &self->layout);
   else
     fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
+  /* About what is seen as much again is drawn: titles stand in what is seen. */
+  self->layout.seen = (FpBox) { MARGIN_MM, MARGIN_MM, MARGIN_MM + width_mm (self), MARGIN_MM + height_mm (self) };
   self->laid_pan = self->pan;
 }
 

@@ -114,6 +114,7 @@ fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units,
 
   fp_regions_of (scene, &r);
   out->alone = FALSE;
+  out->seen = FP_BOX_EMPTY;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     out->view[v] = (FpViewLayout) {
       .scale = CLAMP (scale, LEAST_SCALE, MOST_SCALE), .clip = FP_BOX_EMPTY, .dimensions = TRUE,
@@ -295,7 +296,7 @@ typedef struct
   FpDrawing           *drawing;
   const FpBoardLayout *layout;
   FpRegions            regions;
-  FpBox                paper;
+  FpBox                paper, seen; /* on which all is drawn; of which titles stay within */
   FpCut                cut[FP_N_VIEWS];
   GArray              *shown;
   GArray              *missing; /* FpWanted: what must be told, and its view did not */
@@ -338,7 +339,7 @@ static gboolean title_of (const Board *b, FpViewId view, FpPoint *at);
 static double
 right_of_title (const Board *b, FpViewId view)
 {
-  const double edge = b->paper.x1 - EDGE;
+  const double edge = b->seen.x1 - EDGE;
   FpPoint section;
 
   if (view != FP_VIEW_ELEVATION)
@@ -356,17 +357,17 @@ beside_section_line (const Board *b, double x, double width)
   return cut->placed && line > x - LINE_CLEAR && line < x + width + LINE_CLEAR_RIGHT ? line + LINE_CLEAR : x;
 }
 
-/* Titles stay on the paper although what they name runs off it, and with their own view.  FALSE where that leaves
+/* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
  * no room. */
 static gboolean
 title_of (const Board *b, FpViewId view, FpPoint *at)
 {
   const FpBox *frame = &b->layout->frame[view];
   const FpBox in_view = outline_of (b, view), outline = on_paper (&b->layout->view[view], &in_view);
-  const double left = MAX (frame->x0 + TITLE_SIDE, b->paper.x0 + EDGE), right = right_of_title (b, view);
+  const double left = MAX (frame->x0 + TITLE_SIDE, b->seen.x0 + EDGE), right = right_of_title (b, view);
   const double width = fp_view_title_width (view, &b->cut[view], b->layout->view[view].scale);
-  const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->paper.y0 : frame->y0) + EDGE;
-  const double top = MIN (frame->y1, b->paper.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
+  const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->seen.y0 : frame->y0) + EDGE;
+  const double top = MIN (frame->y1, b->seen.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
 
   at->x = CLAMP (outline.x0, left, MAX (left, right - width));
   if (view == FP_VIEW_PLAN)
@@ -450,7 +451,8 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
   g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
   g_autoptr (GArray) missing = g_array_new (FALSE, FALSE, sizeof (FpWanted));
-  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .missing = missing, .untold = untold, .paper = *area };
+  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .missing = missing, .untold = untold,
+              .paper = *area, .seen = fp_box_is_empty (&layout->seen) ? *area : layout->seen };
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     b.cut[v] = fp_projection_cut (projection[v]);

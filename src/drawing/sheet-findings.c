@@ -3,8 +3,7 @@
 #include "sheet-parts.h"
 #include "text-fit.h"
 
-#define SMALL         1.8
-#define SMALL_SPACING 2.9
+/* Nothing that has to be read is smaller than 2.5 (ISO 3098-1). */
 #define PLAIN         2.5
 #define PLAIN_SPACING 4.0
 #define HEADING       3.5
@@ -58,9 +57,9 @@ fill_rest (const Column *c, char *const *line, Block *block)
 
   for (guint i = 0; i < most; i++)
     if (c->told == FP_TOLD_FULLY)
-      append_wrapped (block->rest, line[i], SMALL, width);
+      append_wrapped (block->rest, line[i], PLAIN, width);
     else
-      g_ptr_array_add (block->rest, fp_lettering_shorten (line[i], SMALL, width));
+      g_ptr_array_add (block->rest, fp_lettering_shorten (line[i], PLAIN, width));
 }
 
 static void
@@ -72,7 +71,7 @@ block_fill (const Column *c, const char *finding, Block *block)
   block->rest = g_ptr_array_new_with_free_func (g_free);
   if (line[0] != NULL)
     fill_rest (c, line + 1, block);
-  block->height = block->heading->len * PLAIN_SPACING + block->rest->len * SMALL_SPACING;
+  block->height = block->heading->len * PLAIN_SPACING + block->rest->len * PLAIN_SPACING;
 }
 
 static void
@@ -91,7 +90,7 @@ draw_block (Column *c, const Block *block)
 
   fp_drawing_area (c->drawing, FP_PEN_EDGE, FP_FILL_INK, 0, mark, 4);
   fp_draw_lines (c->drawing, (FpPoint) { x, c->y }, PLAIN, PLAIN_SPACING, block->heading, block->heading->len);
-  fp_draw_lines (c->drawing, (FpPoint) { x, c->y - block->heading->len * PLAIN_SPACING }, SMALL, SMALL_SPACING, block->rest,
+  fp_draw_lines (c->drawing, (FpPoint) { x, c->y - block->heading->len * PLAIN_SPACING }, PLAIN, PLAIN_SPACING, block->rest,
                  block->rest->len);
 }
 

@@ -42,6 +42,7 @@ typedef struct
   GArray                *sector[SECTORS]; /* Along, by across  */
   gboolean              *kept;          /* from the first     */
   gboolean              *gone;          /* likewise: left out whatever lies about it */
+  gboolean              *whole;         /* likewise: part of a sign that stays, whatever lies about it */
 } Thinning;
 
 double
@@ -377,6 +378,78 @@ add_block (const Thinning *t, const Block *block, GArray *out)
     }
 }
 
+/* --- signs of two strokes ------------------------------------------------------------------ */
+
+/* mm of the world within which a line lies on a stroke. */
+#define ON_STROKE 1.0
+
+typedef struct { FpPoint a, b; } Stroke;
+
+static Stroke
+stroke_at (const FpPlaced *placed, const FpStroke *s)
+{
+  const FpVec3 a = fp_placed_point (placed, (FpVec3) { s->a.x, s->a.y, 0 }), b = fp_placed_point (placed, (FpVec3) { s->b.x, s->b.y, 0 });
+
+  return (Stroke) { { a.x, a.y }, { b.x, b.y } };
+}
+
+static gboolean
+cross_in_middle (const Stroke *p, const Stroke *q)
+{
+  return fabs (p->a.x + p->b.x - q->a.x - q->b.x) < ON_STROKE && fabs (p->a.y + p->b.y - q->a.y - q->b.y) < ON_STROKE;
+}
+
+static gboolean
+lies_on (const FpProjectedLine *line, const Stroke *s)
+{
+  return fp_segment_distance (s->a, s->b, line->a) < ON_STROKE && fp_segment_distance (s->a, s->b, line->b) < ON_STROKE;
+}
+
+/* World mm of it that are drawn. */
+static double
+seen_of (const Thinning *t, const Stroke *s)
+{
+  double seen = 0;
+
+  for (guint i = t->first; i < t->first + t->n; i++)
+    if (t->line[i].pen == FP_PEN_EDGE && lies_on (&t->line[i], s))
+      seen += hypot (t->line[i].b.x - t->line[i].a.x, t->line[i].b.y - t->line[i].a.y);
+  return seen;
+}
+
+/* A cross is no cross without one of its strokes: it stays whole, or, where something stands on it, goes whole. */
+static void
+settle_cross (Thinning *t, const Stroke stroke[2])
+{
+  const double all = hypot (stroke[0].b.x - stroke[0].a.x, stroke[0].b.y - stroke[0].a.y)
+                     + hypot (stroke[1].b.x - stroke[1].a.x, stroke[1].b.y - stroke[1].a.y);
+  const gboolean whole = seen_of (t, &stroke[0]) + seen_of (t, &stroke[1]) > all - 2 * ON_STROKE;
+
+  for (guint i = 0; i < t->n; i++)
+    if (t->line[t->first + i].pen == FP_PEN_EDGE
+        && (lies_on (&t->line[t->first + i], &stroke[0]) || lies_on (&t->line[t->first + i], &stroke[1])))
+      (whole ? t->whole : t->gone)[i] = TRUE;
+}
+
+static void
+settle_crosses (Thinning *t, FpViewId view)
+{
+  const guint owner = t->line[t->first].owner;
+  const FpPlaced *placed = owner < t->n_placed ? &t->placed[owner] : NULL;
+  g_autoptr (GArray) strokes = g_array_new (FALSE, FALSE, sizeof (FpStroke));
+
+  if (view != FP_VIEW_PLAN || placed == NULL || fp_item_kind (placed->item)->strokes == NULL)
+    return;
+  fp_item_kind (placed->item)->strokes (&placed->form, strokes);
+  for (guint i = 0; i + 1 < strokes->len; i++)
+    {
+      const Stroke pair[2] = { stroke_at (placed, &g_array_index (strokes, FpStroke, i)),
+                               stroke_at (placed, &g_array_index (strokes, FpStroke, i + 1)) };
+      if (cross_in_middle (&pair[0], &pair[1]))
+        settle_cross (t, pair);
+    }
+}
+
 /* --- all of it ---------------------------------------------------------------------------- */
 
 /* What lies between the back of one row and the front of the next. */
@@ -394,19 +467,22 @@ leave_out_kneelers (Thinning *t, const Block *b)
 
 /* @kneelers_of: (nullable): pews whose kneelers are left out */
 static void
-add_thing (Thinning *t, const Block *kneelers_of, GArray *out)
+add_thing (Thinning *t, FpViewId view, const Block *kneelers_of, GArray *out)
 {
   t->kept = g_new (gboolean, t->n);
   t->gone = g_new0 (gboolean, t->n);
+  t->whole = g_new0 (gboolean, t->n);
+  settle_crosses (t, view);
   if (kneelers_of != NULL)
     leave_out_kneelers (t, kneelers_of);
   for (guint i = 0; i < t->n; i++)
     t->kept[i] = !t->gone[i];
   thin_thing (t);
   for (guint i = 0; i < t->n; i++)
-    if (t->kept[i])
+    if (t->kept[i] || t->whole[i])
       g_array_append_vals (out, &t->line[t->first + i], 1);
   g_free (t->kept);
+  g_free (t->whole);
   g_free (t->gone);
 }
 
@@ -449,11 +525,11 @@ fp_thinned_lines (FpProjection *projection, double scale)
       for (t.n = 1; t.first + t.n < n && t.line[t.first + t.n].owner == t.line[t.first].owner; t.n++)
         ;
       if (!is_block (&t, view))
-        add_thing (&t, NULL, out);
+        add_thing (&t, view, NULL, out);
       else if (is_crowded (&t.placed[t.line[t.first].owner], t.scale, &block))
         add_block (&t, &block, out);
       else
-        add_thing (&t, (block.spacing - block.depth) / t.scale < KNEELER_ROOM ? &block : NULL, out);
+        add_thing (&t, view, (block.spacing - block.depth) / t.scale < KNEELER_ROOM ? &block : NULL, out);
     }
   for (guint s = 0; s < SECTORS; s++)
     g_array_unref (t.sector[s]);

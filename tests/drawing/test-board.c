@@ -255,6 +255,39 @@ test_titles (void)
     }
 }
 
+/* On the screen more is drawn than is seen: there a title stands in what is seen. */
+static void
+test_titles_are_seen (void)
+{
+  const double margin = 60, w = 330, h = 230;
+  g_autoptr (FpScene) wide = begun_church (12000, 4000, 6000);
+  FpProjection *projection[FP_N_VIEWS];
+  FpBoardLayout layout;
+  double scale;
+  FpPoint pan;
+
+  make_projections (wide, projection);
+  fp_board_fit (wide, FALSE, w, h, FP_UNITS_METRIC, &scale, &pan);
+  fp_board_layout (wide, scale, (FpPoint) { pan.x + margin, pan.y + margin }, FP_UNITS_METRIC, &layout);
+  layout.seen = (FpBox) { margin, margin, margin + w, margin + h };
+  g_autoptr (FpDrawing) drawing = fp_board_draw (projection, &layout, w + 2 * margin, h + 2 * margin);
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && (g_str_equal (mark[i].text, "PLAN") || g_str_has_prefix (mark[i].text, "ELEVATION")
+                                         || g_str_has_prefix (mark[i].text, "SECTION ON")))
+      {
+        const FpBox box = crossings_text_box (&mark[i]);
+        g_assert_cmpfloat (box.x0, >=, margin);
+        g_assert_cmpfloat (box.x1, <=, margin + w);
+        g_assert_cmpfloat (box.y0, >=, margin);
+        g_assert_cmpfloat (box.y1, <=, margin + h);
+        found++;
+      }
+  g_assert_cmpuint (found, ==, 3);
+  free_projections (projection);
+}
+
 /* On a board each measure stands in one of the three views. */
 static void
 test_once (void)
@@ -407,6 +440,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/nothing-crosses", test_nothing_crosses);
   g_test_add_func ("/board/figures-are-seen", test_figures_are_seen);
   g_test_add_func ("/board/titles", test_titles);
+  g_test_add_func ("/board/titles-are-seen", test_titles_are_seen);
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
   g_test_add_func ("/board/zoomed-out", test_zoomed_out);

@@ -253,6 +253,61 @@ test_turned_things (void)
   g_assert_true (told);
 }
 
+/* --- crosses of the mensa ----------------------------------------------------------------------------- */
+
+/* Strokes of the altar on the plan that are not longer than those of its crosses, and among them those with another across
+ * their middle. */
+static void
+count_strokes (const FpDrawing *drawing, double longest, guint *strokes, guint *crossed)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+  g_autoptr (GArray) middles = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint *p = pt + mark[i].first;
+      if (mark[i].type != FP_MARK_LINE || mark[i].n != 2 || mark[i].pen != FP_PEN_EDGE || mark[i].dimension > 0
+          || g_strcmp0 (mark[i].item, "altar") != 0 || hypot (p[1].x - p[0].x, p[1].y - p[0].y) > longest)
+        continue;
+      const FpPoint middle = { (p[0].x + p[1].x) / 2, (p[0].y + p[1].y) / 2 };
+      g_array_append_val (middles, middle);
+    }
+  *strokes = middles->len;
+  *crossed = 0;
+  for (guint i = 0; i < middles->len; i++)
+    for (guint j = 0; j < middles->len; j++)
+      {
+        const FpPoint p = g_array_index (middles, FpPoint, i), q = g_array_index (middles, FpPoint, j);
+        *crossed += i != j && hypot (p.x - q.x, p.y - q.y) < 0.01 ? 1 : 0;
+      }
+}
+
+/* Two strokes each, 90 mm long (altar.c), wherever the mensa's edge lies near; where a candlestick stands on one, none. */
+static void
+test_crosses_are_whole (void)
+{
+  static const FpPaper papers[] = { FP_PAPER_A4, FP_PAPER_A3, FP_PAPER_A2, FP_PAPER_A1 };
+
+  for (guint s = 0; s < G_N_ELEMENTS (SAMPLES); s++)
+    {
+      g_autoptr (FpProject) project = load (SAMPLES[s]);
+      for (guint a = 0; a < fp_project_n_alternatives (project); a++)
+        for (guint p = 0; p < G_N_ELEMENTS (papers); p++)
+          {
+            g_autoptr (FpScene) scene = fp_scene_new (project, a);
+            double scale;
+            g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, papers[p], FALSE, &scale);
+            guint strokes, crossed;
+            count_strokes (plan, 91 / scale, &strokes, &crossed);
+            if (strokes != crossed)
+              g_error ("%s, alternative %u, 1:%g: of %u strokes only %u are parts of crosses", SAMPLES[s], a, scale, strokes,
+                       crossed);
+          }
+    }
+}
+
 /* --- gate and rail ---------------------------------------------------------------------------------- */
 
 /* The clear width of the gate and the way from the rail to the lowest step (8610 - 640 - 1067 - 2 x 305 - 505). */
@@ -393,6 +448,7 @@ main (int argc, char **argv)
   g_test_add_func ("/samples-drawn/falling-floor", test_falling_floor);
   g_test_add_func ("/samples-drawn/width-is-measured-square", test_width_is_measured_square);
   g_test_add_func ("/samples-drawn/turned-things", test_turned_things);
+  g_test_add_func ("/samples-drawn/crosses-are-whole", test_crosses_are_whole);
   g_test_add_func ("/samples-drawn/gate", test_gate);
   g_test_add_func ("/samples-drawn/nave-floor-is-cut", test_nave_floor_is_cut);
   return g_test_run ();

@@ -413,6 +413,11 @@ test_pages_of_findings (void)
             g_autofree char *sheet_number = g_strdup_printf ("%u of %u", p + 1, pages->len);
             guint n;
             const FpMark *mark = fp_drawing_marks (page, &n);
+            /* ISO 3098-1: 2.5 mm for what is to be reproduced. */
+            for (guint i = 0; i < n; i++)
+              if (mark[i].type == FP_MARK_TEXT && strchr (parts, mark[i].text[0]) != NULL && mark[i].text[0] != '\0'
+                  && g_ascii_isdigit (mark[i].text[1]))
+                g_assert_cmpfloat (mark[i].height, >=, 2.5);
             assert_within_frame (page, "pages of findings");
             assert_texts_apart (page, "pages of findings");
             g_assert_true (reading_has_text (page, sheet_number));
