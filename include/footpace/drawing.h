@@ -11,7 +11,7 @@
  */
 #pragma once
 
-#include "footpace/scene.h"
+#include "footpace/stretch.h"
 
 G_BEGIN_DECLS
 
@@ -76,6 +76,9 @@ FpInkChoice fp_drawing_ink     (const FpDrawing *self);
 /* What following marks belong to. */
 void fp_drawing_set_item (FpDrawing *self, const char *item, FpStanding standing, int view);
 void fp_drawing_set_dimension (FpDrawing *self, guint dimension, const char *param);
+/* What the dimension of that number measures. */
+void fp_drawing_set_stretch  (FpDrawing *self, guint dimension, const FpStretch *measured);
+const FpStretch *fp_drawing_stretch (const FpDrawing *self, guint dimension); /* NULL: not known */
 
 void fp_drawing_line   (FpDrawing *self, FpPen pen, FpPoint a, FpPoint b);
 void fp_drawing_run    (FpDrawing *self, FpPen pen, const FpPoint *pt, guint n, gboolean closed);

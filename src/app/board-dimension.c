@@ -3,6 +3,8 @@
 #include "board-view-private.h"
 #include "typing.h"
 
+#include "footpace/retype.h"
+
 #include <math.h>
 
 typedef struct
@@ -29,16 +31,17 @@ enter (gpointer data, const char *text, GError **error)
   return fp_typing_enter (d->board->document, d->item, d->param, text, error);
 }
 
-/* The figure of the dimension nearest the pointer, in widget px. */
+/* The figure of the dimension (by its number, or what it shows) nearest the pointer, in widget px. */
 static GdkRectangle
-figure_at (FpBoardView *self, const char *item, const char *param)
+figure_at (FpBoardView *self, const char *item, const char *param, guint dimension)
 {
   guint n;
   const FpMark *mark = fp_drawing_marks (self->drawing, &n), *best = NULL;
   double nearest = G_MAXDOUBLE;
 
   for (guint i = 0; i < n; i++)
-    if (mark[i].item == item && mark[i].param == param && mark[i].type == FP_MARK_TEXT)
+    if (mark[i].type == FP_MARK_TEXT
+        && (dimension != 0 ? mark[i].dimension == dimension : mark[i].item == item && mark[i].param == param))
       {
         FpPoint at = fp_board_view_to_widget (self, mark[i].at);
         double d = hypot (at.x - self->pointer.x, at.y - self->pointer.y);
@@ -71,7 +74,7 @@ fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_
 
   if (param == NULL || param->type == FP_PARAM_CHOICE)
     return;
-  where = figure_at (self, item, param_id);
+  where = figure_at (self, item, param_id, 0);
   d = g_new0 (Dimension, 1);
   d->board = self;
   d->item = g_strdup (item);
@@ -81,4 +84,61 @@ fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_
   fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = param->label, .text = text,
                                                     .unit = fp_typing_unit (param, units), .enter = enter,
                                                     .data = d, .destroy = dimension_free }, &where);
+}
+
+/* --- what lies between things, and levels ---------------------------------------- */
+
+typedef struct
+{
+  FpBoardView *board;
+  FpStretch   measured;
+  char        *shown;
+} Measure;
+
+static void
+measure_free (gpointer data)
+{
+  Measure *m = data;
+
+  g_free (m->shown);
+  g_free (m);
+}
+
+static gboolean
+enter_measure (gpointer data, const char *text, GError **error)
+{
+  Measure *m = data;
+  FpDocument *document = m->board->document;
+  const FpScene *base = fp_document_base_scene (document);
+  g_autofree char *label = NULL;
+  double value;
+
+  if (g_strcmp0 (text, m->shown) == 0)
+    return TRUE;
+  if (!fp_length_parse (text, fp_board_view_units (m->board), &value, error))
+    return FALSE;
+  label = fp_stretch_tells (&m->measured, base);
+  return fp_document_edit (document, fp_retype (base, &m->measured, value, fp_document_chosen_all (document), error),
+                           label, NULL);
+}
+
+void
+fp_board_view_type_measure (FpBoardView *self, guint dimension)
+{
+  const FpStretch *measured = fp_drawing_stretch (self->drawing, dimension);
+  const FpUnits units = fp_board_view_units (self);
+  const GdkRectangle where = figure_at (self, NULL, NULL, dimension);
+  g_autofree char *title = NULL;
+  Measure *m;
+
+  if (measured == NULL)
+    return;
+  m = g_new0 (Measure, 1);
+  m->board = self;
+  m->measured = *measured;
+  m->shown = fp_length_format (fp_stretch_value (measured), units);
+  title = fp_stretch_tells (measured, fp_document_scene (self->document));
+  fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = title, .text = m->shown,
+                                                    .unit = units == FP_UNITS_METRIC ? "mm" : "", .enter = enter_measure,
+                                                    .data = m, .destroy = measure_free }, &where);
 }

@@ -5,6 +5,8 @@
 #include "things.h"
 #include "typing.h"
 
+#include "footpace/retype.h"
+
 #include <math.h>
 
 #define PICK_PX      4.0
@@ -45,6 +47,15 @@ crosses_a_face (FpBoardView *self, const FpMark *mark, FpPoint paper)
   return mark->dimension != 0 && mark->type != FP_MARK_TEXT && fp_board_view_face_at (self, paper, &view) != NULL;
 }
 
+/* A dimension that shows no single parameter, or a level: what it measures can be typed over all the same. */
+static guint
+measured_at (FpBoardView *self, const FpMark *mark, const FpPlaced *placed)
+{
+  const FpStretch *m = mark->dimension != 0 ? fp_drawing_stretch (self->drawing, mark->dimension) : NULL;
+
+  return m != NULL && m->sort != FP_STRETCH_PARAM && !placed->ghost ? mark->dimension : 0;
+}
+
 FpToolHit
 fp_board_view_hit (FpBoardView *self, double x, double y)
 {
@@ -73,6 +84,7 @@ fp_board_view_hit (FpBoardView *self, double x, double y)
     {
       hit_thing (self, &hit, placed, mark->view);
       hit.param = fp_typing_param (placed, mark->param, NULL) != NULL && !placed->ghost ? mark->param : NULL;
+      hit.dimension = measured_at (self, mark, placed);
       hit.movable = hit.movable && mark->dimension == 0 && mark->standing != FP_STANDING_REMOVED;
       return hit;
     }
@@ -100,7 +112,7 @@ update_cursor (FpBoardView *self, const FpToolHit *hit)
     name = "crosshair";
   else if (hit->handle != 0)
     name = "crosshair";
-  else if (hit->param != NULL)
+  else if (hit->param != NULL || hit->dimension != 0)
     name = "text";
   else if (hit->item != NULL && hit->movable)
     name = "grab";
@@ -151,10 +163,18 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
       gtk_tooltip_set_text (tooltip, text);
       return TRUE;
     }
-  if (placed == NULL || (hit.param == NULL && hit.handle == 0 && fp_document_is_chosen (self->document, hit.item)))
+  if (placed == NULL || (hit.param == NULL && hit.handle == 0 && hit.dimension == 0
+                         && fp_document_is_chosen (self->document, hit.item)))
     return FALSE;
   if (hit.handle != 0)
     text = fp_board_view_handle_tells (self, hit.handle);
+  else if (hit.dimension != 0)
+    {
+      g_autofree char *tells = fp_stretch_tells (fp_drawing_stretch (self->drawing, hit.dimension),
+                                                  fp_document_scene (self->document));
+
+      text = g_strdup_printf ("%s. Click to type over it.", tells);
+    }
   else if (hit.param != NULL)
     text = g_strdup_printf ("%s: %s. Click to type over it.", fp_item_name (placed->item),
                             fp_typing_param (placed, hit.param, NULL)->label);

@@ -157,6 +157,9 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
       fp_document_choose (self->document, answer->item);
       fp_board_view_type_over (self, answer->item, answer->param);
       break;
+    case FP_TOOL_TYPE_MEASURE:
+      fp_board_view_type_measure (self, answer->dimension);
+      break;
     case FP_TOOL_BEGIN:
       begin_move (self, answer->item);
       break;

@@ -169,7 +169,7 @@ figures_node (FpBoardView *self, const char *const *ids)
   const FpMark *mark = fp_drawing_marks (self->drawing, &n);
 
   for (guint i = 0; i < n; i++)
-    if (mark[i].param != NULL && mark[i].type == FP_MARK_TEXT && g_hash_table_contains (items, mark[i].item))
+    if (mark[i].dimension != 0 && mark[i].type == FP_MARK_TEXT && g_hash_table_contains (items, mark[i].item))
       trace_figure (self, cr, &mark[i]);
   set_colour (cr, fp_board_view_accent (self), 1.0);
   cairo_set_line_width (cr, 0.25);

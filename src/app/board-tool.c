@@ -157,6 +157,8 @@ click (const FpToolHit *hit, gboolean also)
     return hit->item != NULL ? (FpToolAnswer) { .deed = FP_TOOL_CHOOSE_ALSO, .item = hit->item } : nothing;
   if (hit->handle != 0)
     return (FpToolAnswer) { .deed = FP_TOOL_CHOOSE_HANDLE, .item = hit->item, .handle = hit->handle };
+  if (hit->dimension != 0)
+    return (FpToolAnswer) { .deed = FP_TOOL_TYPE_MEASURE, .item = hit->item, .dimension = hit->dimension };
   if (hit->param != NULL)
     return (FpToolAnswer) { .deed = FP_TOOL_TYPE_OVER, .item = hit->item, .param = hit->param };
   return (FpToolAnswer) { .deed = FP_TOOL_CHOOSE, .item = hit->item };

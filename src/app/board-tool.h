@@ -26,6 +26,7 @@ typedef struct
 {
   const char *item;      /* interned; NULL: paper                            */
   const char *param;     /* interned; of a dimension that can be typed over  */
+  guint       dimension; /* likewise, of one that shows no single parameter: its number; 0: none */
   int         view;      /* FpViewId, -1: none                               */
   gboolean    movable;   /* may be taken hold of by a press                  */
   double      scale;     /* of the view                                      */
@@ -42,6 +43,7 @@ typedef enum
   FP_TOOL_DROP_FRAME,    /* it was given up                                  */
   FP_TOOL_CHOOSE_HANDLE, /* handle of the item                               */
   FP_TOOL_TYPE_OVER,     /* item, param: the dimension was clicked           */
+  FP_TOOL_TYPE_MEASURE,  /* item, dimension: likewise, of what lies between things */
   FP_TOOL_BEGIN,         /* item, handle: it was taken hold of               */
   FP_TOOL_MOVE,          /* item, by: how far from where it was, mm          */
   FP_TOOL_KEEP,          /* item, by: it was let go                          */
@@ -53,7 +55,7 @@ typedef struct
 {
   FpToolDeed  deed;
   const char *item, *param;
-  guint       handle;
+  guint       handle, dimension;
   gboolean    also;
   FpVec3      by;
   FpPoint     pan;

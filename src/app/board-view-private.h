@@ -187,6 +187,7 @@ void    fp_board_view_drop_typing (FpBoardView *self);
 
 /* --- board-dimension.c --- */
 void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+void    fp_board_view_type_measure (FpBoardView *self, guint dimension); /* of the drawing */
 
 /* --- board-typed.c --- */
 /* Opens a field for how far what is dragged goes; FALSE: the letter begins no length, or nothing is dragged. */

@@ -64,6 +64,20 @@ add_sliding (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint view
     g_array_append_val (s->out, one);
 }
 
+/* What typing over those changes that were added since there were @before. */
+static void
+note (const Search *s, guint before, FpStretchSort sort, const FpPlaced *of, const FpPlaced *other)
+{
+  for (guint i = before; i < s->out->len; i++)
+    {
+      FpBetween *one = &g_array_index (s->out, FpBetween, i);
+
+      one->sort = sort;
+      one->of = of != NULL ? g_intern_string (fp_item_id (of->item)) : NULL;
+      one->other = other != NULL ? g_intern_string (fp_item_id (other->item)) : NULL;
+    }
+}
+
 static void
 add (const Search *s, const FpPlaced *of, FpVec3 a, FpVec3 b, guint views, guint rank, const char *must)
 {
@@ -148,6 +162,7 @@ static void
 add_before_altar (const Search *s)
 {
   const FpPlaced *altar = s->altar, *steps = s->footpace, *rail = s->rail;
+  guint before = s->out->len;
 
   if (rail != NULL && (steps != NULL || altar != NULL))
     {
@@ -157,11 +172,14 @@ add_before_altar (const Search *s)
         add_sliding (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
                      IN_PLAN | IN_SECTION, 0, MAX (rail->plan.x0, to->plan.x0), MIN (rail->plan.x1, to->plan.x1),
                      steps != NULL ? "rail to the lowest step" : "rail to the altar");
+      note (s, before, FP_STRETCH_APART, rail, to);
     }
+  before = s->out->len;
   if (altar != NULL && steps != NULL && altar->plan.y0 > steps->plan.y0)
     add_sliding (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, steps->level },
                  (FpVec3) { altar->plan.x0, steps->plan.y0, steps->level }, IN_PLAN | IN_SECTION, 2, altar->plan.x0,
                  altar->plan.x1, NULL);
+  note (s, before, FP_STRETCH_FRONT, steps, NULL);
 }
 
 /* The same that the rules measure. */
@@ -169,6 +187,7 @@ static void
 add_behind_altar (const Search *s)
 {
   const FpPlaced *altar = s->altar;
+  const guint before = s->out->len;
   FpBox box;
   double room;
 
@@ -181,6 +200,7 @@ add_behind_altar (const Search *s)
   box.x1 += altar->place.x;
   add_sliding (s, altar, (FpVec3) { box.x0, altar->plan.y1, altar->level },
                (FpVec3) { box.x0, altar->plan.y1 + room, altar->level }, IN_PLAN | IN_SECTION, 1, box.x0, box.x1, NULL);
+  note (s, before, FP_STRETCH_APART, altar, NULL);
 }
 
 /* --- from wall to wall --------------------------------------------------------- */
@@ -281,14 +301,18 @@ static void
 add_sanctuary (const Search *s)
 {
   const FpPlaced *about = s->footpace != NULL ? s->footpace : s->altar;
+  guint before = s->out->len;
   const FpBox3 sanctuary = fp_scene_sanctuary (s->scene);
   const FpBox within = { sanctuary.lo.x, sanctuary.lo.y, sanctuary.hi.x, sanctuary.hi.y };
 
   if (about == NULL)
     return;
   add_width (s, about, &within, about->level);
+  note (s, before, FP_STRETCH_WALLS, NULL, NULL);
+  before = s->out->len;
   if (s->rail != NULL)
     add_depth (s, s->rail, &within);
+  note (s, before, FP_STRETCH_APART, s->rail, NULL);
 }
 
 /* --- the whole building ---------------------------------------------------------- */
@@ -334,7 +358,7 @@ add_overall (const Search *s)
       const FpBetween one = {
         .spec = { -1, outermost (s, along_x, -1), outermost (s, along_x, 1), IN_PLAN | (along_x ? IN_ELEVATION : IN_SECTION),
                   1, 0 },
-        .item = g_intern_string (fp_item_id (wall->item)), .overall = TRUE,
+        .item = g_intern_string (fp_item_id (wall->item)), .overall = TRUE, .sort = FP_STRETCH_WALLS,
       };
       g_array_append_val (s->out, one);
     }
@@ -364,6 +388,7 @@ add_heights (const Search *s)
 {
   const FpPlaced *steps = s->footpace, *altar = s->altar, *high = highest_furnishing (s);
   const double foot = steps != NULL ? steps->level : altar != NULL ? altar->level : 0;
+  guint before = s->out->len;
 
   if (altar == NULL)
     return;
@@ -371,10 +396,13 @@ add_heights (const Search *s)
     add (s, altar, (FpVec3) { altar->plan.x0, altar->plan.y0, foot },
          (FpVec3) { altar->plan.x0, altar->plan.y0, altar->level + altar->extent.top }, IN_ELEVATION | IN_SECTION, 3,
          NULL);
+  note (s, before, FP_STRETCH_TOP, altar, NULL);
+  before = s->out->len;
   if (high != NULL && high != altar)
     add (s, high, (FpVec3) { high->plan.x0, high->plan.y1, foot },
          (FpVec3) { high->plan.x0, high->plan.y1, high->level + high->extent.height }, IN_ELEVATION | IN_SECTION, 1,
          "height over all");
+  note (s, before, FP_STRETCH_TOP, high, NULL);
 }
 
 GArray *

@@ -282,6 +282,7 @@ fp_dimensions_draw (FpDrawing *drawing, const GArray *wanted, const FpTierSides 
         draw_ground (drawing, w, sides, view);
       fp_drawing_set_item (drawing, w->item, FP_STANDING_EXISTING, (int) view);
       fp_drawing_set_dimension (drawing, ++*number, w->param);
+      fp_drawing_set_stretch (drawing, *number, &w->measured);
       draw_one (drawing, w, sides);
     }
   fp_drawing_set_dimension (drawing, 0, NULL);

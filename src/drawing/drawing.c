@@ -11,12 +11,15 @@ struct _FpDrawing
   GArray         *marks;  /* FpMark  */
   GArray         *points; /* FpPoint */
   GStringChunk   *texts;
+  GArray         *measured; /* Numbered: what its dimensions measure             */
   FpInkChoice     ink;
   FpDrawing      *inset;   /* owned; NULL                                        */
   FpPoint         inset_at;
   FpBox           inset_clip;
   FpMark          belongs; /* item, standing, view, dimension, param of what follows */
 };
+
+typedef struct { guint dimension; FpStretch measured; } Numbered;
 
 FpDrawing *
 fp_drawing_new (double width, double height)
@@ -29,6 +32,7 @@ fp_drawing_new (double width, double height)
   self->marks = g_array_new (FALSE, FALSE, sizeof (FpMark));
   self->points = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   self->texts = g_string_chunk_new (1024);
+  self->measured = g_array_new (FALSE, FALSE, sizeof (Numbered));
   self->belongs.view = -1;
   return self;
 }
@@ -47,6 +51,7 @@ fp_drawing_unref (FpDrawing *self)
     return;
   g_array_unref (self->marks);
   g_array_unref (self->points);
+  g_array_unref (self->measured);
   g_string_chunk_free (self->texts);
   fp_drawing_unref (self->inset);
   g_free (self);
@@ -120,6 +125,27 @@ fp_drawing_set_dimension (FpDrawing *self, guint dimension, const char *param)
 {
   self->belongs.dimension = dimension;
   self->belongs.param = g_intern_string (param);
+}
+
+void
+fp_drawing_set_stretch (FpDrawing *self, guint dimension, const FpStretch *measured)
+{
+  const Numbered one = { dimension, *measured };
+
+  g_array_append_val (self->measured, one);
+}
+
+const FpStretch *
+fp_drawing_stretch (const FpDrawing *self, guint dimension)
+{
+  for (guint i = 0; i < self->measured->len; i++)
+    {
+      const Numbered *one = &g_array_index (self->measured, Numbered, i);
+
+      if (one->dimension == dimension)
+        return &one->measured;
+    }
+  return NULL;
 }
 
 static gboolean

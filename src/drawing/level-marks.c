@@ -76,6 +76,8 @@ mark_of (const Gathering *g, const FpPlaced *of, const char *param, double level
   FpLevelMark mark = { .level = level, .v = at.y, .rank = rank, .item = g_intern_string (fp_item_id (of->item)),
                        .param = has_param ? g_intern_string (param) : NULL };
 
+  mark.measured = (FpStretch) { .sort = FP_STRETCH_LEVEL, .b = { 0, 0, level }, .item = mark.item };
+
   g_snprintf (mark.text, sizeof mark.text, "%s%s%s", text, name != NULL ? " " : "", name != NULL ? name : "");
   mark.width = fp_lettering_width (mark.text, FP_FIGURE_HEIGHT);
   set_reach (g, of, &mark);
@@ -104,10 +106,18 @@ add (Gathering *g, const FpPlaced *of, const char *param, double level, guint ra
   put (g, of, param, level, rank, NULL);
 }
 
+/* One end of a floor that falls: when it is typed over, the @other stays. */
 static void
-add_named (Gathering *g, const FpPlaced *of, double level, guint rank, const char *name)
+add_end (Gathering *g, const FpPlaced *of, double level, double other, guint rank, const char *name)
 {
+  FpLevelMark *mark;
+
   put (g, of, NULL, level, rank, name);
+  mark = find_level (g, level);
+  if (mark == NULL || mark->item != g_intern_string (fp_item_id (of->item)) || mark->param != NULL)
+    return;
+  mark->measured.sort = FP_STRETCH_FALL;
+  mark->measured.a.z = other;
 }
 
 static guint
@@ -166,7 +176,7 @@ add_highest (Gathering *g, const FpScene *scene, const FpPlaced *placed)
   guint n, highest = G_MAXUINT;
   const FpFloor *floor = fp_scene_floors (scene, &n);
   const FpBox *clip = &g->layout->clip;
-  Ends best = { 0, -G_MAXDOUBLE, { 0, 0 } };
+  Ends best = { G_MAXDOUBLE, -G_MAXDOUBLE, { 0, 0 } };
   FpPoint at;
 
   for (guint i = 0; i < n; i++)
@@ -180,8 +190,8 @@ add_highest (Gathering *g, const FpScene *scene, const FpPlaced *placed)
   if (highest == G_MAXUINT || (floor[highest].gx == 0 && floor[highest].gy == 0))
     return;
   at = fp_layout_point (g->layout, g->view, (FpVec3) { best.high_at.x, best.high_at.y, 0 });
-  add_named (g, &placed[floor[highest].owner], best.high, HIGHEST_RANK,
-             !g->names || fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
+  add_end (g, &placed[floor[highest].owner], best.high, best.low, HIGHEST_RANK,
+           !g->names || fp_box_is_empty (clip) || (at.x >= clip->x0 && at.x <= clip->x1) ? NULL : "people, highest");
 }
 
 /* Both ends of a floor that falls. */
@@ -190,8 +200,8 @@ add_falling (Gathering *g, const FpFloor *floor, const FpPlaced *owner)
 {
   const Ends ends = ends_of (floor);
 
-  add (g, owner, NULL, ends.low, fabs (ends.low) < EQUAL ? 0 : FALLING_RANK);
-  add (g, owner, NULL, ends.high, fabs (ends.high) < EQUAL ? 0 : FALLING_RANK);
+  add_end (g, owner, ends.low, ends.high, fabs (ends.low) < EQUAL ? 0 : FALLING_RANK, NULL);
+  add_end (g, owner, ends.high, ends.low, fabs (ends.high) < EQUAL ? 0 : FALLING_RANK, NULL);
 }
 
 static void
@@ -407,6 +417,7 @@ fp_levels_draw (FpDrawing *drawing, const GArray *levels, const FpBox *content, 
       shape_of (mark, content, step, &shape);
       fp_drawing_set_item (drawing, mark->item, FP_STANDING_EXISTING, (int) view);
       fp_drawing_set_dimension (drawing, ++*number, mark->param);
+      fp_drawing_set_stretch (drawing, *number, &mark->measured);
       fp_drawing_line (drawing, FP_PEN_DIMENSION, shape.line[0], shape.line[1]);
       fp_drawing_area (drawing, FP_PEN_DIMENSION, fabs (mark->level) < EQUAL ? FP_FILL_INK : FP_FILL_NONE, 0,
                        shape.triangle, 3);

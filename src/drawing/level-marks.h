@@ -18,6 +18,7 @@ typedef struct
   guint       rank;
   const char *item;    /* interned                                           */
   const char *param;   /* interned; NULL: it follows from others             */
+  FpStretch  measured; /* what typing over it changes                       */
   char        text[32];
   double      width;
   double      near, far; /* paper mm between which its thing lies            */

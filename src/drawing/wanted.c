@@ -138,6 +138,8 @@ lay (const Gathering *g, FpVec3 from, FpVec3 to, gboolean may_be_oblique, FpWant
   const double length = fp_vec3_length (fp_vec3_sub (to, from));
   const double h = fabs (b.x - a.x), v = fabs (b.y - a.y);
 
+  w->measured.a = from;
+  w->measured.b = to;
   if (w->overall)
     return lay_overall (g, from, to, w);
   w->oblique = MIN (h, v) > EQUAL;
@@ -223,6 +225,21 @@ finish (Gathering *g, const FpDimSpec *spec, gboolean in_whole_mm, FpWanted *w)
   g_array_append_vals (g->out, w, 1);
 }
 
+/* What of a thing follows from several of its parameters. */
+static FpStretchSort
+sort_of (const FpKind *kind, const FpDimSpec *spec)
+{
+  const FpVec3 d = fp_vec3_sub (spec->b, spec->a);
+
+  if (spec->param >= 0)
+    return FP_STRETCH_PARAM;
+  if (fabs (d.z) > fmax (fabs (d.x), fabs (d.y)))
+    return FP_STRETCH_TOP;
+  if (kind->role == FP_ROLE_WALL)
+    return FP_STRETCH_WALLS;
+  return fabs (d.x) > fabs (d.y) ? FP_STRETCH_ENDS : FP_STRETCH_FRONT;
+}
+
 /* --- gathering --------------------------------------------------------------------- */
 
 /* Of the thing's own axes, which it keeps unless it is turned. */
@@ -247,7 +264,9 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
   for (guint i = 0; i < specs->len; i++)
     {
       const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
-      FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)) };
+      FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)),
+                     .measured = { .sort = sort_of (kind, spec) } };
+      w.measured.item = w.item;
       w.must = fp_must_be_told (g->scene, placed, spec->param, main_axis (spec));
       if (!is_wanted (g, spec, of_building, &w)
           || !lay (g, fp_placed_point (placed, spec->a), fp_placed_point (placed, spec->b),
@@ -282,7 +301,8 @@ add_between (Gathering *g)
   for (guint i = 0; i < between->len; i++)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
-      FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall, .must = one->must };
+      FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall, .must = one->must,
+                     .measured = { .sort = one->sort, .item = one->of, .other = one->other } };
       if (!tells_of (g, one) || (!one->overall && !is_wanted (g, &one->spec, FALSE, &w))
           || (one->overall && (one->spec.views & (1u << g->view)) == 0)
           || !lay (g, one->spec.a, one->spec.b, FALSE, &w))

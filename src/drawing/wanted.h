@@ -41,6 +41,7 @@ typedef struct
   const char *must;       /* static; what it is called where it must be told (must.h); NULL: it may be left out */
   gboolean    insists;    /* no other view of the board can tell it better  */
   gboolean    is_tiny;    /* too short on paper to be dimensioned: it is told in words alone */
+  FpStretch  measured;   /* what typing over it changes                    */
   char        text[64];
   double      width;      /* of the text, paper mm                          */
 
@@ -100,6 +101,8 @@ typedef struct
   FpDimSpec   spec;       /* church coordinates                             */
   const char *item;       /* interned                                       */
   const char *must;       /* static; see FpWanted                           */
+  FpStretchSort sort;
+  const char *of, *other; /* interned; of what typing over it changes       */
   gboolean    overall;    /* of the whole building: along x or y from one to the other, which may lie across from each
                              other                                          */
   double      slide[2];   /* the same is measured from here to there across the plan (x of a measure along y, y of

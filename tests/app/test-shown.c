@@ -8,6 +8,7 @@
 #include "things.h"
 
 #include "footpace/levels.h"
+#include "footpace/retype.h"
 #include "footpace/store.h"
 
 #include <glib/gstdio.h>
@@ -336,6 +337,105 @@ test_within (void)
   g_assert_false (g_strv_contains ((const char *const *) cut, id));
 }
 
+/* --- dimensions as handles ---------------------------------------------------- */
+
+static FpDrawing *
+draw_board (const FpScene *scene)
+{
+  FpProjection *projection[FP_N_VIEWS];
+  FpBoardLayout layout;
+  FpDrawing *drawing;
+  double scale;
+  FpPoint pan;
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    projection[v] = fp_projection_new (scene, (FpViewId) v);
+  fp_board_fit (scene, FALSE, 800.0, 560.0, FP_UNITS_METRIC, &scale, &pan);
+  fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &layout);
+  drawing = fp_board_draw (projection, &layout, 800.0, 560.0);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (projection[v]);
+  return drawing;
+}
+
+/* Whether a drawing tells that measure of the same thing, to the millimetre. */
+static gboolean
+tells (const FpDrawing *drawing, const FpStretch *s, double value)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpStretch *t = mark[i].dimension != 0 ? fp_drawing_stretch (drawing, mark[i].dimension) : NULL;
+
+      if (t != NULL && t->sort == s->sort && t->item == s->item && t->other == s->other
+          && fabs (fp_stretch_value (t) - value) < 1.0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+typedef struct { guint taken, told, refused; } Tally;
+
+static void
+type_over (const FpScene *scene, const FpStretch *s, Tally *tally)
+{
+  static const char *const nothing[] = { NULL };
+  g_autoptr (GError) error = NULL;
+  const double value = fp_stretch_value (s) + 8.0;
+  g_autoptr (FpProject) next = fp_retype (scene, s, value, nothing, &error);
+  g_autoptr (FpScene) then = next != NULL ? fp_scene_new (next, fp_scene_alternative (scene)) : NULL;
+  g_autoptr (FpDrawing) drawing = then != NULL ? draw_board (then) : NULL;
+  g_autofree char *words = fp_stretch_tells (s, scene);
+
+  g_assert_cmpstr (words, !=, "");
+  if (next == NULL)
+    {
+      g_assert_nonnull (error);
+      tally->refused++;
+      return;
+    }
+  tally->taken++;
+  if (tells (drawing, s, value))
+    tally->told++;
+  else
+    g_test_message ("%s: %g is not told any more", words, value);
+}
+
+/* Every dimension and level on the paper says what it measures; those between things can be typed over, and are then
+ * told as they were typed. */
+static void
+test_dimensions_are_handles (void)
+{
+  Tally tally = { 0, 0, 0 };
+
+  for (guint f = 0; f < 2; f++)
+    {
+      g_autoptr (FpProject) project = load (samples[f]);
+      g_autoptr (FpScene) scene = fp_scene_new (project, fp_project_n_alternatives (project) - 1);
+      g_autoptr (FpDrawing) drawing = draw_board (scene);
+      guint n;
+      const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+      for (guint i = 0; i < n; i++)
+        {
+          const FpStretch *s = fp_drawing_stretch (drawing, mark[i].dimension);
+
+          if (mark[i].dimension == 0 || mark[i].type != FP_MARK_TEXT)
+            continue;
+          g_assert_nonnull (s);
+          g_assert_true (s->sort != FP_STRETCH_PARAM || mark[i].param != NULL);
+          if (s->sort != FP_STRETCH_PARAM)
+            type_over (scene, s, &tally);
+        }
+    }
+  g_test_message ("%u taken, %u told, %u refused", tally.taken, tally.told, tally.refused);
+  g_assert_cmpuint (tally.taken, >, 10);
+  /* Another may bar the way of the figure now; most stand where they stood. */
+  g_assert_cmpuint (tally.told, >=, tally.taken * 3 / 4);
+}
+
 /* A way is told by where it goes, never by the sign of a coordinate. */
 static void
 test_travel (void)
@@ -371,6 +471,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);
   g_test_add_func ("/sheets/files", test_sheet_files);
   g_test_add_func ("/file-names", test_file_names);
+  g_test_add_func ("/dimensions/handles", test_dimensions_are_handles);
   g_test_add_func ("/things/within", test_within);
   g_test_add_func ("/things/travel", test_travel);
   return g_test_run ();
