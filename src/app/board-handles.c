@@ -207,14 +207,15 @@ fp_board_view_next_handle (FpBoardView *self, gboolean backward)
   return FALSE;
 }
 
+/* @error: where @next has it, which is made in the same breath. */
 static gboolean
-edit (FpBoardView *self, FpProject *next, const char *what, const char *merge, const GError *error)
+edit (FpBoardView *self, FpProject *next, const char *what, const char *merge, GError **error)
 {
   g_autofree char *label = g_strdup_printf ("%s of %s", what, fp_item_name (fp_document_chosen_placed (self->document)->item));
 
   if (fp_document_edit (self->document, next, label, merge))
     return TRUE;
-  fp_board_view_notice (self, error->message);
+  fp_board_view_notice (self, (*error)->message);
   return FALSE;
 }
 
@@ -230,7 +231,7 @@ fp_board_view_nudge_handle (FpBoardView *self, double dx, double dy)
     return;
   merge = g_strdup_printf ("pull %s %u", subject (self), number);
   edit (self, fp_handle_move (fp_document_base_scene (self->document), subject (self), handle, (FpVec3) { dx, dy, 0.0 }, &error),
-        handle->sort == FP_HANDLE_CORNER ? "Corner" : "Side", merge, error);
+        handle->sort == FP_HANDLE_CORNER ? "Corner" : "Side", merge, &error);
   fp_board_view_choose_handle (self, number);
 }
 
@@ -244,7 +245,7 @@ fp_board_view_remove_corner (FpBoardView *self)
   if (handle == NULL || handle->sort != FP_HANDLE_CORNER)
     return FALSE;
   edit (self, fp_corner_remove (fp_document_base_scene (self->document), subject (self), handle->corner, &error),
-        "Remove a corner", NULL, error);
+        "Remove a corner", NULL, &error);
   return TRUE;
 }
 
@@ -254,7 +255,7 @@ add_corner (FpBoardView *self, guint side, FpPoint at)
   g_autoptr (GError) error = NULL;
 
   if (!edit (self, fp_corner_add (fp_document_base_scene (self->document), subject (self), side, at, &error),
-             "Another corner", NULL, error))
+             "Another corner", NULL, &error))
     return FALSE;
   fp_board_view_choose_handle (self, side + 2);
   return TRUE;

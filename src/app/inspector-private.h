@@ -29,7 +29,7 @@ struct _FpInspector
 /* --- inspector.c --- */
 void       fp_inspector_empty   (GtkWidget *box);
 GtkWidget *fp_inspector_add_row (FpInspector *self, GtkWidget *box, const FpParam *param, GCallback entered);
-void       fp_inspector_answer  (GtkWidget *row, gboolean taken, const GError *error);
+void       fp_inspector_answer  (GtkWidget *row, gboolean taken, GError **error);
 
 /* --- inspector-several.c --- */
 void       fp_inspector_show_several (FpInspector *self);

@@ -11,7 +11,7 @@ on_measure (FpParamRow *row, const char *text, FpInspector *self)
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
   g_autoptr (GError) error = NULL;
 
-  fp_inspector_answer (alive, fp_several_enter (self->document, fp_param_row_param (row)->id, text, &error), error);
+  fp_inspector_answer (alive, fp_several_enter (self->document, fp_param_row_param (row)->id, text, &error), &error);
 }
 
 static void
@@ -23,7 +23,7 @@ on_place (FpParamRow *row, const char *text, FpInspector *self)
 
   while (fp_place_field (field) != fp_param_row_param (row))
     field++;
-  fp_inspector_answer (alive, fp_several_place_enter (self->document, field, text, &error), error);
+  fp_inspector_answer (alive, fp_several_place_enter (self->document, field, text, &error), &error);
 }
 
 /* --- rows ----------------------------------------------------------------- */

@@ -27,12 +27,12 @@ chosen (FpInspector *self)
 }
 
 void
-fp_inspector_answer (GtkWidget *row, gboolean taken, const GError *error)
+fp_inspector_answer (GtkWidget *row, gboolean taken, GError **error)
 {
   if (taken)
     fp_param_row_settle (FP_PARAM_ROW (row));
   else
-    fp_param_row_fail (FP_PARAM_ROW (row), error->message);
+    fp_param_row_fail (FP_PARAM_ROW (row), (*error)->message);
 }
 
 /* --- what is typed -------------------------------------------------------- */
@@ -45,7 +45,7 @@ on_measure (FpParamRow *row, const char *text, FpInspector *self)
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
   gboolean taken = fp_typing_enter (self->document, id, fp_param_row_param (row)->id, text, &error);
 
-  fp_inspector_answer (alive, taken, error);
+  fp_inspector_answer (alive, taken, &error);
 }
 
 static void
@@ -58,7 +58,7 @@ on_place (FpParamRow *row, const char *text, FpInspector *self)
 
   while (fp_place_field (field) != fp_param_row_param (row))
     field++;
-  fp_inspector_answer (alive, fp_place_enter (self->document, id, field, text, &error), error);
+  fp_inspector_answer (alive, fp_place_enter (self->document, id, field, text, &error), &error);
 }
 
 static void
@@ -71,7 +71,7 @@ on_corner (FpParamRow *row, const char *text, FpInspector *self)
 
   if (!g_ptr_array_find (self->corner, row, &i))
     return;
-  fp_inspector_answer (alive, fp_corner_enter (self->document, id, i / 2, i % 2 == 1, text, &error), error);
+  fp_inspector_answer (alive, fp_corner_enter (self->document, id, i / 2, i % 2 == 1, text, &error), &error);
 }
 
 static void
@@ -81,7 +81,7 @@ on_name (FpParamRow *row, const char *text, FpInspector *self)
   g_autofree char *id = g_strdup (chosen (self));
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (row));
 
-  fp_inspector_answer (alive, fp_name_enter (self->document, id, text, &error), error);
+  fp_inspector_answer (alive, fp_name_enter (self->document, id, text, &error), &error);
 }
 
 static void

@@ -68,13 +68,13 @@ fp_window_update_actions (FpWindow *self)
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->wide_button), gtk_widget_get_visible (self->wide_list));
 }
 
-/* Says why nothing came of an edit. */
+/* Says why nothing came of an edit.  @error: where @next has it, which is made in the same breath. */
 static gboolean
-edit (FpWindow *self, FpProject *next, const char *label, const GError *error)
+edit (FpWindow *self, FpProject *next, const char *label, GError **error)
 {
   if (fp_document_edit (self->document, next, label, NULL))
     return TRUE;
-  fp_window_notice (self, error->message, TRUE);
+  fp_window_notice (self, (*error)->message, TRUE);
   return FALSE;
 }
 
@@ -151,7 +151,7 @@ add (GtkWidget *widget, const char *name, GVariant *parameter)
   label = g_strdup_printf ("Add %s", kind->label);
   next = fp_set_out_new (fp_document_base_scene (self->document), kind, &id, &error);
   next = into_chosen_wall (self, next, id, fp_document_chosen (self->document));
-  if (edit (self, next, label, error))
+  if (edit (self, next, label, &error))
     fp_document_choose (self->document, id);
 }
 
@@ -237,7 +237,7 @@ alternative_remove (GtkWidget *widget, const char *action, GVariant *parameter)
   (void) action, (void) parameter;
   edit (self, fp_project_without_alternative (fp_document_project (self->document),
                                               fp_document_alternative (self->document), &error),
-        "Remove the alternative", error);
+        "Remove the alternative", &error);
 }
 
 /* --- pages and views ------------------------------------------------------ */
