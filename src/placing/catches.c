@@ -7,6 +7,7 @@
 #include <string.h>
 
 #define SAME 1e-6 /* mm; nearer than this two catches are equally near        */
+#define WIDEST_GAP 3000.0 /* mm; wider ones nobody sees as equal: design judgement */
 
 /* An edge or a middle of a thing, in one coordinate, with its extent in the other. */
 typedef struct
@@ -201,7 +202,7 @@ offer (Search *s, FpCatch found)
 {
   const double nearer = fabs (s->best.by) - fabs (found.by);
 
-  if (fabs (found.by) > s->reach)
+  if (fabs (found.by) > s->reach || found.gap > WIDEST_GAP)
     return;
   found.along = s->way == 1;
   if (s->best.sort == FP_CATCH_NONE || nearer > SAME || (fabs (nearer) <= SAME && found.sort < s->best.sort))
