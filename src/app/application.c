@@ -71,6 +71,7 @@ set_keys (GtkApplication *app)
     { "win.redo", { "<Ctrl><Shift>z", "<Ctrl>y" } },
     { "win.compare", { "<Ctrl>k" } },
     { "win.show-things", { "<Ctrl>l" } },
+    { "win.show-findings", { "<Ctrl><Shift>f" } },
     { "win.list-wide", { "<Ctrl><Shift>l" } },
     { "win.alternative-new", { "<Ctrl><Shift>n" } },
     { "win.brief", { "<Ctrl>b" } },

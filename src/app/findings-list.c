@@ -264,6 +264,15 @@ fp_findings_list_offer (FpFindingsList *self, const char *remedy)
     fp_scroll_to (GTK_WIDGET (gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))));
 }
 
+gboolean
+fp_findings_list_focus (FpFindingsList *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
+
+  row = row != NULL ? row : row_at (self, 0);
+  return row != NULL && gtk_widget_grab_focus (GTK_WIDGET (row));
+}
+
 static void
 on_wanted (GtkButton *button, FpFindingsList *self)
 {

@@ -33,4 +33,7 @@ const FpShown *fp_findings_list_picked (FpFindingsList *self);
 /* The change that would settle it, in words; NULL: none. Forgotten when another is chosen. */
 void           fp_findings_list_offer  (FpFindingsList *self, const char *remedy);
 
+/* The finding that is chosen, or the first: FALSE when there is none. */
+gboolean       fp_findings_list_focus (FpFindingsList *self);
+
 G_END_DECLS

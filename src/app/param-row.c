@@ -21,6 +21,15 @@ G_DEFINE_FINAL_TYPE (FpParamRow, fp_param_row, GTK_TYPE_WIDGET)
 static guint entered_signal;
 
 static void
+describe (GtkWidget *field, const char *text)
+{
+  if (text != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+  else
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+}
+
+static void
 clear_failure (FpParamRow *self)
 {
   GtkWidget *field = self->entry != NULL ? self->entry : self->choices;
@@ -28,6 +37,7 @@ clear_failure (FpParamRow *self)
   gtk_widget_hide (self->error);
   gtk_widget_remove_css_class (field, "error");
   gtk_accessible_reset_state (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_STATE_INVALID);
+  describe (field, gtk_widget_get_tooltip_text (self->label));
 }
 
 void
@@ -39,6 +49,8 @@ fp_param_row_fail (FpParamRow *self, const char *message)
   gtk_widget_show (self->error);
   gtk_widget_add_css_class (field, "error");
   gtk_accessible_update_state (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
+  /* That alone is not heard by everyone who cannot see what is written below. */
+  describe (field, message);
 }
 
 static void
@@ -253,8 +265,7 @@ show_units (FpParamRow *self, FpUnits units)
     return;
   about = fp_typing_about (self->param, units);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->label), about);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry != NULL ? self->entry : self->choices),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, about, -1);
+  describe (self->entry != NULL ? self->entry : self->choices, about);
   gtk_label_set_text (GTK_LABEL (self->unit), fp_typing_unit (self->param, units));
   self->units = units;
 }

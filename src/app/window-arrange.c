@@ -36,6 +36,7 @@ fp_window_update_arrange (FpWindow *self)
   for (guint i = 0; i < G_N_ELEMENTS (table); i++)
     gtk_widget_action_set_enabled (GTK_WIDGET (self), table[i].action, n >= table[i].least
                                    && (strcmp (table[i].action, "win.copy-to") != 0 || n_alternatives > 1));
+  gtk_widget_set_sensitive (self->arrange_button, self->document != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.choose-like", fp_document_chosen_like (self->document, NULL));
 }
 

@@ -41,7 +41,7 @@ struct _FpWindow
              *board_paned, *inspector, *findings, *alternatives, *compare;
   GtkWidget  *notice, *notice_box, *notice_icon, *notice_text, *notice_folder;
   GtkWidget  *readout;
-  GtkWidget  *undo_button, *redo_button, *add_button, *save_button, *compare_button;
+  GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *save_button, *compare_button;
   GtkWidget  *show_button, *show_list, *section_at;
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
   GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start_recent_list, *start_recent;

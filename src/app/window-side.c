@@ -131,6 +131,15 @@ show_things (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_findings (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  gtk_widget_activate_action (widget, "win.show-board", NULL);
+  if (!fp_findings_list_focus (FP_FINDINGS_LIST (FP_WINDOW (widget)->findings)))
+    fp_window_notice (FP_WINDOW (widget), "Nothing is found short of a limit.", FALSE);
+}
+
+static void
 list_order (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
@@ -145,6 +154,7 @@ fp_window_class_add_list_actions (GtkWidgetClass *c)
 {
   gtk_widget_class_install_action (c, "win.show-things", NULL, show_things);
   gtk_widget_class_install_action (c, "win.list-wide", NULL, list_wide);
+  gtk_widget_class_install_action (c, "win.show-findings", NULL, show_findings);
   gtk_widget_class_install_action (c, "win.list-order", "s", list_order);
 }
 

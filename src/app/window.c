@@ -179,6 +179,7 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (undo_button);
   BIND (redo_button);
   BIND (add_button);
+  BIND (arrange_button);
   BIND (save_button);
   BIND (compare_button);
   BIND (add_popover);

@@ -4,10 +4,12 @@
 Ends every process that it started, by the process itself.
 """
 import os
+import pathlib
 import re
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 
 NEEDED = ("Xvfb", "openbox", "xdotool", "dbus-run-session")
@@ -211,6 +213,22 @@ class Program:
     def text(self, widget):
         return self.atspi.Text.get_text(widget, 0, self.atspi.Text.get_character_count(widget))
 
+    def focused(self):
+        """What has the focus, in the window that is active; the innermost that says so."""
+        found = None
+        for i in range(self.application.get_child_count()):
+            top = self.application.get_child_at_index(i)
+            if top is not None and top.get_state_set().contains(self.atspi.StateType.ACTIVE):
+                for widget in self.walk(top):
+                    if widget.get_state_set().contains(self.atspi.StateType.FOCUSED):
+                        found = widget
+                        break
+        if found is None:
+            return None
+        # A field holds the text in which one types: the innermost that has a name.
+        inner = [w for w in self.walk(found) if w.get_name() and w.get_state_set().contains(self.atspi.StateType.FOCUSED)]
+        return inner[-1] if inner else found
+
     def names(self, role):
         return [w.get_name() for w in self.walk() if w.get_role_name() == role and self.is_showing(w)]
 
@@ -254,3 +272,48 @@ class Program:
                 self.process.kill()
                 self.process.wait()
         self.log.close()
+
+
+# --- running a task ---
+
+def _environment(folder):
+    os.environ.update({"GDK_BACKEND": "x11", "GSK_RENDERER": "cairo", "GDK_DEBUG": "gl-disable",
+                       "GSETTINGS_BACKEND": "memory", "GIO_USE_VFS": "local", "LC_ALL": "C.UTF-8",
+                       "XDG_DATA_HOME": folder + "/data", "XDG_CONFIG_HOME": folder + "/config",
+                       "XDG_STATE_HOME": folder + "/state"})
+    os.environ.pop("GTK_A11Y", None)
+
+
+def _inside(make, arguments):
+    with tempfile.TemporaryDirectory(prefix="footpace-e2e-") as folder:
+        _environment(folder)
+        task = make(*arguments, pathlib.Path(folder))
+        try:
+            task.run()
+        except Exception as failure:  # also what the bus or a tool did not do
+            print(f"not ok {task.done + 1} # {type(failure).__name__}: {failure}")
+            print("# the program said:", task.program.said().replace("\n", "\n# "))
+            if shutil.which("import") and os.environ.get("FOOTPACE_E2E_PICTURE"):
+                subprocess.run(["import", "-window", "root", os.environ["FOOTPACE_E2E_PICTURE"]], check=False)
+            return 1
+        finally:
+            task.program.close()
+    return 0
+
+
+def serve(script, make):
+    """Runs a task (what `make` makes of the arguments and a folder) on a screen and a bus of its own; its exit status."""
+    if sys.argv[1] == "--inside":
+        # Other programs on the bus talk on the standard output too; the results go their own way.
+        sys.stdout = os.fdopen(int(sys.argv[2]), "w")
+        return _inside(make, sys.argv[3:])
+    require()
+    own = Screen()
+    results = os.dup(1)
+    try:
+        bus = subprocess.Popen(["dbus-run-session", "--", sys.executable, script, "--inside", str(results),
+                                *sys.argv[1:]], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                               pass_fds=(results,))
+        return bus.wait()
+    finally:
+        own.end()

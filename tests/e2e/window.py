@@ -4,13 +4,11 @@ accessibility interface, and at last through the files that were written.
 
 usage: window.py PROGRAM SAMPLE
 """
-import os
 import pathlib
 import re
 import shutil
 import subprocess
 import sys
-import tempfile
 import time
 import xml.etree.ElementTree as ET
 
@@ -381,43 +379,5 @@ class Task:
             self.step(deed.__name__.replace("_", " "), deed)
 
 
-def inside(program, sample):
-    with tempfile.TemporaryDirectory(prefix="footpace-e2e-") as folder:
-        os.environ.update({"GDK_BACKEND": "x11", "GSK_RENDERER": "cairo", "GDK_DEBUG": "gl-disable",
-                           "GSETTINGS_BACKEND": "memory", "GIO_USE_VFS": "local", "LC_ALL": "C.UTF-8",
-                           "XDG_DATA_HOME": folder + "/data", "XDG_CONFIG_HOME": folder + "/config",
-                           "XDG_STATE_HOME": folder + "/state"})
-        os.environ.pop("GTK_A11Y", None)
-        task = Task(program, sample, pathlib.Path(folder))
-        try:
-            task.run()
-        except Exception as failure:  # also what the bus or a tool did not do
-            print(f"not ok {task.done + 1} # {type(failure).__name__}: {failure}")
-            print("# the program said:", task.program.said().replace("\n", "\n# "))
-            if shutil.which("import") and os.environ.get("FOOTPACE_E2E_PICTURE"):
-                subprocess.run(["import", "-window", "root", os.environ["FOOTPACE_E2E_PICTURE"]], check=False)
-            return 1
-        finally:
-            task.program.close()
-    return 0
-
-
-def main():
-    if sys.argv[1] == "--inside":
-        # Other programs on the bus talk on the standard output too; the results go their own way.
-        sys.stdout = os.fdopen(int(sys.argv[2]), "w")
-        return inside(*sys.argv[3:])
-    screen.require()
-    own = screen.Screen()
-    results = os.dup(1)
-    try:
-        bus = subprocess.Popen(["dbus-run-session", "--", sys.executable, __file__, "--inside", str(results),
-                                *sys.argv[1:]], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-                               pass_fds=(results,))
-        return bus.wait()
-    finally:
-        own.end()
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(screen.serve(__file__, Task))
