@@ -74,13 +74,20 @@ struct _FpBoardView
 };
 
 /* --- board-view.c --- */
+void    fp_board_view_notice   (FpBoardView *self, const char *text);
+
+/* --- board-layout.c --- */
 void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */
 FpPoint fp_board_view_to_paper (FpBoardView *self, double x, double y);
 FpPoint fp_board_view_to_widget (FpBoardView *self, FpPoint paper);
 void    fp_board_view_pan_by   (FpBoardView *self, FpPoint by);
 void    fp_board_view_zoom_at  (FpBoardView *self, double factor, double x, double y);
 void    fp_board_view_relayout (FpBoardView *self);
-void    fp_board_view_notice   (FpBoardView *self, const char *text);
+void    fp_board_view_lay_out  (FpBoardView *self);
+void    fp_board_view_fit      (FpBoardView *self); /* frames what is to be framed */
+void    fp_board_view_forget_drawing (FpBoardView *self);
+gboolean fp_board_view_has_projections (FpBoardView *self);
+double  fp_board_view_height_mm (FpBoardView *self);
 FpUnits fp_board_view_units    (FpBoardView *self);
 
 /* --- board-input.c --- */

@@ -201,6 +201,12 @@ class Task:
         keys("Escape")
         wait_for("nothing in hand", lambda: "In hand" not in self.told() and "Chosen: High altar" in self.told())
 
+    def shows_one_view(self):
+        keys("3")
+        wait_for("the plan alone", lambda: self.told().startswith("Plan of "))
+        keys("3")
+        wait_for("all three", lambda: self.told().startswith("Elevation, section and plan of "))
+
     def chooses_several(self):
         keys("ctrl+a")
         many = wait_for("all to be chosen", lambda: re.search(r"(\d+) chosen: ", self.told()))
@@ -371,7 +377,7 @@ class Task:
 
     def run(self):
         steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
-                 self.types_how_far, self.measures, self.pulls, self.chooses_several, self.types,
+                 self.types_how_far, self.measures, self.pulls, self.shows_one_view, self.chooses_several, self.types,
                  self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)

@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* board-layout.c - where the views lie on the board, and how one looks around on it */
+#include "board-view-private.h"
+
+#include <math.h>
+
+#define SCALE_MIN 1.0
+#define SCALE_MAX 2000.0
+/* For which the views are fitted at least, mm: what is written round them takes as much room at any scale. */
+#define LEAST_WIDTH  220.0
+#define LEAST_HEIGHT 130.0
+
+/* --- coordinates ---------------------------------------------------------- */
+
+static double
+width_mm (FpBoardView *self)
+{
+  return gtk_widget_get_width (GTK_WIDGET (self)) / PX_PER_MM;
+}
+
+double
+fp_board_view_height_mm (FpBoardView *self)
+{
+  return gtk_widget_get_height (GTK_WIDGET (self)) / PX_PER_MM;
+}
+
+FpPoint
+fp_board_view_to_paper (FpBoardView *self, double x, double y)
+{
+  return (FpPoint) { x / PX_PER_MM + MARGIN_MM - (self->pan.x - self->laid_pan.x),
+                     fp_board_view_height_mm (self) - y / PX_PER_MM + MARGIN_MM - (self->pan.y - self->laid_pan.y) };
+}
+
+FpPoint
+fp_board_view_to_widget (FpBoardView *self, FpPoint paper)
+{
+  return (FpPoint) { (paper.x - MARGIN_MM + (self->pan.x - self->laid_pan.x)) * PX_PER_MM,
+                     (fp_board_view_height_mm (self) - (paper.y - MARGIN_MM + (self->pan.y - self->laid_pan.y))) * PX_PER_MM };
+}
+
+FpUnits
+fp_board_view_units (FpBoardView *self)
+{
+  return fp_project_brief (fp_document_project (self->document))->units;
+}
+
+/* --- layout and drawing --------------------------------------------------- */
+
+void
+fp_board_view_forget_drawing (FpBoardView *self)
+{
+  g_clear_pointer (&self->drawing, fp_drawing_unref);
+  fp_board_view_forget_nodes (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+gboolean
+fp_board_view_has_projections (FpBoardView *self)
+{
+  return self->projection[0] != NULL;
+}
+
+static const FpScene *
+drawn_scene (FpBoardView *self)
+{
+  return fp_projection_scene (self->projection[0]);
+}
+
+void
+fp_board_view_lay_out (FpBoardView *self)
+{
+  FpPoint pan = { self->pan.x + MARGIN_MM, self->pan.y + MARGIN_MM };
+
+  if (self->only >= 0)
+    fp_board_layout_alone (drawn_scene (self), (FpViewId) self->only, self->scale, pan, fp_board_view_units (self),
+                           &self->layout);
+  else
+    fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
+  /* About what is seen as much again is drawn: titles stand in what is seen. */
+  self->layout.seen = (FpBox) { MARGIN_MM, MARGIN_MM, MARGIN_MM + width_mm (self), MARGIN_MM + fp_board_view_height_mm (self) };
+  self->laid_pan = self->pan;
+}
+
+void
+fp_board_view_fit (FpBoardView *self)
+{
+  if (!fp_board_view_has_projections (self) || width_mm (self) < 1.0 || fp_board_view_height_mm (self) < 1.0)
+    return;
+  /* On a small board they run off at the right and below: better than to be too small to see. */
+  if (self->only >= 0)
+    fp_board_fit_alone (drawn_scene (self), (FpViewId) self->only, self->framing == FRAME_WHOLE,
+                        MAX (width_mm (self), LEAST_WIDTH), MAX (fp_board_view_height_mm (self), LEAST_HEIGHT), &self->scale,
+                        &self->pan);
+  else
+    fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
+                  MAX (fp_board_view_height_mm (self), LEAST_HEIGHT), fp_board_view_units (self), &self->scale, &self->pan);
+  self->scale = CLAMP (self->scale, SCALE_MIN, SCALE_MAX);
+  self->pan.y += MIN (fp_board_view_height_mm (self) - LEAST_HEIGHT, 0.0);
+  fp_board_view_lay_out (self);
+  fp_board_view_forget_drawing (self);
+  fp_board_view_update_readout (self);
+}
+
+/* The gaps between the views follow from what stands where; one view must not move under the eye when they change. */
+void
+fp_board_view_relayout (FpBoardView *self)
+{
+  const FpViewId anchor = self->only >= 0 ? (FpViewId) self->only : self->anchor;
+  FpPoint before = self->layout.view[anchor].origin, now;
+
+  if (!fp_board_view_has_projections (self) || self->scale <= 0.0)
+    return;
+  before.x += self->pan.x - self->laid_pan.x;
+  before.y += self->pan.y - self->laid_pan.y;
+  fp_board_view_lay_out (self);
+  now = self->layout.view[anchor].origin;
+  self->pan.x += before.x - now.x;
+  self->pan.y += before.y - now.y;
+  fp_board_view_lay_out (self);
+  fp_board_view_forget_drawing (self);
+}
+
+void
+fp_board_view_ensure (FpBoardView *self)
+{
+  if (self->drawing != NULL || !fp_board_view_has_projections (self) || self->scale <= 0.0)
+    return;
+  self->drawing = fp_board_draw (self->projection, &self->layout, width_mm (self) + 2.0 * MARGIN_MM,
+                                 fp_board_view_height_mm (self) + 2.0 * MARGIN_MM);
+}
+
+/* --- looking around ------------------------------------------------------- */
+
+static void
+shift (FpPoint *p, FpPoint by)
+{
+  p->x += by.x;
+  p->y += by.y;
+}
+
+/* The layout is the same wherever the paper lies: so it is, while something is being moved on it. */
+static void
+shift_layout (FpBoardView *self)
+{
+  FpPoint by = { self->pan.x - self->laid_pan.x, self->pan.y - self->laid_pan.y };
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      FpBox *box = &self->layout.frame[v];
+
+      shift (&self->layout.view[v].origin, by);
+      *box = (FpBox) { box->x0 + by.x, box->y0 + by.y, box->x1 + by.x, box->y1 + by.y };
+    }
+  shift (&self->layout.mitre_a, by);
+  shift (&self->layout.mitre_b, by);
+  self->laid_pan = self->pan;
+}
+
+void
+fp_board_view_pan_by (FpBoardView *self, FpPoint by)
+{
+  fp_board_view_end_typing (self);
+  self->framing = FRAME_BY_HAND;
+  shift (&self->pan, by);
+  if (fabs (self->pan.x - self->laid_pan.x) > MARGIN_MM || fabs (self->pan.y - self->laid_pan.y) > MARGIN_MM)
+    {
+      shift_layout (self);
+      fp_board_view_forget_drawing (self);
+    }
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static double
+box_distance (const FpBox *box, FpPoint p)
+{
+  double dx = MAX (MAX (box->x0 - p.x, p.x - box->x1), 0.0);
+  double dy = MAX (MAX (box->y0 - p.y, p.y - box->y1), 0.0);
+
+  return hypot (dx, dy);
+}
+
+static FpViewId
+nearest_view (FpBoardView *self, FpPoint paper)
+{
+  FpViewId best = FP_VIEW_PLAN;
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    if (box_distance (&self->layout.frame[v], paper) < box_distance (&self->layout.frame[best], paper))
+      best = (FpViewId) v;
+  return best;
+}
+
+/* What lies under the pointer stays under it. */
+void
+fp_board_view_zoom_at (FpBoardView *self, double factor, double x, double y)
+{
+  FpPoint paper, world, now;
+  FpViewId view;
+
+  if (!fp_board_view_has_projections (self) || self->scale <= 0.0 || self->held)
+    return;
+  fp_board_view_end_typing (self);
+  paper = fp_board_view_to_paper (self, x, y);
+  view = nearest_view (self, paper);
+  world = fp_view_from_paper (&self->layout.view[view], paper);
+  self->scale = CLAMP (self->scale / factor, SCALE_MIN, SCALE_MAX);
+  fp_board_view_lay_out (self);
+  now = fp_view_to_paper (&self->layout.view[view], world);
+  paper = fp_board_view_to_paper (self, x, y);
+  self->pan.x += paper.x - now.x;
+  self->pan.y += paper.y - now.y;
+  fp_board_view_lay_out (self);
+  self->framing = FRAME_BY_HAND;
+  fp_board_view_forget_drawing (self);
+  fp_board_view_update_readout (self);
+}
+
+void
+fp_board_view_zoom (FpBoardView *self, double factor)
+{
+  fp_board_view_zoom_at (self, factor, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0,
+                         gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
+}
+
+void
+fp_board_view_frame (FpBoardView *self, gboolean whole)
+{
+  if (self->held)
+    return;
+  fp_board_view_end_typing (self);
+  self->framing = whole ? FRAME_WHOLE : FRAME_SANCTUARY;
+  fp_board_view_fit (self);
+}
+
+void
+fp_board_view_show_only (FpBoardView *self, int view)
+{
+  if (self->held || view == self->only || !fp_board_view_has_projections (self) || self->scale <= 0.0)
+    return;
+  fp_board_view_end_typing (self);
+  if (self->only < 0)
+    {
+      self->all_three.scale = self->scale;
+      self->all_three.pan = self->pan;
+      self->all_three.framing = self->framing;
+    }
+  self->only = view;
+  self->framing = view < 0 ? self->all_three.framing : self->framing == FRAME_WHOLE ? FRAME_WHOLE : FRAME_SANCTUARY;
+  if (self->framing != FRAME_BY_HAND)
+    fp_board_view_fit (self);
+  else
+    {
+      self->scale = self->all_three.scale;
+      self->pan = self->all_three.pan;
+      fp_board_view_lay_out (self);
+      fp_board_view_forget_drawing (self);
+    }
+  fp_board_view_tell (self);
+  fp_board_view_hover (self);
+}
+
+int
+fp_board_view_only (FpBoardView *self)
+{
+  return self->only;
+}
+
+double
+fp_board_view_scale (FpBoardView *self)
+{
+  return self->scale;
+}
+
+gboolean
+fp_board_view_is_current (FpBoardView *self)
+{
+  return self->document != NULL && fp_board_view_has_projections (self)
+         && fp_projection_scene (self->projection[0]) == fp_document_scene (self->document)
+         && fp_projection_hidden (self->projection[0]) == self->how.hidden;
+}
+
+gboolean
+fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, double *y)
+{
+  FpPoint p;
+
+  if (!fp_board_view_has_projections (self) || self->scale <= 0.0)
+    return FALSE;
+  p = fp_board_view_to_widget (self, fp_view_to_paper (&self->layout.view[view], fp_view_point (view, at)));
+  *x = p.x;
+  *y = p.y;
+  return TRUE;
+}
+
+/* On the plan, which is where people look for a place; or on the one view that there is. */
+static gboolean
+is_in_view (FpBoardView *self, FpVec3 at)
+{
+  double x, y;
+
+  return fp_board_view_locate (self, self->only >= 0 ? (FpViewId) self->only : FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
+         && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self));
+}
+
+void
+fp_board_view_mark (FpBoardView *self, const FpVec3 *at)
+{
+  self->marked = at != NULL;
+  if (at != NULL)
+    {
+      self->mark = *at;
+      if (!is_in_view (self, *at))
+        fp_board_view_frame (self, TRUE);
+    }
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+gboolean
+fp_board_view_marked (FpBoardView *self, FpVec3 *at)
+{
+  *at = self->mark;
+  return self->marked;
+}
