@@ -294,6 +294,16 @@ FpDrawing *fp_sheet_new (const FpScene *scene, const FpSheetSpec *spec, double *
  */
 GPtrArray *fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
 
+/**
+ * fp_elevation_plane:
+ *
+ * Just before the rail, or the lowest step of the altar, or what stands a
+ * little in front of them; before the floor steps at its foot.
+ *
+ * Returns: y of the plane, mm; -G_MAXDOUBLE where there is neither rail nor altar: the elevation shows everything
+ */
+double fp_elevation_plane (const FpScene *scene);
+
 /* What of a view is drawn where there is little room: the sanctuary without the upper parts of high walls; view coordinates. */
 FpBox fp_view_sanctuary (const FpScene *scene, FpViewId view);
 

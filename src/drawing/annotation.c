@@ -365,15 +365,13 @@ gather_dimensions (FpAnnotation *self, const FpScene *scene)
 }
 
 static void
-set_labels (FpAnnotation *self, FpProjection *projection)
+set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
 {
   const FpBox outline = fp_view_outline (projection, &self->layout);
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
 
   if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES) && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    self->labels = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, self->room);
-  else
-    self->labels = g_array_new (FALSE, FALSE, sizeof (FpLabel));
+    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, among, self->room, self->labels);
 }
 
 static void
@@ -392,10 +390,12 @@ set_dimensions_and_labels (FpAnnotation *self, FpProjection *projection)
 
   gather_dimensions (self, fp_projection_scene (projection));
   tiers = fp_tiers_new (self->wanted, &self->sides, self->room);
+  self->labels = fp_labels_new ();
+  set_labels (self, projection, FP_LABELS_ALTAR);
   place_musts (self, tiers);
   place_foremost (self, tiers);
   set_falls (self, projection);
-  set_labels (self, projection);
+  set_labels (self, projection, FP_LABELS_REST);
   place_rest (self, tiers);
   if (self->around.shown != NULL)
     fp_wanted_note (self->wanted, self->around.shown);

@@ -17,6 +17,9 @@
 /* How many lines a leader may cross, besides the outline of its own thing: first none, then a few. */
 #define CROSSES_MOST 3
 
+/* But no plan without the name of its altar. */
+#define CROSSES_TO_ALTAR 9
+
 /* Distances of a text from its thing, tried in turn. */
 static const double DISTANCES[] = { 3, 1.8, 6, 10, 15 };
 
@@ -368,9 +371,9 @@ find_inside (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWord
 }
 
 static gboolean
-find_beside (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint last)
+find_beside (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint last, guint crosses)
 {
-  for (l->crosses = 0; l->crosses <= CROSSES_MOST; l->crosses += CROSSES_MOST)
+  for (l->crosses = 0; l->crosses <= crosses; l->crosses += crosses)
     for (guint i = ONE_LINE; i <= last; i++)
       {
         l->words = &way[i];
@@ -395,6 +398,12 @@ find_over (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords 
 }
 
 static gboolean
+is_altar (const FpPlaced *placed)
+{
+  return fp_item_kind (placed->item)->role == FP_ROLE_ALTAR;
+}
+
+static gboolean
 find_place (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint index)
 {
   const gboolean crowded = fp_is_crowded (l->placed, l->layout->scale);
@@ -403,10 +412,11 @@ find_place (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords
     if ((crowded && find_over (l, label, thing, way, ONE_LINE, index))
         || (crowded && find_over (l, label, thing, way, ONE_SMALL, index))
         || find_inside (l, label, thing, way, ONE_LINE)
-        || find_beside (l, label, thing, way, l->over_axis ? THREE_LINES : TWO_LINES)
+        || find_beside (l, label, thing, way, l->over_axis ? THREE_LINES : TWO_LINES, CROSSES_MOST)
         || find_over (l, label, thing, way, ONE_LINE, index) || find_over (l, label, thing, way, ONE_SMALL, index))
       return TRUE;
-  return find_beside (l, label, thing, way, SHORTENED);
+  return find_beside (l, label, thing, way, SHORTENED, CROSSES_MOST)
+         || (is_altar (l->placed) && find_beside (l, label, thing, way, SHORTENED, CROSSES_TO_ALTAR));
 }
 
 static void
@@ -448,7 +458,7 @@ letter_thing (Lettering *l, const FpPlaced *placed, guint index)
     fp_label_words_clear (&way[i]);
 }
 
-/* What stands on the floor before what stands on other things, then the order of the offices. */
+/* The altar; then what stands on the floor before what stands on other things; then the order of the offices. */
 static int
 compare_placed (gconstpointer a, gconstpointer b, gpointer data)
 {
@@ -456,24 +466,50 @@ compare_placed (gconstpointer a, gconstpointer b, gpointer data)
   const gboolean p_high = p->support >= 0 && !(fp_item_kind (p->item)->flags & FP_KIND_ON_FLOOR);
   const gboolean q_high = q->support >= 0 && !(fp_item_kind (q->item)->flags & FP_KIND_ON_FLOOR);
 
+  if (is_altar (p) != is_altar (q))
+    return is_altar (p) ? -1 : 1;
   if (p_high != q_high)
     return p_high ? 1 : -1;
   return (int) fp_item_kind (p->item)->role - (int) fp_item_kind (q->item)->role;
 }
 
+static gboolean
+has_name (const Lettering *l, const FpPlaced *placed)
+{
+  for (guint i = 0; i < l->out->len; i++)
+    if (g_strcmp0 (g_array_index (l->out, FpLabel, i).item, fp_item_id (placed->item)) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The name of a gradine would be read as that of the altar that has none. */
+static gboolean
+stands_on_nameless_altar (const Lettering *l, const FpPlaced *placed, guint index)
+{
+  int on = placed[index].support;
+
+  while (on >= 0 && !is_altar (&placed[on]))
+    on = placed[on].support;
+  return on >= 0 && !has_name (l, &placed[on]);
+}
+
 static void
-letter_things (Lettering *l, const gboolean *shows)
+letter_things (Lettering *l, const gboolean *shows, FpLabelsAmong among)
 {
   guint n;
   const FpPlaced *placed = fp_scene_placed (l->scene, &n);
   g_autoptr (GArray) order = g_array_new (FALSE, FALSE, sizeof (guint));
 
   for (guint i = 0; i < n; i++)
-    if (shows[i] && is_named (&placed[i]))
+    if (shows[i] && is_named (&placed[i]) && (among == FP_LABELS_REST || is_altar (&placed[i])))
       g_array_append_val (order, i);
   g_array_sort_with_data (order, compare_placed, (gpointer) placed);
   for (guint i = 0; i < order->len; i++)
-    letter_thing (l, &placed[g_array_index (order, guint, i)], g_array_index (order, guint, i));
+    {
+      const guint index = g_array_index (order, guint, i);
+      if (!has_name (l, &placed[index]) && !stands_on_nameless_altar (l, placed, index))
+        letter_thing (l, &placed[index], index);
+    }
 }
 
 /* --- the two sides --------------------------------------------------------------------------- */
@@ -565,17 +601,24 @@ clear_label (gpointer data)
 }
 
 GArray *
+fp_labels_new (void)
+{
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpLabel));
+
+  g_array_set_clear_func (out, clear_label);
+  return out;
+}
+
+void
 fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                 const FpBox *content, FpCover *room)
+                 const FpBox *content, FpLabelsAmong among, FpCover *room, GArray *out)
 {
   Lettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content, .room = room,
-                  .drawn = drawn, .axis = layout->origin.x };
+                  .drawn = drawn, .axis = layout->origin.x, .out = out };
 
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));
-  l.out = g_array_new (FALSE, FALSE, sizeof (FpLabel));
-  g_array_set_clear_func (l.out, clear_label);
-  letter_sides (&l);
-  letter_things (&l, shows);
+  if (among == FP_LABELS_REST)
+    letter_sides (&l);
+  letter_things (&l, shows, among);
   g_array_unref (l.own);
-  return l.out;
 }

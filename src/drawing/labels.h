@@ -33,10 +33,16 @@ typedef struct
   FpPoint     shelf;     /* and on to it                                   */
 } FpLabel;
 
-/* Letters what the plan shows within @content (paper mm); (element-type FpLabel).
+/* None yet; (element-type FpLabel). */
+GArray *fp_labels_new   (void);
+
+/* The name of the altar ranks above all else on the plan. */
+typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST } FpLabelsAmong;
+
+/* Letters what the plan shows within @content (paper mm) and adds it to @out.
  * @drawn: (element-type FpProjectedLine): what is drawn of all things */
-GArray *fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                         const FpBox *content, FpCover *room);
+void    fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
+                         const FpBox *content, FpLabelsAmong among, FpCover *room, GArray *out);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 
 G_END_DECLS

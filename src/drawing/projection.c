@@ -5,7 +5,6 @@
  * alternative takes away (ghosts) is sketched apart: it hides nothing that
  * stands, and nothing that stands hides it.
  */
-#include "elevation-plane.h"
 #include "projection-private.h"
 
 #include <math.h>

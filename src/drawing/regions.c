@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "regions.h"
 
-#include "elevation-plane.h"
 #include "projection-private.h"
 
 #include <math.h>

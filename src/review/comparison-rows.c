@@ -46,7 +46,9 @@ fill_facing (const Column *c)
 static char *
 fill_footpace (const Column *c)
 {
-  return c->of->levels.has_altar ? fp_level_format (c->of->levels.footpace, c->units) : g_strdup (NOTHING);
+  g_autofree char *level = c->of->levels.has_altar ? fp_level_format (c->of->levels.footpace, c->units) : NULL;
+
+  return level == NULL ? g_strdup (NOTHING) : g_strconcat (level, c->units == FP_UNITS_METRIC ? " m" : "", NULL);
 }
 
 static double
@@ -70,6 +72,14 @@ fill_steps (const Column *c)
     return g_strdup_printf ("%.0f", steps);
   height = fp_length_format_unit (riser, c->units);
   return g_strdup_printf ("%.0f × %s", steps, height);
+}
+
+static char *
+fill_tread (const Column *c)
+{
+  const double tread = first_measured (c, "tread");
+
+  return tread > 0 ? fp_length_format_unit (tread, c->units) : g_strdup (NOTHING);
 }
 
 static char *
@@ -169,6 +179,23 @@ fill_rail (const Column *c)
   return any ? fp_length_format_unit (length, c->units) : g_strdup ("none");
 }
 
+/* Of the highest; where none stands there is nothing to measure. */
+static char *
+fill_rail_height (const Column *c)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (c->scene, &n);
+  double height = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const int param = fp_kind_param_index (fp_item_kind (placed[i].item), "height");
+      if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_RAIL && param >= 0)
+        height = MAX (height, placed[i].form.param[param]);
+    }
+  return height > 0 ? fp_length_format_unit (height, c->units) : g_strdup (NOTHING);
+}
+
 static char *
 fill_kneeling (const Column *c)
 {
@@ -214,6 +241,7 @@ static const Row rows[] = {
   { "Celebrant faces", fill_facing, 0, { NULL } },
   { "Footpace above the datum", fill_footpace, 0, { NULL } },
   { "Altar steps", fill_steps, 0, { "altar-steps", "riser", NULL } },
+  { "Treads of the altar steps", fill_tread, 0, { "tread", NULL } },
   { "Level of the people", fill_margin, 0, { "margin-below", NULL } },
   { "Places not below the altar", fill_not_below, 0, { "places-not-below", NULL } },
   { "Mensa seen", fill_seen, FP_FOCUS_MENSA, { "mensa-seen", "mensa-mean", NULL } },
@@ -224,6 +252,7 @@ static const Row rows[] = {
   { "Celebrant seated seen", fill_seen, FP_FOCUS_CHAIR, { "chair-seen", NULL } },
   { "C-value of the worst row", fill_c_value, 0, { "row-c", NULL } },
   { "Rail, length", fill_rail, 0, { NULL } },
+  { "Rail, height", fill_rail_height, 0, { "rail-height", NULL } },
   { "Kneeling places at the rail", fill_kneeling, 0, { "kneeling-places", NULL } },
   { "Findings, required", fill_findings, FP_WEIGHT_REQUIRED, { NULL } },
   { "Findings, recommended", fill_findings, FP_WEIGHT_RECOMMENDED, { NULL } },

@@ -32,6 +32,7 @@ typedef struct
   gboolean            apart;      /* drawings and table on pages of their own */
   double              scale;
   FpBox               elevation, plan; /* view coordinates: the same of all alternatives */
+  FpCut               cut;        /* where all elevations are cut: what stands foremost in any stands behind it */
   guint               page, pages;
   GPtrArray          *out;
 } Making;
@@ -49,6 +50,22 @@ common_view (const FpComparison *self, FpViewId view)
       fp_box_add_box (&all, &one);
     }
   return all;
+}
+
+/* One wall cut here and open there would tell of a difference that is none. */
+static FpCut
+common_cut (const FpComparison *self)
+{
+  FpCut cut = { .at = G_MAXDOUBLE };
+
+  for (guint c = 0; c < self->columns; c++)
+    {
+      const double plane = fp_elevation_plane (fp_findings_scene (self->findings[c]));
+      if (plane > -G_MAXDOUBLE)
+        cut.at = MIN (cut.at, plane);
+    }
+  cut.placed = cut.at < G_MAXDOUBLE;
+  return cut;
 }
 
 static double
@@ -138,8 +155,9 @@ scene_for_legend (const FpComparison *self, guint first, guint n)
   return fp_findings_scene (self->findings[first]);
 }
 
+/* @scale: 0: nothing on it is drawn to scale */
 static void
-begin_page (Making *m, Page *page, guint first, guint n)
+begin_page (Making *m, Page *page, guint first, guint n, double scale)
 {
   FpSheetSpec spec = *m->spec;
 
@@ -148,7 +166,7 @@ begin_page (Making *m, Page *page, guint first, guint n)
   spec.pages = m->pages;
   page->first = first;
   page->n = n;
-  page->drawing = fp_sheet_blank (scene_for_legend (m->of, first, n), &spec, "Comparison of alternatives", m->scale,
+  page->drawing = fp_sheet_blank (scene_for_legend (m->of, first, n), &spec, "Comparison of alternatives", scale,
                                   &page->content);
   page->width = column_width (m, n);
   page->x = page->content.x0 + LABEL_WIDTH;
@@ -204,7 +222,8 @@ static void
 draw_view (const Making *m, const Page *page, guint i, FpViewId view, const FpBox *clip, double foot)
 {
   const FpScene *scene = fp_findings_scene (m->of->findings[page->first + i]);
-  g_autoptr (FpProjection) projection = fp_projection_new_cut (scene, view, NULL, m->spec->hidden);
+  g_autoptr (FpProjection) projection = fp_projection_new_cut (scene, view, view == FP_VIEW_ELEVATION ? &m->cut : NULL,
+                                                                m->spec->hidden);
   const FpViewLayout layout = {
     .scale = m->scale, .clip = *clip, .units = fp_project_brief (fp_scene_project (scene))->units,
     .origin = { column_x (page, i) + page->width / 2 - (clip->x0 + clip->x1) / 2 / m->scale,
@@ -317,7 +336,7 @@ make_pages (Making *m, guint first, guint n)
 {
   Page page;
 
-  begin_page (m, &page, first, n);
+  begin_page (m, &page, first, n, m->scale);
   draw_heads (m, &page);
   draw_drawings (m, &page);
   if (!m->apart)
@@ -325,7 +344,7 @@ make_pages (Making *m, guint first, guint n)
       draw_table (m, &page, page.content.y0 + table_height (m->of));
       return;
     }
-  begin_page (m, &page, first, n);
+  begin_page (m, &page, first, n, 0);
   draw_heads (m, &page);
   draw_table (m, &page, page.content.y1 - head_height ());
 }
@@ -361,6 +380,7 @@ fp_comparison_sheets (const FpComparison *self, const FpSheetSpec *spec, GError 
   m.per_page = (self->columns + sets - 1) / sets;
   m.elevation = common_view (self, FP_VIEW_ELEVATION);
   m.plan = common_view (self, FP_VIEW_PLAN);
+  m.cut = common_cut (self);
   if (!choose_scale (&m, error))
     {
       g_ptr_array_unref (m.out);

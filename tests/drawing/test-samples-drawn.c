@@ -398,6 +398,37 @@ assert_within_sheet (const FpDrawing *drawing, const char *what)
     }
 }
 
+static gboolean
+has_name (const FpDrawing *drawing, const char *item)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && mark[i].view == FP_VIEW_PLAN && mark[i].dimension == 0
+        && g_strcmp0 (mark[i].item, item) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The name of anything on an altar is read as that of the altar, where that has none. */
+static void
+assert_altar_named_first (const FpScene *scene, const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      int on = placed[i].support;
+      while (on >= 0 && fp_item_kind (placed[on].item)->role != FP_ROLE_ALTAR)
+        on = placed[on].support;
+      if (on >= 0 && !placed[on].ghost && has_name (drawing, fp_item_id (placed[i].item))
+          && !has_name (drawing, fp_item_id (placed[on].item)))
+        g_error ("%s: %s has a name and %s has none", what, fp_item_id (placed[i].item), fp_item_id (placed[on].item));
+    }
+}
+
 /* --- everything, on every paper ---------------------------------------------------------------------- */
 
 static void
@@ -414,6 +445,7 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
   assert_within_sheet (drawing, what);
   assert_stand_at_things (drawing, what);
   assert_leaders_end_on_things (drawing, what);
+  assert_altar_named_first (scene, drawing, what);
   assert_sides_clear (drawing, what);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The alternatives side by side: every cell against what levels, sight and schedules say themselves. */
 #include "footpace/review.h"
+#include "footpace/setting-out.h"
 
 #include "crossings.h"
 #include "taking.h"
@@ -157,8 +158,8 @@ test_levels (void)
   set_up (&f, church ("Lower"));
   g_assert_cmpuint (fp_comparison_columns (f.comparison), ==, 2);
   g_assert_cmpstr (fp_comparison_head (f.comparison, 1), ==, "Lower");
-  g_assert_cmpstr (cell (&f, "Footpace above the datum", 0), ==, "+0.756");
-  g_assert_cmpstr (cell (&f, "Footpace above the datum", 1), ==, "+0.500");
+  g_assert_cmpstr (cell (&f, "Footpace above the datum", 0), ==, "+0.756 m");
+  g_assert_cmpstr (cell (&f, "Footpace above the datum", 1), ==, "+0.500 m");
   g_assert_cmpstr (cell (&f, "Altar steps", 0), ==, "3 × 152 mm");
   g_assert_cmpstr (cell (&f, "Altar steps", 1), ==, "1 × 200 mm");
   g_assert_cmpstr (cell (&f, "Level of the people", 0), ==, "756 mm below");
@@ -224,6 +225,13 @@ test_rail_and_counts (void)
   set_up (&f, church ("Lower"));
   g_assert_cmpstr (cell (&f, "Rail, length", 0), ==, length);
   g_assert_cmpstr (cell (&f, "Rail, length", 1), ==, "none");
+  /* The rail of the fixture is as high as its kind makes it. */
+  double preset[FP_PARAM_MAX];
+  fp_kind_defaults (fp_kind_find ("rail"), preset);
+  g_autofree char *height = fp_length_format_unit (preset[fp_kind_param_index (fp_kind_find ("rail"), "height")],
+                                                   FP_UNITS_METRIC);
+  g_assert_cmpstr (cell (&f, "Rail, height", 0), ==, height);
+  g_assert_cmpstr (cell (&f, "Rail, height", 1), ==, "–");
   g_assert_cmpstr (cell (&f, "Kneeling places at the rail", 1), ==, "0");
   g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Kneeling places at the rail", 0), NULL, 10), >, 0);
   for (guint c = 0; c < 2; c++)
@@ -465,13 +473,56 @@ test_sheets (void)
           }
         assert_nothing_cut (pages);
         assert_marks_explained (pages);
-        /* One table a set of columns, and in it every alternative: "+0.500" is the footpace of all but the first. */
+        /* One table a set of columns, and in it every alternative: "+0.500 m" is the footpace of all but the first. */
         tables = count_text (pages, "Altar steps");
         g_assert_cmpuint (tables, >=, 1);
-        g_assert_cmpuint (count_text (pages, "+0.500"), ==, 6);
-        g_assert_cmpuint (count_text (pages, "+0.756"), ==, 1);
+        g_assert_cmpuint (count_text (pages, "+0.500 m"), ==, 6);
+        g_assert_cmpuint (count_text (pages, "+0.756 m"), ==, 1);
         g_assert_cmpuint (count_text (pages, "Plan"), ==, tables);
       }
+  tear_down (&f);
+}
+
+/* Where the highest cut face of the elevations of one half of the page ends, paper mm. */
+static double
+top_of_cut (const FpDrawing *page, gboolean right)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (page, &n);
+  const FpPoint *pt = fp_drawing_points (page);
+  double top = -1;
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; mark[i].type == FP_MARK_AREA && mark[i].view == FP_VIEW_ELEVATION && mark[i].fill == FP_FILL_CUT
+                      && k < mark[i].n; k++)
+      if ((pt[mark[i].first + k].x > fp_drawing_width (page) / 2 + 25) == right)
+        top = MAX (top, pt[mark[i].first + k].y);
+  return top;
+}
+
+/* One alternative has a rail in the nave: the other is cut there too, or it would seem to stand on another floor.  And
+ * where nothing is drawn to scale, there is no scale bar. */
+static void
+test_cut_alike (void)
+{
+  const FpSheetSpec spec = { .paper = FP_PAPER_A4, .landscape = TRUE };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) before = church ("Lower");
+  g_autoptr (FpScene) scene = fp_scene_new (before, 0);
+  Fixture f;
+  guint n;
+
+  set_up (&f, fp_set_out_place (scene, "rail", &(FpPlace) { 0, -700, 0 }, &error));
+  g_assert_no_error (error);
+  g_autoptr (GPtrArray) pages = fp_comparison_sheets (f.comparison, &spec, &error);
+  g_assert_no_error (error);
+  const FpDrawing *first = g_ptr_array_index (pages, 0), *last = g_ptr_array_index (pages, pages->len - 1);
+  g_assert_cmpfloat (top_of_cut (first, FALSE), >, 0);
+  g_assert_cmpfloat_with_epsilon (top_of_cut (first, FALSE), top_of_cut (first, TRUE), 1e-6);
+  g_assert_cmpuint (pages->len, >, 1);
+  const FpMark *mark = fp_drawing_marks (last, &n);
+  for (guint i = 0; i < n; i++)
+    g_assert_false (mark[i].type == FP_MARK_TEXT && g_str_has_prefix (mark[i].text, "Do not scale"));
   tear_down (&f);
 }
 
@@ -506,5 +557,6 @@ main (int argc, char **argv)
   g_test_add_func ("/comparison/text", test_text);
   g_test_add_func ("/comparison/sheets", test_sheets);
   g_test_add_func ("/comparison/scale-by-hand", test_scale_by_hand);
+  g_test_add_func ("/comparison/cut-alike", test_cut_alike);
   return g_test_run ();
 }
