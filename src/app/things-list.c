@@ -1,36 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "things-list.h"
+#include "things-list-private.h"
 
 #include "compat-4-8.h"
-#include "thing-cell.h"
-#include "things-tree.h"
 
 #include <string.h>
-
-#define ROW_WAIT 8 /* frames until a row that was scrolled to is there */
-
-struct _FpThingsList
-{
-  GtkWidget         parent_instance;
-  gboolean          wide;
-  FpDocument       *document;
-  FpThingsTree     *tree;
-  GtkWidget        *view;
-  GtkColumnViewColumn *column[FP_N_COLUMNS];
-  GtkSorter        *sorter[FP_N_COLUMNS];
-  GtkTreeListModel *rows;
-  GtkSelectionModel *selection;
-  char             *wanted;    /* id of the row that is to have the focus when it is there */
-  guint             wanted_frames, wanted_source;
-  gboolean          showing;   /* the document's choice: not one of a person */
-  gboolean          choosing;
-};
 
 enum { PROP_WIDE = 1 };
 
 G_DEFINE_FINAL_TYPE (FpThingsList, fp_things_list, GTK_TYPE_WIDGET)
 
-static guint activated_signal;
+guint fp_things_list_activated;
 
 /* --- rows ----------------------------------------------------------------- */
 
@@ -40,31 +19,31 @@ n_rows (FpThingsList *self)
   return g_list_model_get_n_items (G_LIST_MODEL (self->selection));
 }
 
-static GtkTreeListRow *
-row_at (FpThingsList *self, guint i)
+GtkTreeListRow *
+fp_things_list_row (FpThingsList *self, guint i)
 {
   return g_list_model_get_item (G_LIST_MODEL (self->selection), i);
 }
 
 /* Borrowed: the tree holds it. */
-static FpThingNode *
-node_of (GtkTreeListRow *row)
+FpThingNode *
+fp_things_list_node (GtkTreeListRow *row)
 {
   g_autoptr (FpThingNode) node = row != NULL ? gtk_tree_list_row_get_item (row) : NULL;
 
   return node;
 }
 
-static guint
-find_node (FpThingsList *self, FpThingNode *node)
+guint
+fp_things_list_find (FpThingsList *self, FpThingNode *node)
 {
   const guint n = n_rows (self);
 
   for (guint i = 0; node != NULL && i < n; i++)
     {
-      g_autoptr (GtkTreeListRow) row = row_at (self, i);
+      g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, i);
 
-      if (node_of (row) == node)
+      if (fp_things_list_node (row) == node)
         return i;
     }
   return GTK_INVALID_LIST_POSITION;
@@ -73,23 +52,23 @@ find_node (FpThingsList *self, FpThingNode *node)
 static guint
 find_id (FpThingsList *self, const char *id)
 {
-  return find_node (self, fp_things_tree_find (self->tree, id));
+  return fp_things_list_find (self, fp_things_tree_find (self->tree, id));
 }
 
 /* What is chosen is not left within a fold. */
-static void
-unfold_to (FpThingsList *self, FpThingNode *node)
+void
+fp_things_list_unfold_to (FpThingsList *self, FpThingNode *node)
 {
   FpThingNode *parent = node != NULL ? fp_things_tree_parent (self->tree, node) : NULL;
   guint at;
 
   if (parent == NULL)
     return;
-  unfold_to (self, parent);
-  at = find_node (self, parent);
+  fp_things_list_unfold_to (self, parent);
+  at = fp_things_list_find (self, parent);
   if (at != GTK_INVALID_LIST_POSITION)
     {
-      g_autoptr (GtkTreeListRow) row = row_at (self, at);
+      g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, at);
       gtk_tree_list_row_set_expanded (row, TRUE);
     }
 }
@@ -116,14 +95,14 @@ show_chosen (FpThingsList *self)
   self->showing = TRUE;
   for (const char *const *id = fp_document_chosen_all (self->document); *id != NULL; id++)
     if (find_id (self, *id) == GTK_INVALID_LIST_POSITION)
-      unfold_to (self, fp_things_tree_find (self->tree, *id));
+      fp_things_list_unfold_to (self, fp_things_tree_find (self->tree, *id));
   n = n_rows (self);
   selected = gtk_bitset_new_empty ();
   all = gtk_bitset_new_range (0, n);
   for (guint i = 0; i < n; i++)
     {
-      g_autoptr (GtkTreeListRow) row = row_at (self, i);
-      const char *id = fp_thing_node_id (node_of (row));
+      g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, i);
+      const char *id = fp_thing_node_id (fp_things_list_node (row));
 
       if (id != NULL && fp_document_is_chosen (self->document, id))
         gtk_bitset_add (selected, i);
@@ -156,8 +135,8 @@ on_selection (FpThingsList *self)
   selected = gtk_selection_model_get_selection (self->selection);
   for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &i); more; more = gtk_bitset_iter_next (&iter, &i))
     {
-      g_autoptr (GtkTreeListRow) row = row_at (self, i);
-      const char *id = fp_thing_node_id (node_of (row));
+      g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, i);
+      const char *id = fp_thing_node_id (fp_things_list_node (row));
 
       if (id != NULL)
         g_hash_table_add (now, (gpointer) id);
@@ -168,10 +147,10 @@ on_selection (FpThingsList *self)
   if (ids->len < g_hash_table_size (now))
     for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &i); more; more = gtk_bitset_iter_next (&iter, &i))
       {
-        g_autoptr (GtkTreeListRow) row = row_at (self, i);
+        g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, i);
 
-        if (fp_thing_node_id (node_of (row)) != NULL)
-          add_if_new (ids, fp_thing_node_id (node_of (row)));
+        if (fp_thing_node_id (fp_things_list_node (row)) != NULL)
+          add_if_new (ids, fp_thing_node_id (fp_things_list_node (row)));
       }
   g_ptr_array_add (ids, NULL);
   self->choosing = TRUE;
@@ -188,8 +167,8 @@ fp_things_list_is_choosing (FpThingsList *self)
 static void
 on_activate (FpThingsList *self, guint at)
 {
-  g_autoptr (GtkTreeListRow) row = row_at (self, at);
-  const char *id = row != NULL ? fp_thing_node_id (node_of (row)) : NULL;
+  g_autoptr (GtkTreeListRow) row = fp_things_list_row (self, at);
+  const char *id = row != NULL ? fp_thing_node_id (fp_things_list_node (row)) : NULL;
 
   if (id == NULL)
     {
@@ -199,173 +178,7 @@ on_activate (FpThingsList *self, guint at)
     }
   if (!fp_document_is_chosen (self->document, id))
     fp_document_choose (self->document, id);
-  g_signal_emit (self, activated_signal, 0);
-}
-
-/* --- the row that has the focus ------------------------------------------- */
-
-static FpThingCell *
-cell_below (GtkWidget *top, FpThingNode *node, FpColumn column)
-{
-  if (FP_IS_THING_CELL (top))
-    return fp_thing_cell_column (FP_THING_CELL (top)) == column && gtk_widget_get_mapped (top)
-           && (node == NULL || fp_thing_cell_node (FP_THING_CELL (top)) == node) ? FP_THING_CELL (top) : NULL;
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      FpThingCell *found = cell_below (w, node, column);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
-static FpThingCell *
-cell_of_focus (FpThingsList *self)
-{
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-
-  if (focus == NULL || !gtk_widget_is_ancestor (focus, self->view))
-    return NULL;
-  focus = fp_list_row_of (focus);
-  return GTK_IS_LIST_VIEW (gtk_widget_get_parent (focus)) ? cell_below (focus, NULL, FP_COLUMN_NAME) : NULL;
-}
-
-static gboolean
-focus_wanted (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
-{
-  FpThingsList *self = FP_THINGS_LIST (widget);
-  FpThingNode *node = fp_things_tree_find (self->tree, self->wanted);
-  FpThingCell *cell = node != NULL ? cell_below (self->view, node, FP_COLUMN_NAME) : NULL;
-
-  (void) clock, (void) data;
-  if (cell == NULL && node != NULL && self->wanted_frames-- > 0)
-    return G_SOURCE_CONTINUE;
-  if (cell != NULL)
-    gtk_widget_grab_focus (fp_list_row_of (GTK_WIDGET (cell)));
-  else
-    gtk_widget_grab_focus (self->view);
-  self->wanted_source = 0;
-  return G_SOURCE_REMOVE;
-}
-
-void
-fp_things_list_focus (FpThingsList *self, const char *id)
-{
-  FpThingNode *node = fp_things_tree_find (self->tree, id);
-
-  g_free (self->wanted);
-  self->wanted = g_strdup (id);
-  self->wanted_frames = ROW_WAIT;
-  unfold_to (self, node);
-  fp_column_view_scroll_to (self->view, node != NULL ? find_node (self, node) : 0);
-  if (self->wanted_source == 0)
-    self->wanted_source = gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_wanted, NULL, NULL);
-  gtk_widget_grab_focus (self->view);
-}
-
-/* --- keys and clicks ------------------------------------------------------ */
-
-/* Right unfolds; Left folds, or goes to what the thing stands on. */
-static gboolean
-fold (FpThingsList *self, FpThingNode *node, gboolean unfolded)
-{
-  const guint at = find_node (self, node);
-  g_autoptr (GtkTreeListRow) row = at != GTK_INVALID_LIST_POSITION ? row_at (self, at) : NULL;
-  FpThingNode *parent = fp_things_tree_parent (self->tree, node);
-
-  if (row == NULL)
-    return FALSE;
-  if (gtk_tree_list_row_is_expandable (row) && gtk_tree_list_row_get_expanded (row) != unfolded)
-    gtk_tree_list_row_set_expanded (row, unfolded);
-  else if (!unfolded && parent != NULL)
-    {
-      FpThingCell *cell = cell_below (self->view, parent, FP_COLUMN_NAME);
-
-      if (cell != NULL)
-        gtk_widget_grab_focus (fp_list_row_of (GTK_WIDGET (cell)));
-    }
-  return TRUE;
-}
-
-static gboolean
-on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpThingsList *self)
-{
-  FpThingCell *cell = cell_of_focus (self);
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-
-  (void) keys, (void) code;
-  if (cell == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) != 0
-      || GTK_IS_TEXT (gtk_root_get_focus (root)))
-    return FALSE;
-  switch (key)
-    {
-    case GDK_KEY_F2:
-      fp_thing_cell_type (cell);
-      return TRUE;
-    case GDK_KEY_Left:
-    case GDK_KEY_Right:
-      return fold (self, fp_thing_cell_node (cell), key == GDK_KEY_Right);
-    case GDK_KEY_Delete:
-    case GDK_KEY_KP_Delete:
-      return gtk_widget_activate_action (GTK_WIDGET (self), "win.remove", NULL);
-    default:
-      return FALSE;
-    }
-}
-
-/* On to the next cell of the row that can be typed in. */
-static void
-on_cell_leave (FpThingCell *cell, FpThingNode *node, int way, FpThingsList *self)
-{
-  int c = (int) fp_thing_cell_column (cell);
-
-  for (c += way; way != 0 && c >= 0 && c < FP_N_COLUMNS; c += way)
-    if (self->column[c] != NULL && fp_thing_node_can_type (node, (FpColumn) c))
-      {
-        FpThingCell *next = cell_below (self->view, node, (FpColumn) c);
-
-        if (next != NULL)
-          {
-            fp_thing_cell_type (next);
-            return;
-          }
-      }
-  fp_things_list_focus (self, fp_thing_node_id (node));
-}
-
-static gboolean
-activate_later (gpointer data)
-{
-  FpThingsList *self = data;
-
-  if (self->document != NULL && fp_document_n_chosen (self->document) == 1)
-    g_signal_emit (self, activated_signal, 0);
-  return G_SOURCE_REMOVE;
-}
-
-/* Seen before the rows see it, and left to them: they choose. */
-static gboolean
-on_event (GtkEventControllerLegacy *controller, GdkEvent *event, FpThingsList *self)
-{
-  GtkWidget *view = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller)), *under;
-  const GdkModifierType more = GDK_CONTROL_MASK | GDK_SHIFT_MASK;
-  double x, y, sx, sy;
-  GtkNative *native = gtk_widget_get_native (view);
-
-  if (gdk_event_get_event_type (event) != GDK_BUTTON_RELEASE || gdk_button_event_get_button (event) != 1
-      || (gdk_event_get_modifier_state (event) & more) != 0 || !gdk_event_get_position (event, &x, &y))
-    return FALSE;
-  gtk_native_get_surface_transform (native, &sx, &sy);
-  if (!gtk_widget_translate_coordinates (GTK_WIDGET (native), view, x - sx, y - sy, &x, &y))
-    return FALSE;
-  under = gtk_widget_pick (view, x, y, GTK_PICK_DEFAULT);
-  if (under != NULL && !FP_IS_THING_CELL (under))
-    under = gtk_widget_get_ancestor (under, FP_TYPE_THING_CELL);
-  if (under != NULL && fp_thing_node_id (fp_thing_cell_node (FP_THING_CELL (under))) != NULL)
-    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, activate_later, g_object_ref (self), g_object_unref);
-  return FALSE;
+  g_signal_emit (self, fp_things_list_activated, 0);
 }
 
 /* --- columns -------------------------------------------------------------- */
@@ -376,7 +189,7 @@ on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, FpThingsList *se
   const FpColumn column = (FpColumn) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (factory), "column"));
   GtkWidget *cell = fp_thing_cell_new (column, self->wide), *expander;
 
-  g_signal_connect (cell, "leave", G_CALLBACK (on_cell_leave), self);
+  g_signal_connect (cell, "leave", G_CALLBACK (fp_things_list_cell_left), self);
   if (column != FP_COLUMN_NAME)
     {
       gtk_list_item_set_child (item, cell);
@@ -406,7 +219,7 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *item, FpThingsList *sel
   (void) factory;
   if (GTK_IS_TREE_EXPANDER (child))
     gtk_tree_expander_set_list_row (GTK_TREE_EXPANDER (child), row);
-  fp_thing_cell_bind (cell_in (item), self->document, node_of (row));
+  fp_thing_cell_bind (cell_in (item), self->document, fp_things_list_node (row));
 }
 
 static void
@@ -513,7 +326,6 @@ fp_things_list_constructed (GObject *object)
 {
   FpThingsList *self = FP_THINGS_LIST (object);
   static const FpColumn narrow[] = { FP_COLUMN_NAME, FP_COLUMN_STANDING, FP_COLUMN_LEVEL };
-  GtkEventController *keys = gtk_event_controller_key_new (), *events = gtk_event_controller_legacy_new ();
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
   G_OBJECT_CLASS (fp_things_list_parent_class)->constructed (object);
@@ -521,16 +333,7 @@ fp_things_list_constructed (GObject *object)
     add_column (self, self->wide ? (FpColumn) c : narrow[c]);
   set_model (self);
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (on_activate), self);
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
-  gtk_widget_add_controller (self->view, keys);
-  gtk_event_controller_set_propagation_phase (events, GTK_PHASE_CAPTURE);
-  if (!self->wide)
-    {
-      g_signal_connect (events, "event", G_CALLBACK (on_event), self);
-      gtk_widget_add_controller (self->view, g_object_ref (events));
-    }
-  g_object_unref (events);
+  fp_things_list_add_keys (self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->view);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), self->wide ? GTK_POLICY_AUTOMATIC : GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
@@ -592,7 +395,7 @@ fp_things_list_class_init (FpThingsListClass *klass)
                                                          | G_PARAM_STATIC_STRINGS));
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "things");
-  activated_signal = g_signal_new ("activated", FP_TYPE_THINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  fp_things_list_activated = g_signal_new ("activated", FP_TYPE_THINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 0);
 }
 
