@@ -111,7 +111,12 @@ test_apart (void)
   finding = taking_finding (findings, "older-form:candles-solemn");
   g_assert_cmpstr (finding->detail, ==, "the brief does not ask for solemn Mass");
 
-  church_param (&project, "altar", "setting", 1);
+  {
+    g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+    const double back = fp_scene_placed (scene, NULL)[fp_scene_find (scene, "altar")].plan.y1;
+
+    taking_wall (&project, "east", -5000, back, 5000, back);
+  }
   {
     g_autoptr (FpFindings) walled = taking_findings (project, FALSE);
 
