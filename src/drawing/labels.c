@@ -68,11 +68,24 @@ grown (const FpBox *box, double x, double y)
   return (FpBox) { box->x0 - x, box->y0 - y, box->x1 + x, box->y1 + y };
 }
 
+/* The name of the pews on one side would be read, across the axis, as that of the others. */
+static gboolean
+keeps_its_side (const Lettering *l, const FpBox *box)
+{
+  const FpBox *plan = l->placed != NULL ? &l->placed->plan : NULL;
+
+  if (plan == NULL || fp_item_kind (l->placed->item)->role != FP_ROLE_PEWS)
+    return TRUE;
+  return (plan->x1 > 0 || box->x1 <= l->axis) && (plan->x0 < 0 || box->x0 >= l->axis);
+}
+
 static gboolean
 box_is_free (const Lettering *l, const FpBox *box)
 {
   const FpBox kept = grown (box, CLEAR, CLEAR), apart = grown (box, APART, APART);
 
+  if (!keeps_its_side (l, box))
+    return FALSE;
   if (!l->over_axis && kept.x0 < l->axis && kept.x1 > l->axis)
     return FALSE;
   return lies_within (&kept, l->content) && fp_cover_is_blank (l->room, &kept, l->over_owner)

@@ -288,6 +288,41 @@ test_titles_are_seen (void)
   free_projections (projection);
 }
 
+/* Two blocks of pews close beside the axis: the name of each stands on its own side of it. */
+static void
+test_names_keep_their_side (void)
+{
+  const FpPoint corner[] = { { -4000, -16000 }, { -4000, 6000 }, { 4000, 6000 }, { 4000, -16000 } };
+  FpProject *project = church_new (FP_FACING_PEOPLE);
+  static const char *const ids[] = { "pews-gospel", "pews-epistle" };
+  guint found = 0;
+
+  church_survey (&project, &(ChurchThing) { .kind = "wall", .id = "walls", .corner = corner, .n_corners = 4,
+                                            .param = { { "closed", 1 } } });
+  for (guint i = 0; i < 2; i++)
+    church_survey (&project, &(ChurchThing) { .kind = "pews", .id = ids[i], .place = { i == 0 ? -1400 : 1400, -3000, 0 },
+                                              .param = { { "rows", 5 }, { "length", 1500 } } });
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  for (double scale = 40; scale < 320; scale *= 1.17)
+    {
+      const double axis = 200;
+      g_autoptr (FpDrawing) drawing = draw_board (scene, scale, (FpPoint) { axis, 300 }, 400, 500);
+      guint n;
+      const FpMark *mark = fp_drawing_marks (drawing, &n);
+      for (guint i = 0; i < n; i++)
+        for (guint k = 0; k < 2; k++)
+          if (mark[i].type == FP_MARK_TEXT && mark[i].view == FP_VIEW_PLAN && mark[i].dimension == 0
+              && g_strcmp0 (mark[i].item, ids[k]) == 0)
+            {
+              const FpBox box = crossings_text_box (&mark[i]);
+              g_assert_true (k == 0 ? box.x1 <= axis + 0.01 : box.x0 >= axis - 0.01);
+              found++;
+            }
+    }
+  g_assert_cmpuint (found, >, 0);
+  fp_project_unref (project);
+}
+
 /* On a board each measure stands in one of the three views. */
 static void
 test_once (void)
@@ -441,6 +476,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/figures-are-seen", test_figures_are_seen);
   g_test_add_func ("/board/titles", test_titles);
   g_test_add_func ("/board/titles-are-seen", test_titles_are_seen);
+  g_test_add_func ("/board/names-keep-their-side", test_names_keep_their_side);
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
   g_test_add_func ("/board/zoomed-out", test_zoomed_out);
