@@ -220,6 +220,9 @@ guint fp_drawing_add_view (FpDrawing *self, FpProjection *projection, const FpVi
 typedef struct { double left, below, right, above; } FpMargins;
 FpMargins fp_view_margins (FpProjection *projection, const FpViewLayout *layout);
 
+/* Where the names and dimensions of a board stood. */
+typedef struct _FpBoardMemory FpBoardMemory;
+
 /* --- the board ----------------------------------------------------------- */
 
 typedef struct
@@ -230,7 +233,12 @@ typedef struct
   gboolean     alone;             /* one view has the whole surface: the frames of the others are empty, */
   FpViewId     only;              /* this one, and there is no mitre line            */
   FpBox        seen;              /* paper mm: titles stand within; empty: on the paper */
+  FpBoardMemory *memory;          /* (nullable), borrowed: what stood somewhere when it was last drawn stays there
+                                     while it still fits */
 } FpBoardLayout;
+
+FpBoardMemory *fp_board_memory_new  (void);
+void           fp_board_memory_free (FpBoardMemory *self);
 
 /**
  * fp_board_layout:

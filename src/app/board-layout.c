@@ -77,6 +77,7 @@ fp_board_view_lay_out (FpBoardView *self)
   else
     fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
   /* About what is seen as much again is drawn: titles stand in what is seen. */
+  self->layout.memory = self->memory;
   self->layout.seen = (FpBox) { MARGIN_MM, MARGIN_MM, MARGIN_MM + width_mm (self), MARGIN_MM + fp_board_view_height_mm (self) };
   self->laid_pan = self->pan;
 }

@@ -26,6 +26,7 @@ struct _FpBoardView
   FpDrafter     *drafter;
 
   FpProjection  *projection[FP_N_VIEWS];
+  FpBoardMemory *memory;       /* where names and dimensions stood, so that they do not jump */
   FpBoardLayout  layout;       /* in paper mm of the drawing: margin included  */
   double         scale;        /* 0: nothing framed yet                        */
   FpPoint        pan;          /* paper mm                                     */

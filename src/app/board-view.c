@@ -287,6 +287,8 @@ fp_board_view_dispose (GObject *object)
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
+  self->layout.memory = NULL;
+  g_clear_pointer (&self->memory, fp_board_memory_free);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);
 }
 
@@ -319,6 +321,7 @@ fp_board_view_init (FpBoardView *self)
   self->pointer = (FpPoint) { -1.0, -1.0 };
   self->anchor = FP_VIEW_PLAN;
   self->only = -1;
+  self->memory = fp_board_memory_new ();
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Board", -1);

@@ -299,8 +299,9 @@ place_near (FpAnnotation *self, FpNearAmong among, guint rank_max)
   const double aside = self->around.has_title_at ? 0 : STANDS_OUT;
   const FpBox within = { c->x0 - aside, c->y0 - STANDS_OUT, c->x1 + aside, c->y1 + STANDS_OUT };
   const double axis = self->view == FP_VIEW_SECTION ? NAN : self->layout.origin.x;
+  const FpViewMemory *before = fp_view_memory_at (self->around.memory, self->layout.scale);
 
-  fp_near_place (self->wanted, among, rank_max, &within, axis, self->room);
+  fp_near_place (self->wanted, among, rank_max, before != NULL ? before->wanted : NULL, &within, axis, self->room);
 }
 
 /* What must be told comes before all else: where it stands well, and then wherever it can. */
@@ -369,9 +370,11 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
 {
   const FpBox outline = fp_view_outline (projection, &self->layout);
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
+  const FpViewMemory *before = fp_view_memory_at (self->around.memory, self->layout.scale);
 
   if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES) && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, among, self->room, self->labels);
+    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, among,
+                     before != NULL ? before->labels : NULL, self->room, self->labels);
 }
 
 static void
@@ -520,6 +523,8 @@ fp_annotation_new (FpProjection *projection, const FpViewLayout *asked, const Fp
   self->around.title_at = moved (around->title_at, back);
   self->room = fp_cover_new ();
   set_out (self, projection, times);
+  if (around->memory != NULL)
+    fp_view_memory_set (around->memory, scale, self->labels, self->wanted);
   self->layout.scale = layout->scale;
   fp_annotation_grow (self, times);
   self->sides.content = outline_on_paper (self, projection);

@@ -5,6 +5,7 @@
 #include "falls.h"
 #include "level-marks.h"
 #include "labels.h"
+#include "memory.h"
 #include "section-line.h"
 #include "tiers.h"
 #include "drawing-private.h"
@@ -20,6 +21,7 @@ typedef struct
   FpSide   levels_on;          /* left or right first                                                   */
   gboolean levels_only_there;  /* and nowhere else                                                      */
   gboolean steady;             /* nothing may jump while the scale changes a little                     */
+  FpViewMemory *memory;        /* (nullable): where names and dimensions stood, and stand now            */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean has_title_at;
   gboolean has_no_title;

@@ -48,7 +48,9 @@ typedef struct
   gboolean            over_axis; /* a text may interrupt it */
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
   guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
-  const FpLabelWords *words;
+  const FpLabelWords *words, *ways; /* one of the ways in which it may be written */
+  FpPoint             thing;   /* the middle of it, paper mm */
+  const GArray       *before;  /* FpLabelPlace; NULL */
   const GArray       *drawn;   /* FpProjectedLine: of all things */
   GArray             *own;     /* its lines (FpPoint, pairs), paper mm */
   GArray             *out;
@@ -126,6 +128,12 @@ try_at (Lettering *l, FpLabel *label, FpPoint middle, double turn)
   n = fp_label_words_boxes (l->words, middle, turn, box);
   label->turn = turn;
   label->has_ground = l->over_owner != 0;
+  if (l->placed != NULL)
+    label->place = (FpLabelPlace) {
+      .item = label->item, .thing = l->thing, .middle = middle, .turn = turn, .has_leader = label->has_leader,
+      .leader = { label->leader[0], label->leader[1] }, .way = (guint) (l->words - l->ways), .crosses = l->crosses,
+      .over_axis = l->over_axis, .over_rows = l->over_owner != 0,
+    };
   label->n_lines = l->words->n;
   label->lettering = l->words->lettering;
   for (guint i = 0; i < n; i++)
@@ -432,6 +440,45 @@ find_place (Lettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords
          || (is_altar (l->placed) && find_beside (l, label, thing, way, SHORTENED, CROSSES_TO_ALTAR));
 }
 
+/* --- where it stood before ----------------------------------------------------------------- */
+
+static const FpLabelPlace *
+place_before (const Lettering *l, const FpPlaced *placed)
+{
+  for (guint i = 0; l->before != NULL && i < l->before->len; i++)
+    if (g_strcmp0 (g_array_index (l->before, FpLabelPlace, i).item, fp_item_id (placed->item)) == 0)
+      return &g_array_index (l->before, FpLabelPlace, i);
+  return NULL;
+}
+
+static FpPoint
+shifted (FpPoint p, FpPoint from, FpPoint to)
+{
+  return (FpPoint) { p.x + to.x - from.x, p.y + to.y - from.y };
+}
+
+/* It goes with its thing. */
+static gboolean
+find_as_before (Lettering *l, FpLabel *label, const FpLabelPlace *before, guint index)
+{
+  gboolean found;
+
+  l->words = &l->ways[before->way];
+  l->over_axis = before->over_axis;
+  l->over_owner = before->over_rows ? index + 1 : 0;
+  l->crosses = before->crosses;
+  label->has_leader = before->has_leader;
+  for (guint i = 0; i < 2; i++)
+    label->leader[i] = shifted (before->leader[i], before->thing, l->thing);
+  label->shelf = label->leader[1];
+  found = l->words->n > 0
+          && (before->has_leader || is_inside_thing (l, shifted (before->middle, before->thing, l->thing), before->turn))
+          && try_at (l, label, shifted (before->middle, before->thing, l->thing), before->turn);
+  l->over_axis = FALSE;
+  l->over_owner = 0;
+  return found;
+}
+
 static void
 set_ways (const char *name, FpLabelWords way[N_WAYS])
 {
@@ -453,8 +500,9 @@ is_worth_naming (const Lettering *l, const FpPlaced *placed)
          || role == FP_ROLE_STANDING_ROOM;
 }
 
+/* @as_before: only where it stood before */
 static void
-letter_thing (Lettering *l, const FpPlaced *placed, guint index)
+letter_thing (Lettering *l, const FpPlaced *placed, guint index, const FpLabelPlace *as_before)
 {
   const FpBox thing = paper_box (l, &placed->plan);
   FpLabel label = { .item = g_intern_string (fp_item_id (placed->item)), .standing = placed->standing };
@@ -463,9 +511,11 @@ letter_thing (Lettering *l, const FpPlaced *placed, guint index)
   if (thing.x1 - thing.x0 < 0.8 || thing.y1 - thing.y0 < 0.8 || !is_worth_naming (l, placed))
     return;
   l->placed = placed;
+  l->thing = (FpPoint) { (thing.x0 + thing.x1) / 2, (thing.y0 + thing.y1) / 2 };
+  l->ways = way;
   gather_own (l, index);
   set_ways (fp_item_name (placed->item), way);
-  if (find_place (l, &label, &thing, way, index))
+  if (as_before != NULL ? find_as_before (l, &label, as_before, index) : find_place (l, &label, &thing, way, index))
     g_array_append_val (l->out, label);
   for (guint i = 0; i < N_WAYS; i++)
     fp_label_words_clear (&way[i]);
@@ -517,12 +567,14 @@ letter_things (Lettering *l, const gboolean *shows, FpLabelsAmong among)
     if (shows[i] && is_named (&placed[i]) && (among == FP_LABELS_REST || is_altar (&placed[i])))
       g_array_append_val (order, i);
   g_array_sort_with_data (order, compare_placed, (gpointer) placed);
-  for (guint i = 0; i < order->len; i++)
-    {
-      const guint index = g_array_index (order, guint, i);
-      if (!has_name (l, &placed[index]) && !stands_on_nameless_altar (l, placed, index))
-        letter_thing (l, &placed[index], index);
-    }
+  for (int again = 0; again < 2; again++)
+    for (guint i = 0; i < order->len; i++)
+      {
+        const guint index = g_array_index (order, guint, i);
+        const FpLabelPlace *before = again ? NULL : place_before (l, &placed[index]);
+        if ((again || before != NULL) && !has_name (l, &placed[index]) && !stands_on_nameless_altar (l, placed, index))
+          letter_thing (l, &placed[index], index, before);
+      }
 }
 
 /* --- the two sides --------------------------------------------------------------------------- */
@@ -624,10 +676,10 @@ fp_labels_new (void)
 
 void
 fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                 const FpBox *content, FpLabelsAmong among, FpCover *room, GArray *out)
+                 const FpBox *content, FpLabelsAmong among, const GArray *before, FpCover *room, GArray *out)
 {
   Lettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content, .room = room,
-                  .drawn = drawn, .axis = layout->origin.x, .out = out };
+                  .drawn = drawn, .axis = layout->origin.x, .before = before, .out = out };
 
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   if (among == FP_LABELS_REST)

@@ -18,9 +18,23 @@ G_BEGIN_DECLS
 /* A name may take so many lines. */
 #define FP_LABEL_LINES 3
 
+/* How a name was placed, about the middle of its thing: paper mm. */
+typedef struct
+{
+  const char *item;
+  FpPoint     thing;     /* the middle of it                               */
+  FpPoint     middle;    /* of the text                                    */
+  double      turn;
+  gboolean    has_leader;
+  FpPoint     leader[2];
+  guint       way, crosses;
+  gboolean    over_axis, over_rows;
+} FpLabelPlace;
+
 typedef struct
 {
   const char *item;      /* interned; NULL: of the sanctuary               */
+  FpLabelPlace place;
   FpStanding  standing;
   char       *line[FP_LABEL_LINES]; /* owned                               */
   guint       n_lines;
@@ -40,9 +54,10 @@ GArray *fp_labels_new   (void);
 typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST } FpLabelsAmong;
 
 /* Letters what the plan shows within @content (paper mm) and adds it to @out.
- * @drawn: (element-type FpProjectedLine): what is drawn of all things */
+ * @drawn: (element-type FpProjectedLine): what is drawn of all things
+ * @before: (nullable) (element-type FpLabelPlace): where names stood, and stay where they still fit */
 void    fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                         const FpBox *content, FpLabelsAmong among, FpCover *room, GArray *out);
+                         const FpBox *content, FpLabelsAmong among, const GArray *before, FpCover *room, GArray *out);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 
 G_END_DECLS

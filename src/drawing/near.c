@@ -282,6 +282,15 @@ meets_axis (const Search *s, const FpWanted *w)
   return FALSE;
 }
 
+static void
+try_everywhere (Search *s)
+{
+  if (s->w->slide[0] != s->w->slide[1])
+    try_between_faces (s);
+  try_chain (s);
+  try_beside_thing (s);
+}
+
 static double
 most_of (const Search *s)
 {
@@ -301,8 +310,23 @@ is_among (const Search *s)
   return s->among == FP_NEAR_ALL || (s->w->must != NULL && (s->among == FP_NEAR_MUSTS || s->w->insists));
 }
 
+/* Where the same measure stood; NULL: it stood nowhere within the view. */
+static const FpWanted *
+stood_before (const Search *s, const GArray *before)
+{
+  for (guint i = 0; before != NULL && i < before->len; i++)
+    {
+      const FpWanted *o = &g_array_index (before, FpWanted, i);
+      if (o->placed == FP_PLACED_NEAR && o->item == s->w->item && o->param == s->w->param && o->axis == s->w->axis
+          && (o->param != NULL || fabs (o->from - s->w->from) < 1))
+        return o;
+    }
+  return NULL;
+}
+
+/* @as_before: only where it stood; NULL: where it stands best */
 static void
-place_one (Search *s)
+place_one (Search *s, const FpWanted *as_before)
 {
   FpWanted *w = s->w;
   FpDimensionLine d;
@@ -311,10 +335,15 @@ place_one (Search *s)
   s->most = most_of (s);
   w->placed = FP_PLACED_NEAR;
   find_borders (s);
-  if (w->slide[0] != w->slide[1])
-    try_between_faces (s);
-  try_chain (s);
-  try_beside_thing (s);
+  if (as_before != NULL)
+    {
+      w->base = as_before->base;
+      w->offset = as_before->offset;
+      if (as_before->figure != FP_FIGURE_WITHIN || fp_figure_fits_within (w))
+        try_figure (s, as_before->figure, 0);
+    }
+  else
+    try_everywhere (s);
   if (s->cost == G_MAXDOUBLE)
     {
       w->placed = FP_PLACED_NOT;
@@ -327,14 +356,17 @@ place_one (Search *s)
 }
 
 void
-fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const FpBox *within, double axis, FpCover *room)
+fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const GArray *before, const FpBox *within, double axis,
+               FpCover *room)
 {
   Search s = { .wanted = wanted, .among = among, .within = within, .axis = axis, .room = room };
 
-  for (s.index = 0; s.index < wanted->len; s.index++)
-    {
-      s.w = &g_array_index (wanted, FpWanted, s.index);
-      if (fp_wanted_is_open (s.w) && !s.w->overall && s.w->rank <= rank_max && is_among (&s))
-        place_one (&s);
-    }
+  for (int again = 0; again < 2; again++)
+    for (s.index = 0; s.index < wanted->len; s.index++)
+      {
+        s.w = &g_array_index (wanted, FpWanted, s.index);
+        const FpWanted *as_before = again ? NULL : stood_before (&s, before);
+        if ((again || as_before != NULL) && fp_wanted_is_open (s.w) && !s.w->overall && s.w->rank <= rank_max && is_among (&s))
+          place_one (&s, as_before);
+      }
 }

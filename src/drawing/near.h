@@ -25,11 +25,13 @@ typedef enum
 /**
  * fp_near_place:
  * @rank_max: measures of a greater rank are not placed now
+ * @before: (nullable) (element-type FpWanted): where they stood, and stay where they still fit
  * @within: paper mm; nothing stands outside
  * @axis: x of the axis of the church; NAN where the view has none
  *
  * Finds room for what is not yet placed, the foremost first, and takes it.
  */
-void fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const FpBox *within, double axis, FpCover *room);
+void fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const GArray *before, const FpBox *within, double axis,
+                    FpCover *room);
 
 G_END_DECLS

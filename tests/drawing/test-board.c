@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The board: three projections that share their axes at every scale (ISO 5456-2, first angle; from memory). */
 #include "footpace/drawing.h"
+#include "footpace/setting-out.h"
 
 #include "church.h"
 #include "crossings.h"
@@ -255,6 +256,97 @@ test_titles (void)
     }
 }
 
+/* Where the name of each thing stands; 1e9 where it has none. */
+static FpPoint
+name_of (const FpDrawing *drawing, const char *item)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && mark[i].view == FP_VIEW_PLAN && mark[i].dimension == 0
+        && g_strcmp0 (mark[i].item, item) == 0)
+      return mark[i].at;
+  return (FpPoint) { 1e9, 1e9 };
+}
+
+static FpDrawing *
+draw_remembered (const FpScene *scene, double scale, FpBoardMemory *memory)
+{
+  FpProjection *projection[FP_N_VIEWS];
+  FpBoardLayout layout;
+  FpDrawing *drawing;
+
+  make_projections (scene, projection);
+  fp_board_layout (scene, scale, (FpPoint) { 200, 200 }, FP_UNITS_METRIC, &layout);
+  layout.memory = memory;
+  drawing = fp_board_draw (projection, &layout, 420, 420);
+  free_projections (projection);
+  return drawing;
+}
+
+/* How many names went elsewhere or away between two drawings. */
+static guint
+count_moved (const FpScene *scene, const FpDrawing *before, const FpDrawing *after)
+{
+  guint n, moved = 0;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint was = name_of (before, fp_item_id (placed[i].item)), is = name_of (after, fp_item_id (placed[i].item));
+      moved += was.x < 1e9 && hypot (was.x - is.x, was.y - is.y) > 0.01 ? 1 : 0;
+    }
+  return moved;
+}
+
+/* Over a measure that is changed step by step. */
+static guint
+count_jumps (const char *item, const char *param, double scale, FpBoardMemory *memory)
+{
+  FpScene *scene = parish_scene_new ();
+  FpDrawing *before = draw_remembered (scene, scale, memory);
+  guint moved = 0;
+
+  for (double value = 760; value <= 1000; value += 30)
+    {
+      g_autoptr (FpProject) next = fp_set_out_param (scene, item, param, value, NULL);
+      FpDrawing *after;
+      g_assert_nonnull (next);
+      fp_scene_unref (scene);
+      scene = fp_scene_new (next, 0);
+      after = draw_remembered (scene, scale, memory);
+      moved += count_moved (scene, before, after);
+      crossings_assert_none (after, -1, "with memory");
+      crossings_assert_names_clear (after, "with memory");
+      fp_drawing_unref (before);
+      before = after;
+    }
+  fp_drawing_unref (before);
+  fp_scene_unref (scene);
+  return moved;
+}
+
+/* What is remembered stays while it fits. */
+static void
+test_names_stay (void)
+{
+  static const double scales[] = { 40, 55, 70, 100, 140 };
+  static const char *const params[][2] = { { "rail", "height" }, { "altar", "height" }, { "rail", "gate" } };
+  guint with = 0, without = 0;
+
+  for (guint s = 0; s < G_N_ELEMENTS (scales); s++)
+    for (guint p = 0; p < G_N_ELEMENTS (params); p++)
+      {
+        FpBoardMemory *memory = fp_board_memory_new ();
+        with += count_jumps (params[p][0], params[p][1], scales[s], memory);
+        without += count_jumps (params[p][0], params[p][1], scales[s], NULL);
+        fp_board_memory_free (memory);
+      }
+  g_test_message ("with %u, without %u", with, without);
+  g_assert_cmpuint (4 * with, <, without);
+}
+
 /* On the screen more is drawn than is seen: there a title stands in what is seen. */
 static void
 test_titles_are_seen (void)
@@ -476,6 +568,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/figures-are-seen", test_figures_are_seen);
   g_test_add_func ("/board/titles", test_titles);
   g_test_add_func ("/board/titles-are-seen", test_titles_are_seen);
+  g_test_add_func ("/board/names-stay", test_names_stay);
   g_test_add_func ("/board/names-keep-their-side", test_names_keep_their_side);
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);

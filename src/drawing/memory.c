@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "memory.h"
+
+FpBoardMemory *
+fp_board_memory_new (void)
+{
+  FpBoardMemory *self = g_new0 (FpBoardMemory, 1);
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      self->view[v].labels = g_array_new (FALSE, FALSE, sizeof (FpLabelPlace));
+      self->view[v].wanted = g_array_new (FALSE, FALSE, sizeof (FpWanted));
+    }
+  return self;
+}
+
+void
+fp_board_memory_free (FpBoardMemory *self)
+{
+  for (guint v = 0; self != NULL && v < FP_N_VIEWS; v++)
+    {
+      g_array_unref (self->view[v].labels);
+      g_array_unref (self->view[v].wanted);
+    }
+  g_free (self);
+}
+
+const FpViewMemory *
+fp_view_memory_at (const FpViewMemory *self, double scale)
+{
+  return self != NULL && self->scale == scale ? self : NULL;
+}
+
+void
+fp_view_memory_set (FpViewMemory *self, double scale, const GArray *labels, const GArray *wanted)
+{
+  self->scale = scale;
+  g_array_set_size (self->labels, 0);
+  for (guint i = 0; i < labels->len; i++)
+    if (g_array_index (labels, FpLabel, i).item != NULL)
+      g_array_append_vals (self->labels, &g_array_index (labels, FpLabel, i).place, 1);
+  g_array_set_size (self->wanted, 0);
+  g_array_append_vals (self->wanted, wanted->data, wanted->len);
+}
