@@ -5,6 +5,7 @@
 #include <math.h>
 
 #define MARK_RADIUS_MM 3.2
+#define LEFT_WIDTH_MM  1.0 /* wider than any pen, with what smooths its edges */
 
 FpInk
 fp_board_view_accent (FpBoardView *self)
@@ -35,7 +36,10 @@ void
 fp_board_view_forget_chosen (FpBoardView *self)
 {
   for (guint v = 0; v < FP_N_VIEWS; v++)
-    g_clear_pointer (&self->chosen_node[v], gsk_render_node_unref);
+    {
+      g_clear_pointer (&self->chosen_node[v], gsk_render_node_unref);
+      g_clear_pointer (&self->left_node[v], gsk_render_node_unref);
+    }
   g_clear_pointer (&self->figures_node, gsk_render_node_unref);
 }
 
@@ -140,7 +144,7 @@ items_of (const char *const *ids)
 
 /* @view: -1 for all; otherwise with what moves together with the things. */
 static GskRenderNode *
-outline_node (FpBoardView *self, const char *const *ids, int view, double width, double alpha)
+outline_node (FpBoardView *self, const char *const *ids, int view, FpInk ink, double width, double alpha)
 {
   g_autoptr (GHashTable) items = items_of (ids);
   cairo_t *cr;
@@ -152,7 +156,7 @@ outline_node (FpBoardView *self, const char *const *ids, int view, double width,
     if (is_outlined (self, &mark[i], items, view))
       trace_mark (self, cr, &mark[i]);
   /* One stroke for all of it: where outlines overlap it gets no darker. */
-  set_colour (cr, fp_board_view_accent (self), alpha);
+  set_colour (cr, ink, alpha);
   cairo_set_line_width (cr, width);
   cairo_stroke (cr);
   cairo_destroy (cr);
@@ -203,6 +207,17 @@ lead (FpBoardView *self)
   return (FpVec3) { now->place.x - then->place.x, now->place.y - then->place.y, 0.0 };
 }
 
+/* Where the page still shows what the hand has moved on, it is wiped: nobody has two altars. */
+static void
+wipe_left (FpBoardView *self, GtkSnapshot *snapshot, const char *const *chosen, FpViewId view)
+{
+  const FpInk paper = fp_fill_ink (FP_FILL_PAPER, FP_STANDING_EXISTING, self->dark ? FP_SURFACE_DARK : FP_SURFACE_PAPER);
+
+  if (self->left_node[view] == NULL)
+    self->left_node[view] = outline_node (self, chosen, (int) view, paper, LEFT_WIDTH_MM, 1.0);
+  append_page_node (self, snapshot, self->left_node[view], (FpPoint) { 0.0, 0.0 });
+}
+
 static void
 snapshot_chosen (FpBoardView *self, GtkSnapshot *snapshot, const char *const *chosen)
 {
@@ -213,8 +228,10 @@ snapshot_chosen (FpBoardView *self, GtkSnapshot *snapshot, const char *const *ch
       FpPoint shift = fp_view_point ((FpViewId) v, by);
       double scale = self->layout.view[v].scale;
 
+      if (by.x != 0.0 || by.y != 0.0)
+        wipe_left (self, snapshot, chosen, (FpViewId) v);
       if (self->chosen_node[v] == NULL)
-        self->chosen_node[v] = outline_node (self, chosen, (int) v, 0.6, 0.8);
+        self->chosen_node[v] = outline_node (self, chosen, (int) v, fp_board_view_accent (self), 0.6, 0.8);
       append_page_node (self, snapshot, self->chosen_node[v], (FpPoint) { shift.x / scale, shift.y / scale });
     }
   if (self->figures_node == NULL)
@@ -279,7 +296,7 @@ snapshot_hover (FpBoardView *self, GtkSnapshot *snapshot)
   const char *const ids[] = { self->hover, NULL };
 
   if (self->hover_node == NULL)
-    self->hover_node = outline_node (self, ids, -1, 0.8, 0.3);
+    self->hover_node = outline_node (self, ids, -1, fp_board_view_accent (self), 0.8, 0.3);
   append_page_node (self, snapshot, self->hover_node, (FpPoint) { 0.0, 0.0 });
 }
 

@@ -37,7 +37,7 @@ struct _FpBoardView
   double         height;       /* mm, at the last allocation: the upper edge stays put */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   GskRenderNode *page;
-  GskRenderNode *chosen_node[FP_N_VIEWS], *figures_node;
+  GskRenderNode *chosen_node[FP_N_VIEWS], *left_node[FP_N_VIEWS], *figures_node;
   gboolean       dark, system_dark;
   FpGround       ground;
   FpInkChoice    ink;
