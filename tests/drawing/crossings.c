@@ -229,6 +229,34 @@ crossings_assert_names_clear (const FpDrawing *drawing, const char *what)
     }
 }
 
+static gboolean
+has_ground (const FpDrawing *drawing, guint line, guint text)
+{
+  const FpMark *mark = fp_drawing_marks (drawing, NULL);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = line + 1; i < text; i++)
+    if (mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_PAPER
+        && fp_outline_contains (pt + mark[i].first, mark[i].n, mark[text].at))
+      return TRUE;
+  return FALSE;
+}
+
+void
+crossings_assert_figures_clear (const FpDrawing *drawing, const char *what)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    for (guint j = 0; mark[i].type == FP_MARK_TEXT && mark[i].dimension > 0 && mark[i].view >= 0 && j < i; j++)
+      if (mark[j].type == FP_MARK_LINE && mark[j].n == 2 && mark[j].dimension == 0 && mark[j].view == mark[i].view
+          && (mark[j].pen == FP_PEN_CUT || mark[j].pen == FP_PEN_OUTLINE || mark[j].pen == FP_PEN_EDGE)
+          && line_meets_text (pt[mark[j].first], pt[mark[j].first + 1], &mark[i]) && !has_ground (drawing, j, i))
+        g_error ("%s: a line of %s crosses the figure \"%s\"", what, mark[j].item, mark[i].text);
+}
+
 /* --- reading ------------------------------------------------------------------------ */
 
 GArray *

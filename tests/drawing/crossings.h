@@ -16,6 +16,9 @@ void crossings_assert_none (const FpDrawing *drawing, int view, const char *what
 /* Fails when a name on the plan lies over a line of what is drawn. */
 void crossings_assert_names_clear (const FpDrawing *drawing, const char *what);
 
+/* Fails when a figure lies over a line of what is drawn and no patch of paper between them. */
+void crossings_assert_figures_clear (const FpDrawing *drawing, const char *what);
+
 /* The rectangle of a text from its base line to the top of its capitals. */
 FpBox crossings_text_box (const FpMark *mark);
 

@@ -122,6 +122,7 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
           && placed[i].place.turn == 0 && is_drawn (drawing, fp_item_id (placed[i].item)))
         assert_told (scene, &placed[i], &MUSTS[m], drawing, where);
   crossings_assert_none (drawing, -1, where);
+  crossings_assert_figures_clear (drawing, where);
 }
 
 static void

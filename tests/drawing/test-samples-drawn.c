@@ -442,6 +442,7 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
 
   crossings_assert_none (drawing, -1, what);
   crossings_assert_names_clear (drawing, what);
+  crossings_assert_figures_clear (drawing, what);
   assert_within_sheet (drawing, what);
   assert_stand_at_things (drawing, what);
   assert_leaders_end_on_things (drawing, what);
