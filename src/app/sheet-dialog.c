@@ -31,6 +31,9 @@ G_DEFINE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, GTK_TYPE_WINDOW)
 
 static guint written_signal;
 
+/* That of the last export: whoever writes several sheets wants them alike. */
+static guint chosen_format;
+
 /* In the order of the choices in sheet-dialog.ui. */
 static const char *const formats[] = { "pdf", "svg", "png" };
 static const char *const format_names[] = { "PDF documents", "SVG drawings", "PNG pictures" };
@@ -236,7 +239,8 @@ on_file (GFile *file, gpointer data)
       return;
     }
   keep_setup (self);
-  g_signal_emit (self, written_signal, 0, path);
+  chosen_format = selected (self->format);
+  g_signal_emit (self, written_signal, 0, path, fp_sheets_files (self->sheets, format));
   gtk_window_close (GTK_WINDOW (self));
 }
 
@@ -264,7 +268,10 @@ on_printed (gboolean printed, const GError *error, gpointer data)
   if (error != NULL)
     fail (self, error->message);
   else if (printed)
-    keep_setup (self);
+    {
+      keep_setup (self);
+      gtk_label_set_text (GTK_LABEL (self->message), "Sent to the printer.");
+    }
 }
 
 static void
@@ -314,8 +321,8 @@ fp_sheet_dialog_class_init (FpSheetDialogClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_export);
   gtk_widget_class_bind_template_callback (widget_class, on_print);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
-  written_signal = g_signal_new ("written", FP_TYPE_SHEET_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
-                              G_TYPE_STRING);
+  written_signal = g_signal_new ("written", FP_TYPE_SHEET_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
+                              G_TYPE_STRING, G_TYPE_UINT);
 }
 
 #undef BIND
@@ -353,6 +360,7 @@ fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet)
 
   self->document = g_object_ref (document);
   self->latest = fp_latest_new ("sheets", &drawing, self);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->format), chosen_format);
   fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (project)->units);
   self->ready = TRUE;
   on_change (self);

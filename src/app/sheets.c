@@ -150,6 +150,12 @@ fp_sheets_can_be (const FpSheetOrder *order, const char *format)
   return !order->page.tiled || strcmp (format, "svg") != 0;
 }
 
+guint
+fp_sheets_files (const FpSheets *self, const char *format)
+{
+  return strcmp (format, "pdf") == 0 ? 1 : self->pages->len;
+}
+
 gboolean
 fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error)
 {

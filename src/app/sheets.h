@@ -32,6 +32,7 @@ void      fp_sheets_free (FpSheets *self);
 /* Pages to be joined are no SVG: that is written of the whole sheet. */
 gboolean  fp_sheets_can_be (const FpSheetOrder *order, const char *format);
 /* "pdf", "svg" or "png". Pages after the first of an SVG or PNG go to NAME-2.svg … */
+guint     fp_sheets_files (const FpSheets *self, const char *format); /* how many that makes */
 gboolean  fp_sheets_write (const FpSheets *self, const char *format, const char *path, GError **error);
 /* "Holy Rood, elevation, A3.pdf" without what no file name may have; owned by the caller. */
 char     *fp_sheets_file_name (const FpSheetOrder *order, const char *format);

@@ -351,9 +351,10 @@ brief (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-on_written (FpSheetDialog *dialog, const char *path, FpWindow *self)
+on_written (FpSheetDialog *dialog, const char *path, guint files, FpWindow *self)
 {
-  g_autofree char *text = g_strdup_printf ("Written: %s", path);
+  g_autofree char *text = files > 1 ? g_strdup_printf ("Written: %s and %u more beside it, numbered from 2", path, files - 1)
+                                    : g_strdup_printf ("Written: %s", path);
 
   (void) dialog;
   fp_window_notice_file (self, text, path);
