@@ -242,25 +242,27 @@ void           fp_board_memory_free (FpBoardMemory *self);
 
 /**
  * fp_board_layout:
- * @sanctuary: world box on which the board is framed; gaps between the views follow from it
+ * @across: (nullable): where placed, the section across the church has the place of the elevation, cut there; turned,
+ *   it faces west, and x is mirrored in it (fp_layout_point())
  * @scale: 50 for 1:50; any number
  * @pan: paper mm by which the whole sheet is moved
  *
  * Elevation above plan, section to the right of the elevation, in first-angle
  * arrangement (ISO 5456-2): x, y and z are shared at every scale.
  */
-void       fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units, FpBoardLayout *out);
+void       fp_board_layout (const FpScene *scene, const FpCut *across, double scale, FpPoint pan, FpUnits units,
+                            FpBoardLayout *out);
 FpDrawing *fp_board_draw   (FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
                             double width, double height);
 /* Scale and pan at which the sanctuary (or @whole church) fits width × height mm of paper. */
-void       fp_board_fit    (const FpScene *scene, gboolean whole, double width, double height,
-                            FpUnits units, double *scale, FpPoint *pan);
+void       fp_board_fit    (const FpScene *scene, const FpCut *across, gboolean whole, double width, double height,
+                            double *scale, FpPoint *pan);
 
 /* One view on the whole surface; @pan: paper mm at which its origin lies. */
-void       fp_board_layout_alone (const FpScene *scene, FpViewId view, double scale, FpPoint pan, FpUnits units,
-                                  FpBoardLayout *out);
-void       fp_board_fit_alone    (const FpScene *scene, FpViewId view, gboolean whole, double width, double height,
-                                  double *scale, FpPoint *pan);
+void       fp_board_layout_alone (const FpScene *scene, const FpCut *across, FpViewId view, double scale, FpPoint pan,
+                                  FpUnits units, FpBoardLayout *out);
+void       fp_board_fit_alone    (const FpScene *scene, const FpCut *across, FpViewId view, gboolean whole,
+                                  double width, double height, double *scale, FpPoint *pan);
 
 /* --- sheets -------------------------------------------------------------- */
 

@@ -44,15 +44,22 @@ several_text (FpBoardView *self)
   return g_string_free (text, FALSE);
 }
 
+/* In the place of the elevation. */
+static gboolean
+is_across (FpBoardView *self)
+{
+  return fp_board_view_cut (self, FP_VIEW_ELEVATION).placed;
+}
+
 static const char *
 views_text (FpBoardView *self)
 {
   switch (fp_board_view_only (self))
     {
-    case FP_VIEW_ELEVATION: return "Elevation";
+    case FP_VIEW_ELEVATION: return is_across (self) ? "Section across" : "Elevation";
     case FP_VIEW_SECTION:   return "Section";
     case FP_VIEW_PLAN:      return "Plan";
-    default:                return "Elevation, section and plan";
+    default:                return is_across (self) ? "Section across, section and plan" : "Elevation, section and plan";
     }
 }
 
@@ -118,7 +125,8 @@ pointer_text (FpBoardView *self)
     {
       const FpBox *f = &self->layout.frame[v];
       FpPoint p = fp_view_from_paper (&self->layout.view[v], paper);
-      g_autofree char *h = fp_length_format (round (v == FP_VIEW_SECTION ? -p.x : p.x), units);
+      const gboolean mirrored = v == FP_VIEW_SECTION || fp_board_view_is_turned (self, (FpViewId) v);
+      g_autofree char *h = fp_length_format (round (mirrored ? -p.x : p.x), units);
       g_autofree char *l = v == FP_VIEW_PLAN ? fp_length_format (round (p.y), units)
                            : fp_level_format (round (p.y), units);
 

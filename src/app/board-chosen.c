@@ -61,7 +61,9 @@ fp_board_view_choose_within (FpBoardView *self, FpBox steady, gboolean also)
     {
       const FpPoint a = fp_view_from_paper (&self->layout.view[v], (FpPoint) { paper.x0, paper.y0 });
       const FpPoint b = fp_view_from_paper (&self->layout.view[v], (FpPoint) { paper.x1, paper.y1 });
-      char **within = fp_things_within (scene, (FpViewId) v, &(FpBox) { a.x, a.y, b.x, b.y });
+      const gboolean turned = fp_board_view_is_turned (self, (FpViewId) v);
+      const FpBox frame = turned ? (FpBox) { -b.x, a.y, -a.x, b.y } : (FpBox) { a.x, a.y, b.x, b.y };
+      char **within = fp_things_within (scene, (FpViewId) v, &frame);
 
       g_ptr_array_add (held, within);
       add_those_drawn (self, ids, (FpViewId) v, within);

@@ -6,7 +6,8 @@
 
 #include <math.h>
 
-#define TICK_PX 4.0
+#define TICK_PX  4.0
+#define CARRY_PX 4.0
 
 static void
 set_colour (cairo_t *cr, FpInk c, double alpha)
@@ -47,11 +48,22 @@ box_of (FpBoardView *self, const char *const *ids)
 
 /* --- projector lines ------------------------------------------------------ */
 
-/* Plan to elevation: what keeps its x. */
+/* Plan to elevation: what keeps its x.  Turned to the west it lies on the other side, and is carried across between the
+ * two; @step parts the lines that are. */
 static void
-project_x (FpBoardView *self, cairo_t *cr, double x, const FpBox3 *box)
+project_x (FpBoardView *self, cairo_t *cr, double x, const FpBox3 *box, double step)
 {
-  line (cr, on_widget (self, FP_VIEW_PLAN, x, box->hi.y), on_widget (self, FP_VIEW_ELEVATION, x, box->lo.z));
+  const FpPoint a = on_widget (self, FP_VIEW_PLAN, x, box->hi.y);
+  const FpPoint b = fp_board_view_on_widget (self, FP_VIEW_ELEVATION, (FpVec3) { x, box->lo.y, box->lo.z });
+  const FpPoint border = fp_board_view_to_widget (self, (FpPoint) { 0.0, self->layout.frame[FP_VIEW_PLAN].y1 });
+
+  cairo_move_to (cr, a.x, a.y);
+  if (fp_board_view_is_turned (self, FP_VIEW_ELEVATION))
+    {
+      cairo_line_to (cr, a.x, border.y + step);
+      cairo_line_to (cr, b.x, border.y + step);
+    }
+  cairo_line_to (cr, b.x, b.y);
 }
 
 /* Plan to section, round the mitre line: what keeps its y. */
@@ -68,7 +80,10 @@ project_y (FpBoardView *self, cairo_t *cr, double y, const FpBox3 *box)
 static void
 project_z (FpBoardView *self, cairo_t *cr, double z, const FpBox3 *box)
 {
-  line (cr, on_widget (self, FP_VIEW_ELEVATION, box->hi.x, z), on_widget (self, FP_VIEW_SECTION, -box->hi.y, z));
+  const double right = fp_board_view_is_turned (self, FP_VIEW_ELEVATION) ? box->lo.x : box->hi.x;
+
+  line (cr, fp_board_view_on_widget (self, FP_VIEW_ELEVATION, (FpVec3) { right, box->lo.y, z }),
+        on_widget (self, FP_VIEW_SECTION, -box->hi.y, z));
 }
 
 static void
@@ -103,8 +118,8 @@ draw_projectors (FpBoardView *self, cairo_t *cr, const FpBox3 *box)
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   cairo_set_line_width (cr, 1.6);
   cairo_set_dash (cr, dots, 2, 0.0);
-  project_x (self, cr, box->lo.x, box);
-  project_x (self, cr, box->hi.x, box);
+  project_x (self, cr, box->lo.x, box, -CARRY_PX);
+  project_x (self, cr, box->hi.x, box, CARRY_PX);
   project_y (self, cr, box->lo.y, box);
   project_y (self, cr, box->hi.y, box);
   project_z (self, cr, box->lo.z, box);
@@ -142,7 +157,7 @@ static void
 draw_upright_guide (FpBoardView *self, cairo_t *cr, const FpCatch *c, const FpBox3 *box)
 {
   const FpViewId view = c->along ? FP_VIEW_SECTION : FP_VIEW_ELEVATION;
-  const double h = c->along ? -c->at : c->at, over = 2.0 * self->layout.view[view].scale;
+  const double h = c->along || fp_board_view_is_turned (self, view) ? -c->at : c->at, over = 2.0 * self->layout.view[view].scale;
   double lo, hi;
 
   heights (self, c, box, &lo, &hi);
@@ -290,7 +305,7 @@ draw_moving (FpBoardView *self, cairo_t *cr)
 static void
 draw_section_words (FpBoardView *self, cairo_t *cr)
 {
-  g_autofree char *words = fp_board_view_section_words (self);
+  g_autofree char *words = fp_board_view_section_words (self, fp_board_view_section_of (self->tool.hit.item));
 
   fp_board_view_draw_words (self, cr, words, self->pointer.x + 18.0, self->pointer.y + 18.0);
 }

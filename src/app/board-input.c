@@ -35,6 +35,7 @@ hit_thing (FpBoardView *self, FpToolHit *hit, const FpPlaced *placed, int view)
   hit->item = g_intern_string (fp_item_id (placed->item));
   hit->view = view;
   hit->scale = view >= 0 ? self->layout.view[view].scale : self->scale;
+  hit->turned = view >= 0 && fp_board_view_is_turned (self, (FpViewId) view);
   hit->movable = may_be_moved (self, placed);
 }
 
@@ -159,7 +160,7 @@ on_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, GtkTooltip
   placed = fp_document_placed (self->document, hit.item);
   if (fp_board_view_is_section (hit.item))
     {
-      text = fp_board_view_section_words (self);
+      text = fp_board_view_section_words (self, fp_board_view_section_of (hit.item));
       gtk_tooltip_set_text (tooltip, text);
       return TRUE;
     }

@@ -127,6 +127,10 @@ plain_key (FpBoardView *self, guint key)
     case GDK_KEY_T:
       fp_board_view_set_tape (self, !fp_board_view_has_tape (self));
       return TRUE;
+    case GDK_KEY_v:
+    case GDK_KEY_V:
+      fp_board_view_tape_carry (self);
+      return fp_board_view_has_tape (self);
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
       if (!fp_board_view_has_tape (self))

@@ -38,6 +38,20 @@ fp_board_view_to_widget (FpBoardView *self, FpPoint paper)
                      (fp_board_view_height_mm (self) - (paper.y - MARGIN_MM + (self->pan.y - self->laid_pan.y))) * PX_PER_MM };
 }
 
+FpPoint
+fp_board_view_on_widget (FpBoardView *self, FpViewId view, FpVec3 at)
+{
+  const FpViewLayout *layout = &self->layout.view[view];
+
+  return fp_board_view_to_widget (self, fp_view_to_paper (layout, fp_layout_point (layout, view, at)));
+}
+
+gboolean
+fp_board_view_is_turned (FpBoardView *self, FpViewId view)
+{
+  return self->layout.view[view].section[view].turned;
+}
+
 FpUnits
 fp_board_view_units (FpBoardView *self)
 {
@@ -66,16 +80,24 @@ drawn_scene (FpBoardView *self)
   return fp_projection_scene (self->projection[0]);
 }
 
+/* Where what is drawn is cut across: what is told may be a little ahead of it. */
+static FpCut
+drawn_across (FpBoardView *self)
+{
+  return fp_projection_cut (self->projection[FP_VIEW_ELEVATION]);
+}
+
 void
 fp_board_view_lay_out (FpBoardView *self)
 {
+  const FpCut across = drawn_across (self);
   FpPoint pan = { self->pan.x + MARGIN_MM, self->pan.y + MARGIN_MM };
 
   if (self->only >= 0)
-    fp_board_layout_alone (drawn_scene (self), (FpViewId) self->only, self->scale, pan, fp_board_view_units (self),
-                           &self->layout);
+    fp_board_layout_alone (drawn_scene (self), &across, (FpViewId) self->only, self->scale, pan,
+                           fp_board_view_units (self), &self->layout);
   else
-    fp_board_layout (drawn_scene (self), self->scale, pan, fp_board_view_units (self), &self->layout);
+    fp_board_layout (drawn_scene (self), &across, self->scale, pan, fp_board_view_units (self), &self->layout);
   /* About what is seen as much again is drawn: titles stand in what is seen. */
   self->layout.memory = self->memory;
   self->layout.seen = (FpBox) { MARGIN_MM, MARGIN_MM, MARGIN_MM + width_mm (self), MARGIN_MM + fp_board_view_height_mm (self) };
@@ -85,16 +107,19 @@ fp_board_view_lay_out (FpBoardView *self)
 void
 fp_board_view_fit (FpBoardView *self)
 {
+  FpCut across;
+
   if (!fp_board_view_has_projections (self) || width_mm (self) < 1.0 || fp_board_view_height_mm (self) < 1.0)
     return;
+  across = drawn_across (self);
   /* On a small board they run off at the right and below: better than to be too small to see. */
   if (self->only >= 0)
-    fp_board_fit_alone (drawn_scene (self), (FpViewId) self->only, self->framing == FRAME_WHOLE,
+    fp_board_fit_alone (drawn_scene (self), &across, (FpViewId) self->only, self->framing == FRAME_WHOLE,
                         MAX (width_mm (self), LEAST_WIDTH), MAX (fp_board_view_height_mm (self), LEAST_HEIGHT), &self->scale,
                         &self->pan);
   else
-    fp_board_fit (drawn_scene (self), self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
-                  MAX (fp_board_view_height_mm (self), LEAST_HEIGHT), fp_board_view_units (self), &self->scale, &self->pan);
+    fp_board_fit (drawn_scene (self), &across, self->framing == FRAME_WHOLE, MAX (width_mm (self), LEAST_WIDTH),
+                  MAX (fp_board_view_height_mm (self), LEAST_HEIGHT), &self->scale, &self->pan);
   self->scale = CLAMP (self->scale, SCALE_MIN, SCALE_MAX);
   self->pan.y += MIN (fp_board_view_height_mm (self) - LEAST_HEIGHT, 0.0);
   fp_board_view_lay_out (self);
@@ -272,12 +297,21 @@ fp_board_view_scale (FpBoardView *self)
   return self->scale;
 }
 
+static gboolean
+is_cut_as_told (FpBoardView *self, FpViewId view)
+{
+  const FpCut drawn = fp_projection_cut (self->projection[view]), told = self->how.cut[view];
+
+  return drawn.placed == told.placed && drawn.at == told.at && drawn.turned == told.turned;
+}
+
 gboolean
 fp_board_view_is_current (FpBoardView *self)
 {
   return self->document != NULL && fp_board_view_has_projections (self)
          && fp_projection_scene (self->projection[0]) == fp_document_scene (self->document)
-         && fp_projection_hidden (self->projection[0]) == self->how.hidden;
+         && fp_projection_hidden (self->projection[0]) == self->how.hidden && is_cut_as_told (self, FP_VIEW_ELEVATION)
+         && is_cut_as_told (self, FP_VIEW_SECTION);
 }
 
 gboolean
@@ -287,7 +321,7 @@ fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, do
 
   if (!fp_board_view_has_projections (self) || self->scale <= 0.0)
     return FALSE;
-  p = fp_board_view_to_widget (self, fp_view_to_paper (&self->layout.view[view], fp_view_point (view, at)));
+  p = fp_board_view_on_widget (self, view, at);
   *x = p.x;
   *y = p.y;
   return TRUE;

@@ -225,7 +225,7 @@ snapshot_chosen (FpBoardView *self, GtkSnapshot *snapshot, const char *const *ch
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
-      FpPoint shift = fp_view_point ((FpViewId) v, by);
+      FpPoint shift = fp_layout_point (&self->layout.view[v], (FpViewId) v, by);
       double scale = self->layout.view[v].scale;
 
       if (by.x != 0.0 || by.y != 0.0)

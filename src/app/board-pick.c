@@ -40,10 +40,10 @@ covers_on_plan (const FpSolid *s, FpPoint at)
 
 /* Upright views take the box of the solid: faces of things that stand straight. */
 static gboolean
-covers (const FpSolid *s, FpViewId view, FpPoint at)
+covers (const FpSolid *s, const FpViewLayout *layout, FpViewId view, FpPoint at)
 {
   FpBox3 box = fp_solid_box (s);
-  FpPoint a = fp_view_point (view, box.lo), b = fp_view_point (view, box.hi);
+  FpPoint a = fp_layout_point (layout, view, box.lo), b = fp_layout_point (layout, view, box.hi);
 
   if (at.x < MIN (a.x, b.x) || at.x > MAX (a.x, b.x) || at.y < MIN (a.y, b.y) || at.y > MAX (a.y, b.y))
     return FALSE;
@@ -52,14 +52,14 @@ covers (const FpSolid *s, FpViewId view, FpPoint at)
 
 /* The greater the nearer to the eye. */
 static double
-nearness (const FpSolid *s, FpViewId view)
+nearness (const FpSolid *s, FpViewId view, gboolean turned)
 {
   FpBox3 box = fp_solid_box (s);
 
   switch (view)
     {
     case FP_VIEW_PLAN:      return box.hi.z;
-    case FP_VIEW_ELEVATION: return -box.lo.y;
+    case FP_VIEW_ELEVATION: return turned ? box.hi.y : -box.lo.y;
     case FP_VIEW_SECTION:   return -fabs (box.lo.x + box.hi.x);
     case FP_N_VIEWS:        break;
     }
@@ -110,9 +110,9 @@ fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
   for (guint i = 0; i < n; i++)
     {
       const FpPlaced *owner = &placed[solid[i].owner];
-      double near = nearness (&solid[i], (FpViewId) *view);
+      double near = nearness (&solid[i], (FpViewId) *view, fp_board_view_is_turned (self, (FpViewId) *view));
 
-      if (near <= nearest || is_ground (owner) || !covers (&solid[i], (FpViewId) *view, at)
+      if (near <= nearest || is_ground (owner) || !covers (&solid[i], &self->layout.view[*view], (FpViewId) *view, at)
           || !fp_board_view_is_drawn (self, fp_item_id (owner->item), (FpViewId) *view))
         continue;
       nearest = near;

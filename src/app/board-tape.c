@@ -44,16 +44,18 @@ static gboolean
 point_at (FpBoardView *self, double x, double y, FpToolManner manner, FpPointed *out)
 {
   const FpPoint paper = fp_board_view_to_paper (self, x, y);
-  const int fixed = fp_tape_view (&self->tape), view = fixed >= 0 ? fixed : fp_board_view_view_at (self, paper);
+  const int view = fp_board_view_view_at (self, paper);
+  gboolean turned;
   FpPoint at;
 
   if (view < 0 || self->projection[0] == NULL)
     return FALSE;
+  turned = fp_board_view_is_turned (self, (FpViewId) view);
   at = fp_view_from_paper (&self->layout.view[view], paper);
-  *out = manner.fine ? fp_pointed_free ((FpViewId) view, at)
+  *out = manner.fine ? fp_pointed_free ((FpViewId) view, turned, at)
          : fp_pointed_find (self->projection[view], still (self), at, REACH_PX / PX_PER_MM * self->layout.view[view].scale);
-  if (manner.straight && self->tape.state == FP_TAPE_STRETCHED)
-    *out = fp_pointed_free ((FpViewId) view, straightened (self, out->at));
+  if (manner.straight && self->tape.state == FP_TAPE_STRETCHED && self->tape.a.view == (FpViewId) view)
+    *out = fp_pointed_free ((FpViewId) view, turned, straightened (self, out->at));
   return TRUE;
 }
 
@@ -107,8 +109,8 @@ where_to_begin (FpBoardView *self)
   if (self->pointer.x >= 0.0 && point_at (self, self->pointer.x, self->pointer.y, (FpToolManner) { 0 }, &at))
     return at;
   if (chosen == NULL || fp_box_is_empty (&chosen->plan))
-    return fp_pointed_free (FP_VIEW_PLAN, (FpPoint) { 0.0, 0.0 });
-  return fp_pointed_free (FP_VIEW_PLAN, (FpPoint) { (chosen->plan.x0 + chosen->plan.x1) / 2.0, chosen->plan.y0 });
+    return fp_pointed_free (FP_VIEW_PLAN, FALSE, (FpPoint) { 0.0, 0.0 });
+  return fp_pointed_free (FP_VIEW_PLAN, FALSE, (FpPoint) { (chosen->plan.x0 + chosen->plan.x1) / 2.0, chosen->plan.y0 });
 }
 
 void
@@ -148,6 +150,13 @@ void
 fp_board_view_tape_shift (FpBoardView *self, double right, double up)
 {
   fp_tape_shift (&self->tape, (FpPoint) { right, up });
+  changed (self);
+}
+
+void
+fp_board_view_tape_carry (FpBoardView *self)
+{
+  fp_tape_carry (&self->tape, fp_board_view_is_turned (self, FP_VIEW_ELEVATION));
   changed (self);
 }
 
@@ -199,17 +208,64 @@ trace_end (cairo_t *cr, const FpPointed *p, FpPoint at)
 }
 
 static void
+trace_stroke (cairo_t *cr, FpPoint at)
+{
+  cairo_move_to (cr, at.x - STROKE_PX, at.y + STROKE_PX);
+  cairo_line_to (cr, at.x + STROKE_PX, at.y - STROKE_PX);
+}
+
+/* In every view that shows both of its ends; FALSE where none does. */
+static gboolean
+trace_in_views (FpBoardView *self, cairo_t *cr)
+{
+  gboolean any = FALSE;
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      const gboolean turned = fp_board_view_is_turned (self, (FpViewId) v);
+      const FpPointed *end[] = { &self->tape.a, &self->tape.b };
+      FpPoint at[2], on[2];
+
+      if (self->tape.a.view == self->tape.b.view && self->tape.a.view != (FpViewId) v)
+        continue;
+      if (!fp_pointed_in (end[0], (FpViewId) v, turned, &at[0]) || !fp_pointed_in (end[1], (FpViewId) v, turned, &at[1]))
+        continue;
+      for (guint i = 0; i < 2; i++)
+        on[i] = fp_board_view_to_widget (self, fp_view_to_paper (&self->layout.view[v], at[i]));
+      cairo_move_to (cr, on[0].x, on[0].y);
+      cairo_line_to (cr, on[1].x, on[1].y);
+      trace_stroke (cr, on[0]);
+      trace_stroke (cr, on[1]);
+      any = TRUE;
+    }
+  return any;
+}
+
+/* From one view to another: no view shows it, and it is no line of the church. */
+static void
+stroke_between (cairo_t *cr, FpPoint a, FpPoint b)
+{
+  static const double dashes[] = { 4.0, 4.0 };
+
+  cairo_save (cr);
+  cairo_set_dash (cr, dashes, 2, 0.0);
+  cairo_set_line_width (cr, 1.0);
+  cairo_move_to (cr, a.x, a.y);
+  cairo_line_to (cr, b.x, b.y);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+static void
 trace_tape (FpBoardView *self, cairo_t *cr)
 {
   const FpPoint a = on_widget (self, &self->tape.a), b = on_widget (self, &self->tape.b);
-  const FpPoint end[] = { a, b };
 
-  cairo_move_to (cr, a.x, a.y);
-  cairo_line_to (cr, b.x, b.y);
-  for (guint i = 0; i < 2; i++)
+  if (!trace_in_views (self, cr))
     {
-      cairo_move_to (cr, end[i].x - STROKE_PX, end[i].y + STROKE_PX);
-      cairo_line_to (cr, end[i].x + STROKE_PX, end[i].y - STROKE_PX);
+      stroke_between (cr, a, b);
+      trace_stroke (cr, a);
+      trace_stroke (cr, b);
     }
   trace_end (cr, &self->tape.a, a);
 }
@@ -222,10 +278,10 @@ fp_board_view_draw_tape (FpBoardView *self, cairo_t *cr)
   g_autofree char *words = fp_board_view_tape_words (self);
 
   cairo_new_path (cr);
+  cairo_set_source_rgb (cr, ink.r, ink.g, ink.b);
   if (self->tape.state != FP_TAPE_READY)
     trace_tape (self, cr);
   trace_end (cr, &self->tape.b, b);
-  cairo_set_source_rgb (cr, ink.r, ink.g, ink.b);
   cairo_set_line_width (cr, 1.6);
   cairo_stroke (cr);
   if (words != NULL)

@@ -30,12 +30,12 @@ rounded (double mm, double step)
 static FpVec3
 by_hand (const FpToolHit *hit, FpPoint moved, gboolean straight, guint *ways)
 {
-  FpPoint d = { moved.x * hit->scale, moved.y * hit->scale };
+  const FpPoint d = { (hit->turned ? -moved.x : moved.x) * hit->scale, moved.y * hit->scale };
 
   switch ((FpViewId) hit->view)
     {
     case FP_VIEW_PLAN:
-      *ways = !straight ? 3 : fabs (d.x) < fabs (d.y) ? 2 : 1;
+      *ways = hit->ways != 0 ? hit->ways : !straight ? 3 : fabs (d.x) < fabs (d.y) ? 2 : 1;
       return (FpVec3) { (*ways & 1) != 0 ? d.x : 0.0, (*ways & 2) != 0 ? d.y : 0.0, 0.0 };
     case FP_VIEW_ELEVATION:
       *ways = 1;

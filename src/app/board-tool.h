@@ -29,6 +29,8 @@ typedef struct
   guint       dimension; /* likewise, of one that shows no single parameter: its number; 0: none */
   int         view;      /* FpViewId, -1: none                               */
   gboolean    movable;   /* may be taken hold of by a press                  */
+  gboolean    turned;    /* the view is seen from the other side             */
+  guint       ways;      /* 1: goes across only, 2: along only; 0: as the view shows */
   double      scale;     /* of the view                                      */
   guint       handle;    /* of the item: number from 1; 0: none              */
 } FpToolHit;

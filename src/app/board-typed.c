@@ -63,6 +63,13 @@ caught (FpBoardView *self)
   return (self->catch_x.sort != FP_CATCH_NONE ? 1 : 0) | (self->catch_y.sort != FP_CATCH_NONE ? 2 : 0);
 }
 
+/* A cutting line goes one way only, as a thing does in the view that shows no other. */
+static FpViewId
+view_of (const FpToolHit *hit)
+{
+  return hit->ways == 1 ? FP_VIEW_ELEVATION : hit->ways == 2 ? FP_VIEW_SECTION : (FpViewId) hit->view;
+}
+
 gboolean
 fp_board_view_type_travel (FpBoardView *self, gunichar letter)
 {
@@ -75,7 +82,7 @@ fp_board_view_type_travel (FpBoardView *self, gunichar letter)
     return FALSE;
   t = g_new0 (Typed, 1);
   t->board = self;
-  fp_typed_travel_init (&t->travel, (FpViewId) self->tool.hit.view, self->tool.by, caught (self), units);
+  fp_typed_travel_init (&t->travel, view_of (&self->tool.hit), self->tool.by, caught (self), units);
   self->catch_x.sort = self->catch_y.sort = FP_CATCH_NONE; /* what is typed holds now */
   g_unichar_to_utf8 (letter, text);
   fp_board_view_open_field (self, &(FpBoardField) { .title = fp_typed_travel_words (&t->travel),

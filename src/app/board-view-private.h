@@ -42,7 +42,7 @@ struct _FpBoardView
   FpGround       ground;
   FpInkChoice    ink;
   FpDraftHow     how;          /* what is drawn                                */
-  double         section_from; /* where the section was cut before it was dragged */
+  double         section_from; /* where the section was cut before its line was dragged */
 
   FpBoardTool    tool;
   FpViewId       anchor;       /* the view that stays put when the layout is made anew */
@@ -81,6 +81,8 @@ void    fp_board_view_notice   (FpBoardView *self, const char *text);
 void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */
 FpPoint fp_board_view_to_paper (FpBoardView *self, double x, double y);
 FpPoint fp_board_view_to_widget (FpBoardView *self, FpPoint paper);
+FpPoint fp_board_view_on_widget (FpBoardView *self, FpViewId view, FpVec3 at); /* as that view shows it */
+gboolean fp_board_view_is_turned (FpBoardView *self, FpViewId view);           /* its left is our right */
 void    fp_board_view_pan_by   (FpBoardView *self, FpPoint by);
 void    fp_board_view_zoom_at  (FpBoardView *self, double factor, double x, double y);
 void    fp_board_view_relayout (FpBoardView *self);
@@ -99,12 +101,13 @@ void    fp_board_view_hover (FpBoardView *self); /* what lies under the pointer 
 
 /* --- board-section.c --- */
 gboolean fp_board_view_is_section (const char *item);
+FpViewId fp_board_view_section_of (const char *item); /* the view that it cuts */
 /* The ends of its cutting line before all else, the line itself where nothing that moves lies under it. */
 gboolean fp_board_view_hit_section_end  (FpBoardView *self, FpPoint paper, FpToolHit *hit);
 gboolean fp_board_view_hit_section_line (FpBoardView *self, FpPoint paper, FpToolHit *hit);
 /* FALSE: the answer is about something else. */
 gboolean fp_board_view_obey_section (FpBoardView *self, const FpToolAnswer *answer);
-char    *fp_board_view_section_words (FpBoardView *self);
+char    *fp_board_view_section_words (FpBoardView *self, FpViewId view);
 
 /* --- board-move.c --- */
 void    fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer);
@@ -141,6 +144,7 @@ void    fp_board_view_draw_handles (FpBoardView *self, cairo_t *cr);
 /* --- board-tape.c --- */
 gboolean fp_board_view_has_tape (FpBoardView *self);
 void    fp_board_view_set_tape (FpBoardView *self, gboolean taken);
+void    fp_board_view_tape_carry (FpBoardView *self); /* its end, to the next view */
 void    fp_board_view_tape_press (FpBoardView *self, double x, double y, FpToolManner manner);
 void    fp_board_view_tape_motion (FpBoardView *self, double x, double y, FpToolManner manner);
 void    fp_board_view_tape_release (FpBoardView *self, gboolean clicked);

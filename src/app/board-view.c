@@ -12,11 +12,27 @@ static GParamSpec *props[N_PROPS];
 
 /* --- drawings from the background ---------------------------------------------- */
 
+/* Another view stands in the place of the elevation: what stood where in it is of no use. */
+static void
+forget_elevation (FpBoardView *self, const FpProjection *next)
+{
+  const FpProjection *last = self->projection[FP_VIEW_ELEVATION];
+  const FpCut was = last != NULL ? fp_projection_cut (last) : (FpCut) { FALSE, 0.0, FALSE }, is = fp_projection_cut (next);
+
+  if (was.placed == is.placed && was.turned == is.turned)
+    return;
+  g_clear_pointer (&self->memory, fp_board_memory_free);
+  self->memory = fp_board_memory_new ();
+  self->layout.memory = self->memory;
+  fp_tape_turn (&self->tape, is.turned);
+}
+
 static void
 on_projections (FpProjection *const *projection, gpointer data)
 {
   FpBoardView *self = data;
 
+  forget_elevation (self, projection[FP_VIEW_ELEVATION]);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
       g_clear_pointer (&self->projection[v], fp_projection_unref);
@@ -133,17 +149,20 @@ fp_board_view_hidden (FpBoardView *self)
   return self->how.hidden;
 }
 
+/* In first-angle arrangement the section along the church is never turned: east is beside the elevation. */
 void
-fp_board_view_set_section (FpBoardView *self, const FpCut *cut)
+fp_board_view_set_cut (FpBoardView *self, FpViewId view, const FpCut *cut)
 {
-  self->how.section = (FpCut) { cut->placed, cut->at, FALSE };
+  const gboolean turned = cut->placed && cut->turned && view == FP_VIEW_ELEVATION;
+
+  self->how.cut[view] = (FpCut) { cut->placed, cut->placed ? cut->at : 0.0, turned };
   draw_anew (self);
 }
 
 FpCut
-fp_board_view_section (FpBoardView *self)
+fp_board_view_cut (FpBoardView *self, FpViewId view)
 {
-  return self->how.section;
+  return self->how.cut[view];
 }
 
 static FpSurfaceLook

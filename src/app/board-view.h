@@ -43,11 +43,12 @@ gboolean   fp_board_view_cancel (FpBoardView *self);
 void       fp_board_view_nudge  (FpBoardView *self, double dx, double dy);
 void       fp_board_view_remove_chosen (FpBoardView *self);
 
-/* What is left out, and where the section is cut: kept for every project that this board shows. */
+/* What is left out, and where sections are cut: kept for every project that this board shows.  The section across the
+ * church stands, while it is placed, in the place of the elevation; it alone may be turned. */
 void       fp_board_view_set_hidden  (FpBoardView *self, FpHidden hidden);
 FpHidden   fp_board_view_hidden      (FpBoardView *self);
-void       fp_board_view_set_section (FpBoardView *self, const FpCut *cut); /* not turned */
-FpCut      fp_board_view_section     (FpBoardView *self);
+void       fp_board_view_set_cut     (FpBoardView *self, FpViewId view, const FpCut *cut);
+FpCut      fp_board_view_cut         (FpBoardView *self, FpViewId view);
 
 /* The ground on which it is drawn, and the ink. */
 typedef enum { FP_GROUND_OF_SYSTEM, FP_GROUND_WHITE, FP_GROUND_DARK } FpGround;

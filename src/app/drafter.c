@@ -45,8 +45,7 @@ order_free (gpointer data)
 static FpProjection *
 project (const Order *order, FpViewId view)
 {
-  return fp_projection_new_cut (order->scene, view, view == FP_VIEW_SECTION ? &order->how.section : NULL,
-                                order->how.hidden);
+  return fp_projection_new_cut (order->scene, view, &order->how.cut[view], order->how.hidden);
 }
 
 static gpointer

@@ -17,8 +17,8 @@ typedef void (*FpDrafterReceive) (FpProjection *const *projection, gpointer data
 
 FpDrafter *fp_drafter_new  (FpDrafterReceive receive, gpointer data);
 void       fp_drafter_free (FpDrafter *self);
-/* What is drawn of it: what is left out, and where the section is cut (not turned). */
-typedef struct { FpHidden hidden; FpCut section; } FpDraftHow;
+/* What is drawn of it: what is left out, and where sections are cut; the one across has the place of the elevation. */
+typedef struct { FpHidden hidden; FpCut cut[FP_N_VIEWS]; } FpDraftHow;
 /* May call the receiver before it returns. */
 void       fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how);
 

@@ -9,6 +9,8 @@
 static void
 know_what_is_shown (FpPointed *self)
 {
+  const double side = self->turned ? -self->at.x : self->at.x;
+
   switch (self->view)
     {
     case FP_VIEW_PLAN:
@@ -16,11 +18,11 @@ know_what_is_shown (FpPointed *self)
       self->known = FP_KNOWN_X | FP_KNOWN_Y;
       break;
     case FP_VIEW_ELEVATION:
-      self->space = (FpVec3) { self->at.x, 0.0, self->at.y };
+      self->space = (FpVec3) { side, 0.0, self->at.y };
       self->known = FP_KNOWN_X | FP_KNOWN_Z;
       break;
     case FP_VIEW_SECTION:
-      self->space = (FpVec3) { 0.0, -self->at.x, self->at.y };
+      self->space = (FpVec3) { 0.0, -side, self->at.y };
       self->known = FP_KNOWN_Y | FP_KNOWN_Z;
       break;
     case FP_N_VIEWS:
@@ -29,9 +31,9 @@ know_what_is_shown (FpPointed *self)
 }
 
 FpPointed
-fp_pointed_free (FpViewId view, FpPoint at)
+fp_pointed_free (FpViewId view, gboolean turned, FpPoint at)
 {
-  FpPointed self = { .view = view, .at = at, .sort = FP_POINTED_FREE };
+  FpPointed self = { .view = view, .turned = turned, .at = at, .sort = FP_POINTED_FREE };
 
   know_what_is_shown (&self);
   return self;
@@ -62,16 +64,31 @@ apart (FpPoint a, FpPoint b)
 
 /* Of two corners that the view shows at one point, the one that is seen. */
 static gboolean
-is_before (FpViewId view, FpVec3 a, FpVec3 b)
+is_before (const FpPointed *self, FpVec3 a, FpVec3 b)
 {
-  return view == FP_VIEW_PLAN ? a.z > b.z : view == FP_VIEW_ELEVATION ? a.y < b.y : fabs (a.x) < fabs (b.x);
+  switch (self->view)
+    {
+    case FP_VIEW_PLAN:      return a.z > b.z;
+    case FP_VIEW_ELEVATION: return self->turned ? a.y > b.y : a.y < b.y;
+    case FP_VIEW_SECTION:
+    case FP_N_VIEWS:
+    default:                return fabs (a.x) < fabs (b.x);
+    }
+}
+
+static FpPoint
+seen (FpViewId view, gboolean turned, FpVec3 at)
+{
+  const FpPoint p = fp_view_point (view, at);
+
+  return turned ? (FpPoint) { -p.x, p.y } : p;
 }
 
 static void
 offer_corner (FpPointed *self, FpVec3 corner)
 {
-  if (apart (fp_view_point (self->view, corner), self->at) > SAME
-      || (self->known == 7 && !is_before (self->view, corner, self->space)))
+  if (apart (seen (self->view, self->turned, corner), self->at) > SAME
+      || (self->known == 7 && !is_before (self, corner, self->space)))
     return;
   self->space = corner;
   self->known = FP_KNOWN_X | FP_KNOWN_Y | FP_KNOWN_Z;
@@ -232,7 +249,7 @@ rest_on_axis (FpPointed *self, double reach)
 FpPointed
 fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at, double reach)
 {
-  FpPointed self = fp_pointed_free (fp_projection_view (projection), at);
+  FpPointed self = fp_pointed_free (fp_projection_view (projection), fp_projection_cut (projection).turned, at);
 
   if (rest_on_corner (&self, projection, reach))
     return self;
@@ -242,6 +259,44 @@ fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at,
   rest_on_edge (&self, projection, reach);
   rest_on_axis (&self, reach);
   return self;
+}
+
+/* --- in several views ----------------------------------------------------------- */
+
+static guint
+shown_in (FpViewId view)
+{
+  return view == FP_VIEW_PLAN ? FP_KNOWN_X | FP_KNOWN_Y : view == FP_VIEW_ELEVATION ? FP_KNOWN_X | FP_KNOWN_Z
+         : FP_KNOWN_Y | FP_KNOWN_Z;
+}
+
+void
+fp_pointed_hold (FpPointed *self, FpVec3 space, guint known)
+{
+  FpPoint at;
+
+  if ((known & FP_KNOWN_X) != 0)
+    self->space.x = space.x;
+  if ((known & FP_KNOWN_Y) != 0)
+    self->space.y = space.y;
+  if ((known & FP_KNOWN_Z) != 0)
+    self->space.z = space.z;
+  self->known |= known;
+  at = seen (self->view, self->turned, self->space);
+  /* It rests on nothing any more where it had to give way. */
+  if (apart (at, self->at) > SAME)
+    {
+      self->sort = FP_POINTED_FREE;
+      self->id = NULL;
+    }
+  self->at = at;
+}
+
+gboolean
+fp_pointed_in (const FpPointed *self, FpViewId view, gboolean turned, FpPoint *at)
+{
+  *at = seen (view, turned, self->space);
+  return (shown_in (view) & ~self->known) == 0;
 }
 
 char *

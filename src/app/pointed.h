@@ -25,6 +25,7 @@ typedef enum { FP_KNOWN_X = 1, FP_KNOWN_Y = 2, FP_KNOWN_Z = 4 } FpKnown;
 typedef struct
 {
   FpViewId    view;
+  gboolean    turned;  /* the view is seen from the other side                */
   FpPoint     at;      /* in the coordinates of the view, mm                  */
   FpPointedSort  sort;
   const char *id;      /* interned; of what it rests on, NULL: nothing        */
@@ -32,7 +33,7 @@ typedef struct
   guint       known;   /* FpKnown                                             */
 } FpPointed;
 
-FpPointed fp_pointed_free (FpViewId view, FpPoint at);
+FpPointed fp_pointed_free (FpViewId view, gboolean turned, FpPoint at);
 
 /**
  * fp_pointed_find:
@@ -43,6 +44,11 @@ FpPointed fp_pointed_free (FpViewId view, FpPoint at);
  * the axis, each coordinate apart; else the nearest edge.
  */
 FpPointed fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at, double reach);
+
+/* Coordinates that are known from elsewhere, in place of those that are pointed at: 1: x, 2: y, 4: z. */
+void   fp_pointed_hold  (FpPointed *self, FpVec3 space, guint known);
+/* The same point seen in a view; FALSE where a coordinate that it shows is not known: it is taken as 0. */
+gboolean fp_pointed_in  (const FpPointed *self, FpViewId view, gboolean turned, FpPoint *at);
 
 /* "corner of High altar", "on the axis"; "" where it is free. Owned by the caller. */
 char  *fp_pointed_tells (const FpPointed *self, const FpScene *scene);

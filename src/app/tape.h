@@ -4,7 +4,8 @@
  *   away --taken--> ready --press | Enter--> stretched --release | press | Enter--> laid
  *
  * It is stretched by a drag, or by two clicks.  A laid tape stays until it
- * is put away or another is begun.  A state machine without toolkit or project.
+ * is put away or another is begun.  Its ends may lie in two views: then it
+ * measures what both show.  A state machine without toolkit or project.
  */
 #pragma once
 
@@ -17,15 +18,17 @@ typedef enum { FP_TAPE_AWAY, FP_TAPE_READY, FP_TAPE_STRETCHED, FP_TAPE_LAID } Fp
 typedef struct
 {
   FpTapeState state;
-  FpPointed      a, b;     /* READY: b is where it would begin                    */
+  FpPointed   a, b;     /* READY: b is where it would begin                    */
   gboolean    dragging; /* stretched by the button that is still held          */
+  FpVec3      held;     /* of the end in hand, from a view where it was pointed at before; */
+  guint       holds;    /* FpKnown: which of its coordinates; 0: none          */
 } FpTape;
 
 typedef struct
 {
   guint  known;         /* FpKnown: which components are                       */
   FpVec3 part;          /* across, along, height; never negative               */
-  double length;        /* in the view                                         */
+  double length;        /* in the view; where its ends are pointed at in two, of what both show */
   double true_length;   /* in space; 0 where not all three are known           */
 } FpTapeMeasure;
 
@@ -35,8 +38,10 @@ void     fp_tape_put_away (FpTape *self);
 /* Gives up what is being stretched, else puts it away; FALSE: it was away. */
 gboolean fp_tape_escape   (FpTape *self);
 
-/* The view that its point must lie in; -1: any. */
-int      fp_tape_view     (const FpTape *self);
+/* What of the end in hand is known stays, and the rest of it is given in the next view: elevation, section, plan. */
+void     fp_tape_carry    (FpTape *self, gboolean elevation_turned);
+/* The elevation is seen from the other side now: what was pointed at in it stays where it is in the church. */
+void     fp_tape_turn     (FpTape *self, gboolean elevation_turned);
 
 void     fp_tape_press    (FpTape *self, const FpPointed *at);
 void     fp_tape_motion   (FpTape *self, const FpPointed *at);

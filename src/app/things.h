@@ -24,7 +24,7 @@ char  **fp_things_furnishings (const FpScene *scene);
 
 /**
  * fp_things_within:
- * @frame: of a view, in its coordinates (fp_view_point)
+ * @frame: of a view, in its coordinates, not turned (fp_view_point)
  *
  * Ids of the furnishings that lie wholly in it, as fp_things_furnishings().
  */

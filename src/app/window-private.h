@@ -42,7 +42,7 @@ struct _FpWindow
   GtkWidget  *notice, *notice_box, *notice_icon, *notice_text, *notice_folder;
   GtkWidget  *readout;
   GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *save_button, *compare_button;
-  GtkWidget  *show_button, *show_list, *section_at;
+  GtkWidget  *show_button, *show_list, *section_at, *across_at;
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
   GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start_recent_list, *start_recent;
 };
@@ -67,6 +67,11 @@ void fp_window_open_add_list (FpWindow *self); /* ready for typing */
 /* --- window-show.c --- */
 void     fp_window_class_bind_show (GtkWidgetClass *widget_class);
 void     fp_window_add_show (FpWindow *self); /* after what was remembered is known */
+
+/* --- window-section.c --- */
+void     fp_window_class_bind_sections (GtkWidgetClass *widget_class);
+void     fp_window_add_sections (FpWindow *self);
+void     fp_window_tell_sections (FpWindow *self); /* where they are cut now */
 
 /* --- window-notice.c --- */
 void     fp_window_class_bind_notice (GtkWidgetClass *widget_class);

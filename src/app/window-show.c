@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* window-show.c - what the board shows, where its section is cut, and on what ground it is drawn */
+/* window-show.c - what the board shows, and on what ground it is drawn */
 #include "window-private.h"
 
 #include "show-list.h"
 
-#include <math.h>
 #include <string.h>
 
 static FpBoardView *
@@ -50,55 +49,11 @@ show_list (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_menu_button_popup (GTK_MENU_BUTTON (FP_WINDOW (widget)->show_button));
 }
 
-/* --- the section ------------------------------------------------------------ */
-
-static FpUnits
-units (FpWindow *self)
-{
-  return self->document != NULL ? fp_project_brief (fp_document_project (self->document))->units : FP_UNITS_METRIC;
-}
-
-static void
-tell_section (FpWindow *self)
-{
-  const FpCut cut = fp_board_view_section (board (self));
-  g_autofree char *text = cut.placed ? fp_length_format (cut.at, units (self)) : g_strdup ("");
-
-  gtk_editable_set_text (GTK_EDITABLE (self->section_at), text);
-}
-
-/* Empty is the axis. */
-static void
-on_section_at (FpWindow *self)
-{
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->section_at));
-  FpCut cut = { *text != '\0', 0, FALSE };
-  g_autoptr (GError) error = NULL;
-
-  if (cut.placed && !fp_length_parse (text, units (self), &cut.at, &error))
-    {
-      gtk_widget_add_css_class (self->section_at, "error");
-      gtk_widget_set_tooltip_text (self->section_at, error->message);
-      return;
-    }
-  gtk_widget_remove_css_class (self->section_at, "error");
-  gtk_widget_set_tooltip_text (self->section_at, NULL);
-  fp_board_view_set_section (board (self), &cut);
-  tell_section (self);
-}
-
-static void
-on_section_axis (FpWindow *self)
-{
-  gtk_editable_set_text (GTK_EDITABLE (self->section_at), "");
-  on_section_at (self);
-}
-
 static void
 on_show_opened (FpWindow *self)
 {
   fp_show_list_set (FP_SHOW_LIST (self->show_list), fp_board_view_hidden (board (self)));
-  tell_section (self);
+  fp_window_tell_sections (self);
 }
 
 /* --- ground and ink ------------------------------------------------------------ */
@@ -162,11 +117,8 @@ fp_window_class_bind_show (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FpWindow, show_button);
   gtk_widget_class_bind_template_child (widget_class, FpWindow, show_list);
-  gtk_widget_class_bind_template_child (widget_class, FpWindow, section_at);
   gtk_widget_class_bind_template_callback (widget_class, on_show_list);
   gtk_widget_class_bind_template_callback (widget_class, on_show_opened);
-  gtk_widget_class_bind_template_callback (widget_class, on_section_at);
-  gtk_widget_class_bind_template_callback (widget_class, on_section_axis);
   gtk_widget_class_install_action (widget_class, "win.show-toggle", "s", show_toggle);
   gtk_widget_class_install_action (widget_class, "win.show-list", NULL, show_list);
 }

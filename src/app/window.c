@@ -217,6 +217,7 @@ fp_window_class_init (FpWindowClass *klass)
   fp_window_class_bind_notice (widget_class);
   fp_window_class_bind_remedy (widget_class);
   fp_window_class_bind_show (widget_class);
+  fp_window_class_bind_sections (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_page);
   fp_window_class_add_actions (widget_class);
@@ -240,6 +241,7 @@ fp_window_init (FpWindow *self)
   fp_window_fill_recent (self);
   fp_window_arrange (self);
   fp_window_add_show (self);
+  fp_window_add_sections (self);
   fp_window_set_document (self, NULL);
 }
 

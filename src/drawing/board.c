@@ -57,6 +57,21 @@ gap_above_plan (double scale)
   return MAX (UNDER_LEAST, GAP_UNDER + UNDER_TIERS * share_of_dimensions (scale));
 }
 
+/* How far the elevation goes on either side of its own x = 0: turned, what is on the left in plan is on its right. */
+typedef struct { double left, right; } Span;
+
+static gboolean
+is_turned (const FpCut *across)
+{
+  return across != NULL && across->placed && across->turned;
+}
+
+static Span
+span_of (const FpRegions *r, const FpCut *across)
+{
+  return is_turned (across) ? (Span) { -r->east.hi.x, -r->east.lo.x } : (Span) { r->east.lo.x, r->east.hi.x };
+}
+
 /* The title of a narrow elevation must not run into that of the section. */
 static double
 gap_beside (const FpRegions *r, double scale)
@@ -83,10 +98,10 @@ tiers_in (double gap, double kept)
 /* --- layout ------------------------------------------------------------------------- */
 
 static void
-arrange (const FpRegions *r, double scale, FpPoint pan, FpBoardLayout *out)
+arrange (const FpRegions *r, const Span *span, double scale, FpPoint pan, FpBoardLayout *out)
 {
   const double gap = gap_above_plan (scale), beside = gap_beside (r, scale);
-  const double side = pan.x + r->east.hi.x / scale + beside / 2;
+  const double side = pan.x + span->right / scale + beside / 2;
   const double under = pan.y + r->all.lo.z / scale - gap / 2;
 
   out->view[FP_VIEW_ELEVATION].origin = pan;
@@ -108,11 +123,15 @@ mitre_point (const FpBoardLayout *layout, double y)
 }
 
 void
-fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units, FpBoardLayout *out)
+fp_board_layout (const FpScene *scene, const FpCut *across, double scale, FpPoint pan, FpUnits units,
+                 FpBoardLayout *out)
 {
+  const FpCut cut = across != NULL && across->placed ? *across : (FpCut) { FALSE, 0, FALSE };
   FpRegions r;
+  Span span;
 
-  fp_regions_of (scene, &r);
+  fp_regions_of (scene, &cut, &r);
+  span = span_of (&r, &cut);
   out->alone = FALSE;
   out->seen = FP_BOX_EMPTY;
   out->memory = NULL;
@@ -120,19 +139,19 @@ fp_board_layout (const FpScene *scene, double scale, FpPoint pan, FpUnits units,
     out->view[v] = (FpViewLayout) {
       .scale = CLAMP (scale, LEAST_SCALE, MOST_SCALE), .clip = FP_BOX_EMPTY, .dimensions = TRUE,
       /* Elevation and section share z: their levels stand once, between them. */
-      .levels = v == FP_VIEW_SECTION, .labels = TRUE, .units = units,
+      .levels = v == FP_VIEW_SECTION, .labels = TRUE, .units = units, .section[FP_VIEW_ELEVATION] = cut,
     };
-  arrange (&r, out->view[0].scale, pan, out);
+  arrange (&r, &span, out->view[0].scale, pan, out);
   out->mitre_a = mitre_point (out, r.all.hi.y);
   out->mitre_b = mitre_point (out, r.all.lo.y);
 }
 
 /* The others lie where nobody comes. */
 void
-fp_board_layout_alone (const FpScene *scene, FpViewId view, double scale, FpPoint pan, FpUnits units,
-                       FpBoardLayout *out)
+fp_board_layout_alone (const FpScene *scene, const FpCut *across, FpViewId view, double scale, FpPoint pan,
+                       FpUnits units, FpBoardLayout *out)
 {
-  fp_board_layout (scene, scale, pan, units, out);
+  fp_board_layout (scene, across, scale, pan, units, out);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
       out->view[v].origin = v == view ? pan : (FpPoint) { -FAR_AWAY, -FAR_AWAY };
@@ -171,13 +190,13 @@ is_wider_than_elevation (const FpRegions *r)
 typedef struct { double width, height; } Size;
 
 static Size
-size_at (const FpRegions *r, const FpBox3 *box, double scale)
+size_at (const FpRegions *r, const Span *span, const FpBox3 *box, double scale)
 {
   const gboolean has_width = box->lo.y <= r->all.lo.y && is_wider_than_elevation (r);
   /* The plan may be wider than the elevation; the section begins beside the elevation. */
-  const double left = MIN (box->lo.x, r->east.lo.x);
+  const double left = MIN (box->lo.x, span->left);
   const double section = MAX ((r->all.hi.y - box->lo.y) / scale, SECTION_TITLE);
-  const double beside = (r->east.hi.x - left) / scale + gap_beside (r, scale) + section;
+  const double beside = (span->right - left) / scale + gap_beside (r, scale) + section;
   const double plan = (box->hi.x - left) / scale;
 
   return (Size) {
@@ -193,12 +212,23 @@ fp_board_size (const FpScene *scene, FpExtentShown shown, double scale, double *
   FpRegions r;
   FpBox3 box;
   Size size;
+  Span span;
 
-  fp_regions_of (scene, &r);
+  fp_regions_of (scene, NULL, &r);
+  span = span_of (&r, NULL);
   box = region_to_fit (&r, shown);
-  size = size_at (&r, &box, scale);
+  size = size_at (&r, &span, &box, scale);
   *width = size.width;
   *height = size.height;
+}
+
+static FpPoint
+pan_for (const FpRegions *r, const Span *span, const FpBox3 *box, double scale, double width, double height)
+{
+  const Size size = size_at (r, span, box, scale);
+
+  return (FpPoint) { gap_left (scale) + MAX (width - size.width, 0) / 2 - MIN (box->lo.x, span->left) / scale,
+                     height - TOP_ROOM - MAX (height - size.height, 0) / 2 - box->hi.z / scale };
 }
 
 void
@@ -207,16 +237,14 @@ fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const F
 {
   FpRegions r;
   FpBox3 box;
-  Size size;
+  Span span;
   FpPoint pan;
 
-  fp_regions_of (scene, &r);
+  fp_regions_of (scene, NULL, &r);
+  span = span_of (&r, NULL);
   box = region_to_fit (&r, shown);
-  size = size_at (&r, &box, scale);
-  pan.x = area->x0 + gap_left (scale) + MAX (area->x1 - area->x0 - size.width, 0) / 2
-          - MIN (box.lo.x, r.east.lo.x) / scale;
-  pan.y = area->y1 - TOP_ROOM - MAX (area->y1 - area->y0 - size.height, 0) / 2 - box.hi.z / scale;
-  fp_board_layout (scene, scale, pan, units, out);
+  pan = pan_for (&r, &span, &box, scale, area->x1 - area->x0, area->y1 - area->y0);
+  fp_board_layout (scene, NULL, scale, (FpPoint) { area->x0 + pan.x, area->y0 + pan.y }, units, out);
   if (shown == FP_SHOWN_WHOLE)
     return;
   for (guint v = 0; v < FP_N_VIEWS; v++)
@@ -224,34 +252,37 @@ fp_board_place (const FpScene *scene, FpExtentShown shown, double scale, const F
   out->mitre_b = mitre_point (out, box.lo.y);
 }
 
+/* The same for both: what the elevation shows, where it is cut elsewhere too. */
+static void
+what_to_fit (const FpScene *scene, const FpCut *across, gboolean whole, FpRegions *r, FpBox3 *box)
+{
+  fp_regions_of (scene, across, r);
+  *box = region_to_fit (r, whole ? FP_SHOWN_WHOLE : FP_SHOWN_SANCTUARY);
+}
+
 void
-fp_board_fit (const FpScene *scene, gboolean whole, double width, double height, FpUnits units, double *scale,
+fp_board_fit (const FpScene *scene, const FpCut *across, gboolean whole, double width, double height, double *scale,
               FpPoint *pan)
 {
+  double fits = MOST_SCALE, too_large = LEAST_SCALE;
   FpRegions r;
   FpBox3 box;
-  const FpExtentShown shown = whole ? FP_SHOWN_WHOLE : FP_SHOWN_SANCTUARY;
-  double fits = MOST_SCALE, too_large = LEAST_SCALE;
-  Size size;
+  Span span;
 
-  fp_regions_of (scene, &r);
-  box = region_to_fit (&r, shown);
+  what_to_fit (scene, across, whole, &r, &box);
+  span = span_of (&r, across);
   for (guint i = 0; i < 60; i++)
     {
       const double middle = sqrt (fits * too_large);
-      size = size_at (&r, &box, middle);
+      const Size size = size_at (&r, &span, &box, middle);
+
       if (size.width <= width && size.height <= height)
         fits = middle;
       else
         too_large = middle;
     }
-  {
-    const FpBox area = { 0, 0, width, height };
-    FpBoardLayout layout;
-    fp_board_place (scene, shown, fits, &area, units, &layout);
-    *scale = fits;
-    *pan = layout.view[FP_VIEW_ELEVATION].origin;
-  }
+  *scale = fits;
+  *pan = pan_for (&r, &span, &box, fits, width, height);
 }
 
 /* The view with its dimensions round it. */
@@ -263,18 +294,17 @@ size_alone (const FpBox *box, double scale)
 }
 
 void
-fp_board_fit_alone (const FpScene *scene, FpViewId view, gboolean whole, double width, double height, double *scale,
-                    FpPoint *pan)
+fp_board_fit_alone (const FpScene *scene, const FpCut *across, FpViewId view, gboolean whole, double width,
+                    double height, double *scale, FpPoint *pan)
 {
   double fits = MOST_SCALE, too_large = LEAST_SCALE;
   FpRegions r;
   FpBox3 region;
   FpBox box;
 
-  fp_regions_of (scene, &r);
-  region = region_to_fit (&r, whole ? FP_SHOWN_WHOLE : FP_SHOWN_SANCTUARY);
+  what_to_fit (scene, across, whole, &r, &region);
   region.lo.z = r.all.lo.z;
-  box = fp_region_in_view (&region, view, FALSE);
+  box = fp_region_in_view (&region, view, view == FP_VIEW_ELEVATION && is_turned (across));
   for (guint i = 0; i < 60; i++)
     {
       const double middle = sqrt (fits * too_large);
@@ -322,7 +352,7 @@ outline_of (const Board *b, FpViewId view)
   FpBox3 region = view == FP_VIEW_ELEVATION ? b->regions.east : b->regions.all;
 
   region.lo.z = b->regions.all.lo.z;
-  return within_clip (b, view, fp_region_in_view (&region, view, FALSE));
+  return within_clip (b, view, fp_region_in_view (&region, view, b->cut[view].turned));
 }
 
 static FpBox
@@ -410,7 +440,8 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->tiers[FP_SIDE_BELOW] = view != FP_VIEW_PLAN ? tiers_in (gap_above_plan (scale), TITLE_ROOM)
                               : is_wider_than_elevation (&b->regions) ? tiers_in (BELOW_PLAN, 0) : 0;
   out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : tiers_in (gap_left (scale), 0);
-  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN && b->regions.all.hi.x <= b->regions.east.hi.x
+  out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN
+                                  && b->regions.all.hi.x <= span_of (&b->regions, &b->cut[FP_VIEW_ELEVATION]).right
                                 ? tiers_in (gap_beside (&b->regions, scale), 0) : 0;
 }
 
@@ -460,7 +491,7 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   for (guint v = 0; v < FP_N_VIEWS; v++)
     b.cut[v] = fp_projection_cut (projection[v]);
   b.number = fp_drawing_last_dimension (drawing);
-  fp_regions_of (fp_projection_scene (projection[0]), &b.regions);
+  fp_regions_of (fp_projection_scene (projection[0]), &b.cut[FP_VIEW_ELEVATION], &b.regions);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
   if (!layout->alone)
     fp_drawing_line (drawing, FP_PEN_GUIDE, layout->mitre_a, layout->mitre_b);

@@ -24,21 +24,21 @@ is_furnishing (const FpPlaced *p)
   return !p->ghost && (fp_item_kind (p->item)->flags & FP_KIND_SURVEY) == 0;
 }
 
-/* What of a solid lies beyond the plane. */
+/* What of a solid lies beyond the plane, as one looks east, or turned. */
 static FpBox3
-beyond (const FpSolid *solid, double plane)
+beyond (const FpSolid *solid, double plane, gboolean turned)
 {
   const FpBox3 whole = fp_solid_box (solid);
   FpBox3 box = FP_BOX3_EMPTY;
 
-  if (whole.hi.y <= plane)
+  if (turned ? whole.lo.y >= plane : whole.hi.y <= plane)
     return box;
-  if (whole.lo.y >= plane || solid->shape != FP_SOLID_PRISM)
+  if ((turned ? whole.hi.y <= plane : whole.lo.y >= plane) || solid->shape != FP_SOLID_PRISM)
     return whole;
   for (guint i = 0; i < solid->n_outline; i++)
     {
       const FpPoint p = solid->outline[i], q = solid->outline[(i + 1) % solid->n_outline];
-      if (p.y >= plane)
+      if (turned ? p.y <= plane : p.y >= plane)
         fp_box3_add_point (&box, (FpVec3) { p.x, p.y, whole.lo.z });
       if ((p.y < plane) != (q.y < plane))
         fp_box3_add_point (&box, (FpVec3) { p.x + (q.x - p.x) * (plane - p.y) / (q.y - p.y), plane, whole.hi.z });
@@ -49,7 +49,7 @@ beyond (const FpSolid *solid, double plane)
 }
 
 static FpBox3
-everything_beyond (const FpScene *scene, double plane)
+everything_beyond (const FpScene *scene, double plane, gboolean turned)
 {
   guint n, n_placed;
   const FpSolid *solid = fp_scene_solids (scene, &n);
@@ -58,7 +58,7 @@ everything_beyond (const FpScene *scene, double plane)
 
   for (guint i = 0; i < n; i++)
     {
-      const FpBox3 one = beyond (&solid[i], plane);
+      const FpBox3 one = beyond (&solid[i], plane, turned);
       if (!placed[solid[i].owner].ghost && one.lo.x <= one.hi.x)
         fp_box3_add_box (&box, &one);
     }
@@ -107,14 +107,14 @@ is_flat (const FpBox3 *box)
 }
 
 void
-fp_regions_of (const FpScene *scene, FpRegions *out)
+fp_regions_of (const FpScene *scene, const FpCut *across, FpRegions *out)
 {
   static const FpBox3 a_room = { { -3000, -3000, 0 }, { 3000, 3000, 3000 } };
 
   out->all = fp_scene_box (scene);
   if (is_empty (&out->all))
     out->all = a_room;
-  out->east = everything_beyond (scene, fp_elevation_plane (scene));
+  out->east = everything_beyond (scene, fp_elevation_plane (scene), FALSE);
   if (is_empty (&out->east))
     out->east = out->all;
   out->front = MAX (MIN (fp_scene_sanctuary (scene).lo.y, out->east.lo.y), out->all.lo.y);
@@ -124,6 +124,11 @@ fp_regions_of (const FpScene *scene, FpRegions *out)
   out->tight = sanctuary_of (scene, out, TRUE);
   if (is_flat (&out->tight))
     out->tight = out->sanctuary;
+  if (across == NULL || !across->placed)
+    return;
+  out->east = everything_beyond (scene, across->at, across->turned);
+  if (is_empty (&out->east))
+    out->east = out->all;
 }
 
 FpBox
@@ -139,6 +144,6 @@ fp_view_sanctuary (const FpScene *scene, FpViewId view)
 {
   FpRegions r;
 
-  fp_regions_of (scene, &r);
+  fp_regions_of (scene, NULL, &r);
   return fp_region_in_view (&r.tight, view, FALSE);
 }

@@ -375,7 +375,7 @@ make_projections (FpSheetViews *c)
   FpViewId view[MOST_VIEWS];
   const guint n = views_of (c->spec->kind, view);
 
-  fp_regions_of (c->scene, &c->regions);
+  fp_regions_of (c->scene, NULL, &c->regions);
   set_cuts (c);
   for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
     if (n == 0 || v == view[0] || (n > 1 && v == view[1]))

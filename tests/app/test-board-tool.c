@@ -104,6 +104,26 @@ test_travel_by_view (void)
   g_assert_cmpfloat (by.z, ==, 0.0);
 }
 
+/* Facing west the Epistle side is on the left; and a cutting line goes across itself only. */
+static void
+test_travel_turned_and_one_way (void)
+{
+  FpToolHit hit = altar_in (FP_VIEW_ELEVATION);
+  FpVec3 by;
+
+  hit.turned = TRUE;
+  by = travel (&hit, (FpPoint) { 10.0, -4.0 }, plain);
+  g_assert_cmpfloat (by.x, ==, -500.0);
+  g_assert_cmpfloat (by.y, ==, 0.0);
+  hit = altar_in (FP_VIEW_PLAN);
+  for (hit.ways = 1; hit.ways <= 2; hit.ways++)
+    {
+      by = travel (&hit, (FpPoint) { 10.0, -4.0 }, plain);
+      g_assert_cmpfloat (by.x, ==, hit.ways == 1 ? 500.0 : 0.0);
+      g_assert_cmpfloat (by.y, ==, hit.ways == 2 ? -200.0 : 0.0);
+    }
+}
+
 static void
 test_travel_is_rounded (void)
 {
@@ -388,6 +408,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board-tool/click/paper", test_click_on_paper_chooses_nothing);
   g_test_add_func ("/board-tool/click/dimension", test_click_on_dimension_types_over);
   g_test_add_func ("/board-tool/travel/by-view", test_travel_by_view);
+  g_test_add_func ("/board-tool/travel/turned", test_travel_turned_and_one_way);
   g_test_add_func ("/board-tool/travel/rounded", test_travel_is_rounded);
   g_test_add_func ("/board-tool/travel/straight", test_travel_straight);
   g_test_add_func ("/board-tool/travel/caught", test_travel_is_caught);

@@ -208,10 +208,10 @@ test_board_shows_less (void)
   g_assert_cmpuint (fp_board_view_hidden (b), ==, 1u << FP_SHOW_SEATS);
   fp_board_view_set_hidden (b, 0);
   WAIT_FOR (fp_board_view_is_current (b));
-  fp_board_view_set_section (b, &cut);
-  g_assert_true (fp_board_view_section (b).placed);
-  g_assert_cmpfloat (fp_board_view_section (b).at, ==, 900);
-  g_assert_false (fp_board_view_section (b).turned); /* it stands in first-angle arrangement */
+  fp_board_view_set_cut (b, FP_VIEW_SECTION, &cut);
+  g_assert_true (fp_board_view_cut (b, FP_VIEW_SECTION).placed);
+  g_assert_cmpfloat (fp_board_view_cut (b, FP_VIEW_SECTION).at, ==, 900);
+  g_assert_false (fp_board_view_cut (b, FP_VIEW_SECTION).turned); /* it stands in first-angle arrangement */
   for (guint ground = FP_GROUND_OF_SYSTEM; ground <= FP_GROUND_DARK; ground++)
     fp_board_view_set_look (b, (FpGround) ground, FP_INK_SAFE);
   gtk_window_destroy (GTK_WINDOW (window));
@@ -232,7 +232,7 @@ test_board_drags_the_section (void)
   double x = 0, y = 0;
 
   fp_board_view_set_document (b, d);
-  fp_board_view_set_section (b, &cut);
+  fp_board_view_set_cut (b, FP_VIEW_SECTION, &cut);
   WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
   fp_board_view_ensure (b);
   for (double at = -6000; at < 6000 && !fp_board_view_is_section (hit.item); at += 100)
@@ -251,14 +251,79 @@ test_board_drags_the_section (void)
       fp_board_view_obey (b, &answer);
       answer = fp_board_tool_motion (&b->tool, to, manner);
       fp_board_view_obey (b, &answer);
-      g_assert_cmpfloat_with_epsilon (fp_board_view_section (b).at, 1400, 1e-6);
+      g_assert_cmpfloat_with_epsilon (fp_board_view_cut (b, FP_VIEW_SECTION).at, 1400, 1e-6);
       answer = keep ? fp_board_tool_release (&b->tool, to) : fp_board_tool_cancel (&b->tool);
       fp_board_view_obey (b, &answer);
-      g_assert_cmpfloat_with_epsilon (fp_board_view_section (b).at, keep ? 1400 : 900, 1e-6);
+      g_assert_cmpfloat_with_epsilon (fp_board_view_cut (b, FP_VIEW_SECTION).at, keep ? 1400 : 900, 1e-6);
       fp_board_tool_init (&b->tool, b->tool.threshold);
     }
   g_assert_null (fp_document_undo_label (d)); /* nothing of the project has changed */
   g_assert_null (fp_document_chosen (d));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Takes hold at a hit, goes so far over the paper, lets go. */
+static void
+drag_by (FpBoardView *b, const FpToolHit *hit, double x, double y)
+{
+  const FpPoint from = { 50, 50 }, to = { 50 + x, 50 + y };
+  const FpToolManner fine = { .fine = TRUE };
+  FpToolAnswer answer = fp_board_tool_press (&b->tool, from, hit, (FpToolPress) { FALSE });
+
+  fp_board_view_obey (b, &answer);
+  for (guint i = 0; i < 2; i++)
+    {
+      answer = fp_board_tool_motion (&b->tool, to, fine);
+      fp_board_view_obey (b, &answer);
+    }
+  answer = fp_board_tool_release (&b->tool, to);
+  fp_board_view_obey (b, &answer);
+}
+
+/* In the place of the elevation: its line is dragged along the church, and facing west what is moved to the right goes to
+ * the Gospel side. */
+static void
+test_board_cuts_across (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  FpCut cut = { TRUE, 0, TRUE };
+  FpToolHit hit = { .view = -1 };
+  const FpPlaced *altar;
+  double x, y, before;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  altar = &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_celebrated_altar (fp_document_scene (d))];
+  cut.at = altar->plan.y1 + 5.0;
+  fp_board_view_set_cut (b, FP_VIEW_ELEVATION, &cut);
+  WAIT_FOR (fp_board_view_is_current (b));
+  fp_board_view_ensure (b);
+  for (double at = -8000; at < 8000 && !fp_board_view_is_section (hit.item); at += 100)
+    {
+      fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { at, cut.at, 0 }, &x, &y);
+      hit = fp_board_view_hit (b, x, y);
+    }
+  g_assert_true (fp_board_view_is_section (hit.item));
+  drag_by (b, &hit, 12, -400 / hit.scale);
+  g_assert_cmpfloat_with_epsilon (fp_board_view_cut (b, FP_VIEW_ELEVATION).at, cut.at - 400, 1e-6);
+  g_assert_true (fp_board_view_cut (b, FP_VIEW_ELEVATION).turned);
+  WAIT_FOR (fp_board_view_is_current (b));
+
+  altar = &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_celebrated_altar (fp_document_scene (d))];
+  before = altar->place.x;
+  fp_board_view_locate (b, FP_VIEW_ELEVATION, (FpVec3) { altar->plan.x1 - 40, 0, altar->level + altar->extent.height - 30 }, &x, &y);
+  hit = fp_board_view_hit (b, x, y);
+  g_assert_cmpstr (hit.item, ==, fp_item_id (altar->item));
+  g_assert_cmpint (hit.view, ==, FP_VIEW_ELEVATION);
+  drag_by (b, &hit, 300 / hit.scale, 0);
+  altar = &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_celebrated_altar (fp_document_scene (d))];
+  g_assert_cmpfloat_with_epsilon (altar->place.x, before - 300, 1e-6);
+
+  cut.placed = FALSE;
+  fp_board_view_set_cut (b, FP_VIEW_ELEVATION, &cut);
+  g_assert_false (fp_board_view_cut (b, FP_VIEW_ELEVATION).turned);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -297,6 +362,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
   g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
+  g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }

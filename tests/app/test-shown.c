@@ -350,8 +350,8 @@ draw_board (const FpScene *scene)
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     projection[v] = fp_projection_new (scene, (FpViewId) v);
-  fp_board_fit (scene, FALSE, 800.0, 560.0, FP_UNITS_METRIC, &scale, &pan);
-  fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &layout);
+  fp_board_fit (scene, NULL, FALSE, 800.0, 560.0, &scale, &pan);
+  fp_board_layout (scene, NULL, scale, pan, FP_UNITS_METRIC, &layout);
   drawing = fp_board_draw (projection, &layout, 800.0, 560.0);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     fp_projection_unref (projection[v]);

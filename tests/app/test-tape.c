@@ -10,7 +10,7 @@
 static FpPointed
 on_plan (double x, double y)
 {
-  return fp_pointed_free (FP_VIEW_PLAN, (FpPoint) { x, y });
+  return fp_pointed_free (FP_VIEW_PLAN, FALSE, (FpPoint) { x, y });
 }
 
 static FpTape
@@ -34,9 +34,7 @@ test_drag (void)
   g_autofree char *words = NULL;
 
   g_assert_false (fp_tape_measure (&tape, &m));
-  g_assert_cmpint (fp_tape_view (&tape), ==, -1);
   fp_tape_press (&tape, &a);
-  g_assert_cmpint (fp_tape_view (&tape), ==, FP_VIEW_PLAN);
   fp_tape_motion (&tape, &b);
   fp_tape_release (&tape, FALSE);
   g_assert_cmpint (tape.state, ==, FP_TAPE_LAID);
@@ -131,6 +129,83 @@ test_true_length (void)
   g_assert_cmpstr (words, ==, "360.6 mm\nacross 200 mm · along 300 mm · height 600 mm\ntrue length 700 mm");
 }
 
+/* From plan to elevation only what lies across is known from both: 1200; and from elevation to section the height. */
+static void
+test_two_views (void)
+{
+  static const struct { FpViewId from, to; guint known; const char *words; } way[] = {
+    { FP_VIEW_PLAN, FP_VIEW_ELEVATION, FP_KNOWN_X, "across 1\u202f200 mm" },
+    { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_KNOWN_Z, "height 250 mm" },
+    { FP_VIEW_SECTION, FP_VIEW_PLAN, FP_KNOWN_Y, "along 1\u202f150 mm" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (way); i++)
+    {
+      const FpPointed a = fp_pointed_free (way[i].from, FALSE, (FpPoint) { 300.0, 150.0 });
+      const FpPointed b = fp_pointed_free (way[i].to, FALSE, (FpPoint) { 1500.0, way[i].to == FP_VIEW_PLAN ? 850.0 : 400.0 });
+      g_autofree char *words = NULL;
+      FpTape tape = ready ();
+      FpTapeMeasure m;
+
+      fp_tape_press (&tape, &a);
+      fp_tape_motion (&tape, &b);
+      fp_tape_release (&tape, FALSE);
+      g_assert_true (fp_tape_measure (&tape, &m));
+      g_assert_cmpuint (m.known, ==, way[i].known);
+      g_assert_cmpfloat (m.true_length, ==, 0.0);
+      words = fp_tape_words (&tape, FP_UNITS_METRIC);
+      g_assert_cmpstr (words, ==, way[i].words);
+    }
+}
+
+/* A point that is given in plan and then in elevation is known in space; from another such one it is 7 by 2, 3, 6. */
+static void
+test_given_twice (void)
+{
+  const FpPointed origin = fp_pointed_free (FP_VIEW_PLAN, FALSE, (FpPoint) { 100.0, 100.0 });
+  const FpPointed end = fp_pointed_free (FP_VIEW_PLAN, FALSE, (FpPoint) { 300.0, 400.0 });
+  const FpPointed high = fp_pointed_free (FP_VIEW_ELEVATION, FALSE, (FpPoint) { 999.0, 600.0 });
+  FpTape tape = ready ();
+  g_autofree char *words = NULL;
+
+  fp_tape_motion (&tape, &origin);
+  fp_tape_carry (&tape, FALSE);
+  g_assert_cmpint (tape.b.view, ==, FP_VIEW_ELEVATION);
+  g_assert_cmpuint (tape.b.known, ==, FP_KNOWN_X | FP_KNOWN_Y); /* its height is not given yet */
+  fp_tape_shift (&tape, (FpPoint) { 0.0, 0.0 });
+  fp_tape_enter (&tape);
+  g_assert_cmpuint (tape.a.known, ==, 7);
+  fp_tape_motion (&tape, &end);
+  fp_tape_carry (&tape, FALSE);
+  fp_tape_motion (&tape, &high); /* what was given on the plan holds */
+  g_assert_cmpfloat (tape.b.at.x, ==, 300.0);
+  g_assert_cmpfloat (tape.b.space.y, ==, 400.0);
+  fp_tape_enter (&tape);
+  words = fp_tape_words (&tape, FP_UNITS_METRIC);
+  g_assert_cmpstr (words, ==, "632.5 mm\nacross 200 mm · along 300 mm · height 600 mm\ntrue length 700 mm");
+  /* The next begins free of it. */
+  fp_tape_press (&tape, &high);
+  g_assert_cmpfloat (tape.a.at.x, ==, 999.0);
+}
+
+/* Facing west, a point 1500 to the left is as far to the Epistle side; turned, it stays where it is. */
+static void
+test_turned (void)
+{
+  const FpPointed a = fp_pointed_free (FP_VIEW_ELEVATION, TRUE, (FpPoint) { -1500.0, 400.0 });
+  FpTape tape = ready ();
+  FpPoint at;
+
+  g_assert_cmpfloat (a.space.x, ==, 1500.0);
+  fp_tape_press (&tape, &a);
+  fp_tape_turn (&tape, FALSE);
+  g_assert_cmpfloat (tape.a.at.x, ==, 1500.0);
+  g_assert_cmpfloat (tape.a.space.x, ==, 1500.0);
+  g_assert_true (fp_pointed_in (&a, FP_VIEW_ELEVATION, FALSE, &at));
+  g_assert_cmpfloat (at.x, ==, 1500.0);
+  g_assert_false (fp_pointed_in (&a, FP_VIEW_PLAN, FALSE, &at));
+}
+
 /* --- what its ends rest on ------------------------------------------------------ */
 
 typedef struct { FpProject *project; FpScene *scene; FpProjection *projection[FP_N_VIEWS]; FpCatches *catches; } Church;
@@ -189,6 +264,23 @@ test_corner (Church *c, gconstpointer data)
     }
 }
 
+/* In the section across that faces west, the corner that is nearer to the east end. */
+static void
+test_corner_facing_west (Church *c, gconstpointer data)
+{
+  const FpPlaced *altar = altar_of (c);
+  const FpVec3 corner = { altar->plan.x1, altar->plan.y1, altar->level + altar->extent.height };
+  const FpCut cut = { TRUE, altar->plan.y1 + 1.0, TRUE };
+  FpProjection *projection = fp_projection_new_cut (c->scene, FP_VIEW_ELEVATION, &cut, 0);
+  const FpPointed spot = fp_pointed_find (projection, NULL, (FpPoint) { -corner.x + 12.0, corner.z + 9.0 }, 25.0);
+
+  (void) data;
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_CORNER);
+  g_assert_cmpfloat_with_epsilon (spot.space.x, corner.x, 1e-6);
+  g_assert_cmpfloat_with_epsilon (spot.space.y, corner.y, 1e-6);
+  fp_projection_unref (projection);
+}
+
 static void
 test_edge_and_axis (Church *c, gconstpointer data)
 {
@@ -239,7 +331,11 @@ main (int argc, char **argv)
   g_test_add_func ("/tape/escape", test_escape);
   g_test_add_func ("/tape/keys", test_keys);
   g_test_add_func ("/tape/true-length", test_true_length);
+  g_test_add_func ("/tape/two-views", test_two_views);
+  g_test_add_func ("/tape/given-twice", test_given_twice);
+  g_test_add_func ("/tape/turned", test_turned);
 #define ADD(name, function) g_test_add ("/pointed/" name, Church, NULL, set_up, function, tear_down)
+  ADD ("corner-facing-west", test_corner_facing_west);
   ADD ("corner", test_corner);
   ADD ("edge-and-axis", test_edge_and_axis);
   ADD ("random", test_random);

@@ -126,8 +126,8 @@ draw_board (const FpScene *scene, double width, double height)
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     projection[v] = fp_projection_new (scene, (FpViewId) v);
-  fp_board_fit (scene, FALSE, width, height, FP_UNITS_METRIC, &scale, &pan);
-  fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &layout);
+  fp_board_fit (scene, NULL, FALSE, width, height, &scale, &pan);
+  fp_board_layout (scene, NULL, scale, pan, FP_UNITS_METRIC, &layout);
   drawing = fp_board_draw (projection, &layout, width, height);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     fp_projection_unref (projection[v]);

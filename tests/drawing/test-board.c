@@ -47,7 +47,7 @@ test_axes_are_shared (void)
         const FpVec3 p = { g_rand_double_range (r, -9e3, 9e3), g_rand_double_range (r, -14e3, 7e3),
                            g_rand_double_range (r, -300, 8e3) };
         FpBoardLayout layout;
-        fp_board_layout (scene, SCALES[s], pan, FP_UNITS_METRIC, &layout);
+        fp_board_layout (scene, NULL, SCALES[s], pan, FP_UNITS_METRIC, &layout);
         const FpPoint plan = on_paper (&layout, FP_VIEW_PLAN, p), section = on_paper (&layout, FP_VIEW_SECTION, p);
         const FpPoint elevation = on_paper (&layout, FP_VIEW_ELEVATION, p);
         /* Carried from the plan to the right and from the section down, it meets on the mitre line at 45 degrees. */
@@ -74,7 +74,7 @@ test_first_angle (void)
         {
           FpBoardLayout l;
           FpPoint lo[FP_N_VIEWS], hi[FP_N_VIEWS];
-          fp_board_layout (scene, SCALES[s], (FpPoint) { 10, 20 }, FP_UNITS_METRIC, &l);
+          fp_board_layout (scene, NULL, SCALES[s], (FpPoint) { 10, 20 }, FP_UNITS_METRIC, &l);
           for (int v = 0; v < FP_N_VIEWS; v++)
             {
               const FpBox box = fp_projection_box (projection[v]);
@@ -122,8 +122,8 @@ test_fit (void)
             double scale;
             FpPoint pan;
             FpBoardLayout l;
-            fp_board_fit (scene, whole, w, h, FP_UNITS_METRIC, &scale, &pan);
-            fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &l);
+            fp_board_fit (scene, NULL, whole, w, h, &scale, &pan);
+            fp_board_layout (scene, NULL, scale, pan, FP_UNITS_METRIC, &l);
             assert_on_paper (on_paper (&l, FP_VIEW_PLAN, box.lo), w, h);
             assert_on_paper (on_paper (&l, FP_VIEW_PLAN, box.hi), w, h);
             assert_on_paper (on_paper (&l, FP_VIEW_SECTION, box.lo), w, h);
@@ -142,10 +142,64 @@ draw_board (const FpScene *scene, double scale, FpPoint pan, double w, double h)
   FpDrawing *drawing;
 
   make_projections (scene, projection);
-  fp_board_layout (scene, scale, pan, FP_UNITS_METRIC, &layout);
+  fp_board_layout (scene, NULL, scale, pan, FP_UNITS_METRIC, &layout);
   drawing = fp_board_draw (projection, &layout, w, h);
   free_projections (projection);
   return drawing;
+}
+
+static FpDrawing *
+draw_across (const FpScene *scene, const FpCut *cut, double scale, FpBoardLayout *layout)
+{
+  FpProjection *projection[FP_N_VIEWS];
+  FpDrawing *drawing;
+
+  make_projections (scene, projection);
+  fp_projection_unref (projection[FP_VIEW_ELEVATION]);
+  projection[FP_VIEW_ELEVATION] = fp_projection_new_cut (scene, FP_VIEW_ELEVATION, cut, 0);
+  fp_board_layout (scene, cut, scale, (FpPoint) { 150, 250 }, FP_UNITS_METRIC, layout);
+  drawing = fp_board_draw (projection, layout, 500, 400);
+  free_projections (projection);
+  return drawing;
+}
+
+static gboolean
+says (const FpDrawing *drawing, const char *text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
+      return TRUE;
+  return FALSE;
+}
+
+/* The section across has the place of the elevation: levels are shared with the section, x with the plan, or mirrored
+ * where it faces west; the section stands clear of it, and no text or line of one crosses another. */
+static void
+test_across (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (guint i = 0; i < 8; i++)
+    {
+      const FpCut cut = { TRUE, -6000.0 + 3500.0 * (i / 2), i % 2 == 1 };
+      g_autofree char *what = g_strdup_printf ("board cut across at %g%s", cut.at, cut.turned ? ", turned" : "");
+      FpBoardLayout l;
+      g_autoptr (FpDrawing) drawing = draw_across (scene, &cut, 100, &l);
+      const FpPoint in_plan = fp_view_to_paper (&l.view[FP_VIEW_PLAN], (FpPoint) { 1000, cut.at });
+      const FpPoint there = fp_view_to_paper (&l.view[FP_VIEW_ELEVATION],
+                                              fp_layout_point (&l.view[FP_VIEW_ELEVATION], FP_VIEW_ELEVATION, (FpVec3) { 1000, 0, 0 }));
+
+      g_assert_cmpfloat_with_epsilon (there.x - 150, (in_plan.x - 150) * (cut.turned ? -1 : 1), 1e-9);
+      g_assert_cmpfloat (l.view[FP_VIEW_ELEVATION].origin.y, ==, l.view[FP_VIEW_SECTION].origin.y);
+      g_assert_true (says (drawing, cut.turned ? "SECTION B–B, FACING WEST" : "SECTION B–B, FACING EAST"));
+      g_assert_false (says (drawing, "ELEVATION, FACING EAST"));
+      g_assert_true (says (drawing, "B"));
+      crossings_assert_none (drawing, -1, what);
+      crossings_assert_names_clear (drawing, what);
+    }
 }
 
 static void
@@ -244,7 +298,7 @@ test_titles (void)
             g_autofree char *what = g_strdup_printf ("begun church %u on %g x %g, way %d", c, w, h, way);
             double scale;
             FpPoint pan;
-            fp_board_fit (scene, way % 2 == 1, w, h, FP_UNITS_METRIC, &scale, &pan);
+            fp_board_fit (scene, NULL, way % 2 == 1, w, h, &scale, &pan);
             if (way >= 2)
               pan = (FpPoint) { pan.x - w / 3, pan.y + h / 4 };
             g_autoptr (FpDrawing) drawing = draw_board (scene, scale, pan, w, h);
@@ -278,7 +332,7 @@ draw_remembered (const FpScene *scene, double scale, FpBoardMemory *memory)
   FpDrawing *drawing;
 
   make_projections (scene, projection);
-  fp_board_layout (scene, scale, (FpPoint) { 200, 200 }, FP_UNITS_METRIC, &layout);
+  fp_board_layout (scene, NULL, scale, (FpPoint) { 200, 200 }, FP_UNITS_METRIC, &layout);
   layout.memory = memory;
   drawing = fp_board_draw (projection, &layout, 420, 420);
   free_projections (projection);
@@ -359,8 +413,8 @@ test_titles_are_seen (void)
   FpPoint pan;
 
   make_projections (wide, projection);
-  fp_board_fit (wide, FALSE, w, h, FP_UNITS_METRIC, &scale, &pan);
-  fp_board_layout (wide, scale, (FpPoint) { pan.x + margin, pan.y + margin }, FP_UNITS_METRIC, &layout);
+  fp_board_fit (wide, NULL, FALSE, w, h, &scale, &pan);
+  fp_board_layout (wide, NULL, scale, (FpPoint) { pan.x + margin, pan.y + margin }, FP_UNITS_METRIC, &layout);
   layout.seen = (FpBox) { margin, margin, margin + w, margin + h };
   g_autoptr (FpDrawing) drawing = fp_board_draw (projection, &layout, w + 2 * margin, h + 2 * margin);
   guint n, found = 0;
@@ -484,12 +538,12 @@ test_zoomed_out (void)
   double scale;
   FpPoint pan;
 
-  fp_board_fit (scene, TRUE, 330, 230, FP_UNITS_METRIC, &scale, &pan);
+  fp_board_fit (scene, NULL, TRUE, 330, 230, &scale, &pan);
   g_autoptr (FpDrawing) whole = draw_board (scene, scale, pan, 330, 230);
   g_assert_true (has_mark_of (whole, "pews-gospel", FP_VIEW_PLAN));
   g_assert_true (has_mark_of (whole, "pews-epistle", FP_VIEW_SECTION));
 
-  fp_board_fit (scene, FALSE, 330, 230, FP_UNITS_METRIC, &scale, &pan);
+  fp_board_fit (scene, NULL, FALSE, 330, 230, &scale, &pan);
   g_autoptr (FpDrawing) close = draw_board (scene, scale / 3, pan, 330, 230);
   guint n;
   const FpMark *mark = fp_drawing_marks (close, &n);
@@ -564,6 +618,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/axes-are-shared", test_axes_are_shared);
   g_test_add_func ("/board/first-angle", test_first_angle);
   g_test_add_func ("/board/fit", test_fit);
+  g_test_add_func ("/board/across", test_across);
   g_test_add_func ("/board/nothing-crosses", test_nothing_crosses);
   g_test_add_func ("/board/figures-are-seen", test_figures_are_seen);
   g_test_add_func ("/board/titles", test_titles);
