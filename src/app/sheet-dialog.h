@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sheet-dialog.h - a sheet is chosen, seen, and printed or exported
  *
- * Signal "written" (path): it was exported, for the window to say so.
+ * Signal "written" (path, number of files): it was exported, for the window to say so.
  */
 #pragma once
 
