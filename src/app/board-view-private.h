@@ -35,6 +35,7 @@ struct _FpBoardView
   int            only;         /* FpViewId: that one has the whole surface; -1: all three */
   struct { double scale; FpPoint pan; Framing framing; } all_three; /* as they lay before one had it */
   double         height;       /* mm, at the last allocation: the upper edge stays put */
+  int            width;        /* px, at the last allocation                   */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   GskRenderNode *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *left_node[FP_N_VIEWS], *figures_node;

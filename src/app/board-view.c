@@ -233,14 +233,18 @@ static void
 fp_board_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   FpBoardView *self = FP_BOARD_VIEW (widget);
+  const double now = fp_board_view_height_mm (self);
+  const gboolean resized = width != self->width || now != self->height;
 
-  (void) width, (void) height, (void) baseline;
+  (void) height, (void) baseline;
   if (self->height > 0.0)
-    self->pan.y += fp_board_view_height_mm (self) - self->height;
-  self->height = fp_board_view_height_mm (self);
-  if (self->framing != FRAME_BY_HAND)
+    self->pan.y += now - self->height;
+  self->height = now;
+  self->width = width;
+  /* A field that opens over the board has it allocated too: what is looked at stays as it is then. */
+  if (self->framing != FRAME_BY_HAND && (resized || self->scale <= 0.0))
     fp_board_view_fit (self);
-  else if (fp_board_view_has_projections (self) && !self->held)
+  else if (resized && fp_board_view_has_projections (self) && !self->held)
     {
       fp_board_view_lay_out (self);
       fp_board_view_forget_drawing (self);

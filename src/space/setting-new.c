@@ -68,6 +68,40 @@ raise_altar (const FpProject *project, const FpRoom *room, const char *footpace,
   return raised != NULL ? fp_project_with_item (project, alternative, raised, error) : NULL;
 }
 
+/* Onto the middle of the new gradine, as far across as it stood. */
+static FpProject *
+lift (const FpProject *project, const FpRoom *room, const FpPlaced *thing, const char *gradine, GError **error)
+{
+  g_autoptr (FpItem) lifted = NULL;
+  FpItemInit init;
+
+  fp_item_init_from (thing->item, &init);
+  init.on = gradine;
+  init.place = (FpPlace) { init.place.x, 0, init.place.turn };
+  lifted = fp_item_new (&init, error);
+  return lifted != NULL ? fp_project_with_item (project, fp_scene_alternative (room->scene), lifted, error) : NULL;
+}
+
+/* Cross and lights that stand where it comes to lie go up on it. */
+static FpProject *
+set_out_gradine (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  FpDraft draft;
+  FpProject *project;
+
+  fp_draft_init (&draft, room, kind);
+  project = find_spot (&draft, error) ? add_draft (&draft, id, error) : NULL;
+  for (guint i = 0; project != NULL && draft.on >= 0 && i < room->n_placed; i++)
+    if (fp_draft_lifts (&draft, &room->placed[i]) && fp_room_overlaps (&draft.plan, &draft.place, &room->placed[i]))
+      {
+        FpProject *next = lift (project, room, &room->placed[i], id, error);
+
+        fp_project_unref (project);
+        project = next;
+      }
+  return project;
+}
+
 static FpProject *
 add_footpace (FpDraft *draft, const char *id, GError **error)
 {
@@ -161,6 +195,7 @@ set_out (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
   switch (kind->role)
     {
     case FP_ROLE_REREDOS: return set_out_reredos (room, kind, id, error);
+    case FP_ROLE_GRADINE: return set_out_gradine (room, kind, id, error);
     case FP_ROLE_PEWS: return set_out_pews (room, kind, id, error);
     default: return set_out_on (room, kind, id, error);
     }

@@ -58,6 +58,8 @@ int      fp_room_altar_group (const FpRoom *self);
 gboolean fp_room_may_come_forward (const FpRoom *self, double by);
 
 /* FALSE with %FP_ERROR_REFERENCE when there is nothing on which it can stand. */
+/* Whether what stands there goes up on a gradine that comes to lie under it. */
+gboolean fp_draft_lifts (const FpDraft *self, const FpPlaced *other);
 gboolean fp_spot_on_support   (FpDraft *self, GError **error);
 /* Parts of the building and pews; FALSE likewise (an opening without a wall). */
 gboolean fp_spot_nave         (FpDraft *self, GError **error);

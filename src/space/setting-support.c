@@ -88,6 +88,13 @@ place_on_bearing (const FpDraft *self, double dy)
   return fp_place_compose (&support->place, &inner);
 }
 
+gboolean
+fp_draft_lifts (const FpDraft *self, const FpPlaced *other)
+{
+  return self->kind->role == FP_ROLE_GRADINE && !other->ghost && !other->in_survey && other->support == self->on
+         && fp_kind_may_stand_on (fp_item_kind (other->item), FP_ROLE_GRADINE);
+}
+
 /* Candlesticks stand about what is on the axis, not in its way. */
 static gboolean
 collides (const FpDraft *self, const FpPlace *place)
@@ -96,7 +103,7 @@ collides (const FpDraft *self, const FpPlace *place)
     {
       const FpPlaced *other = &self->room->placed[i];
       if (!other->ghost && other->support == self->on && fp_item_kind (other->item)->role != FP_ROLE_CANDLES
-          && fp_room_overlaps (&self->plan, place, other))
+          && !fp_draft_lifts (self, other) && fp_room_overlaps (&self->plan, place, other))
         return TRUE;
     }
   return FALSE;

@@ -4,6 +4,8 @@
 #include "waiting.h"
 #include "widget-help.h"
 
+#include "footpace/setting-out.h"
+
 static void
 test_board_is_told (void)
 {
@@ -47,6 +49,36 @@ test_board_frames (void)
   g_assert_cmpfloat (whole, >=, sanctuary);
   fp_board_view_frame (b, FALSE);
   g_assert_cmpfloat (fp_board_view_scale (b), ==, sanctuary);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* What is looked at stays where it is when the church grows, until someone frames it again. */
+static void
+test_board_does_not_rescale (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpScene *scene;
+  double before;
+  gint64 first;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1200, 900);
+  WAIT_FOR (gtk_widget_get_width (board) > 1000);
+  before = fp_board_view_scale (b);
+  g_assert_true (fp_document_edit (d, fp_set_out_param (fp_document_scene (d), "walls", "height", 12000.0, NULL), "Higher", NULL));
+  scene = fp_document_scene (d);
+  WAIT_FOR (fp_board_view_has_projections (b) && fp_projection_scene (b->projection[FP_VIEW_ELEVATION]) == scene);
+  /* As when a field opens over the board. */
+  first = gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board));
+  gtk_widget_queue_allocate (board);
+  WAIT_FOR ((gtk_widget_queue_draw (board),
+             gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (board)) > first + 3));
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, before);
+  fp_board_view_frame (b, TRUE);
+  g_assert_cmpfloat (fp_board_view_scale (b), >, before);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -355,6 +387,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/told", test_board_is_told);
   g_test_add_func ("/board/frames", test_board_frames);
   g_test_add_func ("/board/axes", test_board_views_share_axes);
+  g_test_add_func ("/board/does-not-rescale", test_board_does_not_rescale);
   g_test_add_func ("/board/zooms", test_board_zooms);
   g_test_add_func ("/board/one-view", test_board_shows_one_view);
   g_test_add_func ("/board/nudges", test_board_nudges);

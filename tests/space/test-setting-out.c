@@ -255,6 +255,30 @@ test_along_the_edge_of_the_table (void)
     }
 }
 
+/* A gradine that comes last lies at the back of the table all the same, and what stood there goes up on it. */
+static void
+test_gradine_comes_last (void)
+{
+  g_autoptr (FpProject) p = bare_church ();
+  g_autoptr (FpScene) scene = NULL;
+  const FpPlaced *altar, *gradine, *crucifix;
+
+  add (&p, "altar", "altar");
+  add (&p, "crucifix", "crucifix");
+  add (&p, "candlesticks", "candlesticks");
+  add (&p, "gradine", "gradine");
+  scene = fp_scene_new (p, 0);
+  altar = placed (scene, "altar");
+  gradine = placed (scene, "gradine");
+  assert_near (gradine->plan.y1, altar->place.y + altar->extent.bearing.y1);
+  g_assert_cmpstr (support_of (scene, "crucifix"), ==, "gradine");
+  g_assert_cmpstr (support_of (scene, "candlesticks"), ==, "gradine");
+  crucifix = placed (scene, "crucifix");
+  assert_near (crucifix->place.x, 0);
+  assert_near (crucifix->plan.y0 + crucifix->plan.y1, gradine->plan.y0 + gradine->plan.y1);
+  assert_near (placed (scene, "candlesticks")->level, gradine->level + gradine->extent.top);
+}
+
 static void
 test_nothing_to_stand_on (void)
 {
@@ -892,6 +916,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/footpace-under-old-altar", test_footpace_under_old_altar);
   g_test_add_func ("/setting-out/on-the-altar", test_on_the_altar);
   g_test_add_func ("/setting-out/edge-of-the-table", test_along_the_edge_of_the_table);
+  g_test_add_func ("/setting-out/gradine-last", test_gradine_comes_last);
   g_test_add_func ("/setting-out/nothing-to-stand-on", test_nothing_to_stand_on);
   g_test_add_func ("/setting-out/along-the-wall", test_along_the_wall);
   g_test_add_func ("/setting-out/door-stays-free", test_door_stays_free);
