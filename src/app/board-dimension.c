@@ -115,7 +115,8 @@ enter_measure (gpointer data, const char *text, GError **error)
 
   if (g_strcmp0 (text, m->shown) == 0)
     return TRUE;
-  if (!fp_length_parse (text, fp_board_view_units (m->board), &value, error))
+  if (!(fp_stretch_is_level (&m->measured) ? fp_typing_read_level : fp_length_parse) (text, fp_board_view_units (m->board),
+                                                                                      &value, error))
     return FALSE;
   label = fp_stretch_tells (&m->measured, base);
   return fp_document_edit (document, fp_retype (base, &m->measured, value, fp_document_chosen_all (document), error),

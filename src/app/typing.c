@@ -44,14 +44,37 @@ fp_typing_unit (const FpParam *param, FpUnits units)
   return "";
 }
 
+/* "+1.8": as levels are lettered on the paper, which no millimetres are. */
+static gboolean
+is_as_lettered (const char *text)
+{
+  const char *digits = text + (*text == '+' || *text == '-');
+
+  return g_ascii_isdigit (*digits) && strspn (digits, "0123456789.,") == strlen (digits)
+         && strcspn (digits, ".,") < strlen (digits);
+}
+
+gboolean
+fp_typing_read_level (const char *text, FpUnits units, double *value, GError **error)
+{
+  g_autofree char *bare = g_strstrip (g_strdup (text));
+
+  if (!fp_length_parse (*bare == '+' ? bare + 1 : bare, units, value, error))
+    return FALSE;
+  if (units == FP_UNITS_METRIC && is_as_lettered (bare))
+    *value *= 1000.0;
+  return TRUE;
+}
+
 static gboolean
 read_raw (const FpParam *param, const char *text, FpUnits units, double *value, GError **error)
 {
   switch (param->type)
     {
     case FP_PARAM_LENGTH:
-    case FP_PARAM_LEVEL:
       return fp_length_parse (text, units, value, error);
+    case FP_PARAM_LEVEL:
+      return fp_typing_read_level (text, units, value, error);
     case FP_PARAM_SHARE:
       if (!fp_number_parse (text, value, error))
         return FALSE;

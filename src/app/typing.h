@@ -12,6 +12,8 @@ G_BEGIN_DECLS
 
 char       *fp_typing_show (const FpParam *param, double value, FpUnits units); /* owned by the caller */
 const char *fp_typing_unit (const FpParam *param, FpUnits units);               /* "mm", "°", "%", "" */
+/* A level above the datum, mm: as any length, and "+1.8" in metres, as it is lettered. */
+gboolean    fp_typing_read_level (const char *text, FpUnits units, double *value, GError **error);
 gboolean    fp_typing_read (const FpParam *param, const char *text, FpUnits units, double *value, GError **error);
 /* "Allowed 300 to 5 000 mm. Source of the default: …"; owned by the caller. */
 char       *fp_typing_about (const FpParam *param, FpUnits units);

@@ -33,6 +33,28 @@ param (FpDocument *d, const char *id)
   return fp_item_param (altar (d)->item, id);
 }
 
+/* Levels are lettered in metres: typed as they stand on the paper they are read so. */
+static void
+test_levels (void)
+{
+  static const struct { const char *text; double mm; } cases[] = {
+    { "1800", 1800 }, { "+1.8", 1800 }, { "1,746", 1746 }, { "-0.36", -360 }, { "+0.300", 300 }, { "1.8 m", 1800 },
+    { "180 cm", 1800 }, { "+1800", 1800 }, { "1200 + 2*35", 1270 },
+  };
+  double value;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      g_assert_true (fp_typing_read_level (cases[i].text, FP_UNITS_METRIC, &value, &error));
+      g_assert_cmpfloat_with_epsilon (value, cases[i].mm, 1e-9);
+    }
+  g_assert_false (fp_typing_read_level ("high", FP_UNITS_METRIC, &value, NULL));
+  g_assert_true (fp_typing_read_level ("1.5", FP_UNITS_IMPERIAL, &value, NULL));
+  g_assert_cmpfloat (value, <, 1000);
+}
+
 static void
 test_metric (void)
 {
@@ -283,6 +305,7 @@ main (int argc, char **argv)
   g_test_add_func ("/typing/share-and-angle", test_share_and_angle);
   g_test_add_func ("/place/enter", test_place);
   g_test_add_func ("/place/laid-round", test_footpace_has_no_place_of_its_own);
+  g_test_add_func ("/typing/levels", test_levels);
   g_test_add_func ("/place/survey", test_a_moved_thing_of_the_survey);
   g_test_add_func ("/place/corner", test_corner);
   g_test_add_func ("/place/corner/crosses", test_corner_that_crosses);
