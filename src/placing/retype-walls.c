@@ -9,6 +9,9 @@
 #include <string.h>
 
 #define TOUCHES 1.5 /* mm: nearer than this things touch                        */
+/* mm: what is set along a wall keeps its gap to it, for the base or the heating, when the wall is set elsewhere
+ * (design judgement) */
+#define AT_THE_WALL 250.0
 #define SYMMETRICAL 5.0
 
 /* A face of the building, square to x or y, and how far it goes. */
@@ -113,7 +116,7 @@ move_corners (const Face *f, const FpScene *scene, const FpPlaced *placed, const
          : fp_project_ref (fp_scene_project (scene));
 }
 
-/* A furnishing on the floor with its back or end against the face. */
+/* A furnishing on the floor with its back or end at the face. */
 static gboolean
 leans_on (const Face *f, const Moved *moved, const FpPlaced *placed, double face)
 {
@@ -124,7 +127,7 @@ leans_on (const Face *f, const Moved *moved, const FpPlaced *placed, double face
 
   if (placed->ghost || (flags & FP_KIND_SURVEY) != 0 || (placed->support >= 0 && (flags & FP_KIND_ON_FLOOR) == 0))
     return FALSE;
-  return (fabs (near - face) < TOUCHES || fabs (far - face) < TOUCHES) && lo < moved->hi && hi > moved->lo;
+  return (fabs (near - face) < AT_THE_WALL || fabs (far - face) < AT_THE_WALL) && lo < moved->hi && hi > moved->lo;
 }
 
 static gboolean

@@ -30,6 +30,9 @@ set_up (Fixture *f, gconstpointer data)
   church_add (&f->project, &(ChurchThing) { .kind = "rail", .id = "rail", .place = { 0, 500, 0 } });
   church_add (&f->project, &(ChurchThing) { .kind = "credence", .id = "credence", .place = { 3800, 3000, -90 },
                                             .param = { { "length", 800 }, { "depth", 400 } } });
+  /* Its end 120 from the wall. */
+  church_add (&f->project, &(ChurchThing) { .kind = "credence", .id = "shelf", .place = { 3480, 7500, 0 },
+                                            .param = { { "length", 800 }, { "depth", 400 } } });
   f->scene = fp_scene_new (f->project, 0);
 }
 
@@ -161,6 +164,7 @@ test_walls (Fixture *f, gconstpointer data)
   FROM_TO (is->y0, was->y0);
   FROM_TO (church_placed (wider, "floor")->plan.x1, 4100);
   FROM_TO (church_placed (wider, "credence")->plan.x1, 4100);
+  FROM_TO (church_placed (wider, "shelf")->plan.x1, church_placed (f->scene, "shelf")->plan.x1 + 100);
   FROM_TO (church_placed (wider, "altar")->place.x, 0);
   /* In length the west end gives way; over all, the outer faces count. */
   FROM_TO (church_placed (longer, "walls")->plan.y0, was->y0 - 300);
