@@ -8,6 +8,14 @@
 /* Walls that stand farther from the ministers' floor than this do not belong to the sanctuary. */
 #define WALLS_WITHIN 1500.0
 
+/* A wall that begins so little beyond the edge of what is shown belongs to it, unless it runs on beyond: then a line
+ * across it is longer than this many times its thickness. */
+#define WALL_NEAR  1000.0
+#define WALL_ASKEW 1.5
+#define PIER_THICK 2500.0
+/* Walls are looked for along so many lines across what is shown. */
+#define LOOKS 24u
+
 /* Of the nave, so much is shown before the rail. */
 #define NAVE_STRIP 1500.0
 #define NAVE_EDGE   500.0
@@ -100,6 +108,97 @@ sanctuary_of (const FpScene *scene, const FpRegions *r, gboolean tight)
   };
 }
 
+/* --- walls shown whole ---------------------------------------------------------------- */
+
+/* What is shown along x or along y, and the limits between which it is looked for the other way. */
+typedef struct { gboolean along_y; double lo, hi, from, to; } Reach;
+
+static double
+along (const Reach *r, FpPoint p)
+{
+  return r->along_y ? p.y : p.x;
+}
+
+static double
+across (const Reach *r, FpPoint p)
+{
+  return r->along_y ? p.x : p.y;
+}
+
+/* Where an outline lies on the line at @at; FALSE when it does not. */
+static gboolean
+chord_of (const Reach *r, const FpSolid *solid, double at, double *lo, double *hi)
+{
+  *lo = G_MAXDOUBLE;
+  *hi = -G_MAXDOUBLE;
+  for (guint i = 0; i < solid->n_outline; i++)
+    {
+      const FpPoint p = solid->outline[i], q = solid->outline[(i + 1) % solid->n_outline];
+      const double a = across (r, p), b = across (r, q);
+      if ((a < at) == (b < at))
+        continue;
+      const double x = along (r, p) + (along (r, q) - along (r, p)) * (at - a) / (b - a);
+      *lo = MIN (*lo, x);
+      *hi = MAX (*hi, x);
+    }
+  return *lo <= *hi;
+}
+
+static double
+thickest (const FpPlaced *placed)
+{
+  const FpKind *kind = fp_item_kind (placed->item);
+  const int thickness = kind->role == FP_ROLE_WALL ? fp_kind_param_index (kind, "thickness") : -1;
+
+  return thickness >= 0 ? WALL_ASKEW * fp_item_params (placed->item)[thickness] : PIER_THICK;
+}
+
+/* @lo, @hi: what is shown, widened by what of the solid bounds it. */
+static void
+take_in (const Reach *r, const FpSolid *solid, double most, double *lo, double *hi)
+{
+  for (guint i = 0; i < LOOKS; i++)
+    {
+      double a, b;
+      if (!chord_of (r, solid, r->from + (r->to - r->from) * (i + 0.5) / LOOKS, &a, &b) || b - a > most)
+        continue;
+      if (a < r->lo && b > r->lo - WALL_NEAR)
+        *lo = MIN (*lo, a);
+      if (b > r->hi && a < r->hi + WALL_NEAR)
+        *hi = MAX (*hi, b);
+    }
+}
+
+static gboolean
+bounds_a_room (const FpPlaced *placed)
+{
+  const FpRole role = fp_item_kind (placed->item)->role;
+
+  return !placed->ghost && (role == FP_ROLE_WALL || role == FP_ROLE_PIER);
+}
+
+/* A wall at which a view ends is shown with its whole thickness: half a wall reads as a line without one. */
+static void
+show_walls_whole (const FpScene *scene, FpBox3 *box)
+{
+  const Reach x = { FALSE, box->lo.x, box->hi.x, box->lo.y, box->hi.y };
+  const Reach y = { TRUE, box->lo.y, box->hi.y, box->lo.x, box->hi.x };
+  guint n, n_placed;
+  const FpSolid *solid = fp_scene_solids (scene, &n);
+  const FpPlaced *placed = fp_scene_placed (scene, &n_placed);
+  double none = box->lo.y;
+
+  for (guint i = 0; i < n; i++)
+    if (solid[i].shape == FP_SOLID_PRISM && bounds_a_room (&placed[solid[i].owner]))
+      {
+        const double most = thickest (&placed[solid[i].owner]);
+
+        take_in (&x, &solid[i], most, &box->lo.x, &box->hi.x);
+        /* Towards the nave it ends in the open. */
+        take_in (&y, &solid[i], most, &none, &box->hi.y);
+      }
+}
+
 static gboolean
 is_flat (const FpBox3 *box)
 {
@@ -121,9 +220,14 @@ fp_regions_of (const FpScene *scene, const FpCut *across, FpRegions *out)
   out->sanctuary = sanctuary_of (scene, out, FALSE);
   if (is_flat (&out->sanctuary))
     out->sanctuary = out->all;
+  show_walls_whole (scene, &out->sanctuary);
   out->tight = sanctuary_of (scene, out, TRUE);
   if (is_flat (&out->tight))
     out->tight = out->sanctuary;
+  show_walls_whole (scene, &out->tight);
+  out->broad = out->sanctuary;
+  out->broad.lo.x = MIN (out->broad.lo.x, out->east.lo.x);
+  out->broad.hi.x = MAX (out->broad.hi.x, out->east.hi.x);
   if (across == NULL || !across->placed)
     return;
   out->east = everything_beyond (scene, across->at, across->turned);

@@ -69,10 +69,12 @@ cuts_across (FpSheetKind kind)
   return kind == FP_SHEET_CROSS || kind == FP_SHEET_SECTIONS;
 }
 
-/* Rather a larger scale than all of a high wall, or every dimension; in the order in which they are tried. */
+/* Rather a larger scale than walls that stand far off, all of a high wall, or every dimension; in the order in which
+ * they are tried. */
 typedef struct Way_ { FpExtentShown shown; const FpSurroundings *around; } Way;
 
 static const Way WAYS[] = {
+  { FP_SHOWN_BROAD, &FP_SURROUNDINGS_ALONE },
   { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_ALONE }, { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEAN },
   { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_ALONE },     { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEAN },
   { FP_SHOWN_SANCTUARY, &FP_SURROUNDINGS_LEANEST }, { FP_SHOWN_TIGHT, &FP_SURROUNDINGS_LEANEST },
@@ -105,7 +107,8 @@ ways_of (const FpSheetViews *c, guint *n)
 static FpViewLayout
 layout_at (const FpSheetViews *c, FpViewId view, double scale, FpExtentShown shown)
 {
-  const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &c->regions.tight : &c->regions.sanctuary;
+  const FpRegions *r = &c->regions;
+  const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &r->tight : shown == FP_SHOWN_BROAD ? &r->broad : &r->sanctuary;
   const FpCut cut = fp_projection_cut (c->projection[view]);
   FpViewLayout layout = {
     .scale = scale, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
