@@ -2,7 +2,7 @@
 /* board.h - the three views laid out on a part of a sheet */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/board.h"
 #include "regions.h"
 
 G_BEGIN_DECLS

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "footpace/drawing.h"
+#include "footpace/projection.h"
 
 /* The elevation is cut this far before the foremost thing of the sanctuary. */
 #define BEFORE 100.0

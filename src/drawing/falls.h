@@ -3,7 +3,7 @@
 #pragma once
 
 #include "cover.h"
-#include "footpace/drawing.h"
+#include "footpace/view.h"
 
 G_BEGIN_DECLS
 

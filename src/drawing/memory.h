@@ -9,6 +9,8 @@
 #include "labels.h"
 #include "wanted.h"
 
+#include "footpace/board.h"
+
 G_BEGIN_DECLS
 
 typedef struct

@@ -7,6 +7,8 @@
  */
 #include "projection-private.h"
 
+#include "footpace/view.h"
+
 #include <math.h>
 
 /* A plan is cut about 1.0 to 1.2 m above the floor (ISO 7519, from memory). */

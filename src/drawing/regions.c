@@ -3,6 +3,8 @@
 
 #include "projection-private.h"
 
+#include "footpace/view.h"
+
 #include <math.h>
 
 /* Walls that stand farther from the ministers' floor than this do not belong to the sanctuary. */

@@ -2,7 +2,7 @@
 /* regions.h - what of a church is to be drawn when its sanctuary is asked for; world mm */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/projection.h"
 
 G_BEGIN_DECLS
 

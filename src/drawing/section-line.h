@@ -9,7 +9,7 @@
 
 #include "cover.h"
 
-#include "footpace/drawing.h"
+#include "footpace/view.h"
 
 G_BEGIN_DECLS
 

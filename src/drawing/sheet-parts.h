@@ -2,7 +2,7 @@
 /* sheet-parts.h - what stands on a sheet beside its views; paper mm */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/sheet.h"
 
 G_BEGIN_DECLS
 

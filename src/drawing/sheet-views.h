@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/sheet.h"
 
 G_BEGIN_DECLS
 

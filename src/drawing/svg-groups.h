@@ -2,7 +2,7 @@
 /* svg-groups.h - marks gathered into a group a thing */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/surface.h"
 
 G_BEGIN_DECLS
 

@@ -2,7 +2,7 @@
 /* text-fit.h - texts made to fit the room that there is; heights and widths in paper mm */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/lettering.h"
 
 G_BEGIN_DECLS
 

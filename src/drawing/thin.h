@@ -10,7 +10,7 @@
  */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/projection.h"
 
 G_BEGIN_DECLS
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* tiles.c - a large sheet on several small pages, with match marks and a ruler */
-#include "footpace/drawing.h"
+#include "footpace/tiles.h"
 
 #include <math.h>
 

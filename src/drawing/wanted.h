@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "footpace/view.h"
 
 G_BEGIN_DECLS
 

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* labels-private.h - what the files that letter a plan share; paper mm */
+#pragma once
+
+#include "annotation.h"
+#include "label-words.h"
+
+G_BEGIN_DECLS
+
+/* Kept between a text and any line. */
+#define FP_LABEL_CLEAR 0.5
+
+/* From a text to its leader. */
+#define FP_LABEL_TO_LEADER 0.8
+
+/* At smaller scales only altar and seats are named. */
+#define FP_LABEL_SMALL 320.0
+
+/* A plan that is being lettered, and the name that is looked at. */
+typedef struct
+{
+  const FpScene      *scene;
+  const FpViewLayout *layout;
+  const FpBox        *content;
+  FpCover            *room;
+  guint               crosses; /* lines that a leader may cross */
+  double              axis;    /* x of the axis */
+  gboolean            over_axis; /* a text may interrupt it */
+  const FpPlaced     *placed;  /* the thing that is lettered; NULL */
+  guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
+  const FpLabelWords *words, *ways; /* one of the ways in which it may be written */
+  FpPoint             thing;   /* the middle of it, paper mm */
+  const GArray       *before;  /* FpLabelPlace; NULL */
+  const GArray       *drawn;   /* FpProjectedLine: of all things */
+  GArray             *own;     /* its lines (FpPoint, pairs), paper mm */
+  GArray             *out;
+} FpLettering;
+
+/* What a view shows of a box of the church. */
+FpBox    fp_lettered_box   (const FpLettering *l, const FpBox *plan);
+
+/* --- label-fit.c: one text at one place --- */
+FpBox    fp_box_grown          (const FpBox *box, double x, double y);
+gboolean fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn);
+/* Takes the room where it is free. */
+gboolean fp_label_try          (FpLettering *l, FpLabel *label, FpPoint middle, double turn);
+
+/* --- label-beside.c: inside its thing, and beside it --- */
+gboolean fp_label_is_inside    (const FpLettering *l, FpPoint middle, double turn);
+/* From the middle of the thing outwards; then along its own front, where it is turned. */
+gboolean fp_label_try_inside   (FpLettering *l, FpLabel *label, const FpBox *in);
+/* At a leader on all sides, near and farther away. */
+gboolean fp_label_try_around   (FpLettering *l, FpLabel *label, const FpBox *thing);
+
+/* --- label-sides.c: "GOSPEL SIDE", "EPISTLE SIDE" --- */
+void     fp_letter_sides       (FpLettering *l);
+
+G_END_DECLS
