@@ -49,6 +49,9 @@ FpProject *fp_handle_move   (const FpScene *scene, const char *id, const FpHandl
 /* The side of the outline within @reach of the point, from 0: it follows the corner of that number; -1. */
 int        fp_corner_side   (const FpScene *scene, const char *id, FpPoint at, double reach);
 
+/* The point of that side that is nearest to @at, whole millimetres from the corner where the side begins. */
+FpPoint    fp_corner_on_side (const FpScene *scene, const char *id, guint side, FpPoint at);
+
 /* A further corner in that side. */
 FpProject *fp_corner_add    (const FpScene *scene, const char *id, guint side, FpPoint at, GError **error);
 FpProject *fp_corner_remove (const FpScene *scene, const char *id, guint corner, GError **error);

@@ -286,7 +286,9 @@ fp_board_view_insert_corner_at (FpBoardView *self, double x, double y)
       || fp_board_view_handle_at (self, x, y) != 0)
     return FALSE;
   side = fp_corner_side (fp_document_base_scene (self->document), subject (self), at, EDGE_PX / PX_PER_MM * plan->scale);
-  return side >= 0 && add_corner (self, (guint) side, (FpPoint) { round (at.x), round (at.y) });
+  /* The pointer is only near the line: a new corner does not bend the wall. */
+  return side >= 0 && add_corner (self, (guint) side,
+                                  fp_corner_on_side (fp_document_base_scene (self->document), subject (self), (guint) side, at));
 }
 
 /* --- on the board ---------------------------------------------------------------------- */

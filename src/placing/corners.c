@@ -165,6 +165,26 @@ fp_corner_side (const FpScene *scene, const char *id, FpPoint at, double reach)
   return fp_segment_distance (corner[in.side], corner[(in.side + 1) % n], at) <= reach ? (int) in.side : -1;
 }
 
+FpPoint
+fp_corner_on_side (const FpScene *scene, const char *id, guint side, FpPoint at)
+{
+  const FpPlaced *placed = find_drawn (scene, id, NULL);
+  g_autofree FpPoint *corner = placed != NULL ? corners_of (placed, 0) : NULL;
+  const guint n = placed != NULL ? placed->form.n_corners : 0;
+  FpPoint a, b;
+  double length, t;
+
+  g_return_val_if_fail (side < n, at);
+  a = corner[side];
+  b = corner[(side + 1) % n];
+  length = hypot (b.x - a.x, b.y - a.y);
+  if (length <= 0)
+    return a;
+  t = ((at.x - a.x) * (b.x - a.x) + (at.y - a.y) * (b.y - a.y)) / length;
+  t = fmin (fmax (round (t), 0), length) / length;
+  return (FpPoint) { a.x + t * (b.x - a.x), a.y + t * (b.y - a.y) };
+}
+
 FpProject *
 fp_corner_add (const FpScene *scene, const char *id, guint side, FpPoint at, GError **error)
 {

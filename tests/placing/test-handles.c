@@ -83,6 +83,10 @@ test_corners_are_moved_added_and_removed (Fixture *f, gconstpointer data)
   side = fp_corner_side (f->scene, "floor", (FpPoint) { 4010, 4000 }, 20);
   g_assert_cmpint (side, >=, 0);
   g_assert_cmpint (fp_corner_side (f->scene, "floor", (FpPoint) { 2000, 4000 }, 20), ==, -1);
+  /* A pointer is never quite on the line; the corner is, and whole millimetres along it. */
+  assert_point (fp_corner_on_side (f->scene, "floor", (guint) side, (FpPoint) { 4024, 3999.6 }), 4000, 4000);
+  assert_point (fp_corner_on_side (f->scene, "floor", (guint) side, (FpPoint) { 4010, 1e6 }), 4000,
+                fmax (corner_of (f->scene, "floor", (guint) side).y, corner_of (f->scene, "floor", ((guint) side + 1) % 4).y));
   more = scene_of (fp_corner_add (f->scene, "floor", (guint) side, (FpPoint) { 4500, 4000 }, &error), error);
   g_assert_cmpuint (church_placed (more, "floor")->form.n_corners, ==, 5);
   assert_point (corner_of (more, "floor", (guint) side + 1), 4500, 4000);
