@@ -170,7 +170,7 @@ insert_row (FpWalkEditor *self, const FpLeg *leg, int at)
   row->number = gtk_label_new (NULL);
   gtk_label_set_width_chars (GTK_LABEL (row->number), 2);
   row->length = entry_new (self, length, 9, "How long this side is, inside the walls");
-  row->turn = entry_new (self, turn, 9, "The turn at its end into the next side: right 90, left 45");
+  row->turn = entry_new (self, turn, 12, "The turn at its end into the next side: right 90, or 90 right; left 45");
   gtk_box_append (GTK_BOX (box), row->number);
   gtk_box_append (GTK_BOX (box), row->length);
   gtk_box_append (GTK_BOX (box), row->turn);

@@ -24,7 +24,7 @@ void       fp_walk_editor_set_units (FpWalkEditor *self, FpUnits units); /* keep
 /* Appends FpLeg to @out; what cannot be read is said with the number of its side, and marked in the list. */
 gboolean   fp_walk_editor_read      (FpWalkEditor *self, GArray *out, GError **error);
 
-/* "right 90", "left 45", "90" (to the right), "straight on". */
+/* "right 90", "90 right", "left 45", "90" (to the right), "straight on"; shown to two decimals. */
 gboolean   fp_turn_parse  (const char *text, double *turn, GError **error);
 char      *fp_turn_format (double turn); /* owned by the caller */
 

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #define CLOSED 0.5 /* mm: nothing that a tape can tell */
+#define SQUARE 0.05 /* degrees: turns are shown to two decimals, a score of them is off by that much */
 
 static const char *
 after_word (const char *text, const char *word)
@@ -15,28 +16,46 @@ after_word (const char *text, const char *word)
   return g_ascii_strncasecmp (text, word, strlen (word)) == 0 ? text + strlen (word) : NULL;
 }
 
+/* The side of "right 90", or "90 right"; what is left in @text is the number. */
+static double
+take_side (char *text)
+{
+  static const struct { const char *word; double sign; } sides[] = {
+    { "right", -1.0 }, { "left", 1.0 }, { "r", -1.0 }, { "l", 1.0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      const char *word = sides[i].word, *after = after_word (text, word);
+      const gsize length = strlen (text), n = strlen (word);
+
+      if (after != NULL)
+        memmove (text, after, strlen (after) + 1);
+      else if (length > n && g_ascii_strcasecmp (text + length - n, word) == 0)
+        text[length - n] = '\0';
+      else
+        continue;
+      g_strstrip (text);
+      return sides[i].sign;
+    }
+  return -1.0;
+}
+
 gboolean
 fp_turn_parse (const char *text, double *turn, GError **error)
 {
   g_autofree char *stripped = g_strstrip (g_strdup (text));
-  const char *rest = stripped, *after;
-  double sign = -1.0, degrees;
+  double sign, degrees;
 
   if (g_ascii_strcasecmp (stripped, "straight on") == 0)
     {
       *turn = 0.0;
       return TRUE;
     }
-  if ((after = after_word (stripped, "right")) != NULL || (after = after_word (stripped, "r")) != NULL)
-    rest = after;
-  else if ((after = after_word (stripped, "left")) != NULL || (after = after_word (stripped, "l")) != NULL)
-    {
-      rest = after;
-      sign = 1.0;
-    }
+  sign = take_side (stripped);
   if (g_str_has_suffix (stripped, "°"))
     stripped[strlen (stripped) - strlen ("°")] = '\0';
-  if (!fp_number_parse (rest, &degrees, error))
+  if (!fp_number_parse (stripped, &degrees, error))
     return FALSE;
   if (!(fabs (degrees) <= 180.0))
     {
@@ -50,9 +69,9 @@ fp_turn_parse (const char *text, double *turn, GError **error)
 char *
 fp_turn_format (double turn)
 {
-  g_autofree char *degrees = fp_number_format (fabs (turn));
+  g_autofree char *degrees = fp_number_format_rounded (fabs (turn), 2);
 
-  if (turn == 0.0)
+  if (strcmp (degrees, "0") == 0)
     return g_strdup ("straight on");
   return g_strdup_printf ("%s %s°", turn < 0 ? "right" : "left", degrees);
 }
@@ -76,12 +95,12 @@ fp_closure_tells (const FpClosure *closure, FpUnits units)
   g_autofree char *gap = NULL, *angle = NULL;
   const double off = closure->angle;
 
-  if (closure->distance < CLOSED && fabs (off) < 1e-6)
+  if (closure->distance < CLOSED && fabs (off) < SQUARE)
     return g_strdup ("It closes.");
   gap = closure->distance < CLOSED ? g_strdup ("It closes.") : gap_tells (closure, units);
-  if (fabs (off) < 1e-6)
+  if (fabs (off) < SQUARE)
     return g_steal_pointer (&gap);
-  angle = fp_number_format (round (fabs (off) * 100.0) / 100.0);
+  angle = fp_number_format_rounded (fabs (off), 2);
   return g_strdup_printf ("%s The turns add up to %s° %s than once round.", gap, angle,
                           off > 0 ? "more" : "less");
 }

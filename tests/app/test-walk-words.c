@@ -9,8 +9,9 @@ test_turns (void)
   const struct { const char *text; double turn; } good[] = {
     { "right 90", -90 }, { "left 45", 45 }, { "90", -90 }, { "R 30.5", -30.5 }, { "l 12,5°", 12.5 }, { "straight on", 0 },
     { " right 180/4 ", -45 }, { "0", 0 },
+    { "90 left", 90 }, { "90° Right", -90 }, { "30.5l", 30.5 },
   };
-  const char *const bad[] = { "", "right", "up 3", "right 181", "left 1e9", "right 90 90", "°" };
+  const char *const bad[] = { "", "right", "up 3", "right 181", "left 1e9", "right 90 90", "°", "left", "left 90 right" };
 
   for (guint i = 0; i < G_N_ELEMENTS (good); i++)
     {
@@ -36,6 +37,16 @@ test_turns (void)
     }
 }
 
+/* A corner that was shifted by millimetres does not fill the field with digits. */
+static void
+test_turn_is_rounded (void)
+{
+  g_autofree char *right = fp_turn_format (-90.02147786211276), *straight = fp_turn_format (0.004);
+
+  g_assert_cmpstr (right, ==, "right 90.02°");
+  g_assert_cmpstr (straight, ==, "straight on");
+}
+
 static void
 test_closing (void)
 {
@@ -54,6 +65,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/walk/turns", test_turns);
+  g_test_add_func ("/walk/turn-is-rounded", test_turn_is_rounded);
   g_test_add_func ("/walk/closing", test_closing);
   return g_test_run ();
 }
