@@ -39,6 +39,14 @@ is_within (const FpBox *clip, const FpProjectedLine *line)
   return fp_clip_segment (&a, &b, clip);
 }
 
+static gboolean
+is_cut_within (const FpBox *clip, const FpProjectedCut *cut)
+{
+  const FpBox box = fp_outline_box (cut->outline, cut->n);
+
+  return fp_box_is_empty (clip) || fp_box_overlaps (clip, &box);
+}
+
 /* A thing is shown when something of it that is not hidden is drawn. */
 gboolean *
 fp_annotation_find_shown (FpProjection *projection, const FpBox *clip)
@@ -54,7 +62,7 @@ fp_annotation_find_shown (FpProjection *projection, const FpBox *clip)
     if (line[i].owner < n && !shows[line[i].owner] && line[i].pen != FP_PEN_HIDDEN && is_within (clip, &line[i]))
       shows[line[i].owner] = TRUE;
   for (guint i = 0; i < n_cuts; i++)
-    if (cut[i].owner < n)
+    if (cut[i].owner < n && is_cut_within (clip, &cut[i]))
       shows[cut[i].owner] = TRUE;
   return shows;
 }

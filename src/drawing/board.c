@@ -29,6 +29,7 @@
 #define LEFT_TIERS  34.0 /* and its heights                                   */
 #define LEFT_LEAST  16.0
 #define BELOW_PLAN  16.0 /* the width of the whole church                     */
+#define LINE_FOOT   10.0 /* below the plan, the end of a cutting line and its letter */
 #define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
 #define EDGE        6.0
 #define TITLE_HEIGHT 3.5
@@ -36,6 +37,7 @@
 #define TOP_ROOM    13.0 /* titles, above                                      */
 #define LINE_CLEAR  4.0    /* from a cutting line to a title on its right, and on its left the letter stands */
 #define LINE_CLEAR_RIGHT 16.0
+#define LINE_LETTER 13.0   /* its letter reaches so far to the left             */
 #define FAR         1e6
 #define FAR_AWAY    1e5
 #define LEAST_SCALE 2.0
@@ -202,7 +204,7 @@ size_at (const FpRegions *r, const Span *span, const FpBox3 *box, double scale)
   return (Size) {
     gap_left (scale) + MAX (beside, plan) + EDGE,
     TOP_ROOM + (box->hi.z - r->all.lo.z + r->all.hi.y - box->lo.y) / scale + gap_above_plan (scale)
-      + (has_width ? BELOW_PLAN : EDGE),
+      + (has_width ? BELOW_PLAN : box->lo.y <= r->all.lo.y ? LINE_FOOT : EDGE),
   };
 }
 
@@ -373,19 +375,26 @@ right_of_title (const Board *b, FpViewId view)
   const double edge = b->seen.x1 - EDGE;
   FpPoint section;
 
+  /* Beside the plan nothing stands so high as its title, which a cutting line may push there. */
+  if (view == FP_VIEW_PLAN && b->cut[FP_VIEW_SECTION].placed)
+    return edge;
   if (view != FP_VIEW_ELEVATION)
     return MIN (b->layout->frame[view].x1 - TITLE_SIDE, edge);
   return title_of (b, FP_VIEW_SECTION, &section) ? MIN (section.x - 2 * TITLE_SIDE, edge) : edge;
 }
 
-/* The cutting line of the section ends where the plan has its title: that stands on the right of it then. */
+/* The cutting line of the section ends where the plan has its title: that stands on the right of it then, or where
+ * there is no room, on the left. */
 static double
-beside_section_line (const Board *b, double x, double width)
+beside_section_line (const Board *b, double x, double width, double left, double right)
 {
   const FpCut *cut = &b->cut[FP_VIEW_SECTION];
   const double line = fp_view_to_paper (&b->layout->view[FP_VIEW_PLAN], (FpPoint) { cut->at, 0 }).x;
+  const double before = line - LINE_LETTER - width;
 
-  return cut->placed && line > x - LINE_CLEAR && line < x + width + LINE_CLEAR_RIGHT ? line + LINE_CLEAR : x;
+  if (!cut->placed || line <= x - LINE_CLEAR || line >= x + width + LINE_CLEAR_RIGHT)
+    return x;
+  return line + LINE_CLEAR + width > right && before >= left ? before : line + LINE_CLEAR;
 }
 
 /* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
@@ -402,7 +411,7 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
 
   at->x = CLAMP (outline.x0, left, MAX (left, right - width));
   if (view == FP_VIEW_PLAN)
-    at->x = beside_section_line (b, at->x, width);
+    at->x = beside_section_line (b, at->x, width, left, right);
   at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
   return right - at->x >= width && at->y >= foot;
 }

@@ -114,14 +114,16 @@ is_fabric (const FpPlaced *owner, FpPart part)
          && (part == FP_PART_WALL || part == FP_PART_PIER || part == FP_PART_FLOOR || part == FP_PART_STEP);
 }
 
-/* What the section on the axis shows as cut.  Slender and movable things are shown whole, as
- * shafts and the like are on any drawing (ISO 128-3, from memory). */
+/* What a section shows as cut.  Slender and movable things are shown whole, as shafts and the like are on any drawing
+ * (ISO 128-3, from memory); the seats of a bench are boards that are fixed. */
 static gboolean
-is_cut_part (FpPart part)
+is_cut_part (const FpPlaced *owner, FpPart part)
 {
   static const FpPart cut[] = { FP_PART_WALL, FP_PART_PIER, FP_PART_FLOOR, FP_PART_STEP, FP_PART_FOOTPACE,
                                 FP_PART_MENSA, FP_PART_SUPPORT, FP_PART_SHELF, FP_PART_PANEL };
 
+  if (part == FP_PART_SEAT || part == FP_PART_BACK)
+    return fp_item_kind (owner->item)->role != FP_ROLE_CHAIR;
   for (guint i = 0; i < G_N_ELEMENTS (cut); i++)
     if (part == cut[i])
       return TRUE;
@@ -205,7 +207,7 @@ sketch_solid (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, gu
   /* What is taken away is drawn in outline, not as cut. */
   if (!ghost)
     {
-      how.cut_face = sketch->view == FP_VIEW_PLAN || is_cut_part (solid->part);
+      how.cut_face = sketch->view == FP_VIEW_PLAN || is_cut_part (&placed[solid->owner], solid->part);
       how.fabric = is_fabric (&placed[solid->owner], solid->part) ? 1 + (guint) placed[solid->owner].standing : 0;
     }
   if (sketch->view == FP_VIEW_PLAN)

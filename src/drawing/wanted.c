@@ -278,19 +278,27 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
     }
 }
 
-/* Whose measure is left out with it. Where a section is cut elsewhere, only what it shows is measured. */
+/* @item: NULL: none in particular */
+static gboolean
+tells_of_thing (const Gathering *g, const char *item, gboolean strict)
+{
+  for (guint i = 0; item != NULL && i < g->n_placed; i++)
+    if (g_str_equal (fp_item_id (g->placed[i].item), item) && !g->placed[i].ghost)
+      return g->shows[i] || (!strict && fp_shows_thing (g->layout->hidden, fp_item_kind (g->placed[i].item),
+                                                        g->placed[i].standing));
+  return TRUE;
+}
+
+/* Whose measure is left out with it.  Where a section is cut elsewhere, only what it shows is measured, at both ends. */
 static gboolean
 tells_of (const Gathering *g, const FpBetween *one)
 {
   const gboolean strict = g->layout->section[g->view].placed && g->view != FP_VIEW_PLAN;
-  const FpHidden hidden = g->layout->hidden;
 
-  if (one->overall && !fp_shows (hidden, FP_SHOW_BUILDING))
-    return FALSE;
-  for (guint i = 0; (hidden != 0 || strict) && !one->overall && i < g->n_placed; i++)
-    if (g_strcmp0 (fp_item_id (g->placed[i].item), one->item) == 0 && !g->placed[i].ghost)
-      return g->shows[i] || (!strict && fp_shows_thing (hidden, fp_item_kind (g->placed[i].item), g->placed[i].standing));
-  return TRUE;
+  if (one->overall)
+    return fp_shows (g->layout->hidden, FP_SHOW_BUILDING);
+  return tells_of_thing (g, one->item, strict)
+         && (!strict || (tells_of_thing (g, one->of, TRUE) && tells_of_thing (g, one->other, TRUE)));
 }
 
 static void
