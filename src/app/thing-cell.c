@@ -4,6 +4,7 @@
 #include "compat-4-8.h"
 
 #define NAME_CHARS 16 /* however narrow the list: it scrolls then */
+#define MOST_CHARS 30 /* for which a cell of the wide list is widened while one types */
 
 struct _FpThingCell
 {
@@ -14,6 +15,7 @@ struct _FpThingCell
   gulong       changed;
   GtkWidget   *label, *entry, *wrong, *message; /* the last three only while one types */
   gboolean     ending;
+  gboolean     may_widen;
 };
 
 G_DEFINE_FINAL_TYPE (FpThingCell, fp_thing_cell, GTK_TYPE_WIDGET)
@@ -159,8 +161,15 @@ on_focus_leave (FpThingCell *self)
     take (self);
 }
 
+/* The column keeps its width, but for what would be cut off. */
+static int
+chars_for (FpThingCell *self, const char *text)
+{
+  return self->may_widen ? (int) CLAMP (g_utf8_strlen (text, -1) + 1, 4, MOST_CHARS) : 4;
+}
+
 static void
-add_entry (FpThingCell *self)
+add_entry (FpThingCell *self, const char *text)
 {
   GtkEventController *keys = gtk_event_controller_key_new (), *focus = gtk_event_controller_focus_new ();
   g_autofree char *name = g_strdup_printf ("%s of %s", fp_column_title (self->column),
@@ -168,9 +177,8 @@ add_entry (FpThingCell *self)
 
   self->entry = gtk_entry_new ();
   gtk_entry_set_has_frame (GTK_ENTRY (self->entry), FALSE);
-  /* The column keeps its width. */
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 4);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 4);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), chars_for (self, text));
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), chars_for (self, text));
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), is_number (self->column) ? 1.0f : 0.0f);
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
@@ -193,9 +201,11 @@ fp_thing_cell_type (FpThingCell *self)
     return;
   text = fp_column_typed (self->document, fp_thing_node_id (self->node), self->column);
   gtk_widget_hide (self->label);
-  add_entry (self);
+  add_entry (self, text);
   gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
   gtk_widget_grab_focus (self->entry);
+  /* All of it, with the caret before it: what is too long is cut off at its end, not at its beginning. */
+  gtk_editable_select_region (GTK_EDITABLE (self->entry), -1, 0);
 }
 
 gboolean
@@ -282,6 +292,7 @@ fp_thing_cell_new (FpColumn column, gboolean by_pointer)
   GtkGesture *click;
 
   self->column = column;
+  self->may_widen = by_pointer;
   gtk_label_set_xalign (GTK_LABEL (self->label), is_number (column) ? 1.0f : 0.0f);
   if (is_number (column))
     gtk_widget_add_css_class (GTK_WIDGET (self), "number");

@@ -93,6 +93,20 @@ fold (FpThingsList *self, FpThingNode *node, gboolean unfolded)
   return TRUE;
 }
 
+/* In the column that was clicked last.  A measure that follows from others is not typed, and no name is typed for it. */
+static void
+type_at (FpThingsList *self, FpThingCell *name)
+{
+  FpThingNode *node = fp_thing_cell_node (name);
+  FpThingCell *cell = self->at == FP_COLUMN_STANDING ? name
+                      : cell_below (fp_list_row_of (GTK_WIDGET (name)), node, self->at);
+
+  if (cell != NULL && fp_thing_node_can_type (node, fp_thing_cell_column (cell)))
+    fp_thing_cell_type (cell);
+  else
+    gtk_widget_error_bell (GTK_WIDGET (self));
+}
+
 static gboolean
 on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpThingsList *self)
 {
@@ -106,7 +120,7 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
   switch (key)
     {
     case GDK_KEY_F2:
-      fp_thing_cell_type (cell);
+      type_at (self, cell);
       return TRUE;
     case GDK_KEY_Left:
     case GDK_KEY_Right:
@@ -149,25 +163,46 @@ activate_later (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+void
+fp_things_list_set_column (FpThingsList *self, FpColumn column)
+{
+  self->at = column;
+}
+
+static FpThingCell *
+cell_under (GtkWidget *view, double x, double y)
+{
+  GtkNative *native = gtk_widget_get_native (view);
+  GtkWidget *under;
+  double sx, sy;
+
+  gtk_native_get_surface_transform (native, &sx, &sy);
+  if (!gtk_widget_translate_coordinates (GTK_WIDGET (native), view, x - sx, y - sy, &x, &y))
+    return NULL;
+  under = gtk_widget_pick (view, x, y, GTK_PICK_DEFAULT);
+  if (under != NULL && !FP_IS_THING_CELL (under))
+    under = gtk_widget_get_ancestor (under, FP_TYPE_THING_CELL);
+  return under != NULL ? FP_THING_CELL (under) : NULL;
+}
+
 /* Seen before the rows see it, and left to them: they choose. */
 static gboolean
 on_event (GtkEventControllerLegacy *controller, GdkEvent *event, FpThingsList *self)
 {
-  GtkWidget *view = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller)), *under;
+  GtkWidget *view = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller));
   const GdkModifierType more = GDK_CONTROL_MASK | GDK_SHIFT_MASK;
-  double x, y, sx, sy;
-  GtkNative *native = gtk_widget_get_native (view);
+  const GdkEventType type = gdk_event_get_event_type (event);
+  FpThingCell *cell;
+  double x, y;
 
-  if (gdk_event_get_event_type (event) != GDK_BUTTON_RELEASE || gdk_button_event_get_button (event) != 1
-      || (gdk_event_get_modifier_state (event) & more) != 0 || !gdk_event_get_position (event, &x, &y))
+  if ((type != GDK_BUTTON_PRESS && type != GDK_BUTTON_RELEASE) || gdk_button_event_get_button (event) != 1
+      || !gdk_event_get_position (event, &x, &y))
     return FALSE;
-  gtk_native_get_surface_transform (native, &sx, &sy);
-  if (!gtk_widget_translate_coordinates (GTK_WIDGET (native), view, x - sx, y - sy, &x, &y))
-    return FALSE;
-  under = gtk_widget_pick (view, x, y, GTK_PICK_DEFAULT);
-  if (under != NULL && !FP_IS_THING_CELL (under))
-    under = gtk_widget_get_ancestor (under, FP_TYPE_THING_CELL);
-  if (under != NULL && fp_thing_node_id (fp_thing_cell_node (FP_THING_CELL (under))) != NULL)
+  cell = cell_under (view, x, y);
+  if (cell != NULL && type == GDK_BUTTON_PRESS)
+    fp_things_list_set_column (self, fp_thing_cell_column (cell));
+  else if (cell != NULL && !self->wide && (gdk_event_get_modifier_state (event) & more) == 0
+           && fp_thing_node_id (fp_thing_cell_node (cell)) != NULL)
     g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, activate_later, g_object_ref (self), g_object_unref);
   return FALSE;
 }
@@ -181,10 +216,6 @@ fp_things_list_add_keys (FpThingsList *self)
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
   gtk_widget_add_controller (self->view, keys);
   gtk_event_controller_set_propagation_phase (events, GTK_PHASE_CAPTURE);
-  if (!self->wide)
-    {
-      g_signal_connect (events, "event", G_CALLBACK (on_event), self);
-      gtk_widget_add_controller (self->view, g_object_ref (events));
-    }
-  g_object_unref (events);
+  g_signal_connect (events, "event", G_CALLBACK (on_event), self);
+  gtk_widget_add_controller (self->view, events);
 }

@@ -19,6 +19,7 @@ struct _FpThingsList
   GtkTreeListModel *rows;
   GtkSelectionModel *selection;
   char             *wanted;    /* id of the row that is to have the focus when it is there */
+  FpColumn          at;        /* the column that was clicked last: F2 types in it */
   guint             wanted_frames, wanted_source;
   gboolean          showing;   /* the document's choice: not one of a person */
   gboolean          choosing;

@@ -194,6 +194,60 @@ test_types_in_a_cell (void)
 }
 
 static void
+press (GtkWidget *view, guint key)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (view);
+  gboolean taken = FALSE;
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers) && !taken; i++)
+    {
+      g_autoptr (GtkEventController) c = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_EVENT_CONTROLLER_KEY (c) && gtk_event_controller_get_propagation_phase (c) == GTK_PHASE_CAPTURE)
+        g_signal_emit_by_name (c, "key-pressed", key, 0u, (GdkModifierType) 0, &taken);
+    }
+  g_assert_true (taken);
+}
+
+/* A measure must not become a name because F2 opened another cell than the one that was clicked. */
+static void
+test_types_where_clicked (void)
+{
+  static const FpColumn columns[] = { FP_COLUMN_HEIGHT, FP_COLUMN_ALONG, FP_COLUMN_NAME, FP_COLUMN_SIZE, FP_COLUMN_LEVEL };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window, *things = open_list (d, &window), *view = help_find (things, GTK_TYPE_COLUMN_VIEW), *cell, *entry;
+  const char *altar = help_altar_id (d);
+  int from, to;
+
+  WAIT_FOR (cell_of (things, altar, FP_COLUMN_HEIGHT) != NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
+    {
+      gboolean can;
+
+      fp_things_list_focus (FP_THINGS_LIST (things), altar);
+      fp_things_list_set_column (FP_THINGS_LIST (things), columns[i]);
+      cell = cell_of (things, altar, columns[i]);
+      can = fp_thing_node_can_type (fp_thing_cell_node (FP_THING_CELL (cell)), columns[i]);
+      g_assert_true (can == (columns[i] != FP_COLUMN_SIZE && columns[i] != FP_COLUMN_LEVEL));
+      WAIT_FOR (gtk_widget_is_ancestor (cell, gtk_root_get_focus (GTK_ROOT (window)))
+                && GTK_IS_LIST_VIEW (gtk_widget_get_parent (gtk_root_get_focus (GTK_ROOT (window)))));
+      press (view, GDK_KEY_F2);
+      g_assert_true (fp_thing_cell_is_typing (FP_THING_CELL (cell)) == can);
+      g_assert_true (columns[i] == FP_COLUMN_NAME
+                     || !fp_thing_cell_is_typing (FP_THING_CELL (cell_of (things, altar, FP_COLUMN_NAME))));
+      if (!can)
+        continue;
+      entry = help_find (cell, GTK_TYPE_ENTRY);
+      g_assert_true (gtk_editable_get_selection_bounds (GTK_EDITABLE (entry), &from, &to));
+      g_assert_cmpint (from, ==, 0);
+      g_assert_cmpint (to, ==, (int) g_utf8_strlen (gtk_editable_get_text (GTK_EDITABLE (entry)), -1));
+      g_assert_cmpint (gtk_editable_get_width_chars (GTK_EDITABLE (entry)), >=, to);
+      g_signal_emit_by_name (entry, "activate");
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
 test_is_named (void)
 {
   g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
@@ -266,6 +320,7 @@ main (int argc, char **argv)
   g_test_add_func ("/things-list/folds", test_folds);
   g_test_add_func ("/things-list/sorted", test_sorted);
   g_test_add_func ("/things-list/types", test_types_in_a_cell);
+  g_test_add_func ("/things-list/types-where-clicked", test_types_where_clicked);
   g_test_add_func ("/things-list/named", test_is_named);
   g_test_add_func ("/things-list/two-thousand", test_two_thousand);
   return g_test_run ();
