@@ -16,6 +16,9 @@ G_BEGIN_DECLS
  * says where it belongs, and carries a ruler by which to tell whether it was
  * printed at 100 %.
  *
+ * Pages on which nothing but border or paper would stand are left out; their neighbours say so.  The margin about the
+ * border is left out where that saves a row or a column.
+ *
  * Returns: (transfer full) (element-type FpDrawing): row by row from the upper left; one page where the sheet fits one
  */
 GPtrArray *fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape, FpUnits units);
@@ -25,7 +28,8 @@ GPtrArray *fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape
  * @tile: paper of the pages to be joined; each sheet's pages lie the way that takes fewer
  *
  * As fp_sheet_pages(), on several pages to be joined.  What does not fit
- * spec->paper at spec->scale is drawn on a larger sheet, up to 4A0 (ISO 216).
+ * spec->paper at spec->scale is drawn on a larger sheet, up to 4A0 (ISO 216),
+ * upright or lying, whichever takes fewer pages.
  */
 GPtrArray *fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale,
                                  GError **error);

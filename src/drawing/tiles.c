@@ -1,12 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* tiles.c - a large sheet on several small pages, with match marks and a ruler */
-#include "footpace/tiles.h"
+#include "tile-grid.h"
 
 #include <math.h>
 
 #define MARGIN   8.0  /* mm that common printers leave white (common practice, no source) */
 #define FOOT     16.0 /* for the ruler and what the page says of itself        */
-#define OVERLAP  10.0
 #define CROSS    4.0  /* half the width of a match mark                        */
 #define LETTERING 2.5
 
@@ -14,11 +13,12 @@ typedef struct
 {
   FpDrawing *sheet;
   double     width, height;        /* of a page                                */
-  double     inner_w, inner_h;     /* of the sheet that a page shows           */
-  double     step_x, step_y;
-  guint      columns, rows;
+  FpTileGrid grid;
   FpUnits    units;
 } Tiling;
+
+/* Where a page lies in the grid, and what it shows of the sheet begins; y from the upper edge. */
+typedef struct { guint column, row; double x0, y0; } Spot;
 
 typedef struct { double unit; guint n; const char *words; } Ruler;
 
@@ -67,13 +67,6 @@ fp_drawing_add_ruler_upright (FpDrawing *self, FpPoint at, double room, FpUnits 
   return r.unit * r.n;
 }
 
-/* Where join line number @i between two columns (or rows) lies, from the left (or from the upper edge). */
-static double
-join_at (double step, guint i)
-{
-  return (i + 1) * step + OVERLAP / 2.0;
-}
-
 static void
 add_cross (FpDrawing *page, FpPoint at, guint column, guint row)
 {
@@ -88,14 +81,16 @@ add_cross (FpDrawing *page, FpPoint at, guint column, guint row)
 
 /* Where along a join the marks are: where it meets others, and one in the middle of each stretch between. */
 static guint
-mark_positions (double step, guint n, double whole, double *at)
+mark_positions (const FpTileGrid *g, gboolean down, double *at)
 {
+  const guint n = down ? g->rows : g->columns;
+  const double end = down ? g->shown.y1 : g->shown.x1;
+  double before = down ? g->shown.y0 : g->shown.x0;
   guint count = 0;
-  double before = 0;
 
   for (guint i = 0; i < n; i++)
     {
-      const double next = i + 1 < n ? join_at (step, i) : whole;
+      const double next = i + 1 == n ? end : down ? fp_tile_join_y (g, i) : fp_tile_join_x (g, i);
       at[count++] = (before + next) / 2.0;
       if (i + 1 < n)
         at[count++] = next;
@@ -110,74 +105,106 @@ within (double value, double from, double length)
   return value >= from && value <= from + length;
 }
 
-/* @x0, @y0: of the page's part of the sheet, y from the upper edge. */
+/* From the mark in the middle of a side on, in the strip beyond the join: there nothing of the sheet stands. */
 static void
-add_joins (const Tiling *t, FpDrawing *page, double x0, double y0)
+tell_blank (FpDrawing *page, FpPoint at, FpPoint way, gboolean on_left)
 {
-  const double left = MARGIN, top = t->height - MARGIN;
-  g_autofree double *at = g_new (double, 2 * MAX (t->columns, t->rows) + 1);
+  const double along = CROSS + 1.0, aside = on_left ? 1.2 : -1.2 - LETTERING * 0.8;
+  const FpPoint from = { at.x + way.x * along - way.y * aside, at.y + way.y * along + way.x * aside };
 
-  for (guint c = 0; c + 1 < t->columns; c++)
+  fp_drawing_text (page, from, LETTERING * 0.8, way.y > 0 ? 90 : 0, FP_ALIGN_LEFT, "No page here: it would be blank.");
+}
+
+static void
+add_upright_join (const Tiling *t, FpDrawing *page, const Spot *spot, guint c, double *at)
+{
+  const FpTileGrid *g = &t->grid;
+  const double x = fp_tile_join_x (g, c), top = t->height - MARGIN;
+  const int beyond = c == spot->column ? (int) c + 1 : (int) c;
+  const guint n = mark_positions (g, TRUE, at);
+
+  if (!within (x, spot->x0, g->inner_w))
+    return;
+  const double on_page = MARGIN + x - spot->x0;
+  fp_drawing_line (page, FP_PEN_GUIDE, (FpPoint) { on_page, top }, (FpPoint) { on_page, top - g->inner_h });
+  for (guint i = 0; i < n; i++)
     {
-      const double x = join_at (t->step_x, c);
-      const guint n = mark_positions (t->step_y, t->rows, fp_drawing_height (t->sheet), at);
-      if (!within (x, x0, t->inner_w))
+      const FpPoint p = { on_page, top - (at[i] - spot->y0) };
+      if (!within (at[i], spot->y0, g->inner_h))
         continue;
-      fp_drawing_line (page, FP_PEN_GUIDE, (FpPoint) { left + x - x0, top }, (FpPoint) { left + x - x0, top - t->inner_h });
-      for (guint i = 0; i < n; i++)
-        if (within (at[i], y0, t->inner_h))
-          add_cross (page, (FpPoint) { left + x - x0, top - (at[i] - y0) }, c, i);
-    }
-  for (guint r = 0; r + 1 < t->rows; r++)
-    {
-      const double y = join_at (t->step_y, r);
-      const guint n = mark_positions (t->step_x, t->columns, fp_drawing_width (t->sheet), at);
-      if (!within (y, y0, t->inner_h))
-        continue;
-      fp_drawing_line (page, FP_PEN_GUIDE, (FpPoint) { left, top - (y - y0) },
-                       (FpPoint) { left + t->inner_w, top - (y - y0) });
-      /* The odd ones lie on joins between columns and are marked there. */
-      for (guint i = 0; i < n; i += 2)
-        if (within (at[i], x0, t->inner_w))
-          add_cross (page, (FpPoint) { left + at[i] - x0, top - (y - y0) }, t->columns + r, i);
+      add_cross (page, p, c, i);
+      if (i == 2 * spot->row && fp_tile_is_blank (g, beyond, (int) spot->row))
+        tell_blank (page, p, (FpPoint) { 0, 1 }, c != spot->column);
     }
 }
 
 static void
-add_foot (const Tiling *t, FpDrawing *page, guint column, guint row)
+add_level_join (const Tiling *t, FpDrawing *page, const Spot *spot, guint r, double *at)
 {
-  const guint number = row * t->columns + column + 1, n = t->columns * t->rows;
-  g_autofree char *where = g_strdup_printf ("Page %u of %u: row %u of %u, column %u of %u", number, n, row + 1, t->rows,
-                                            column + 1, t->columns);
+  const FpTileGrid *g = &t->grid;
+  const double y = fp_tile_join_y (g, r);
+  const int beyond = r == spot->row ? (int) r + 1 : (int) r;
+  const guint n = mark_positions (g, FALSE, at);
+
+  if (!within (y, spot->y0, g->inner_h))
+    return;
+  const double on_page = t->height - MARGIN - (y - spot->y0);
+  fp_drawing_line (page, FP_PEN_GUIDE, (FpPoint) { MARGIN, on_page }, (FpPoint) { MARGIN + g->inner_w, on_page });
+  /* The odd ones lie on joins between columns and are marked there. */
+  for (guint i = 0; i < n; i += 2)
+    {
+      const FpPoint p = { MARGIN + at[i] - spot->x0, on_page };
+      if (!within (at[i], spot->x0, g->inner_w))
+        continue;
+      add_cross (page, p, g->columns + r, i);
+      if (i == 2 * spot->column && fp_tile_is_blank (g, (int) spot->column, beyond))
+        tell_blank (page, p, (FpPoint) { 1, 0 }, r != spot->row);
+    }
+}
+
+static void
+add_joins (const Tiling *t, FpDrawing *page, const Spot *spot)
+{
+  g_autofree double *at = g_new (double, 2 * MAX (t->grid.columns, t->grid.rows) + 1);
+
+  for (guint c = 0; c + 1 < t->grid.columns; c++)
+    add_upright_join (t, page, spot, c, at);
+  for (guint r = 0; r + 1 < t->grid.rows; r++)
+    add_level_join (t, page, spot, r, at);
+}
+
+static void
+add_foot (const Tiling *t, FpDrawing *page, const Spot *spot, guint number)
+{
+  const FpTileGrid *g = &t->grid;
+  g_autofree char *where = g_strdup_printf ("Page %u of %u: row %u of %u, column %u of %u", number, g->n_pages,
+                                            spot->row + 1, g->rows, spot->column + 1, g->columns);
   const double ruler = fp_drawing_add_ruler (page, (FpPoint) { MARGIN, MARGIN + 5.0 }, t->units);
   const double x = MARGIN + ruler + 6.0, room = t->width - MARGIN - x;
   g_autofree char *first = fp_lettering_shorten (where, LETTERING, room);
-  g_autofree char *second = n > 1 ? fp_lettering_shorten ("Cut on the dotted lines; join like letters.",
-                                                          LETTERING, room) : g_strdup ("");
+  g_autofree char *second = g->n_pages > 1 ? fp_lettering_shorten ("Cut on the dotted lines; join like letters.",
+                                                                   LETTERING, room) : g_strdup ("");
 
   fp_drawing_text (page, (FpPoint) { x, MARGIN + 5.0 }, LETTERING, 0, FP_ALIGN_LEFT, first);
   fp_drawing_text (page, (FpPoint) { x, MARGIN + 1.3 }, LETTERING, 0, FP_ALIGN_LEFT, second);
 }
 
 static FpDrawing *
-tile_new (const Tiling *t, guint column, guint row)
+tile_new (const Tiling *t, guint column, guint row, guint number)
 {
+  const FpTileGrid *g = &t->grid;
+  const Spot spot = { column, row, g->left + column * g->step_x, g->top + row * g->step_y };
+  const double top = t->height - MARGIN;
+  const FpBox window = { MARGIN + MAX (g->shown.x0 - spot.x0, 0), top - MIN (g->shown.y1 - spot.y0, g->inner_h),
+                         MARGIN + MIN (g->shown.x1 - spot.x0, g->inner_w), top - MAX (g->shown.y0 - spot.y0, 0) };
+  const FpPoint at = { MARGIN - spot.x0, top + spot.y0 - fp_drawing_height (t->sheet) };
   FpDrawing *page = fp_drawing_new (t->width, t->height);
-  const double x0 = column * t->step_x, y0 = row * t->step_y;
-  const FpBox window = { MARGIN, t->height - MARGIN - t->inner_h, MARGIN + t->inner_w, t->height - MARGIN };
-  const FpPoint at = { MARGIN - x0, t->height - MARGIN + y0 - fp_drawing_height (t->sheet) };
 
   fp_drawing_set_ink (page, fp_drawing_ink (t->sheet));
   fp_drawing_set_inset (page, t->sheet, at, &window);
-  add_joins (t, page, x0, y0);
-  add_foot (t, page, column, row);
+  add_joins (t, page, &spot);
+  add_foot (t, page, &spot, number);
   return page;
-}
-
-static guint
-tiles_across (double whole, double inner, double step)
-{
-  return whole <= inner ? 1 : (guint) ceil ((whole - OVERLAP - 1e-6) / step);
 }
 
 GPtrArray *
@@ -187,15 +214,12 @@ fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape, FpUnits u
   Tiling t = { .sheet = sheet, .units = units };
 
   fp_paper_size (paper, landscape, &t.width, &t.height);
-  t.inner_w = t.width - 2 * MARGIN;
-  t.inner_h = t.height - 2 * MARGIN - FOOT;
-  t.step_x = t.inner_w - OVERLAP;
-  t.step_y = t.inner_h - OVERLAP;
-  t.columns = tiles_across (fp_drawing_width (sheet), t.inner_w, t.step_x);
-  t.rows = tiles_across (fp_drawing_height (sheet), t.inner_h, t.step_y);
-  for (guint row = 0; row < t.rows; row++)
-    for (guint column = 0; column < t.columns; column++)
-      g_ptr_array_add (pages, tile_new (&t, column, row));
+  fp_tile_grid_init (&t.grid, sheet, t.width - 2 * MARGIN, t.height - 2 * MARGIN - FOOT);
+  for (guint row = 0; row < t.grid.rows; row++)
+    for (guint column = 0; column < t.grid.columns; column++)
+      if (!fp_tile_is_blank (&t.grid, (int) column, (int) row))
+        g_ptr_array_add (pages, tile_new (&t, column, row, pages->len + 1));
+  fp_tile_grid_clear (&t.grid);
   return pages;
 }
 
@@ -228,34 +252,53 @@ static const struct { const char *name; double width, height; } large[] = {
   { "4A0", 2378, 1682 },
 };
 
-/* On the smallest sheet larger than that of the spec on which it fits; NULL with the error of the spec's own. */
+/* On a larger sheet, that way up that takes fewer pages; NULL where it fits neither way. */
 static GPtrArray *
-sheets_that_fit (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper tile, double *scale)
 {
-  GError *first = NULL;
-  GPtrArray *sheets = fp_sheet_pages (scene, spec, scale, &first);
-  double width, height;
+  const FpUnits units = fp_project_brief (fp_scene_project (scene))->units;
+  GPtrArray *fewest = NULL;
 
-  fp_paper_size (spec->paper, TRUE, &width, &height);
-  for (guint i = 0; sheets == NULL && spec->scale > 0 && i < G_N_ELEMENTS (large); i++)
+  for (guint way = 0; way < 2; way++)
     {
+      const gboolean lies = way == 0 ? spec->landscape : !spec->landscape;
       FpSheetSpec larger = *spec;
-      larger.width = spec->landscape ? large[i].width : large[i].height;
-      larger.height = spec->landscape ? large[i].height : large[i].width;
-      larger.paper_name = large[i].name;
-      if (large[i].width > width && large[i].height > height)
-        sheets = fp_sheet_pages (scene, &larger, scale, NULL);
+      larger.landscape = lies;
+      larger.width = lies ? large[size].width : large[size].height;
+      larger.height = lies ? large[size].height : large[size].width;
+      larger.paper_name = large[size].name;
+      g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, &larger, scale, NULL);
+      GPtrArray *pages = sheets != NULL ? fp_sheets_tiled (sheets, tile, units) : NULL;
+      if (pages == NULL)
+        continue;
+      if (fewest != NULL && fewest->len <= pages->len)
+        g_ptr_array_unref (pages);
+      else
+        {
+          g_clear_pointer (&fewest, g_ptr_array_unref);
+          fewest = pages;
+        }
     }
-  if (sheets == NULL)
-    g_propagate_error (error, g_steal_pointer (&first));
-  g_clear_error (&first);
-  return sheets;
+  return fewest;
 }
 
+/* On the smallest sheet larger than that of the spec on which it fits; NULL with the error of the spec's own. */
 GPtrArray *
 fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale, GError **error)
 {
-  g_autoptr (GPtrArray) sheets = sheets_that_fit (scene, spec, scale, error);
+  GError *first = NULL;
+  g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, spec, scale, &first);
+  GPtrArray *pages = NULL;
+  double width, height;
 
-  return sheets == NULL ? NULL : fp_sheets_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
+  if (sheets != NULL)
+    return fp_sheets_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
+  fp_paper_size (spec->paper, TRUE, &width, &height);
+  for (guint i = 0; pages == NULL && spec->scale > 0 && i < G_N_ELEMENTS (large); i++)
+    if (large[i].width > width && large[i].height > height)
+      pages = tiled_on (scene, spec, i, tile, scale);
+  if (pages == NULL)
+    g_propagate_error (error, g_steal_pointer (&first));
+  g_clear_error (&first);
+  return pages;
 }

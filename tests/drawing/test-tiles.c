@@ -154,6 +154,87 @@ test_crosses (void)
   g_assert_cmpuint (shared, >=, 20);
 }
 
+/* --- blank pages ------------------------------------------------------------------------ */
+
+/* A border all round, as on any sheet, a title block and something in the upper left. */
+static FpDrawing *
+sparse_sheet_new (double width, double height)
+{
+  FpDrawing *sheet = fp_drawing_new (width, height);
+  const FpPoint border[4] = { { 20, 10 }, { width - 10, 10 }, { width - 10, height - 10 }, { 20, height - 10 } };
+  const FpPoint thing[4] = { { 40, height - 40 }, { 170, height - 40 }, { 170, height - 150 }, { 40, height - 150 } };
+
+  fp_drawing_run (sheet, FP_PEN_FRAME, border, 4, TRUE);
+  fp_drawing_run (sheet, FP_PEN_OUTLINE, thing, 4, TRUE);
+  fp_drawing_text (sheet, (FpPoint) { width - 150, 20 }, 3.5, 0, FP_ALIGN_LEFT, "Title block");
+  return sheet;
+}
+
+static guint
+count_words (const FpDrawing *page, const char *prefix)
+{
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (page, &n);
+
+  for (guint i = 0; i < n; i++)
+    found += mark[i].type == FP_MARK_TEXT && g_str_has_prefix (mark[i].text, prefix) ? 1 : 0;
+  return found;
+}
+
+/* Whether some page shows a point of the sheet. */
+static gboolean
+is_on_a_page (const GPtrArray *pages, FpPoint p)
+{
+  for (guint i = 0; i < pages->len; i++)
+    {
+      FpPoint at;
+      FpBox clip;
+      fp_drawing_inset (g_ptr_array_index (pages, i), &at, &clip);
+      if (p.x + at.x >= clip.x0 && p.x + at.x <= clip.x1 && p.y + at.y >= clip.y0 && p.y + at.y <= clip.y1)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* A0 takes 4 by 7 pages lying or 7 by 4 upright; what stands on it takes one page for the thing and one for the title. */
+static void
+test_blank_left_out (void)
+{
+  g_autoptr (FpDrawing) sheet = sparse_sheet_new (1189, 841);
+
+  for (int lies = 0; lies < 2; lies++)
+    {
+      g_autoptr (GPtrArray) pages = fp_drawing_tiles (sheet, FP_PAPER_A4, lies, FP_UNITS_METRIC);
+      const double width = fp_lettering_width ("Title block", 3.5);
+      g_assert_cmpuint (pages->len, ==, 2);
+      for (guint i = 0; i < pages->len; i++)
+        {
+          g_autofree char *number = g_strdup_printf ("Page %u of 2", i + 1);
+          g_assert_cmpuint (count_words (g_ptr_array_index (pages, i), number), ==, 1);
+          /* Beside it and above or below it. */
+          g_assert_cmpuint (count_words (g_ptr_array_index (pages, i), "No page here"), >=, 2);
+        }
+      g_assert_true (is_on_a_page (pages, (FpPoint) { 40, 801 }) && is_on_a_page (pages, (FpPoint) { 170, 691 }));
+      g_assert_true (is_on_a_page (pages, (FpPoint) { 1039, 20 }) && is_on_a_page (pages, (FpPoint) { 1039 + width, 23.5 }));
+    }
+}
+
+/* 811 mm lie between the borders of an A1 sheet (ISO 5457, from memory): three A4 pages of 271 mm and the overlap; the
+ * sheet with its margins would take four. */
+static void
+test_margin_left_out (void)
+{
+  g_autoptr (FpDrawing) sheet = fp_drawing_new (841, 150);
+  const FpPoint border[4] = { { 20, 10 }, { 831, 10 }, { 831, 140 }, { 20, 140 } };
+
+  fp_drawing_run (sheet, FP_PEN_FRAME, border, 4, TRUE);
+  for (double x = 30; x < 831; x += 10)
+    fp_drawing_line (sheet, FP_PEN_OUTLINE, (FpPoint) { x, 20 }, (FpPoint) { x, 130 });
+  g_autoptr (GPtrArray) pages = fp_drawing_tiles (sheet, FP_PAPER_A4, TRUE, FP_UNITS_METRIC);
+  g_assert_cmpuint (pages->len, ==, 3);
+  g_assert_true (is_on_a_page (pages, (FpPoint) { 20, 10 }) && is_on_a_page (pages, (FpPoint) { 831, 140 }));
+}
+
 /* ISO 80000-3 and the international inch: 100 mm, and 4 in = 101.6 mm. */
 static void
 test_ruler (void)
@@ -171,6 +252,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tiles/joined", test_joined);
   g_test_add_func ("/tiles/crosses", test_crosses);
+  g_test_add_func ("/tiles/blank-left-out", test_blank_left_out);
+  g_test_add_func ("/tiles/margin-left-out", test_margin_left_out);
   g_test_add_func ("/tiles/ruler", test_ruler);
   return g_test_run ();
 }
