@@ -4,6 +4,7 @@
 #include "cli.h"
 
 #include <gtk/gtk.h>
+#include <signal.h>
 #include <stdio.h>
 
 /* As the commands end when something could not be done. */
@@ -14,6 +15,8 @@ main (int argc, char **argv)
 {
   g_autoptr (GtkApplication) app = NULL;
 
+  /* Where files may not grow further, that is told as a full disk is: to be killed for it would leave half a file. */
+  signal (SIGXFSZ, SIG_IGN);
   if (fp_cli_wants (argc, argv))
     return fp_cli_main (argc, argv);
   if (!gtk_init_check ())
@@ -21,6 +24,8 @@ main (int argc, char **argv)
       fputs ("footpace: there is no display for the window. The commands need none: footpace --help lists them.\n", stderr);
       return EXIT_NOT_DONE;
     }
+  /* A terminal that is closed takes no project with it. */
+  signal (SIGPIPE, SIG_IGN);
   app = fp_application_new ();
   return g_application_run (G_APPLICATION (app), argc, argv);
 }

@@ -16,8 +16,9 @@
 
 typedef struct
 {
-  char    *sheet, *out, *as, *paper, *scale, *alternative, *along, *across, *without, *ink, *tiles;
+  char    *file, *sheet, *out, *as, *paper, *scale, *alternative, *along, *across, *without, *ink, *tiles;
   gboolean portrait, whole, findings, turned;
+  gboolean tiles_kept; /* as it was printed last, not asked for now */
 
   FpPagesForm form;
   gboolean    compare;
@@ -27,6 +28,7 @@ typedef struct
 static void
 options_clear (Options *o)
 {
+  g_free (o->file);
   g_free (o->sheet);
   g_free (o->out);
   g_free (o->as);
@@ -111,6 +113,8 @@ fill_look (Options *o, FpSheetSpec *spec)
     return wrong ("--ink", o->ink, INKS);
   if (o->tiles != NULL && !fp_paper_find (o->tiles, &o->tile))
     return wrong ("--tiles", o->tiles, PAPERS);
+  if (o->tiles_kept && o->form == FP_PAGES_SVG)
+    g_clear_pointer (&o->tiles, g_free);
   if (o->tiles != NULL && o->form == FP_PAGES_SVG)
     return wrong ("--as", "svg", "pdf or png with --tiles: a drawing in SVG is written whole");
   return TRUE;
@@ -119,8 +123,11 @@ fill_look (Options *o, FpSheetSpec *spec)
 static gboolean
 fill_form (Options *o)
 {
-  if (o->out == NULL)
+  if (o->out == NULL || *o->out == '\0')
     return wrong ("--out", NULL, "a file ending in .pdf, .svg or .png, or -");
+  if (g_str_has_suffix (o->out, ".footpace"))
+    return wrong ("--out", o->out, "another ending: .footpace is that of a project, which a drawing would take the place "
+                  "of");
   if (o->as != NULL)
     return fp_pages_form_find (o->as, &o->form) || wrong ("--as", o->as, FORMS);
   if (g_str_equal (o->out, "-"))
@@ -141,8 +148,8 @@ goes_with_compare (const Options *o)
 
   if (!o->compare || other == NULL)
     return TRUE;
-  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative",
-                            other);
+  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative; name another "
+                            "sheet", other);
   fp_command_fail (reason);
   return FALSE;
 }
@@ -154,7 +161,7 @@ fill_from_page (Options *o, const FpPageSetup *page)
   o->sheet = g_strdup (page->sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) page->sheet) : "compare");
   o->portrait = o->portrait || (o->paper == NULL && !page->landscape);
   o->whole = o->whole || (page->whole && page->sheet != FP_SHEET_COMPARE);
-  o->findings = o->findings || page->findings;
+  o->findings = o->findings || (page->findings && page->sheet != FP_SHEET_COMPARE);
   if (o->paper == NULL)
     o->paper = g_strdup (fp_paper_id (page->paper));
   if (o->scale == NULL && page->scale > 0)
@@ -163,7 +170,8 @@ fill_from_page (Options *o, const FpPageSetup *page)
     o->ink = g_strdup (fp_ink_id (page->ink));
   if (o->without == NULL)
     o->without = fp_hidden_text (page->hidden);
-  if (o->tiles == NULL && page->tiled)
+  o->tiles_kept = o->tiles == NULL && page->tiled;
+  if (o->tiles_kept)
     o->tiles = g_strdup (fp_paper_id (page->tile));
 }
 
@@ -255,7 +263,7 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
   spec->date = date;
   pages = o->compare ? draw_comparison (project, spec, o, &scene, &error)
                      : draw_sheet (project, (guint) alternative, spec, o, &scene, &error);
-  if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->out, &error))
+  if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
   note_scale (spec->scale);
   return FP_EXIT_CLEAR;
@@ -265,7 +273,6 @@ static int
 run (int argc, char **argv)
 {
   g_auto (Options) o = { 0 };
-  g_autofree char *file = NULL;
   g_autoptr (FpProject) project = NULL;
   const FpPageSetup *page;
   FpSheetSpec spec = { 0 };
@@ -291,10 +298,10 @@ run (int argc, char **argv)
     { NULL }
   };
 
-  if (!fp_command_options (&fp_command_draw, argc, argv, entries, &file, &exit_code))
+  if (!fp_command_options (&fp_command_draw, argc, argv, entries, &o.file, &exit_code))
     return exit_code;
   /* What is wrong with the options is told before the file is opened, unless it is to say what they leave open. */
-  if (o.sheet == NULL && o.out != NULL && (project = fp_command_load (file)) == NULL)
+  if (o.sheet == NULL && o.out != NULL && (project = fp_command_load (o.file)) == NULL)
     return FP_EXIT_ERROR;
   page = project != NULL ? fp_project_page (project) : NULL;
   if (page != NULL)
@@ -304,7 +311,7 @@ run (int argc, char **argv)
   if (page != NULL)
     fill_cuts_from_page (&o, page, &spec);
   if (project == NULL)
-    project = fp_command_load (file);
+    project = fp_command_load (o.file);
   return project == NULL ? FP_EXIT_ERROR : draw (project, &o, &spec);
 }
 

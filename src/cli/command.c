@@ -127,6 +127,8 @@ fp_command_options (const FpCommand *command, int argc, char **argv, const GOpti
   if (help)
     return print_help (context, exit_code);
   given = files_given (&argc, argv);
+  if (given == 1 && *argv[1] == '\0')
+    given = 0; /* a script's variable that was never set */
   if (given != 1)
     {
       reason = given == 0 ? g_strdup_printf ("%s needs a project to read: FILE is missing", command->name)

@@ -72,28 +72,70 @@ write_files (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, con
   return TRUE;
 }
 
+/* --- the project that is drawn ---------------------------------------------- */
+
+static gboolean
+is_same_file (const char *a, const char *b)
+{
+  GStatBuf one, other;
+
+  return g_stat (a, &one) == 0 && g_stat (b, &other) == 0 && one.st_dev == other.st_dev && one.st_ino == other.st_ino;
+}
+
+/* A slip in a script must not put a picture in the place of the work. */
+static gboolean
+spares_project (const GPtrArray *pages, FpPagesForm form, const char *project, const char *path, GError **error)
+{
+  const guint n = form == FP_PAGES_PDF ? 1 : pages->len;
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *one = page_path (path, i), *shown = NULL;
+
+      if (!is_same_file (one, project))
+        continue;
+      shown = g_filename_display_name (one);
+      g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "“%s” is the project that is drawn, and is left as it is: name "
+                   "another file", shown);
+      return FALSE;
+    }
+  return TRUE;
+}
+
 /* --- standard output ------------------------------------------------------- */
 
 static gboolean
-pour (const char *path, GError **error)
+pour (const char *data, gsize length, GError **error)
 {
-  g_autofree char *data = NULL;
-  gsize length;
-
-  if (!g_file_get_contents (path, &data, &length, error))
-    return FALSE;
   if (fwrite (data, 1, length, stdout) == length && fflush (stdout) == 0)
     return TRUE;
   g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "standard output could not be written: %s", g_strerror (errno));
   return FALSE;
 }
 
+/* By way of a file, which is gone again before a reader who stops early can end us. */
+static gboolean
+write_to_memory (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, char **data, gsize *length,
+                 GError **error)
+{
+  g_autofree char *folder = g_dir_make_tmp ("footpace-XXXXXX", error), *path = NULL;
+  gboolean ok;
+
+  if (folder == NULL)
+    return FALSE;
+  path = g_strdup_printf ("%s/page.%s", folder, forms[form]);
+  ok = write_files (pages, scene, form, path, error) && g_file_get_contents (path, data, length, error);
+  g_unlink (path);
+  g_rmdir (folder);
+  return ok;
+}
+
 /* Whole first, and poured out then: half a drawing helps nobody. */
 static gboolean
 write_out (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, GError **error)
 {
-  g_autofree char *folder = NULL, *path = NULL;
-  gboolean ok;
+  g_autofree char *data = NULL;
+  gsize length;
 
   if (pages->len > 1 && form != FP_PAGES_PDF)
     {
@@ -106,23 +148,19 @@ write_out (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, GErro
       g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "a %s is not written to a terminal: name a file", forms[form]);
       return FALSE;
     }
-  folder = g_dir_make_tmp ("footpace-XXXXXX", error);
-  if (folder == NULL)
-    return FALSE;
-  path = g_strdup_printf ("%s/page.%s", folder, forms[form]);
-  ok = write_files (pages, scene, form, path, error) && pour (path, error);
-  g_unlink (path);
-  g_rmdir (folder);
-  return ok;
+  return write_to_memory (pages, scene, form, &data, &length, error) && pour (data, length, error);
 }
 
 gboolean
-fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *path, GError **error)
+fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *project, const char *path,
+                GError **error)
 {
   g_autofree char *folder = g_path_get_dirname (path);
 
   if (g_str_equal (path, "-"))
     return write_out (pages, scene, form, error);
+  if (!spares_project (pages, form, project, path, error))
+    return FALSE;
   if (g_file_test (folder, G_FILE_TEST_IS_DIR))
     return write_files (pages, scene, form, path, error);
   g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "“%s” could not be written: there is no folder “%s”", path, folder);

@@ -16,13 +16,14 @@ gboolean fp_pages_form_of_path (const char *path, FpPagesForm *form);
 /**
  * fp_pages_write:
  * @pages: (element-type FpDrawing): one or more
+ * @project: the file that was read, which is never written over
  * @path: a file, or "-" for standard output
  *
  * PDF holds all pages; SVG and PNG hold one each, and further ones get "-2", "-3" before the ending of their name.
  *
  * Returns: FALSE with @error set: nothing was written, or (of several files) some were
  */
-gboolean fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *path,
-                         GError **error);
+gboolean fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *project,
+                         const char *path, GError **error);
 
 G_END_DECLS

@@ -330,6 +330,8 @@ largest_scale (FpSheetViews *c)
 static const char *
 sheet_name (FpSheetKind kind)
 {
+  if (kind == FP_SHEET_SECTIONS)
+    return "sheet of both sections";
   return kind == FP_SHEET_CROSS ? "section across" : fp_sheet_id (kind);
 }
 

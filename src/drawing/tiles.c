@@ -252,9 +252,9 @@ static const struct { const char *name; double width, height; } large[] = {
   { "4A0", 2378, 1682 },
 };
 
-/* On a larger sheet, that way up that takes fewer pages; NULL where it fits neither way. */
+/* On a larger sheet, that way up that takes fewer pages; NULL where it fits neither way, with @why not that of the spec. */
 static GPtrArray *
-tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper tile, double *scale)
+tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper tile, double *scale, GError **why)
 {
   const FpUnits units = fp_project_brief (fp_scene_project (scene))->units;
   GPtrArray *fewest = NULL;
@@ -267,7 +267,7 @@ tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper til
       larger.width = lies ? large[size].width : large[size].height;
       larger.height = lies ? large[size].height : large[size].width;
       larger.paper_name = large[size].name;
-      g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, &larger, scale, NULL);
+      g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, &larger, scale, way == 0 ? why : NULL);
       GPtrArray *pages = sheets != NULL ? fp_sheets_tiled (sheets, tile, units) : NULL;
       if (pages == NULL)
         continue;
@@ -282,12 +282,12 @@ tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper til
   return fewest;
 }
 
-/* On the smallest sheet larger than that of the spec on which it fits; NULL with the error of the spec's own. */
+/* On the smallest sheet larger than that of the spec on which it fits; NULL with the error of the largest. */
 GPtrArray *
 fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale, GError **error)
 {
-  GError *first = NULL;
-  g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, spec, scale, &first);
+  GError *why = NULL;
+  g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, spec, scale, &why);
   GPtrArray *pages = NULL;
   double width, height;
 
@@ -296,9 +296,13 @@ fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper til
   fp_paper_size (spec->paper, TRUE, &width, &height);
   for (guint i = 0; pages == NULL && spec->scale > 0 && i < G_N_ELEMENTS (large); i++)
     if (large[i].width > width && large[i].height > height)
-      pages = tiled_on (scene, spec, i, tile, scale);
+      {
+        g_clear_error (&why);
+        pages = tiled_on (scene, spec, i, tile, scale, &why);
+      }
   if (pages == NULL)
-    g_propagate_error (error, g_steal_pointer (&first));
-  g_clear_error (&first);
+    g_propagate_error (error, why);
+  else
+    g_clear_error (&why);
   return pages;
 }

@@ -6,9 +6,12 @@
  */
 #include "drawing-private.h"
 
+#include "footpace/cause.h"
+
 #include <errno.h>
 #include <glib/gstdio.h>
 #include <stdio.h>
+#include <unistd.h>
 
 #define LINKS_MAX 40 /* as the system follows them */
 
@@ -63,15 +66,18 @@ fp_write_file (const char *path, gconstpointer data, gsize length, GError **erro
   const gboolean there = g_stat (target, &old) == 0;
 
   if (g_file_test (target, G_FILE_TEST_IS_SYMLINK))
-    return fp_write_failed (path, g_strerror (ELOOP), error);
+    return fp_write_failed (path, "it is a link that leads round in a circle", error);
   if (there && S_ISDIR (old.st_mode))
-    return fp_write_failed (path, g_strerror (EISDIR), error);
+    return fp_write_failed (path, "it is a folder; a file is expected", error);
   if (there && !S_ISREG (old.st_mode))
     return write_into (target, data, length, error);
+  /* A rename over it would not ask. */
+  if (there && g_access (target, W_OK) != 0)
+    return fp_write_failed (path, "the file is write-protected; it is left as it is", error);
   if (length > G_MAXSSIZE
       || !g_file_set_contents_full (target, data, (gssize) length,
                                     G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
                                     there ? (int) (old.st_mode & 0777) : 0666, &why))
-    return fp_write_failed (path, why != NULL ? why->message : g_strerror (EFBIG), error);
+    return fp_write_failed (path, why != NULL ? fp_error_cause (why) : g_strerror (EFBIG), error);
   return TRUE;
 }

@@ -32,12 +32,21 @@ fp_id_check (const char *id, const char *whose, GError **error)
   return FALSE;
 }
 
-/* What XML 1.0 cannot hold, or would not give back as it was. */
+/* They turn round what follows, also of a sentence of ours in which the text stands. */
+static gboolean
+is_override (gunichar c)
+{
+  return c == 0x202d || c == 0x202e;
+}
+
+/* What XML 1.0 cannot hold, or would not give back as it was; in a name also what begins a new line. */
 static gboolean
 is_forbidden (gunichar c, gboolean lines)
 {
   if (lines && (c == '\n' || c == '\t'))
     return FALSE;
+  if (is_override (c) || (!lines && (c == 0x2028 || c == 0x2029)))
+    return TRUE;
   return g_unichar_iscntrl (c) || c == 0xfffe || c == 0xffff;
 }
 

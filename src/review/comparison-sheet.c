@@ -115,7 +115,9 @@ choose_scale (Making *m, GError **error)
   const double height = m->content.y1 - m->content.y0;
   const double together = largest_scale (m, height - table_height (m->of)), alone = largest_scale (m, height);
   const double wanted = m->spec->scale;
+  g_autofree char *paper = g_strdup (fp_paper_id (m->spec->paper));
 
+  paper[0] = g_ascii_toupper (paper[0]);
   /* Small drawings over their table, rather than large ones without it. */
   m->apart = together == 0 || (together > SMALL && together > 2 * alone) || (wanted > 0 && wanted < together);
   m->scale = wanted > 0 ? wanted : m->apart ? alone : together;
@@ -124,10 +126,9 @@ choose_scale (Making *m, GError **error)
   if (alone > 0)
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE,
                  "the comparison does not fit %s at 1:%g; the largest scale that fits is 1:%g",
-                 fp_paper_id (m->spec->paper), wanted, alone);
+                 paper, wanted, alone);
   else
-    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the comparison fits %s at no scale; choose larger paper",
-                 fp_paper_id (m->spec->paper));
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the comparison fits %s at no scale; choose larger paper", paper);
   return FALSE;
 }
 

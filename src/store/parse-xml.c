@@ -24,9 +24,23 @@ typedef struct
   guint       version;  /* of the root, 0 while it has not been seen        */
 } Parse;
 
+/* What was shortened by bytes may end within a letter, which neither a terminal nor a label shows. */
+static void
+drop_cut_letters (char *text)
+{
+  const char *bad;
+
+  while (!g_utf8_validate (text, -1, &bad))
+    {
+      text += bad - text;
+      memmove (text, text + 1, strlen (text));
+    }
+}
+
 char *
 fp_xml_one_line (char *text)
 {
+  drop_cut_letters (text);
   for (char *c = text; *c != '\0'; c++)
     {
       const gboolean upper = c[0] == '\302' && (guchar) c[1] >= 0x80 && (guchar) c[1] < 0xa0; /* U+0080 to U+009F */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "footpace/recovery.h"
 
+#include "footpace/cause.h"
+
 #include <glib/gstdio.h>
 
 #include <errno.h>
@@ -82,7 +84,7 @@ write_about (FpRecovery *self, GError **error)
   set_text (file, "alternative", self->alternative);
   text = g_key_file_to_data (file, &length, NULL);
   return g_file_set_contents_full (about, text, (gssize) length, WHOLE, 0600, &cause)
-         || refuse (error, self->folder, cause->message);
+         || refuse (error, self->folder, fp_error_cause (cause));
 }
 
 /* A sweep that came between making the file and locking it has removed it: then another is made. */

@@ -8,6 +8,8 @@
 #define _XOPEN_SOURCE 700 /* O_CLOEXEC, S_ISREG */
 #include "parse-xml.h"
 
+#include "footpace/cause.h"
+
 #include <glib/gstdio.h>
 
 #include <errno.h>
@@ -237,7 +239,7 @@ put (const char *path, const char *bytes, gsize length, const struct stat *old, 
         restore_owner_and_mode (path, old);
       return TRUE;
     }
-  return refuse (error, FP_ERROR_WRITE, path, "it cannot be written: %s.%s", cause->message,
+  return refuse (error, FP_ERROR_WRITE, path, "it cannot be written: %s.%s", fp_error_cause (cause),
                  old != NULL ? " The file that was there is whole." : "");
 }
 

@@ -7,6 +7,7 @@ import json
 import os
 import pathlib
 import re
+import resource
 import subprocess
 import sys
 import tempfile
@@ -207,6 +208,10 @@ def errors_say_what_was_given_and_what_is_expected():
         (("draw", PARISH, "--sheet", "plan", "--out", "/no/such/x.pdf"), "there is no folder “/no/such”"),
         (("check",), "FILE is missing"),
         (("check", "a", "b"), "was given 2"),
+        (("check", ""), "FILE is missing"),
+        (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", ""), "--out is missing"),
+        (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", "/"), "“/” could not be written: it is a folder"),
+        (("draw", PARISH, "--sheet", "compare", "--scale", "1", "--out", "x.pdf"), "does not fit A3 at 1:1"),
     ):
         assert says in footpace(*arguments, expect=2).stderr, (arguments, says)
     # In a locale that cannot encode what was typed.
@@ -284,6 +289,8 @@ def a_large_sheet_goes_on_pages_to_be_joined():
         for page in pages:
             assert sorted(round(float(x)) for x in page) == [595, 842], page
         footpace("draw", PARISH, "--sheet", "plan", "--scale", "20", "--out", out, expect=2)
+        done = footpace("draw", PARISH, "--sheet", "sections", "--scale", "1", "--tiles", "a4", "--out", out, expect=2)
+        assert "the sheet of both sections does not fit 4A0 landscape at 1:1; the largest" in done.stderr, done.stderr
         footpace("draw", PARISH, "--sheet", "plan", "--tiles", "a4", "--out", pathlib.Path(folder) / "t.svg", expect=2)
 
 
@@ -301,6 +308,14 @@ def what_is_not_said_is_as_it_was_printed_last():
         footpace("draw", project, "--out", out, "--paper", "a3", "--across", "3000", expect=0)
         assert 'width="420mm"' in out.read_text()
         assert any("3000 mm into the sanctuary" in t for t in svg_texts(out)), svg_texts(out)
+        # What was kept and does not go with what is asked for now is no fault of who asks.
+        project.write_text(PARISH.read_text().replace("</project>", page.replace('"none"', '"a4"') + "</project>"))
+        footpace("draw", project, "--out", out, expect=0)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out)
+        compared = page.replace('"cross"', '"compare"').replace('findings="no"', 'findings="yes"')
+        project.write_text(PARISH.read_text().replace("</project>", compared + "</project>"))
+        footpace("draw", project, "--out", out, "--paper", "a2", expect=0)
+        project.write_text(PARISH.read_text().replace("</project>", page + "</project>"))
         # A sheet that is named is drawn as ever.
         footpace("draw", project, "--sheet", "plan", "--out", out, expect=0)
         assert 'width="420mm"' in out.read_text() and "B" not in svg_texts(out)
@@ -336,6 +351,44 @@ def a_failed_drawing_keeps_the_old_file():
 
 
 @test
+def a_drawing_never_takes_the_place_of_a_project():
+    with tempfile.TemporaryDirectory() as folder:
+        project, twin = pathlib.Path(folder) / "p.footpace", pathlib.Path(folder) / "p.pdf"
+        project.write_bytes(CHAPEL.read_bytes())
+        os.link(project, twin)
+        for out, says in ((project, "ending"), (twin, "is the project that is drawn"),
+                          (pathlib.Path(folder) / "other.footpace", "ending")):
+            done = footpace("draw", project, "--sheet", "plan", "--as", "pdf", "--out", out, expect=2)
+            assert says in done.stderr, done.stderr
+        assert project.read_bytes() == twin.read_bytes() == CHAPEL.read_bytes()
+        assert sorted(os.listdir(folder)) == ["p.footpace", "p.pdf"]
+
+
+@test
+def where_files_may_not_grow_nothing_is_left_behind():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "x.pdf"
+        out.write_bytes(b"old")
+        done = subprocess.run([FOOTPACE, "draw", str(CHAPEL), "--sheet", "plan", "--out", str(out)], capture_output=True,
+                              text=True, env=NO_DISPLAY, timeout=300,
+                              preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (4096, 4096)))
+        assert done.returncode == 2 and "could not be written" in done.stderr, done
+        assert "File too large" in done.stderr and done.stderr.count("x.pdf") == 1, done.stderr
+        assert out.read_bytes() == b"old" and os.listdir(folder) == ["x.pdf"]
+
+
+@test
+def a_reader_that_stops_early_leaves_nothing_behind():
+    with tempfile.TemporaryDirectory() as folder:
+        env = dict(NO_DISPLAY, TMPDIR=folder)
+        with subprocess.Popen([FOOTPACE, "draw", str(PARISH), "--sheet", "plan", "--as", "pdf", "--out", "-"],
+                              stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=env) as running:
+            running.stdout.close()
+            running.wait(timeout=300)
+        assert running.returncode != 0 and os.listdir(folder) == [], (running.returncode, os.listdir(folder))
+
+
+@test
 def a_drawing_goes_where_a_link_leads():
     with tempfile.TemporaryDirectory() as folder:
         link, target = pathlib.Path(folder) / "link.pdf", pathlib.Path(folder) / "target.pdf"
@@ -356,9 +409,9 @@ def a_drawing_goes_where_a_link_leads():
 def what_a_stranger_wrote_steers_no_terminal():
     with tempfile.TemporaryDirectory() as folder:
         bad = pathlib.Path(folder) / "bad.footpace"
-        for evil in ("1&#10;2", "1&#9;2", "1&#x9b;31m2", "1&#x7f;2"):
+        for evil in ("x" * 39 + "ü" * 9, "1&#10;2", "1&#9;2", "1&#x9b;31m2", "1&#x7f;2"):
             bad.write_text(re.sub(r'(<altar [^>]*?) x="[^"]*"', rf'\1 x="{evil}"', PARISH.read_text(), count=1))
-            done = footpace("check", bad, expect=2)
+            done = footpace("check", bad, expect=2)  # which must be UTF-8, wherever a long word was cut
             assert done.stderr.count("\n") == 1 and done.stderr.strip().isprintable(), repr(done.stderr)
 
 

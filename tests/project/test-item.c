@@ -86,6 +86,10 @@ test_names (void)
   refused (&init, FP_ERROR_INVALID, "U+0007");
   init.name = "next\302\205line";
   refused (&init, FP_ERROR_INVALID, "U+0085");
+  init.name = "Altar \342\200\256 turned round";
+  refused (&init, FP_ERROR_INVALID, "U+202E");
+  init.name = "separated\342\200\250lines";
+  refused (&init, FP_ERROR_INVALID, "U+2028");
   init.name = "no\357\277\276char";
   refused (&init, FP_ERROR_INVALID, "U+FFFE");
   init.name = "broken \xc3";

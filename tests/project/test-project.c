@@ -304,6 +304,8 @@ test_alternatives (void)
   refused (fp_project_with_new_alternative (p, 0, "not ok", "Bad", &bad), &bad, FP_ERROR_INVALID, "is not an id");
   refused (fp_project_with_new_alternative (p, 7, "c", "Bad", &none), &none, FP_ERROR_REFERENCE, "no alternative");
   refused (fp_project_with_alternative_text (p, 0, "a\001", NULL, &name), &name, FP_ERROR_INVALID, "control character");
+  /* A note may have lines, however they are parted. */
+  step (&p, fp_project_with_alternative_text (p, 0, NULL, "one\342\200\250two", &error), &error);
 
   step (&p, fp_project_with_new_alternative (p, 0, "c", "Copy", &error), &error);
   g_assert_cmpint (fp_project_find_alternative (p, "c"), ==, 2);
