@@ -10,6 +10,8 @@
 #include "footpace/pens.h"
 #include "footpace/scene.h"
 
+#include <gio/gio.h>
+
 G_BEGIN_DECLS
 
 typedef struct _FpProjection FpProjection;
@@ -31,6 +33,9 @@ FpProjection *fp_projection_new   (const FpScene *scene, FpViewId view);
  * Dimensions, levels and names of a drawing made of it follow @hidden too.
  */
 FpProjection *fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden);
+/* Likewise; once @cancel (nullable) is cancelled it ends soon, and what it gives is of no use. */
+FpProjection *fp_projection_new_until (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden,
+                                       GCancellable *cancel);
 FpCut         fp_projection_cut    (const FpProjection *self);
 FpHidden      fp_projection_hidden (const FpProjection *self);
 

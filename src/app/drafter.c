@@ -31,6 +31,7 @@ typedef struct
 {
   const FpScene *scene; /* owned */
   FpDraftHow     how;
+  GCancellable  *cancel; /* of the job; NULL: nobody waits meanwhile */
 } Order;
 
 static void
@@ -45,7 +46,7 @@ order_free (gpointer data)
 static FpProjection *
 project (const Order *order, FpViewId view)
 {
-  return fp_projection_new_cut (order->scene, view, &order->how.cut[view], order->how.hidden);
+  return fp_projection_new_until (order->scene, view, &order->how.cut[view], order->how.hidden, order->cancel);
 }
 
 static gpointer
@@ -65,6 +66,8 @@ project_all (FpDrafter *self, Order *order)
   projection[FP_VIEW_ELEVATION] = project (order, FP_VIEW_ELEVATION);
   projection[FP_VIEW_SECTION] = project (order, FP_VIEW_SECTION);
   projection[FP_VIEW_PLAN] = g_thread_join (thread);
+  if (g_cancellable_is_cancelled (order->cancel))
+    return projection; /* how long it takes is not known */
   g_mutex_lock (&self->mutex);
   self->took = g_get_monotonic_time () - begun;
   g_mutex_unlock (&self->mutex);
@@ -74,7 +77,10 @@ project_all (FpDrafter *self, Order *order)
 static void
 draft (FpLatestJob *job, gpointer request, gpointer data)
 {
-  fp_latest_job_post (job, project_all (data, request));
+  Order *order = request;
+
+  order->cancel = fp_latest_job_cancellable (job);
+  fp_latest_job_post (job, project_all (data, order));
 }
 
 static void
@@ -119,7 +125,7 @@ fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
   FpProjection **projection;
   gboolean at_once;
 
-  *order = (Order) { fp_scene_ref (scene), *how };
+  *order = (Order) { fp_scene_ref (scene), *how, NULL };
   g_mutex_lock (&self->mutex);
   at_once = self->took <= AT_ONCE_US;
   g_mutex_unlock (&self->mutex);

@@ -550,11 +550,12 @@ course_of (const FpEdge *edge, Course *c, FpBox *box)
 }
 
 void
-fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GArray *out)
+fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, GArray *out)
 {
   g_autoptr (GArray) breaks = g_array_new (FALSE, FALSE, sizeof (double));
 
-  for (guint i = 0; i < self->sketch->edges->len; i++)
+  /* Thousands of things at one place take a minute: nobody who closes the window waits for that. */
+  for (guint i = 0; i < self->sketch->edges->len && !g_cancellable_is_cancelled (cancel); i++)
     {
       Course c;
       FpBox box;

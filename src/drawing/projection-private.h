@@ -126,7 +126,7 @@ typedef struct
 } FpPiece;
 
 /* Appends what is seen of all edges (FpPiece). */
-void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GArray *out);
+void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, GArray *out);
 
 /* Draws coincident lines once, joins what continues, sorts by owner and pen: FpPiece in, FpProjectedLine out. */
 void fp_pieces_merge (GArray *pieces, GArray *lines);

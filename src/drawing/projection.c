@@ -305,6 +305,12 @@ cut_of (FpViewId view, const FpCut *cut)
 FpProjection *
 fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden)
 {
+  return fp_projection_new_until (scene, view, cut, hidden, NULL);
+}
+
+FpProjection *
+fp_projection_new_until (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden, GCancellable *cancel)
+{
   FpProjection *self = g_new0 (FpProjection, 1);
   g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
 
@@ -323,7 +329,7 @@ fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, Fp
       layer->sketch = sketch_layer (self, i == GHOSTS);
       fp_sketch_join_cuts (layer->sketch, self->cuts);
       layer->grid = fp_face_grid_new (layer->sketch);
-      fp_face_grid_visible (layer->grid, i == GHOSTS, pieces);
+      fp_face_grid_visible (layer->grid, i == GHOSTS, cancel, pieces);
     }
   fp_pieces_merge (pieces, self->lines);
   measure_box (self);

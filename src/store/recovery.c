@@ -14,6 +14,7 @@
 
 #define GROUP      "project"
 #define WHOLE      (G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE)
+#define ABOUT_MAX  65536 /* bytes                                              */
 #define LEFT_MAX   200 /* entries looked at: more is not the work of crashes */
 
 struct _FpRecovery
@@ -258,6 +259,15 @@ time_of (const struct stat *st)
   return g_date_time_add (second, st->st_mtim.tv_nsec / 1000);
 }
 
+/* To open a pipe would wait for someone to write into it, and what is huge was not written by us. */
+static gboolean
+is_small_file (const char *path)
+{
+  struct stat st;
+
+  return stat (path, &st) == 0 && S_ISREG (st.st_mode) && st.st_size <= ABOUT_MAX;
+}
+
 static FpLeft *
 read_entry (const char *folder, const char *id)
 {
@@ -268,7 +278,7 @@ read_entry (const char *folder, const char *id)
 
   left->id = g_strdup (id);
   left->kept = part (folder, id, ".footpace");
-  if (g_key_file_load_from_file (file, about, G_KEY_FILE_NONE, NULL))
+  if (is_small_file (about) && g_key_file_load_from_file (file, about, G_KEY_FILE_NONE, NULL))
     {
       uri = g_key_file_get_string (file, GROUP, "file", NULL);
       left->path = uri != NULL ? g_filename_from_uri (uri, NULL, NULL) : NULL;

@@ -167,6 +167,25 @@ test_section_along (void)
   g_assert_cmpuint (n, ==, m);
 }
 
+/* --- when nobody waits any longer ------------------------------------------- */
+
+static void
+test_cancelled (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (GCancellable) cancel = g_cancellable_new ();
+  g_autoptr (FpProjection) told = fp_projection_new_until (scene, FP_VIEW_PLAN, NULL, 0, cancel);
+  g_autoptr (FpProjection) cut_short = NULL;
+  guint n;
+
+  fp_projection_lines (told, &n);
+  g_assert_cmpuint (n, >, 100);
+  g_cancellable_cancel (cancel);
+  cut_short = fp_projection_new_until (scene, FP_VIEW_PLAN, NULL, 0, cancel);
+  fp_projection_lines (cut_short, &n);
+  g_assert_cmpuint (n, ==, 0);
+}
+
 /* --- what is left out --------------------------------------------------------- */
 
 static FpProjection *
@@ -377,6 +396,7 @@ main (int argc, char **argv)
   g_test_add_func ("/projection/plan", test_plan);
   g_test_add_func ("/projection/elevation", test_elevation);
   g_test_add_func ("/projection/section", test_section);
+  g_test_add_func ("/projection/cancelled", test_cancelled);
   g_test_add_func ("/projection/footpace-cut", test_footpace_cut);
   g_test_add_func ("/projection/ghosts", test_ghosts);
   g_test_add_func ("/projection/no-doubles", test_no_doubles);

@@ -10,6 +10,7 @@
 #include <glib/gstdio.h>
 #include <signal.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -254,6 +255,47 @@ test_rubbish (Fixture *f, gconstpointer data)
   g_assert_true (g_file_test (stray, G_FILE_TEST_EXISTS));
 }
 
+static char *
+note_of_what_was_left (const Fixture *f)
+{
+  g_autoptr (GPtrArray) left = fp_recovery_left (f->folder);
+  g_autofree char *id = NULL;
+
+  g_assert_cmpuint (left->len, ==, 1);
+  id = g_strconcat (((FpLeft *) left->pdata[0])->id, ".about", NULL);
+  return g_build_filename (f->folder, id, NULL);
+}
+
+static void
+assert_left_without_note (const Fixture *f)
+{
+  g_autoptr (GPtrArray) left = fp_recovery_left (f->folder);
+
+  g_assert_cmpuint (left->len, ==, 1);
+  g_assert_null (((FpLeft *) left->pdata[0])->path);
+}
+
+/* A pipe, a device and a huge file in the place of the note: none is waited for, none is read. */
+static void
+test_no_ordinary_note (Fixture *f, gconstpointer data)
+{
+  g_autofree char *about = NULL;
+
+  (void) data;
+  in_a_program_that_is_killed (keep_twice, f);
+  about = note_of_what_was_left (f);
+  g_assert_cmpint (g_remove (about), ==, 0);
+  g_assert_cmpint (mkfifo (about, 0600), ==, 0);
+  assert_left_without_note (f);
+  g_assert_cmpint (g_remove (about), ==, 0);
+  g_assert_cmpint (symlink ("/dev/zero", about), ==, 0);
+  assert_left_without_note (f);
+  g_assert_cmpint (g_remove (about), ==, 0);
+  g_assert_true (g_file_set_contents (about, "[project]\nfile=file:///x\n#", -1, NULL));
+  g_assert_cmpint (truncate (about, (off_t) 4 << 30), ==, 0);
+  assert_left_without_note (f);
+}
+
 /* SHA-256 of "abc": FIPS 180-2, appendix B.1. */
 static void
 test_digest (Fixture *f, gconstpointer data)
@@ -285,6 +327,7 @@ main (int argc, char **argv)
   ADD ("newest-first", test_newest_first);
   ADD ("no-folder", test_no_folder);
   ADD ("rubbish", test_rubbish);
+  ADD ("no-ordinary-note", test_no_ordinary_note);
   ADD ("digest", test_digest);
   return g_test_run ();
 }
