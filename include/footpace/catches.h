@@ -41,8 +41,8 @@ typedef struct _FpCatches FpCatches;
 
 /* @moving: ids, ended by NULL; what goes with them catches nothing, nor does a footpace that is laid round one of them.
  * What stands on the floor is caught by what stands on the floor; what stands on a mensa, by that mensa and what else
- * stands on it.  Holds a reference to the scene. */
-FpCatches *fp_catches_new  (const FpScene *scene, const char *const *moving);
+ * stands on it.  What is @hidden catches nothing: nobody could see why.  Holds a reference to the scene. */
+FpCatches *fp_catches_new  (const FpScene *scene, const char *const *moving, FpHidden hidden);
 void       fp_catches_free (FpCatches *self);
 
 /* The plan of all that moves, as it stands in the scene; empty where nothing does. */

@@ -35,7 +35,7 @@ void
 fp_board_view_begin_catching (FpBoardView *self, const char *const *moving)
 {
   fp_board_view_end_catching (self);
-  self->catches = fp_catches_new (fp_document_base_scene (self->document), moving);
+  self->catches = fp_catches_new (fp_document_base_scene (self->document), moving, self->how.hidden);
   self->catch_ways = 3;
   for (; *moving != NULL; moving++)
     self->catch_ways &= ways_of (fp_document_placed (self->document, *moving));

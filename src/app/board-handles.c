@@ -19,11 +19,16 @@ fp_board_view_forget_handles (FpBoardView *self)
   g_clear_pointer (&self->handles, g_array_unref);
 }
 
-/* Of the one thing that is chosen. */
+/* The one thing that is chosen; nobody pulls what is not shown. */
 static const char *
 subject (FpBoardView *self)
 {
-  return self->document != NULL && fp_document_n_chosen (self->document) == 1 ? fp_document_chosen (self->document) : NULL;
+  const FpPlaced *placed = self->document != NULL ? fp_document_chosen_placed (self->document) : NULL;
+
+  if (placed == NULL || fp_document_n_chosen (self->document) != 1
+      || !fp_shows_thing (self->how.hidden, fp_item_kind (placed->item), placed->standing))
+    return NULL;
+  return fp_document_chosen (self->document);
 }
 
 static GArray *

@@ -21,7 +21,8 @@ still (FpBoardView *self)
   const char *const nothing[] = { NULL };
 
   if (self->still == NULL)
-    self->still = fp_catches_new (fp_projection_scene (self->projection[0]), nothing);
+    self->still = fp_catches_new (fp_projection_scene (self->projection[0]), nothing,
+                                  fp_projection_hidden (self->projection[0]));
   return self->still;
 }
 

@@ -139,7 +139,10 @@ fp_board_view_set_hidden (FpBoardView *self, FpHidden hidden)
 {
   if (self->how.hidden == hidden)
     return;
+  fp_board_view_cancel (self);
   self->how.hidden = hidden;
+  fp_board_view_forget_handles (self);
+  self->handle = 0;
   draw_anew (self);
 }
 

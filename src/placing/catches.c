@@ -133,7 +133,7 @@ may_catch (const Chosen *chosen, int thing)
 }
 
 FpCatches *
-fp_catches_new (const FpScene *scene, const char *const *moving)
+fp_catches_new (const FpScene *scene, const char *const *moving, FpHidden hidden)
 {
   FpCatches *self = g_new0 (FpCatches, 1);
   g_auto (Chosen) chosen = { 0 };
@@ -151,7 +151,8 @@ fp_catches_new (const FpScene *scene, const char *const *moving)
   for (guint i = 0; i < n; i++)
     if (!chosen_carries (&chosen, (int) i))
       {
-        if (may_catch (&chosen, (int) i))
+        if (may_catch (&chosen, (int) i)
+            && fp_shows_thing (hidden, fp_item_kind (placed[i].item), placed[i].standing))
           add_thing (self, (int) i, &placed[i]);
       }
     else if (!placed[i].ghost)

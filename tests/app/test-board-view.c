@@ -294,6 +294,37 @@ test_board_drags_the_section (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Nobody pulls what is not shown. */
+static void
+test_board_hides_handles (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpScene *scene;
+  const FpPlaced *altar;
+  FpPoint on;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  scene = fp_document_scene (d);
+  altar = &fp_scene_placed (scene, NULL)[fp_scene_celebrated_altar (scene)];
+  fp_document_choose (d, fp_item_id (altar->item));
+  on = fp_board_view_on_widget (b, FP_VIEW_PLAN, (FpVec3) { altar->plan.x1, (altar->plan.y0 + altar->plan.y1) / 2, 0 });
+  g_assert_true (fp_board_view_has_handles (b));
+  g_assert_cmpuint (fp_board_view_handle_at (b, on.x, on.y), >, 0);
+  g_assert_true (fp_board_view_next_handle (b, FALSE));
+  fp_board_view_set_hidden (b, 1u << FP_SHOW_ALTAR);
+  g_assert_false (fp_board_view_has_handles (b));
+  g_assert_cmpuint (fp_board_view_handle_at (b, on.x, on.y), ==, 0);
+  g_assert_false (fp_board_view_next_handle (b, FALSE));
+  fp_board_view_nudge_handle (b, 10, 0); /* of what was in hand: none is */
+  g_assert_null (fp_document_undo_label (d));
+  fp_board_view_set_hidden (b, 0);
+  g_assert_true (fp_board_view_has_handles (b));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* Takes hold at a hit, goes so far over the paper, lets go. */
 static void
 drag_by (FpBoardView *b, const FpToolHit *hit, double x, double y)
@@ -396,6 +427,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
+  g_test_add_func ("/board/hides-handles", test_board_hides_handles);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }

@@ -219,7 +219,7 @@ set_up (Church *c, gconstpointer data)
   (void) data;
   c->project = fp_store_load (path, NULL);
   c->scene = fp_scene_new (c->project, 2); /* the high altar */
-  c->catches = fp_catches_new (c->scene, nothing);
+  c->catches = fp_catches_new (c->scene, nothing, 0);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     c->projection[v] = fp_projection_new (c->scene, (FpViewId) v);
 }

@@ -41,7 +41,7 @@ static FpVec3
 drop_at (Fixture *f, double x, double y, double reach, FpCatch *cx, FpCatch *cy)
 {
   const char *const moving[] = { "mover", NULL };
-  g_autoptr (FpCatches) catches = fp_catches_new (f->scene, moving);
+  g_autoptr (FpCatches) catches = fp_catches_new (f->scene, moving, 0);
   FpVec3 by = { x + 2000, y - 3000, 0 };
 
   fp_catches_find (catches, &by, 3, reach, cx, cy);
@@ -153,16 +153,44 @@ test_point_and_carried (Fixture *f, gconstpointer data)
   church_add (&p, &(ChurchThing) { .kind = "tabernacle", .id = "tabernacle", .on = "altar" });
   scene = (FpScene *) fp_scene_new (p, 0);
   fp_project_unref (p);
-  catches = fp_catches_new (scene, moving);
+  catches = fp_catches_new (scene, moving, 0);
   fp_catches_find (catches, &by, 2, 20, &x, &y);
   g_assert_cmpint (x.sort, ==, FP_CATCH_NONE); /* x was not to be caught */
   g_assert_cmpint (y.sort, ==, FP_CATCH_NONE);
-  all = fp_catches_new (scene, nothing);
+  all = fp_catches_new (scene, nothing, 0);
   g_assert_true (fp_box_is_empty (&(FpBox) { fp_catches_moving (all).x0, 0, fp_catches_moving (all).x1, 0 }));
   fp_catches_find_point (all, &point, 20, &x, &y);
   g_assert_cmpfloat (point.x, ==, -5000);
   g_assert_cmpfloat (point.y, ==, 8000);
   g_assert_cmpstr (x.id, ==, "chancel");
+}
+
+/* What is not shown holds nothing; what is shown beside it still does. */
+static void
+test_hidden_catches_nothing (Fixture *f, gconstpointer data)
+{
+  const char *const nothing[] = { NULL };
+  g_autoptr (FpCatches) all = fp_catches_new (f->scene, nothing, 0);
+  g_autoptr (FpCatches) bare = fp_catches_new (f->scene, nothing, 1u << FP_SHOW_BUILDING);
+  g_autoptr (FpCatches) none = fp_catches_new (f->scene, nothing, FP_HIDDEN_ALL);
+  const FpPlaced *mover = &fp_scene_placed (f->scene, NULL)[fp_scene_find (f->scene, "mover")];
+  const FpPoint corner = { -4996, 7993 }, edge = { mover->plan.x0 + 4, 5500 };
+  FpPoint p = corner;
+  FpCatch x, y;
+
+  (void) data;
+  fp_catches_find_point (all, &p, 20, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_EDGE);
+  p = corner;
+  fp_catches_find_point (bare, &p, 20, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_NONE);
+  g_assert_cmpint (y.sort, ==, FP_CATCH_NONE);
+  p = edge;
+  fp_catches_find_point (bare, &p, 20, &x, &y);
+  g_assert_cmpstr (x.id, ==, "mover");
+  p = edge;
+  fp_catches_find_point (none, &p, 20, &x, &y);
+  g_assert_cmpint (x.sort, ==, FP_CATCH_NONE);
 }
 
 /* A footpace goes with its altar: it must not hold it back.  What stands on the mensa is lined up there. */
@@ -183,13 +211,13 @@ test_what_may_catch (Fixture *f, gconstpointer data)
   church_add (&p, &(ChurchThing) { .kind = "crucifix", .id = "cross", .on = "altar" });
   scene = (FpScene *) fp_scene_new (p, 0);
   fp_project_unref (p);
-  of_altar = fp_catches_new (scene, altar);
+  of_altar = fp_catches_new (scene, altar, 0);
   by = (FpVec3) { 700, 333, 0 };
   fp_catches_find (of_altar, &by, 3, 5000, &x, &y);
   g_assert_cmpstr (x.id, !=, "footpace");
   g_assert_cmpstr (y.id, !=, "footpace");
   /* In line with the credence that stands on the floor: not from up there. */
-  of_cross = fp_catches_new (scene, cross);
+  of_cross = fp_catches_new (scene, cross, 0);
   by = (FpVec3) { 2000 - 40 + 3, 0, 0 };
   fp_catches_find (of_cross, &by, 1, 20, &x, &y);
   g_assert_cmpint (x.sort, ==, FP_CATCH_NONE);
@@ -198,7 +226,7 @@ test_what_may_catch (Fixture *f, gconstpointer data)
   g_assert_cmpint (x.sort, ==, FP_CATCH_CENTRE);
   g_assert_cmpstr (x.id, ==, "altar");
   /* Nor is the credence caught by the cross on the mensa, but by the altar. */
-  of_mover = fp_catches_new (scene, mover);
+  of_mover = fp_catches_new (scene, mover, 0);
   by = (FpVec3) { 2000 + 40, 0, 0 };
   fp_catches_find (of_mover, &by, 1, 10, &x, &y);
   g_assert_cmpint (x.sort, ==, FP_CATCH_CENTRE);
@@ -237,6 +265,7 @@ main (int argc, char **argv)
   ADD ("out-of-reach", test_out_of_reach);
   ADD ("point-and-carried", test_point_and_carried);
   ADD ("what-may-catch", test_what_may_catch);
+  ADD ("hidden", test_hidden_catches_nothing);
   ADD ("random", test_random);
   return g_test_run ();
 }
