@@ -37,6 +37,9 @@ FpProject *fp_set_out_new (const FpScene *scene, const FpKind *kind, char **id, 
  */
 FpProject *fp_set_out_move (const FpScene *scene, const char *id, FpVec3 by, GError **error);
 
+/* Several, ended by NULL, of which none stands on another: in one go, as long as it takes for each. */
+FpProject *fp_set_out_move_all (const FpScene *scene, const char *const *ids, FpVec3 by, GError **error);
+
 /* One parameter, by its id.  For a thing of the survey: measured anew. */
 FpProject *fp_set_out_param (const FpScene *scene, const char *id, const char *param, double value, GError **error);
 

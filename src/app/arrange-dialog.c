@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "arrange-dialog.h"
 
+#include "amiss.h"
 #include "compat-4-8.h"
 #include "text-dialog.h"
 
@@ -57,7 +58,9 @@ fp_chosen_words (FpDocument *document)
 static void
 tell_error (Ask *ask, const GError *error)
 {
-  gtk_label_set_text (GTK_LABEL (ask->error), error != NULL ? error->message : "");
+  g_autofree char *said = error != NULL ? fp_amiss_words (fp_document_base_scene (ask->document), error->message) : NULL;
+
+  gtk_label_set_text (GTK_LABEL (ask->error), said != NULL ? said : "");
   gtk_widget_set_visible (ask->error, error != NULL);
   gtk_widget_set_sensitive (ask->accept, error == NULL);
 }

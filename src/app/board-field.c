@@ -2,6 +2,8 @@
 /* board-field.c - a small field that opens on the board, for a value that is typed on the spot */
 #include "board-view-private.h"
 
+#include "amiss.h"
+
 typedef struct
 {
   FpBoardView *board;
@@ -63,7 +65,9 @@ on_activate (GtkEntry *entry, Open *o)
   else
     {
       o->over = FALSE;
-      say_wrong (o, error->message);
+      g_autofree char *said = fp_amiss_words (fp_document_scene (o->board->document), error->message);
+
+      say_wrong (o, said);
     }
 }
 

@@ -2,6 +2,8 @@
 /* board-move.c - what the tool answered, done to the project */
 #include "board-view-private.h"
 
+#include "amiss.h"
+
 #include "footpace/arrange.h"
 #include "footpace/setting-out.h"
 
@@ -76,7 +78,7 @@ preview_pull (FpBoardView *self, FpVec3 by)
   else
     {
       fp_document_drop_preview (self->document);
-      self->amiss = g_strdup (error->message);
+      self->amiss = fp_amiss_words (fp_document_base_scene (self->document), error->message);
     }
   self->own_change = FALSE;
 }

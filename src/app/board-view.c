@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "board-view-private.h"
 
+#include "amiss.h"
+
 #include <math.h>
 
 G_DEFINE_FINAL_TYPE (FpBoardView, fp_board_view, GTK_TYPE_WIDGET)
@@ -120,7 +122,9 @@ fp_board_view_set_document (FpBoardView *self, FpDocument *document)
 void
 fp_board_view_notice (FpBoardView *self, const char *text)
 {
-  g_signal_emit (self, signals[NOTICE], 0, text);
+  g_autofree char *said = fp_amiss_words (fp_document_scene (self->document), text);
+
+  g_signal_emit (self, signals[NOTICE], 0, said);
 }
 
 /* --- what is shown, and how ------------------------------------------------ */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "inspector-private.h"
 
+#include "amiss.h"
 #include "outline-edit.h"
 #include "param-row.h"
 #include "scroll-to.h"
@@ -29,10 +30,21 @@ chosen (FpInspector *self)
 void
 fp_inspector_answer (GtkWidget *row, gboolean taken, GError **error)
 {
+  FpInspector *self = FP_INSPECTOR (gtk_widget_get_ancestor (row, FP_TYPE_INSPECTOR));
+  g_autofree char *said = taken ? NULL : fp_amiss_words (fp_document_scene (self->document), (*error)->message);
+
   if (taken)
     fp_param_row_settle (FP_PARAM_ROW (row));
   else
-    fp_param_row_fail (FP_PARAM_ROW (row), (*error)->message);
+    fp_param_row_fail (FP_PARAM_ROW (row), said);
+}
+
+static void
+tell_wrong (FpInspector *self, const GError *error)
+{
+  g_autofree char *said = fp_amiss_words (fp_document_scene (self->document), error->message);
+
+  gtk_label_set_text (GTK_LABEL (self->where), said);
 }
 
 /* --- what is typed -------------------------------------------------------- */
@@ -96,7 +108,7 @@ on_support (GtkDropDown *choices, GParamSpec *pspec, FpInspector *self)
     return;
   if (!fp_support_enter (self->document, id, g_ptr_array_index (self->supports, i), &error))
     {
-      gtk_label_set_text (GTK_LABEL (self->where), error->message);
+      tell_wrong (self, error);
       gtk_widget_add_css_class (self->where, "error");
     }
 }
@@ -110,7 +122,7 @@ on_keep (GtkButton *button, FpInspector *self)
   (void) button;
   if (!fp_document_edit (self->document, fp_set_out_restore (fp_document_base_scene (self->document), id, &error),
                          "Keep it again", NULL))
-    gtk_label_set_text (GTK_LABEL (self->where), error->message);
+    tell_wrong (self, error);
 }
 
 /* --- rows ----------------------------------------------------------------- */

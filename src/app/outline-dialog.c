@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "outline-dialog.h"
 
+#include "amiss.h"
 #include "compat-4-8.h"
 #include "corner-editor.h"
 #include "outline-edit.h"
@@ -101,7 +102,9 @@ make (Dialog *d, GError **error)
 static void
 tell_error (Dialog *d, const GError *error)
 {
-  gtk_label_set_text (GTK_LABEL (d->error), error != NULL ? error->message : "");
+  g_autofree char *said = error != NULL ? fp_amiss_words (fp_document_base_scene (d->document), error->message) : NULL;
+
+  gtk_label_set_text (GTK_LABEL (d->error), said != NULL ? said : "");
   gtk_widget_set_visible (d->error, error != NULL);
   /* What is wrong says it already. */
   gtk_widget_set_visible (d->closing, error == NULL && is_walk (d) && d->closed);

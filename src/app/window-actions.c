@@ -75,7 +75,7 @@ edit (FpWindow *self, FpProject *next, const char *label, GError **error)
 {
   if (fp_document_edit (self->document, next, label, NULL))
     return TRUE;
-  fp_window_notice (self, (*error)->message, TRUE);
+  fp_window_tell_amiss (self, *error);
   return FALSE;
 }
 

@@ -49,7 +49,7 @@ arrange (FpWindow *self, FpProject *next, const char *deed, char **made, const G
   g_autofree char *what = fp_chosen_words (self->document), *label = g_strdup_printf ("%s %s", deed, what);
 
   if (!fp_document_edit (self->document, next, label, NULL))
-    fp_window_notice (self, error->message, TRUE);
+    fp_window_tell_amiss (self, error);
   else if (made != NULL)
     fp_document_choose_all (self->document, (const char *const *) made);
 }

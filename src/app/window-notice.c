@@ -2,6 +2,8 @@
 /* window-notice.c - messages that lie over the page */
 #include "window-private.h"
 
+#include "amiss.h"
+
 #define NOTICE_SECONDS 6
 
 gboolean
@@ -67,6 +69,14 @@ fp_window_notice (FpWindow *self, const char *text, gboolean wrong)
   /* What went wrong stays until it was read. */
   if (!wrong)
     self->notice_over = g_timeout_add_seconds (NOTICE_SECONDS, on_notice_over, self);
+}
+
+void
+fp_window_tell_amiss (FpWindow *self, const GError *error)
+{
+  g_autofree char *said = fp_amiss_words (fp_document_scene (self->document), error->message);
+
+  fp_window_notice (self, said, TRUE);
 }
 
 void

@@ -75,6 +75,7 @@ void     fp_window_tell_sections (FpWindow *self); /* where they are cut now */
 
 /* --- window-notice.c --- */
 void     fp_window_class_bind_notice (GtkWidgetClass *widget_class);
+void     fp_window_tell_amiss (FpWindow *self, const GError *error); /* why nothing came of an edit */
 /* FALSE: there was none. */
 gboolean fp_window_put_notice_away (FpWindow *self);
 

@@ -169,7 +169,7 @@ on_remedy_wanted (FpWindow *self)
     return;
   if (!fp_document_edit (self->document,
                          fp_remedy_make (&self->remedy, fp_document_base_scene (self->document), &error), label, NULL))
-    fp_window_notice (self, error->message, TRUE);
+    fp_window_tell_amiss (self, error);
 }
 
 void

@@ -51,7 +51,7 @@ strike (GtkWidget *widget, const char *name, GVariant *parameter)
   if (fp_document_edit (self->document, next, label, NULL))
     fp_window_notice (self, said, FALSE);
   else
-    fp_window_notice (self, error->message, TRUE);
+    fp_window_tell_amiss (self, error);
 }
 
 void

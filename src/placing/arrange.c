@@ -27,10 +27,16 @@ edit_each (const FpScene *scene, const Chosen *chosen, Edit edit, gconstpointer 
   return project;
 }
 
+/* At every motion of the hand: they are moved in the one scene that is there. */
 static FpProject *
-move_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+move_all (const Chosen *chosen, FpVec3 by, GError **error)
 {
-  return fp_set_out_move (scene, id, *(const FpVec3 *) data, error);
+  g_autofree const char **ids = g_new (const char *, chosen->n + 1);
+
+  for (guint i = 0; i < chosen->n; i++)
+    ids[i] = fp_item_id (chosen->placed[chosen->index[i]].item);
+  ids[chosen->n] = NULL;
+  return fp_set_out_move_all (chosen->scene, ids, by, error);
 }
 
 FpProject *
@@ -38,7 +44,7 @@ fp_arrange_move (const FpScene *scene, const char *const *ids, FpVec3 by, GError
 {
   g_auto (Chosen) chosen = { 0 };
 
-  return chosen_init (&chosen, scene, ids, 1, error) ? edit_each (scene, &chosen, move_one, &by, error) : NULL;
+  return chosen_init (&chosen, scene, ids, 1, error) ? move_all (&chosen, by, error) : NULL;
 }
 
 static FpProject *
@@ -115,7 +121,7 @@ fp_arrange_centre (const FpScene *scene, const char *const *ids, GError **error)
   for (guint i = 0; i < chosen.n; i++)
     fp_box_add_box (&box, &chosen.placed[chosen.index[i]].plan);
   by.x = -(box.x0 + box.x1) / 2;
-  return edit_each (scene, &chosen, move_one, &by, error);
+  return move_all (&chosen, by, error);
 }
 
 /* --- equal gaps ----------------------------------------------------------- */

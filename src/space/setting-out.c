@@ -11,7 +11,7 @@
 typedef struct
 {
   const FpScene   *scene;
-  const FpProject *project;
+  const FpProject *project; /* that of the scene, or what other edits have made of it */
   guint            alternative;
   const FpPlaced  *placed; /* of the whole scene; NULL where it does not stand */
   int              index;  /* into the scene; -1 where it does not stand   */
@@ -22,9 +22,9 @@ typedef struct
 } Subject;
 
 static gboolean
-find_subject (const FpScene *scene, const char *id, Subject *s, GError **error)
+find_subject_in (const FpScene *scene, const FpProject *project, const char *id, Subject *s, GError **error)
 {
-  *s = (Subject) { .scene = scene, .project = fp_scene_project (scene), .alternative = fp_scene_alternative (scene) };
+  *s = (Subject) { .scene = scene, .project = project, .alternative = fp_scene_alternative (scene) };
   s->item = fp_project_find (s->project, s->alternative, id, &s->in_survey);
   if (s->item == NULL)
     {
@@ -38,6 +38,12 @@ find_subject (const FpScene *scene, const char *id, Subject *s, GError **error)
   if (s->in_survey)
     fp_alternative_fate (fp_project_alternative (s->project, s->alternative), id, &s->place, &s->on);
   return TRUE;
+}
+
+static gboolean
+find_subject (const FpScene *scene, const char *id, Subject *s, GError **error)
+{
+  return find_subject_in (scene, fp_scene_project (scene), id, s, error);
 }
 
 static gboolean
@@ -74,6 +80,25 @@ write_item (const Subject *s, const FpProject *project, const FpItemInit *init, 
     return NULL;
   return s->in_survey ? fp_project_with_survey_item (project, item, error)
          : fp_project_with_item (project, s->alternative, item, error);
+}
+
+static FpProject *
+write_param (const Subject *s, const char *param, double value, GError **error)
+{
+  const int index = fp_kind_param_index (fp_item_kind (s->item), param);
+  double changed[FP_PARAM_MAX];
+  FpItemInit init;
+
+  if (index < 0)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: it has no %s", fp_item_id (s->item), param);
+      return NULL;
+    }
+  fp_item_init_from (s->item, &init);
+  memcpy (changed, init.param, fp_kind_n_params (init.kind) * sizeof (double));
+  changed[index] = value;
+  init.param = changed;
+  return write_item (s, s->project, &init, error);
 }
 
 static gboolean
@@ -134,7 +159,7 @@ carry (const Subject *s, FpProject *project, const FpPlace *from, const FpPlace 
       if (placed[i].ghost || placed[i].support != s->index
           || (fp_item_kind (placed[i].item)->flags & FP_KIND_ON_FLOOR) == 0)
         continue;
-      next = find_subject (s->scene, fp_item_id (placed[i].item), &carried, error)
+      next = find_subject_in (s->scene, project, fp_item_id (placed[i].item), &carried, error)
              ? carry_one (&carried, project, from, to, error) : NULL;
       fp_project_unref (project);
       project = next;
@@ -224,8 +249,7 @@ move_in_wall (const Subject *s, FpVec3 by, GError **error)
   a = wall->form.corner[side];
   b = wall->form.corner[(side + 1) % wall->form.n_corners];
   room_in_side (s, hypot (b.x - a.x, b.y - a.y), &least, &most);
-  return fp_set_out_param (s->scene, fp_item_id (s->item), "along",
-                           MAX (MIN (fp_item_param (s->item, "along") + step.x, most), least), error);
+  return write_param (s, "along", MAX (MIN (fp_item_param (s->item, "along") + step.x, most), least), error);
 }
 
 /* Relative to a support that is not there (any more): from now on in church coordinates. */
@@ -258,12 +282,12 @@ move_subject (const Subject *s, FpVec3 by, GError **error)
   return move_to (s, &place, error);
 }
 
-FpProject *
-fp_set_out_move (const FpScene *scene, const char *id, FpVec3 by, GError **error)
+static FpProject *
+move_in (const FpScene *scene, const FpProject *project, const char *id, FpVec3 by, GError **error)
 {
   Subject s;
 
-  if (!find_subject (scene, id, &s, error) || !must_stand (&s, error))
+  if (!find_subject_in (scene, project, id, &s, error) || !must_stand (&s, error))
     return NULL;
   if (has_flag (&s, FP_KIND_IN_WALL))
     return move_in_wall (&s, by, error);
@@ -273,6 +297,27 @@ fp_set_out_move (const FpScene *scene, const char *id, FpVec3 by, GError **error
       return carry (&s, fp_project_ref (s.project), &from, &to, error);
     }
   return move_subject (&s, by, error);
+}
+
+FpProject *
+fp_set_out_move (const FpScene *scene, const char *id, FpVec3 by, GError **error)
+{
+  return move_in (scene, fp_scene_project (scene), id, by, error);
+}
+
+/* None of them moves another, so where each stands is as the scene has it. */
+FpProject *
+fp_set_out_move_all (const FpScene *scene, const char *const *ids, FpVec3 by, GError **error)
+{
+  FpProject *project = fp_project_ref (fp_scene_project (scene));
+
+  for (; project != NULL && *ids != NULL; ids++)
+    {
+      g_autoptr (FpProject) before = project;
+
+      project = move_in (scene, before, *ids, by, error);
+    }
+  return project;
 }
 
 FpProject *
@@ -299,24 +344,9 @@ fp_set_out_place (const FpScene *scene, const char *id, const FpPlace *place, GE
 FpProject *
 fp_set_out_param (const FpScene *scene, const char *id, const char *param, double value, GError **error)
 {
-  double changed[FP_PARAM_MAX];
-  FpItemInit init;
   Subject s;
-  int index;
 
-  if (!find_subject (scene, id, &s, error))
-    return NULL;
-  index = fp_kind_param_index (fp_item_kind (s.item), param);
-  if (index < 0)
-    {
-      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: it has no %s", id, param);
-      return NULL;
-    }
-  fp_item_init_from (s.item, &init);
-  memcpy (changed, init.param, fp_kind_n_params (init.kind) * sizeof (double));
-  changed[index] = value;
-  init.param = changed;
-  return write_item (&s, s.project, &init, error);
+  return find_subject (scene, id, &s, error) ? write_param (&s, param, value, error) : NULL;
 }
 
 FpProject *

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The outline of an existing thing typed anew, and the survey added to, edited and taken from in the window. */
+#include "amiss.h"
 #include "corner-editor.h"
 #include "outline-dialog.h"
 #include "outline-edit.h"
@@ -139,6 +140,8 @@ test_corners_typed (void)
   guint n;
   const double was = corners_of (d, id, &n)[0].x;
   g_autofree char *typed = g_strdup_printf ("%.1f - 50 mm", was);
+  GtkWidget *wrong = help_find_styled (dialog, "error");
+  g_autofree char *named = g_strdup_printf ("%s: the outline", fp_item_name (fp_document_placed (d, id)->item));
 
   type (dialog, "Across", 0, typed);
   WAIT_FOR (fp_document_is_previewing (d));
@@ -146,6 +149,10 @@ test_corners_typed (void)
   type (dialog, "Across", 1, "nowhere");
   WAIT_FOR (gtk_widget_get_visible (help_find_styled (dialog, "error")) && !fp_document_is_previewing (d));
   g_assert_false (gtk_widget_get_sensitive (gtk_window_get_default_widget (GTK_WINDOW (dialog))));
+  /* What is wrong with the outline itself is said of the thing by its name. */
+  type (dialog, "Across", 1, "0");
+  type (dialog, "Across", 0, "90000");
+  WAIT_FOR (g_str_has_prefix (gtk_label_get_text (GTK_LABEL (wrong)), named));
   gtk_window_close (GTK_WINDOW (dialog));
   WAIT_FOR (gtk_window_get_modal (GTK_WINDOW (window)) == FALSE);
   g_assert_cmpfloat (corners_of (d, id, &n)[0].x, ==, was);
@@ -157,6 +164,29 @@ test_corners_typed (void)
   g_assert_cmpuint (fp_document_depth (d), ==, 1);
   g_assert_true (g_str_has_prefix (fp_document_undo_label (d), "Outline of"));
   gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* An id goes, wherever it stands at the head; a name is said once; anything else stays. */
+static void
+test_amiss_by_name (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  const FpScene *scene = fp_document_scene (d);
+  const char *id = id_of (d, FP_ROLE_FLOOR), *name = fp_item_name (fp_document_placed (d, id)->item);
+  static const char *const heads[] = { "%s: ", "%s: %s: ", "%s has ", "no %s: ", "%s, ", "%s: x: " };
+
+  for (guint i = 0; i < G_N_ELEMENTS (heads); i++)
+    {
+      g_auto (GStrv) part = g_strsplit (heads[i], "%s", -1);
+      const gboolean twice = i == 1, kept = i == 3 || i == 4;
+      g_autofree char *head = twice ? g_strconcat (name, ": ", id, ": ", NULL) : g_strjoinv (id, part);
+      g_autofree char *message = g_strconcat (head, "it is 5: no more", NULL);
+      g_autofree char *first = kept ? NULL : g_strdelimit (g_strdup (twice ? ": " : part[1]), "", ' ');
+      g_autofree char *want = kept ? g_strdup (message) : g_strconcat (name, first, "it is 5: no more", NULL);
+      g_autofree char *said = fp_amiss_words (scene, message);
+
+      g_assert_cmpstr (said, ==, want);
+    }
 }
 
 /* A side that is typed too long does not close, and the dialog says by how much; a little is shared out. */
@@ -275,6 +305,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline/there-and-back", test_there_and_back);
   g_test_add_func ("/outline/too-few", test_too_few);
   g_test_add_func ("/outline/corners", test_corners_typed);
+  g_test_add_func ("/outline/amiss", test_amiss_by_name);
   g_test_add_func ("/outline/sides", test_sides_typed);
   g_test_add_func ("/outline/untouched", test_untouched);
   g_test_add_func ("/survey/kinds", test_survey_kinds);

@@ -3,6 +3,7 @@
 #include "church.h"
 
 #include "footpace/arrange.h"
+#include "footpace/setting-out.h"
 
 #include <math.h>
 #include <string.h>
@@ -361,11 +362,45 @@ test_refusals (Fixture *f, gconstpointer data)
   g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
 }
 
+/* Moved in one go they come to stand where they would if each were moved in the scene that the one before has left. */
+static void
+test_move_as_one_by_one (Fixture *f, gconstpointer data)
+{
+  static const char *const all[] = { "footpace", "bench", "credence", "window" };
+  const FpVec3 by = { 170, -230, 0 };
+
+  (void) data;
+  for (guint chosen = 1; chosen < 16; chosen++)
+    {
+      const char *ids[5] = { NULL };
+      const FpScene *each = fp_scene_ref (f->scene), *once;
+      guint n = 0, n_placed;
+
+      for (guint i = 0; i < G_N_ELEMENTS (all); i++)
+        if ((chosen & (1u << i)) != 0)
+          {
+            const FpScene *before = each;
+
+            ids[n++] = all[i];
+            each = scene_of (fp_set_out_move (before, all[i], by, &failure));
+            fp_scene_unref (before);
+          }
+      once = scene_of (fp_arrange_move (f->scene, ids, by, &failure));
+      const FpPlaced *placed = fp_scene_placed (each, &n_placed);
+      for (guint i = 0; i < n_placed; i++)
+        if (!placed[i].ghost)
+          assert_at (once, fp_item_id (placed[i].item), placed[i].place.x, placed[i].place.y, placed[i].place.turn);
+      fp_scene_unref (each);
+      fp_scene_unref (once);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
 #define ADD(name, function) g_test_add ("/arrange/" name, Fixture, NULL, set_up, function, tear_down)
+  ADD ("move-as-one-by-one", test_move_as_one_by_one);
   ADD ("move", test_move);
   ADD ("remove", test_remove);
   ADD ("centre", test_centre);
