@@ -27,9 +27,10 @@ GPtrArray *fp_drawing_tiles (FpDrawing *sheet, FpPaper paper, gboolean landscape
  * fp_sheet_pages_tiled:
  * @tile: paper of the pages to be joined; each sheet's pages lie the way that takes fewer
  *
- * As fp_sheet_pages(), on several pages to be joined.  What does not fit
- * spec->paper at spec->scale is drawn on a larger sheet, up to 4A0 (ISO 216),
- * upright or lying, whichever takes fewer pages.
+ * As fp_sheet_pages(), the drawing on several pages to be joined, the further
+ * sheets of findings each on one page of @tile.  What does not fit spec->paper
+ * at spec->scale is drawn on a larger sheet, up to 4A0 (ISO 216), upright or
+ * lying, whichever takes fewer pages.
  */
 GPtrArray *fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale,
                                  GError **error);

@@ -62,4 +62,8 @@ typedef struct
 
 void   fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpTitleBlock *fields);
 
+/* fp_sheet_pages() with its further sheets upright on that paper; NULL: on the paper of the first. */
+GPtrArray *fp_sheet_pages_further_on (const FpScene *scene, const FpSheetSpec *spec, const FpPaper *paper, double *scale,
+                                      GError **error);
+
 G_END_DECLS

@@ -321,17 +321,33 @@ unref_drawing (gpointer drawing)
   fp_drawing_unref (drawing);
 }
 
-GPtrArray *
-fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+/* Without findings beside anything; on @paper, upright, if it is given. */
+static FpSheetSpec
+further_spec (const FpSheetSpec *spec, const FpPaper *paper)
 {
-  FpSheetSpec numbered = *spec, bare = *spec;
+  FpSheetSpec further = *spec;
+
+  further.findings = NULL;
+  if (paper == NULL)
+    return further;
+  further.paper = *paper;
+  further.width = further.height = 0;
+  further.paper_name = NULL;
+  further.landscape = FALSE;
+  return further;
+}
+
+GPtrArray *
+fp_sheet_pages_further_on (const FpScene *scene, const FpSheetSpec *spec, const FpPaper *paper, double *scale,
+                           GError **error)
+{
+  FpSheetSpec numbered = *spec, bare = further_spec (spec, paper);
   Page first, further;
   guint on_first = 0, sheets = 0;
   FpFindingsList list;
   FpDrawing *drawing;
   GPtrArray *pages;
 
-  bare.findings = NULL;
   lay_page (spec, &first);
   lay_page (&bare, &further);
   further.list = (FpFindingsList) { .findings = spec->findings };
@@ -342,7 +358,7 @@ fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GE
       sheets = count_further (spec, &first, &further, &on_first);
     }
   numbered.page = MAX (spec->page, 1u);
-  numbered.pages = MAX (spec->pages, numbered.page) + sheets;
+  numbered.pages = bare.pages = MAX (spec->pages, numbered.page) + sheets;
   first.list.next = sheets > 0 ? numbered.page + 1 : 0;
   drawing = make_sheet (scene, &numbered, &first, scale, error);
   if (drawing == NULL)
@@ -353,8 +369,14 @@ fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GE
   list.first = on_first;
   for (guint i = 0; i < sheets; i++)
     {
-      numbered.page++;
-      g_ptr_array_add (pages, draw_further (scene, &numbered, &further, &list, i + 1 == sheets));
+      bare.page = numbered.page + i + 1;
+      g_ptr_array_add (pages, draw_further (scene, &bare, &further, &list, i + 1 == sheets));
     }
   return pages;
+}
+
+GPtrArray *
+fp_sheet_pages (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  return fp_sheet_pages_further_on (scene, spec, NULL, scale, error);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* tiles.c - a large sheet on several small pages, with match marks and a ruler */
+#include "sheet-parts.h"
 #include "tile-grid.h"
 
 #include <math.h>
@@ -246,6 +247,18 @@ fp_sheets_tiled (const GPtrArray *sheets, FpPaper tile, FpUnits units)
   return pages;
 }
 
+/* Only the drawing is joined from pages; the findings that follow it are read one page after another. */
+static GPtrArray *
+drawing_tiled (const GPtrArray *sheets, FpPaper tile, FpUnits units)
+{
+  GPtrArray *pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+
+  append_tiles (pages, g_ptr_array_index (sheets, 0), tile, units);
+  for (guint i = 1; i < sheets->len; i++)
+    g_ptr_array_add (pages, fp_drawing_ref (g_ptr_array_index (sheets, i)));
+  return pages;
+}
+
 /* Larger than any paper that is printed in one piece (ISO 216; 2A0 and 4A0 from memory), landscape. */
 static const struct { const char *name; double width, height; } large[] = {
   { "A3", 420, 297 }, { "A2", 594, 420 }, { "A1", 841, 594 }, { "A0", 1189, 841 }, { "2A0", 1682, 1189 },
@@ -267,8 +280,8 @@ tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper til
       larger.width = lies ? large[size].width : large[size].height;
       larger.height = lies ? large[size].height : large[size].width;
       larger.paper_name = large[size].name;
-      g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, &larger, scale, way == 0 ? why : NULL);
-      GPtrArray *pages = sheets != NULL ? fp_sheets_tiled (sheets, tile, units) : NULL;
+      g_autoptr (GPtrArray) sheets = fp_sheet_pages_further_on (scene, &larger, &tile, scale, way == 0 ? why : NULL);
+      GPtrArray *pages = sheets != NULL ? drawing_tiled (sheets, tile, units) : NULL;
       if (pages == NULL)
         continue;
       if (fewest != NULL && fewest->len <= pages->len)
@@ -287,12 +300,12 @@ GPtrArray *
 fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale, GError **error)
 {
   GError *why = NULL;
-  g_autoptr (GPtrArray) sheets = fp_sheet_pages (scene, spec, scale, &why);
+  g_autoptr (GPtrArray) sheets = fp_sheet_pages_further_on (scene, spec, &tile, scale, &why);
   GPtrArray *pages = NULL;
   double width, height;
 
   if (sheets != NULL)
-    return fp_sheets_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
+    return drawing_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
   fp_paper_size (spec->paper, TRUE, &width, &height);
   for (guint i = 0; pages == NULL && spec->scale > 0 && i < G_N_ELEMENTS (large); i++)
     if (large[i].width > width && large[i].height > height)

@@ -634,6 +634,45 @@ test_tiled (void)
     g_assert_cmpfloat_with_epsilon (fp_drawing_width (tiles->pdata[i]) * fp_drawing_height (tiles->pdata[i]), 210 * 297, HAIR);
 }
 
+/* The drawing on pages to be joined, the findings that follow it on pages to be read: upright, whole, counted as sheets. */
+static void
+test_tiled_with_findings (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+  guint further = 0, told = 0;
+
+  for (guint i = 0; i < 90; i++)
+    g_ptr_array_add (lines, g_strdup_printf ("F%u\nM%u measured\nW%u where\nS%u source", i, i, i, i));
+  g_ptr_array_add (lines, NULL);
+  const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A2, .landscape = TRUE,
+                             .findings = (const char *const *) lines->pdata };
+  g_autoptr (GPtrArray) pages = fp_sheet_pages_tiled (scene, &spec, FP_PAPER_A4, NULL, NULL);
+
+  for (guint i = 0; i < pages->len; i++)
+    further += reading_has_text (pages->pdata[i], "Findings") ? 1 : 0;
+  g_assert_cmpuint (further, >=, 2);
+  g_assert_cmpuint (pages->len - further, >=, 4); /* A2 is four of A4, and more with what overlaps */
+  for (guint i = 0; i < further; i++)
+    {
+      const FpDrawing *page = pages->pdata[pages->len - further + i];
+      g_autofree char *sheet_number = g_strdup_printf ("%u of %u", i + 2, further + 1);
+      guint n;
+      const FpMark *mark = fp_drawing_marks (page, &n);
+
+      g_assert_cmpfloat (fp_drawing_width (page), ==, 210);
+      g_assert_cmpfloat (fp_drawing_height (page), ==, 297);
+      g_assert_true (reading_has_text (page, sheet_number));
+      assert_within_frame (page, "findings of a tiled sheet");
+      assert_texts_apart (page, "findings of a tiled sheet");
+      for (guint k = 0; k < n; k++)
+        told += mark[k].type == FP_MARK_TEXT && mark[k].text[0] == 'S' && g_ascii_isdigit (mark[k].text[1]);
+    }
+  g_assert_true (reading_has_text (pages->pdata[pages->len - 1], "S89 source"));
+  g_assert_cmpuint (told, >, 40);
+  g_assert_cmpuint (told, <, 90); /* the others stand beside the drawing */
+}
+
 static void
 test_nothing_to_draw (void)
 {
@@ -653,6 +692,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet/paper", test_paper);
+  g_test_add_func ("/sheet/tiled-with-findings", test_tiled_with_findings);
   g_test_add_func ("/sheet/frame", test_frame);
   g_test_add_func ("/sheet/all-within", test_all_within);
   g_test_add_func ("/sheet/scale-is-the-largest", test_scale_is_the_largest);
