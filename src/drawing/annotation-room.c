@@ -3,6 +3,7 @@
 #include "annotation-private.h"
 
 #include "dimension-line.h"
+#include "pew-block.h"
 
 /* So much of what lies off the paper counts too: what is seen must not depend on where the paper ends, mm. */
 #define UNSEEN 200.0
@@ -85,6 +86,25 @@ add_breaks (FpAnnotation *self, FpProjection *projection)
     }
 }
 
+/* What the plan shows of them; what is taken away gives way. */
+static void
+add_rows (FpAnnotation *self, const FpScene *scene)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      FpPoint pt[FP_PEWS_CORNERS];
+      if (!self->shows[i] || placed[i].ghost || fp_item_kind (placed[i].item)->role != FP_ROLE_PEWS)
+        continue;
+      fp_pews_field (&placed[i], pt);
+      for (guint k = 0; k < FP_PEWS_CORNERS; k++)
+        pt[k] = fp_view_to_paper (&self->layout, pt[k]);
+      fp_cover_add_rows (self->room, pt, FP_PEWS_CORNERS);
+    }
+}
+
 void
 fp_annotation_cover_objects (FpAnnotation *self, FpProjection *projection)
 {
@@ -104,6 +124,8 @@ fp_annotation_cover_objects (FpAnnotation *self, FpProjection *projection)
         fp_cover_add_object (self->room, a, b, line->owner + 1);
     }
   add_breaks (self, projection);
+  if (self->view == FP_VIEW_PLAN)
+    add_rows (self, fp_projection_scene (projection));
   for (guint i = 0; i < n_cuts; i++)
     {
       g_autofree FpPoint *pt = g_new (FpPoint, MAX (cut[i].n, 1u));

@@ -20,6 +20,7 @@ struct _FpCover
   GArray     *texts;   /* Text    */
   GArray     *objects; /* Line    */
   GArray     *filled;  /* Filled  */
+  GArray     *rows;    /* likewise: fields of seats */
   GArray     *corners; /* FpPoint */
   GHashTable *cells;   /* of CELL mm: key -> GArray of indices into objects */
 };
@@ -34,6 +35,7 @@ fp_cover_new (void)
   self->texts = g_array_new (FALSE, FALSE, sizeof (Text));
   self->objects = g_array_new (FALSE, FALSE, sizeof (Line));
   self->filled = g_array_new (FALSE, FALSE, sizeof (Filled));
+  self->rows = g_array_new (FALSE, FALSE, sizeof (Filled));
   self->corners = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   return self;
 }
@@ -48,6 +50,7 @@ fp_cover_free (FpCover *self)
   g_array_unref (self->texts);
   g_array_unref (self->objects);
   g_array_unref (self->filled);
+  g_array_unref (self->rows);
   g_array_unref (self->corners);
   g_clear_pointer (&self->cells, g_hash_table_unref);
   g_free (self);
@@ -274,13 +277,25 @@ fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b, guint owner)
       }
 }
 
+static void
+add_area (FpCover *self, GArray *areas, const FpPoint *pt, guint n)
+{
+  const Filled area = { self->corners->len, n, fp_outline_box (pt, n) };
+
+  g_array_append_vals (self->corners, pt, n);
+  g_array_append_val (areas, area);
+}
+
 void
 fp_cover_add_filled (FpCover *self, const FpPoint *pt, guint n)
 {
-  const Filled filled = { self->corners->len, n, fp_outline_box (pt, n) };
+  add_area (self, self->filled, pt, n);
+}
 
-  g_array_append_vals (self->corners, pt, n);
-  g_array_append_val (self->filled, filled);
+void
+fp_cover_add_rows (FpCover *self, const FpPoint *pt, guint n)
+{
+  add_area (self, self->rows, pt, n);
 }
 
 static gboolean
@@ -374,13 +389,25 @@ passes_over (const FpCover *self, const Filled *f, FpPoint a, FpPoint b)
   return FALSE;
 }
 
+static gboolean
+passes_any (const FpCover *self, const GArray *areas, FpPoint a, FpPoint b)
+{
+  for (guint i = 0; i < areas->len; i++)
+    if (passes_over (self, &g_array_index (areas, Filled, i), a, b))
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b)
 {
-  for (guint i = 0; i < self->filled->len; i++)
-    if (passes_over (self, &g_array_index (self->filled, Filled, i), a, b))
-      return TRUE;
-  return FALSE;
+  return passes_any (self, self->filled, a, b);
+}
+
+gboolean
+fp_cover_passes_rows (const FpCover *self, FpPoint a, FpPoint b)
+{
+  return passes_any (self, self->rows, a, b);
 }
 
 /* Where two segments cross lies in one cell alone: there it is counted. */

@@ -48,6 +48,10 @@ guint    fp_cover_crossings  (const FpCover *self, FpPoint a, FpPoint b);
 /* Whether it passes over a filled area. */
 gboolean fp_cover_passes_filled (const FpCover *self, FpPoint a, FpPoint b);
 
+/* Rows of seats: what lies among them is not told from them.  @pt: the field that they cover; copied */
+void     fp_cover_add_rows    (FpCover *self, const FpPoint *pt, guint n);
+gboolean fp_cover_passes_rows (const FpCover *self, FpPoint a, FpPoint b);
+
 /* Whether a line that was taken by another owner runs along the segment within @distance mm. */
 gboolean fp_cover_line_has_company (const FpCover *self, FpPoint a, FpPoint b, double distance, guint owner);
 

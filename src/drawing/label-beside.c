@@ -2,7 +2,7 @@
 /* label-beside.c - places for a name: inside its thing, and beside it at a leader */
 #include "labels-private.h"
 
-#include "thin.h"
+#include "pew-block.h"
 
 #include <math.h>
 

@@ -110,6 +110,15 @@ cost_of_extensions (const Search *s, const FpDimensionLine *d)
   return cost;
 }
 
+/* Among rows of seats a line is taken for one of them. */
+static gboolean
+runs_through_rows (const Search *s, const FpDimensionLine *d)
+{
+  return !s->w->of_rows && s->among != FP_NEAR_ANYHOW
+         && (fp_cover_passes_rows (s->room, d->line_a, d->line_b)
+             || (d->has_shelf && fp_cover_passes_rows (s->room, d->shelf_a, d->shelf_b)));
+}
+
 static gboolean
 is_lost (const Search *s, const FpDimensionLine *d)
 {
@@ -117,7 +126,7 @@ is_lost (const Search *s, const FpDimensionLine *d)
          || fp_cover_line_has_company (s->room, d->line_a, d->line_b, LINES_APART, s->index + 1)
          || (d->has_shelf && (fp_cover_runs_along (s->room, d->shelf_a, d->shelf_b, TOGETHER)
                               || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0))
-         || fp_cover_passes_filled (s->room, d->line_a, d->line_b);
+         || fp_cover_passes_filled (s->room, d->line_a, d->line_b) || runs_through_rows (s, d);
 }
 
 /* The axis is no line of what is drawn, but looks like one. */
@@ -153,7 +162,8 @@ try_figure (Search *s, FpFigure figure, double cost)
   on_figure = cost_of_figure (s, &d);
   if (on_figure == G_MAXDOUBLE)
     return;
-  cost += on_figure + PER_LINE * fp_cover_crossings (s->room, d.line_a, d.line_b) + cost_of_extensions (s, &d) + cost_of_company (s, &d);
+  cost += on_figure + PER_LINE * fp_cover_crossings (s->room, d.line_a, d.line_b) + cost_of_extensions (s, &d)
+          + cost_of_company (s, &d);
   if (cost >= MIN (s->cost, s->most))
     return;
   s->cost = cost;

@@ -268,40 +268,21 @@ thin_thing (Thinning *t)
 
 typedef struct
 {
-  const FpPlaced *placed;
-  double          rows, spacing, depth, radius;
-  guint           every;  /* row that is drawn */
+  FpPewBlock of;
+  guint      every;  /* row that is drawn */
 } Block;
-
-static double
-param_of (const FpPlaced *placed, const char *id, double otherwise)
-{
-  const int i = fp_kind_param_index (fp_item_kind (placed->item), id);
-
-  return i < 0 ? otherwise : placed->form.param[i];
-}
-
-/* How far behind the front of the first row. */
-static double
-behind_front (const Block *b, FpPoint p)
-{
-  const FpPoint local = fp_place_unpoint (&b->placed->place, p);
-
-  return b->radius > 0 ? hypot (local.x, local.y - b->radius) - b->radius : -local.y;
-}
 
 /* FALSE where the rows stand far enough apart to be drawn one by one. */
 static gboolean
 is_crowded (const FpPlaced *placed, double scale, Block *out)
 {
   const double clear = CLEAR + fp_pen_stroke (FP_PEN_OUTLINE, placed->standing);
+  const FpPewBlock of = fp_pew_block (placed);
 
-  *out = (Block) { placed, param_of (placed, "rows", 1), param_of (placed, "spacing", 0),
-                   param_of (placed, "depth", 0), param_of (placed, "radius", 0), 1 };
-  if (out->spacing <= out->depth || out->depth <= 0
-      || MIN (out->depth, out->spacing - out->depth) / scale >= clear)
+  *out = (Block) { of, 1 };
+  if (of.spacing <= of.depth || of.depth <= 0 || MIN (of.depth, of.spacing - of.depth) / scale >= clear)
     return FALSE;
-  while (out->every < 1024 && out->every * out->spacing / scale < ROWS_APART)
+  while (out->every < 1024 && out->every * of.spacing / scale < ROWS_APART)
     out->every *= 2;
   return TRUE;
 }
@@ -310,15 +291,15 @@ is_crowded (const FpPlaced *placed, double scale, Block *out)
 static gboolean
 keep_row (const Block *b, double d, FpPen *pen)
 {
-  const double row = round (d / b->spacing);
+  const double row = round (d / b->of.spacing);
 
-  if (fabs (d - (b->rows - 1) * b->spacing - b->depth) < ON_FRONT || fabs (d) < ON_FRONT)
+  if (fabs (d - fp_pew_block_depth (&b->of)) < ON_FRONT || fabs (d) < ON_FRONT)
     {
       *pen = FP_PEN_OUTLINE;
       return TRUE;
     }
   *pen = FP_PEN_EDGE;
-  return fabs (d - row * b->spacing) < ON_FRONT && (guint) MAX (row, 0) % b->every == 0;
+  return fabs (d - row * b->of.spacing) < ON_FRONT && (guint) MAX (row, 0) % b->every == 0;
 }
 
 static FpPoint
@@ -331,13 +312,13 @@ beyond (FpPoint from, FpPoint to, double share)
 static gboolean
 keep_end (const Block *b, double da, double db, FpProjectedLine *line)
 {
-  const double front = MIN (da, db), back = MAX (da, db), row = round (front / b->spacing);
-  const double share = b->spacing / (back - front);
+  const double front = MIN (da, db), back = MAX (da, db), row = round (front / b->of.spacing);
+  const double share = b->of.spacing / (back - front);
 
-  if (back - front < b->depth / 2 || fabs (front - row * b->spacing) > ON_FRONT)
+  if (back - front < b->of.depth / 2 || fabs (front - row * b->of.spacing) > ON_FRONT)
     return FALSE;
   line->pen = FP_PEN_OUTLINE;
-  if (row + 1.5 > b->rows)
+  if (row + 1.5 > b->of.rows)
     return TRUE;
   if (da < db)
     line->b = beyond (line->a, line->b, share);
@@ -350,7 +331,7 @@ keep_end (const Block *b, double da, double db, FpProjectedLine *line)
 static gboolean
 keep_of_block (const Block *b, FpProjectedLine *line)
 {
-  const double da = behind_front (b, line->a), db = behind_front (b, line->b);
+  const double da = fp_pew_block_behind (&b->of, line->a), db = fp_pew_block_behind (&b->of, line->b);
 
   if (line->pen != FP_PEN_OUTLINE && line->pen != FP_PEN_EDGE)
     return TRUE;
@@ -459,9 +440,9 @@ leave_out_kneelers (Thinning *t, const Block *b)
   for (guint i = 0; i < t->n; i++)
     {
       const FpProjectedLine *line = &t->line[t->first + i];
-      const double da = behind_front (b, line->a), db = behind_front (b, line->b), d = (da + db) / 2;
-      const double within = d - floor ((d + ON_FRONT) / b->spacing) * b->spacing;
-      t->gone[i] = (line->pen == FP_PEN_OUTLINE || line->pen == FP_PEN_EDGE) && within > b->depth + ON_FRONT;
+      const double da = fp_pew_block_behind (&b->of, line->a), db = fp_pew_block_behind (&b->of, line->b), d = (da + db) / 2;
+      const double within = d - floor ((d + ON_FRONT) / b->of.spacing) * b->of.spacing;
+      t->gone[i] = (line->pen == FP_PEN_OUTLINE || line->pen == FP_PEN_EDGE) && within > b->of.depth + ON_FRONT;
     }
 }
 
@@ -494,20 +475,6 @@ fp_is_crowded (const FpPlaced *pews, double scale)
   return fp_item_kind (pews->item)->role == FP_ROLE_PEWS && is_crowded (pews, fp_thin_scale (scale), &block);
 }
 
-gboolean
-fp_pews_contain (const FpPlaced *pews, FpPoint at)
-{
-  const FpPoint local = fp_place_unpoint (&pews->place, at);
-  const double half = param_of (pews, "length", 0) / 2;
-  Block b;
-
-  is_crowded (pews, 1, &b);
-  const double d = behind_front (&b, at);
-  /* Rows about a centre are all of one length. */
-  const double along = b.radius > 0 ? atan2 (local.x, b.radius - local.y) * (b.radius + d) : local.x;
-  return d >= 0 && d <= (b.rows - 1) * b.spacing + b.depth && fabs (along) <= half;
-}
-
 GArray *
 fp_thinned_lines (FpProjection *projection, double scale)
 {
@@ -529,7 +496,7 @@ fp_thinned_lines (FpProjection *projection, double scale)
       else if (is_crowded (&t.placed[t.line[t.first].owner], t.scale, &block))
         add_block (&t, &block, out);
       else
-        add_thing (&t, view, (block.spacing - block.depth) / t.scale < KNEELER_ROOM ? &block : NULL, out);
+        add_thing (&t, view, (block.of.spacing - block.of.depth) / t.scale < KNEELER_ROOM ? &block : NULL, out);
     }
   for (guint s = 0; s < SECTORS; s++)
     g_array_unref (t.sector[s]);

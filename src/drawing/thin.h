@@ -10,6 +10,8 @@
  */
 #pragma once
 
+#include "pew-block.h"
+
 #include "footpace/projection.h"
 
 G_BEGIN_DECLS
@@ -22,8 +24,5 @@ GArray *fp_thinned_lines (FpProjection *projection, double scale);
 
 /* Whether it is a block of pews of which no more than outline and rows are drawn. */
 gboolean fp_is_crowded (const FpPlaced *pews, double scale);
-
-/* Whether a point of the plan lies among the rows of a block of pews. */
-gboolean fp_pews_contain (const FpPlaced *pews, FpPoint at);
 
 G_END_DECLS

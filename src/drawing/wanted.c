@@ -264,7 +264,7 @@ add_of_thing (Gathering *g, const FpPlaced *placed)
   for (guint i = 0; i < specs->len; i++)
     {
       const FpDimSpec *spec = &g_array_index (specs, FpDimSpec, i);
-      FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)),
+      FpWanted w = { .item = g_intern_string (fp_item_id (placed->item)), .of_rows = kind->role == FP_ROLE_PEWS,
                      .measured = { .sort = sort_of (kind, spec) } };
       w.measured.item = w.item;
       w.must = fp_must_be_told (g->scene, placed, spec->param, main_axis (spec));

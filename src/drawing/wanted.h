@@ -39,6 +39,7 @@ typedef struct
   const char *item;       /* interned; what a click on it edits             */
   const char *param;      /* interned; NULL: it follows from others         */
   const char *must;       /* static; what it is called where it must be told (must.h); NULL: it may be left out */
+  gboolean    of_rows;    /* of the seats themselves: it may stand among them */
   gboolean    insists;    /* no other view of the board can tell it better  */
   gboolean    is_tiny;    /* too short on paper to be dimensioned: it is told in words alone */
   FpStretch  measured;   /* what typing over it changes                    */

@@ -429,6 +429,79 @@ assert_altar_named_first (const FpScene *scene, const FpDrawing *drawing, const 
     }
 }
 
+static gboolean
+is_pews (const FpScene *scene, const char *item)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (g_strcmp0 (fp_item_id (placed[i].item), item) == 0)
+      return fp_item_kind (placed[i].item)->role == FP_ROLE_PEWS && !placed[i].ghost;
+  return FALSE;
+}
+
+/* Side of the line through @a and @b on which @p lies: twice the area of the triangle. */
+static double
+side_of (FpPoint a, FpPoint b, FpPoint p)
+{
+  return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+static gboolean
+cross (FpPoint a, FpPoint b, FpPoint c, FpPoint d)
+{
+  return side_of (a, b, c) * side_of (a, b, d) < 0 && side_of (c, d, a) * side_of (c, d, b) < 0;
+}
+
+static gboolean
+crosses_mark (const ReadDimension *d, const FpMark *mark, const FpPoint *pt)
+{
+  for (guint i = 0; i + 1 < mark->n + (mark->closed ? 1 : 0); i++)
+    if (cross (d->a, d->b, pt[mark->first + i], pt[mark->first + (i + 1) % mark->n]))
+      return TRUE;
+  return FALSE;
+}
+
+/* A dimension line among the rows would be taken for one of them; only what measures the rows stands there. */
+static void
+assert_rows_clear (const FpScene *scene, const FpDrawing *drawing, const char *what)
+{
+  g_autoptr (GArray) read = crossings_read_dimensions (drawing);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint r = 0; r < read->len; r++)
+    {
+      const ReadDimension *d = &g_array_index (read, ReadDimension, r);
+      for (guint i = 0; d->view == FP_VIEW_PLAN && !is_pews (scene, d->item) && i < n; i++)
+        if (mark[i].view == FP_VIEW_PLAN && mark[i].dimension == 0 && mark[i].type == FP_MARK_LINE
+            && (mark[i].pen == FP_PEN_OUTLINE || mark[i].pen == FP_PEN_EDGE) && is_pews (scene, mark[i].item)
+            && crosses_mark (d, &mark[i], pt))
+          g_error ("%s: the line of %s runs through the rows of %s", what, d->text, mark[i].item);
+    }
+}
+
+/* At 1:200 the width of this sanctuary was dimensioned across the front pews. */
+static void
+test_rows_without_lines (void)
+{
+  for (guint a = 0; a < 3; a++)
+    {
+      g_autoptr (FpScene) scene = scene_of ("parish", a);
+      const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE, .whole = TRUE,
+                                 .scale = 200 };
+      g_autoptr (GError) error = NULL;
+      g_autoptr (FpDrawing) drawing = fp_sheet_new (scene, &spec, NULL, &error);
+      g_autoptr (GArray) read = crossings_read_dimensions (drawing);
+
+      g_assert_no_error (error);
+      g_assert_cmpuint (read->len, >=, 4);
+      assert_rows_clear (scene, drawing, "the parish at 1:200");
+    }
+}
+
 /* --- everything, on every paper ---------------------------------------------------------------------- */
 
 static void
@@ -448,6 +521,7 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
   assert_leaders_end_on_things (drawing, what);
   assert_altar_named_first (scene, drawing, what);
   assert_sides_clear (drawing, what);
+  assert_rows_clear (scene, drawing, what);
 }
 
 static void
@@ -477,6 +551,7 @@ main (int argc, char **argv)
       g_test_add_data_func (path, SAMPLES[i], test_every_sheet);
     }
   g_test_add_func ("/samples-drawn/rows-apart", test_rows_apart);
+  g_test_add_func ("/samples-drawn/rows-without-lines", test_rows_without_lines);
   g_test_add_func ("/samples-drawn/small-scale", test_small_scale);
   g_test_add_func ("/samples-drawn/falling-floor", test_falling_floor);
   g_test_add_func ("/samples-drawn/width-is-measured-square", test_width_is_measured_square);
