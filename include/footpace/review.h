@@ -34,7 +34,8 @@ const char   *fp_comparison_cell    (const FpComparison *self, guint row, guint 
 gboolean      fp_comparison_short   (const FpComparison *self, guint row, guint column);
 char         *fp_comparison_text    (const FpComparison *self); /* as a table of text */
 
-/* The sheet: small elevations and plans to one scale, and the table.  As many pages as it needs; (element-type FpDrawing). */
+/* The sheet: small elevations and plans, all of a page to one scale, and the table.  As few pages as show them as large
+ * as they can be; @spec->scale: of all of them, 0: the largest that fits.  (element-type FpDrawing) */
 GPtrArray    *fp_comparison_sheets  (const FpComparison *self, const FpSheetSpec *spec, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpComparison, fp_comparison_free)

@@ -51,5 +51,7 @@ FpMargins fp_view_margins (FpProjection *projection, const FpViewLayout *layout)
 
 /* What of a view is drawn where there is little room: the sanctuary without the upper parts of high walls; view coordinates. */
 FpBox fp_view_sanctuary (const FpScene *scene, FpViewId view);
+/* The same where there is less: the view may end within a wall. */
+FpBox fp_view_sanctuary_close (const FpScene *scene, FpViewId view);
 
 G_END_DECLS

@@ -226,6 +226,7 @@ fp_regions_of (const FpScene *scene, const FpCut *across, FpRegions *out)
   out->tight = sanctuary_of (scene, out, TRUE);
   if (is_flat (&out->tight))
     out->tight = out->sanctuary;
+  out->close = out->tight;
   show_walls_whole (scene, &out->tight);
   out->broad = out->sanctuary;
   out->broad.lo.x = MIN (out->broad.lo.x, out->east.lo.x);
@@ -252,4 +253,13 @@ fp_view_sanctuary (const FpScene *scene, FpViewId view)
 
   fp_regions_of (scene, NULL, &r);
   return fp_region_in_view (&r.tight, view, FALSE);
+}
+
+FpBox
+fp_view_sanctuary_close (const FpScene *scene, FpViewId view)
+{
+  FpRegions r;
+
+  fp_regions_of (scene, NULL, &r);
+  return fp_region_in_view (&r.close, view, FALSE);
 }

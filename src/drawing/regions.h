@@ -14,6 +14,7 @@ typedef struct
   double front;     /* y of the sanctuary's edge towards the nave             */
   FpBox3 broad;     /* the sanctuary as far to either side as the elevation goes */
   FpBox3 tight;     /* the same without the upper parts of high walls, and with less of the nave */
+  FpBox3 close;     /* as tight, but walls at its edges need not be whole     */
 } FpRegions;
 
 /* How much of a church a sheet shows. */
