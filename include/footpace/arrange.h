@@ -67,4 +67,14 @@ FpProject *fp_arrange_level  (const FpScene *scene, const char *const *ids, cons
  */
 FpProject *fp_arrange_copy_to (const FpScene *scene, const char *const *ids, guint alternative, GError **error);
 
+/**
+ * fp_arrange_existing:
+ * @made: (out) (optional) (transfer full): the ids of the chosen things afterwards
+ *
+ * What was set out in this alternative stands there already: it goes into the
+ * survey with what carries it, and is existing in every alternative from then
+ * on.  What stands on it stays proposed.  An error when all of it is surveyed.
+ */
+FpProject *fp_arrange_existing (const FpScene *scene, const char *const *ids, char ***made, GError **error);
+
 G_END_DECLS

@@ -40,7 +40,8 @@ FpProject *fp_set_out_move (const FpScene *scene, const char *id, FpVec3 by, GEr
 /* Several, ended by NULL, of which none stands on another: in one go, as long as it takes for each. */
 FpProject *fp_set_out_move_all (const FpScene *scene, const char *const *ids, FpVec3 by, GError **error);
 
-/* One parameter, by its id.  For a thing of the survey: measured anew. */
+/* One parameter, by its id.  For a thing of the survey: measured anew.  An opening that comes into another side of its
+ * wall stays as far along as there is room. */
 FpProject *fp_set_out_param (const FpScene *scene, const char *id, const char *param, double value, GError **error);
 
 /* Where a thing stands, in the terms of its own place (FpItem), and its turn. */

@@ -56,6 +56,21 @@ chosen_celebrations (Dialog *d)
   return chosen;
 }
 
+static GtkTextBuffer *
+note_of (Dialog *d)
+{
+  return gtk_text_view_get_buffer (GTK_TEXT_VIEW (fp_built (d->builder, "note")));
+}
+
+static char *
+read_note (Dialog *d)
+{
+  GtkTextIter from, to;
+
+  gtk_text_buffer_get_bounds (note_of (d), &from, &to);
+  return gtk_text_buffer_get_text (note_of (d), &from, &to, FALSE);
+}
+
 static void
 show_brief (Dialog *d, const FpBrief *brief)
 {
@@ -67,6 +82,7 @@ show_brief (Dialog *d, const FpBrief *brief)
   fp_built_set_text (d->builder, "place", brief->place);
   fp_built_set_text (d->builder, "client", brief->client);
   fp_built_set_text (d->builder, "author", brief->author);
+  gtk_text_buffer_set_text (note_of (d), brief->note, -1);
   fp_built_set_text (d->builder, "ministers", ministers);
   fp_built_set_text (d->builder, "seats", seats);
   fp_built_set_text (d->builder, "north", north);
@@ -103,8 +119,10 @@ on_brief_accept (Dialog *d)
 {
   const FpProject *project = fp_document_project (d->document);
   FpBrief brief = *fp_project_brief (project);
+  g_autofree char *note = read_note (d);
   g_autoptr (GError) error = NULL;
 
+  brief.note = note;
   if (read_brief (d, &brief, &error)
       && fp_document_edit (d->document, fp_project_with_brief (project, &brief, &error), "The brief", NULL))
     gtk_window_destroy (GTK_WINDOW (d->window));

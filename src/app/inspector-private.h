@@ -14,7 +14,7 @@ struct _FpInspector
   char       *built_for;   /* what the rows were built for: they are kept as long as they fit, so that typing and
                               focus survive every edit */
 
-  GtkWidget  *title, *where, *survey, *survey_tools, *outline, *strike, *tells;
+  GtkWidget  *title, *where, *survey, *survey_tools, *outline, *existing, *strike, *tells;
   GtkWidget  *measures, *place_title, *place, *corners, *corner_rows, *support;
   GtkWidget  *keep, *remove;
   GtkWidget  *name;        /* NULL: several are chosen                       */

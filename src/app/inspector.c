@@ -313,8 +313,9 @@ show_survey (FpInspector *self, const FpPlaced *placed)
 
   gtk_widget_set_visible (self->survey, placed->in_survey && !placed->ghost);
   gtk_widget_set_visible (self->outline, !placed->ghost && fp_outline_has (placed->item));
+  gtk_widget_set_visible (self->existing, !placed->in_survey);
   gtk_widget_set_visible (self->strike, placed->in_survey);
-  gtk_widget_set_visible (self->survey_tools, placed->in_survey || fp_outline_has (placed->item));
+  gtk_widget_show (self->survey_tools);
   gtk_label_set_text (GTK_LABEL (self->survey), building
                       ? "Part of the survey: measured once, changed in every alternative."
                       : "Part of the survey: its measures and its name change in every alternative; "
@@ -480,6 +481,7 @@ fp_inspector_class_init (FpInspectorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FpInspector, survey_tools);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, outline);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, strike);
+  gtk_widget_class_bind_template_child (widget_class, FpInspector, existing);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, tells);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, measures);
   gtk_widget_class_bind_template_child (widget_class, FpInspector, place_title);

@@ -2,6 +2,7 @@
 #include "new-church-dialog.h"
 
 #include "built.h"
+#include "compat-4-8.h"
 #include "drawing-view.h"
 #include "small-drawing.h"
 #include "text-dialog.h"
@@ -337,5 +338,6 @@ fp_new_church_dialog_show (GtkWindow *parent, FpNewChurchAnswer answer, gpointer
   fill (d);
   watch (d);
   on_shape (d);
+  fp_name_buttons (d->window);
   gtk_window_present (GTK_WINDOW (d->window));
 }

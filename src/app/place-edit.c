@@ -181,23 +181,53 @@ is_carried_by (const FpPlaced *all, guint i, const FpPlaced *what)
   return FALSE;
 }
 
+static void
+offer (GPtrArray *out, const char *id)
+{
+  const char *known = g_intern_string (id);
+
+  if (!g_ptr_array_find (out, known, NULL))
+    g_ptr_array_add (out, (gpointer) known);
+}
+
+static void
+offer_role (GPtrArray *out, const FpScene *scene, const FpPlaced *placed, FpRole role)
+{
+  guint n;
+  const FpPlaced *all = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (!all[i].ghost && fp_item_kind (all[i].item)->role == role && !is_carried_by (all, i, placed))
+      offer (out, fp_item_id (all[i].item));
+}
+
+/* What stands on a mensa stands on any table: a tabernacle on a stand. */
+static gboolean
+needs_a_table (const FpRole *role)
+{
+  for (; role != NULL && *role != FP_ROLE_NONE; role++)
+    if (*role == FP_ROLE_ALTAR)
+      return TRUE;
+  return FALSE;
+}
+
 GPtrArray *
 fp_supports_new (const FpScene *scene, const FpPlaced *placed)
 {
   GPtrArray *out = g_ptr_array_new ();
-  const FpRole *role = fp_item_kind (placed->item)->stands_on;
-  guint n;
-  const FpPlaced *all = fp_scene_placed (scene, &n);
+  const FpRole *roles = fp_item_kind (placed->item)->stands_on;
 
-  for (; role != NULL && *role != FP_ROLE_NONE; role++)
-    {
-      if (*role == FP_ROLE_FLOOR)
-        g_ptr_array_add (out, (gpointer) g_intern_string (""));
-      for (guint i = 0; *role != FP_ROLE_FLOOR && i < n; i++)
-        if (!all[i].ghost && fp_item_kind (all[i].item)->role == *role && !is_carried_by (all, i, placed))
-          g_ptr_array_add (out, (gpointer) g_intern_string (fp_item_id (all[i].item)));
-    }
-  if (role != NULL && placed->support < 0 && !g_ptr_array_find (out, g_intern_string (""), NULL))
-    g_ptr_array_add (out, (gpointer) g_intern_string (""));
+  for (const FpRole *role = roles; role != NULL && *role != FP_ROLE_NONE; role++)
+    if (*role == FP_ROLE_FLOOR)
+      offer (out, "");
+    else
+      offer_role (out, scene, placed, *role);
+  if (needs_a_table (roles))
+    offer_role (out, scene, placed, FP_ROLE_CREDENCE);
+  if (placed->support >= 0)
+    offer (out, fp_item_id (fp_scene_placed (scene, NULL)[placed->support].item));
+  /* A crucifix in a foot of its own, a gradine built up from the floor: only what is in a wall needs one. */
+  if (roles != NULL && (placed->support < 0 || (fp_item_kind (placed->item)->flags & FP_KIND_IN_WALL) == 0))
+    offer (out, "");
   return out;
 }

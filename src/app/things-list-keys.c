@@ -36,6 +36,24 @@ cell_of_focus (FpThingsList *self)
   return GTK_IS_LIST_VIEW (gtk_widget_get_parent (focus)) ? cell_below (focus, NULL, FP_COLUMN_NAME) : NULL;
 }
 
+static GtkWidget *
+focus_now (FpThingsList *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  return root != NULL ? gtk_root_get_focus (root) : NULL;
+}
+
+/* Whoever went on meanwhile, with Enter to the fields, is not fetched back. */
+static gboolean
+has_gone_on (FpThingsList *self)
+{
+  GtkWidget *focus = focus_now (self);
+
+  return focus != NULL && (gpointer) focus != self->wanted_from && focus != self->view
+         && !gtk_widget_is_ancestor (focus, self->view);
+}
+
 static gboolean
 focus_wanted (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
@@ -44,12 +62,10 @@ focus_wanted (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   FpThingCell *cell = node != NULL ? cell_below (self->view, node, FP_COLUMN_NAME) : NULL;
 
   (void) clock, (void) data;
-  if (cell == NULL && node != NULL && self->wanted_frames-- > 0)
+  if (cell == NULL && node != NULL && !has_gone_on (self) && self->wanted_frames-- > 0)
     return G_SOURCE_CONTINUE;
-  if (cell != NULL)
-    gtk_widget_grab_focus (fp_list_row_of (GTK_WIDGET (cell)));
-  else
-    gtk_widget_grab_focus (self->view);
+  if (!has_gone_on (self))
+    gtk_widget_grab_focus (cell != NULL ? fp_list_row_of (GTK_WIDGET (cell)) : self->view);
   self->wanted_source = 0;
   return G_SOURCE_REMOVE;
 }
@@ -67,6 +83,7 @@ fp_things_list_focus (FpThingsList *self, const char *id)
   if (self->wanted_source == 0)
     self->wanted_source = gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_wanted, NULL, NULL);
   gtk_widget_grab_focus (self->view);
+  self->wanted_from = focus_now (self);
 }
 
 /* --- keys and clicks ------------------------------------------------------ */

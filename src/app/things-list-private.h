@@ -20,6 +20,7 @@ struct _FpThingsList
   GtkSelectionModel *selection;
   char             *wanted;    /* id of the row that is to have the focus when it is there */
   FpColumn          at;        /* the column that was clicked last: F2 types in it */
+  gpointer          wanted_from; /* what had the focus when that was asked, to be compared only */
   guint             wanted_frames, wanted_source;
   gboolean          showing;   /* the document's choice: not one of a person */
   gboolean          choosing;

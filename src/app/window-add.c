@@ -73,8 +73,19 @@ is_wanted (GtkListBoxRow *row, gpointer data)
                   gtk_editable_get_text (GTK_EDITABLE (self->add_find)));
 }
 
+typedef enum { BY_BEGINNING, BY_WORD, BY_ANYTHING, N_WAYS } Way;
+
+static gboolean
+is_meant (const FpKind *kind, const char *typed, Way way)
+{
+  g_autofree char *wanted = g_utf8_casefold (typed, -1), *label = g_utf8_casefold (kind->label, -1);
+
+  return way == BY_ANYTHING || (way == BY_WORD ? g_str_match_string (typed, kind->label, TRUE)
+                                : g_str_has_prefix (label, g_strstrip (wanted)));
+}
+
 static GtkListBoxRow *
-first_wanted (FpWindow *self, gboolean by_name)
+first_wanted (FpWindow *self, Way way)
 {
   GtkListBoxRow *row;
 
@@ -83,8 +94,7 @@ first_wanted (FpWindow *self, gboolean by_name)
       const FpKind *kind = fp_kind_find (g_object_get_data (G_OBJECT (row), "kind"));
       const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->add_find));
 
-      if (gtk_widget_get_child_visible (GTK_WIDGET (row))
-          && (!by_name || g_str_match_string (typed, kind->label, TRUE)))
+      if (gtk_widget_get_child_visible (GTK_WIDGET (row)) && is_meant (kind, typed, way))
         return row;
     }
   return NULL;
@@ -96,15 +106,16 @@ on_find_changed (FpWindow *self)
   gtk_list_box_invalidate_filter (GTK_LIST_BOX (self->add_list));
 }
 
-/* Enter takes the first whose name was typed; with nothing typed, none. */
+/* Enter takes the first whose name was typed, "steps" before "footpace and steps"; with nothing typed, none. */
 static void
 on_find_activate (FpWindow *self)
 {
-  GtkListBoxRow *row = first_wanted (self, TRUE);
+  GtkListBoxRow *row = NULL;
 
   if (*gtk_editable_get_text (GTK_EDITABLE (self->add_find)) == '\0')
     return;
-  row = row != NULL ? row : first_wanted (self, FALSE);
+  for (Way way = BY_BEGINNING; row == NULL && way < N_WAYS; way++)
+    row = first_wanted (self, way);
   if (row != NULL)
     on_kind (GTK_LIST_BOX (self->add_list), row, self);
 }

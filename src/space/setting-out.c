@@ -3,6 +3,7 @@
 #include "footpace/setting-out.h"
 
 #include "room.h"
+#include "wall-side.h"
 
 #include <math.h>
 #include <string.h>
@@ -192,46 +193,6 @@ move_to (const Subject *s, const FpPlace *place, GError **error)
   return next != NULL && is_placed_freely (s) ? carry (s, next, &from, place, error) : next;
 }
 
-static double
-crown_of (const FpItem *opening)
-{
-  const double rise = fp_item_param (opening, "arch") == 1 ? fp_item_param (opening, "width") / 2 : 0;
-
-  return MAX (fp_item_param (opening, "head"), fp_item_param (opening, "sill")) + rise;
-}
-
-/* A door passes under a window. */
-static gboolean
-pass_each_other (const FpItem *a, const FpItem *b)
-{
-  return crown_of (a) <= fp_item_param (b, "sill") || crown_of (b) <= fp_item_param (a, "sill");
-}
-
-/* How far the middle of an opening can go along its side of @length, between its neighbours. */
-static void
-room_in_side (const Subject *s, double length, double *least, double *most)
-{
-  const double along = fp_item_param (s->item, "along"), half = fp_item_param (s->item, "width") / 2;
-  const guint side = (guint) fp_item_param (s->item, "side");
-
-  *least = half;
-  *most = length - half;
-  for (guint i = 0; i < fp_project_n_survey (s->project); i++)
-    {
-      const FpItem *other = fp_project_survey (s->project, i);
-      double at, apart;
-      if (other == s->item || !fp_item_is_in_side (other, fp_item_on (s->item), side)
-          || pass_each_other (s->item, other))
-        continue;
-      at = fp_item_param (other, "along");
-      apart = half + fp_item_param (other, "width") / 2;
-      if (at < along)
-        *least = MAX (*least, at + apart);
-      else
-        *most = MIN (*most, at - apart);
-    }
-}
-
 /* Along its wall, as far as the side goes and its neighbours allow. */
 static FpProject *
 move_in_wall (const Subject *s, FpVec3 by, GError **error)
@@ -248,7 +209,7 @@ move_in_wall (const Subject *s, FpVec3 by, GError **error)
     return fp_project_ref (s->project);
   a = wall->form.corner[side];
   b = wall->form.corner[(side + 1) % wall->form.n_corners];
-  room_in_side (s, hypot (b.x - a.x, b.y - a.y), &least, &most);
+  fp_wall_side_room (s->project, s->item, hypot (b.x - a.x, b.y - a.y), &least, &most);
   return write_param (s, "along", MAX (MIN (fp_item_param (s->item, "along") + step.x, most), least), error);
 }
 
@@ -341,12 +302,45 @@ fp_set_out_place (const FpScene *scene, const char *id, const FpPlace *place, GE
 
 /* --- measuring and naming ------------------------------------------------- */
 
+/* In another side of its wall an opening stays as far along as that side and its neighbours there allow: else neither
+ * could be typed before the other. */
+static FpProject *
+write_side (const Subject *s, double side, GError **error)
+{
+  const FpPlaced *wall = &s->placed[s->placed[s->index].support];
+  const int along = fp_kind_param_index (fp_item_kind (s->item), "along");
+  double changed[FP_PARAM_MAX];
+  FpItemInit init;
+  FpPoint a, b;
+
+  if (!(side >= 1 && side <= wall->form.n_corners))
+    return write_param (s, "side", side, error);
+  a = wall->form.corner[(guint) side - 1];
+  b = wall->form.corner[(guint) side % wall->form.n_corners];
+  fp_item_init_from (s->item, &init);
+  memcpy (changed, init.param, fp_kind_n_params (init.kind) * sizeof (double));
+  changed[fp_kind_param_index (init.kind, "side")] = side;
+  changed[along] = fp_wall_side_nearest (s->project, s->item, (guint) side, hypot (b.x - a.x, b.y - a.y),
+                                         changed[along]);
+  init.param = changed;
+  return write_item (s, s->project, &init, error);
+}
+
+static gboolean
+is_in_wall (const Subject *s)
+{
+  return has_flag (s, FP_KIND_IN_WALL) && s->index >= 0 && s->placed[s->index].support >= 0;
+}
+
 FpProject *
 fp_set_out_param (const FpScene *scene, const char *id, const char *param, double value, GError **error)
 {
   Subject s;
 
-  return find_subject (scene, id, &s, error) ? write_param (&s, param, value, error) : NULL;
+  if (!find_subject (scene, id, &s, error))
+    return NULL;
+  return is_in_wall (&s) && strcmp (param, "side") == 0 ? write_side (&s, value, error)
+         : write_param (&s, param, value, error);
 }
 
 FpProject *

@@ -280,6 +280,11 @@ test_supports (void)
       if (placed[i].ghost)
         continue;
       supports = fp_supports_new (scene, &placed[i]);
+      /* What carries it now can be shown, and all but an opening can come down to the floor. */
+      if (placed[i].support >= 0)
+        g_assert_true (g_ptr_array_find (supports, g_intern_string (fp_item_id (placed[placed[i].support].item)), NULL));
+      if (supports->len > 0 && (fp_item_kind (placed[i].item)->flags & FP_KIND_IN_WALL) == 0)
+        g_assert_true (g_ptr_array_find (supports, g_intern_string (""), NULL));
       for (guint s = 0; s < supports->len; s++)
         {
           const char *id = g_ptr_array_index (supports, s);

@@ -346,6 +346,59 @@ test_copy_to (Fixture *f, gconstpointer data)
   g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
 }
 
+/* What stands there already is existing in every alternative, and what carries it too; what it carries is proposed. */
+static void
+test_existing (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) two = fp_project_with_new_alternative (f->project, 0, "b", "Copy", &error);
+  g_autoptr (FpScene) scene = fp_scene_new (two, 0), now = NULL, other = NULL;
+  g_autoptr (FpProject) next = NULL;
+  g_auto (GStrv) made = NULL;
+
+  (void) data;
+  next = fp_arrange_existing (scene, IDS ("altar"), &made, &error);
+  g_assert_no_error (error);
+  now = (FpScene *) fp_scene_new (next, 0);
+  other = (FpScene *) fp_scene_new (next, 1);
+  /* The copy has an altar of that id: the survey's gets another. */
+  g_assert_cmpuint (g_strv_length (made), ==, 1);
+  g_assert_cmpstr (made[0], !=, "altar");
+  g_assert_true (church_placed (now, made[0])->in_survey);
+  g_assert_true (church_placed (other, made[0])->in_survey);
+  assert_at (now, made[0], 0, 5000, 0);
+  g_assert_true (fp_scene_placed (now, NULL)[church_placed (now, made[0])->support].in_survey);
+  g_assert_false (church_placed (now, "candles")->in_survey);
+  g_assert_cmpstr (fp_item_on (church_placed (now, "candles")->item), ==, made[0]);
+  assert_at (now, "candles", 100, 5050, 10);
+  g_assert_cmpint (fp_scene_find (now, "altar"), <, 0);
+  g_assert_false (church_placed (other, "altar")->in_survey);
+  g_assert_true (fp_project_check (next, NULL));
+  g_assert_null (fp_arrange_existing (now, (const char *const *) made, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
+}
+
+/* Its steps alone: they stay where the altar on them has put them. */
+static void
+test_existing_footpace (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) moved = fp_arrange_existing (f->scene, IDS ("footpace"), NULL, &error);
+  g_autoptr (FpProject) bare = NULL;
+  g_autoptr (FpScene) now = NULL, without = NULL;
+
+  (void) data;
+  g_assert_no_error (error);
+  now = (FpScene *) fp_scene_new (moved, 0);
+  g_assert_true (church_placed (now, "footpace")->in_survey);
+  g_assert_false (church_placed (now, "altar")->in_survey);
+  assert_at (now, "altar", 0, 5000, 0);
+  bare = fp_project_without_item (moved, 0, "altar", &error);
+  g_assert_no_error (error);
+  without = (FpScene *) fp_scene_new (bare, 0);
+  assert_at (without, "footpace", 0, 5000, 0);
+}
+
 static void
 test_refusals (Fixture *f, gconstpointer data)
 {
@@ -417,6 +470,8 @@ main (int argc, char **argv)
   ADD ("repeat-refused", test_repeat_refused);
   ADD ("repeat-carries", test_repeat_carries);
   ADD ("copy-to", test_copy_to);
+  ADD ("existing", test_existing);
+  ADD ("existing-footpace", test_existing_footpace);
   ADD ("refusals", test_refusals);
   return g_test_run ();
 }

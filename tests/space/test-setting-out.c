@@ -474,6 +474,41 @@ test_every_kind_lands_inside (void)
       }
 }
 
+/* Into another side of its wall an opening goes before it is said how far along that is: as far as there is room. */
+static void
+test_opening_into_another_side (void)
+{
+  g_autoptr (FpProject) p = empty_project ();
+  g_autoptr (GError) error = NULL;
+  const FpItem *wall, *moved;
+  double length, second;
+
+  add (&p, "floor", "floor");
+  add (&p, "wall", "wall");
+  add (&p, "opening", "opening");
+  add (&p, "opening", "opening-2");
+  for (guint side = 1; side <= 4; side++)
+    for (guint i = 0; i < 2; i++)
+      {
+        g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+
+        step (&p, fp_set_out_param (scene, i == 0 ? "opening" : "opening-2", "side", side, &error), &error);
+      }
+  wall = fp_project_find (p, 0, "wall", NULL);
+  moved = fp_project_find (p, 0, "opening", NULL);
+  second = fp_item_param (fp_project_find (p, 0, "opening-2", NULL), "along");
+  {
+    guint n;
+    const FpPoint *corner = fp_item_corners (wall, &n);
+
+    g_assert_cmpuint (n, ==, 4);
+    length = hypot (corner[0].x - corner[3].x, corner[0].y - corner[3].y);
+  }
+  g_assert_cmpfloat (fp_item_param (moved, "side"), ==, 4);
+  g_assert_cmpfloat (fp_item_param (moved, "along"), <=, length - fp_item_param (moved, "width") / 2);
+  g_assert_cmpfloat (fabs (second - fp_item_param (moved, "along")), >=, fp_item_param (moved, "width") - 1e-6);
+}
+
 /* --- a survey from nothing --- */
 
 static void
@@ -919,6 +954,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/gradine-last", test_gradine_comes_last);
   g_test_add_func ("/setting-out/nothing-to-stand-on", test_nothing_to_stand_on);
   g_test_add_func ("/setting-out/along-the-wall", test_along_the_wall);
+  g_test_add_func ("/setting-out/opening-into-another-side", test_opening_into_another_side);
   g_test_add_func ("/setting-out/door-stays-free", test_door_stays_free);
   g_test_add_func ("/setting-out/rail", test_rail);
   g_test_add_func ("/setting-out/rail-between-piers", test_rail_between_piers);
