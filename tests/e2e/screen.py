@@ -35,7 +35,8 @@ class Screen:
     def __init__(self, width=1400, height=900):
         self.processes = []
         read, write = os.pipe()
-        self._start(["Xvfb", "-displayfd", str(write), "-screen", "0", f"{width}x{height}x24", "-nolisten", "tcp"],
+        self._start(["Xvfb", "-displayfd", str(write), "-screen", "0", f"{width}x{height}x24", "-nolisten", "tcp",
+                     "-r"],  # a key that is let go late on a busy machine is still one key
                     pass_fds=(write,))
         os.close(write)
         with os.fdopen(read) as pipe:
