@@ -32,6 +32,19 @@ fp_board_view_forget_still (FpBoardView *self)
   g_clear_pointer (&self->still, fp_catches_free);
 }
 
+/* Its ends lie on what they lay on when the drawing was another. */
+void
+fp_board_view_tape_follow (FpBoardView *self, const FpScene *was)
+{
+  FpPointed *const end[] = { &self->tape.a, &self->tape.b };
+
+  if (self->tape.state == FP_TAPE_AWAY)
+    return;
+  for (guint i = 0; i < G_N_ELEMENTS (end); i++)
+    fp_pointed_follow (end[i], was, self->projection[end[i]->view], still (self));
+  fp_board_view_tell (self);
+}
+
 /* Straight: level or upright from where the tape begins. */
 static FpPoint
 straightened (FpBoardView *self, FpPoint at)

@@ -145,6 +145,7 @@ void    fp_board_view_draw_handles (FpBoardView *self, cairo_t *cr);
 /* --- board-tape.c --- */
 gboolean fp_board_view_has_tape (FpBoardView *self);
 void    fp_board_view_set_tape (FpBoardView *self, gboolean taken);
+void    fp_board_view_tape_follow (FpBoardView *self, const FpScene *was); /* another drawing is there */
 void    fp_board_view_tape_carry (FpBoardView *self); /* its end, to the next view */
 void    fp_board_view_tape_press (FpBoardView *self, double x, double y, FpToolManner manner);
 void    fp_board_view_tape_motion (FpBoardView *self, double x, double y, FpToolManner manner);

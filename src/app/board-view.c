@@ -33,6 +33,7 @@ static void
 on_projections (FpProjection *const *projection, gpointer data)
 {
   FpBoardView *self = data;
+  const FpScene *was = self->projection[0] != NULL ? fp_scene_ref (fp_projection_scene (self->projection[0])) : NULL;
 
   forget_elevation (self, projection[FP_VIEW_ELEVATION]);
   for (guint v = 0; v < FP_N_VIEWS; v++)
@@ -41,6 +42,11 @@ on_projections (FpProjection *const *projection, gpointer data)
       self->projection[v] = fp_projection_ref (projection[v]);
     }
   fp_board_view_forget_still (self);
+  if (was != NULL)
+    {
+      fp_board_view_tape_follow (self, was);
+      fp_scene_unref (was);
+    }
   if (self->document == NULL)
     return;
   if (self->scale <= 0.0)

@@ -261,6 +261,58 @@ fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at,
   return self;
 }
 
+/* --- in another scene ----------------------------------------------------------- */
+
+static const FpPlaced *
+placed_of (const FpScene *scene, const char *id)
+{
+  const int i = fp_scene_find (scene, id);
+
+  return i >= 0 ? &fp_scene_placed (scene, NULL)[i] : NULL;
+}
+
+/* Where a point of a thing is when the thing stands elsewhere; what is not known of it stays out of account. */
+static FpVec3
+carried (const FpPlaced *was, const FpPlaced *is, FpVec3 space)
+{
+  const FpPoint own = fp_place_unpoint (&was->place, (FpPoint) { space.x, space.y });
+  const FpPoint there = fp_place_point (&is->place, own);
+
+  return (FpVec3) { there.x, there.y, space.z + is->level - was->level };
+}
+
+static gboolean
+is_as_it_was (const FpPlaced *was, const FpPlaced *is)
+{
+  return was->level == is->level && was->extent.height == is->extent.height
+         && was->place.x == is->place.x && was->place.y == is->place.y && was->place.turn == is->place.turn
+         && was->plan.x0 == is->plan.x0 && was->plan.y0 == is->plan.y0 && was->plan.x1 == is->plan.x1
+         && was->plan.y1 == is->plan.y1;
+}
+
+void
+fp_pointed_follow (FpPointed *self, const FpScene *was, FpProjection *projection, const FpCatches *catches)
+{
+  const FpPlaced *before = self->id != NULL ? placed_of (was, self->id) : NULL;
+  const FpPlaced *after = before != NULL ? placed_of (fp_projection_scene (projection), self->id) : NULL;
+  FpPointed there;
+  FpVec3 space;
+
+  if (self->id == NULL || (after != NULL && is_as_it_was (before, after)))
+    return;
+  there = fp_pointed_free (self->view, self->turned, self->at);
+  if (after != NULL)
+    {
+      space = carried (before, after, self->space);
+      there = fp_pointed_find (projection, catches, seen (self->view, self->turned, space), SAME);
+      if (there.sort != self->sort)
+        there = fp_pointed_free (self->view, self->turned, self->at);
+      else
+        fp_pointed_hold (&there, space, self->known & ~there.known);
+    }
+  *self = there;
+}
+
 /* --- in several views ----------------------------------------------------------- */
 
 static guint

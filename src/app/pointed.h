@@ -45,6 +45,17 @@ FpPointed fp_pointed_free (FpViewId view, gboolean turned, FpPoint at);
  */
 FpPointed fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at, double reach);
 
+/**
+ * fp_pointed_follow:
+ * @was: the scene in which it was found
+ * @projection: of the same view, of the scene that is now
+ * @catches: (nullable): of that scene, as for fp_pointed_find()
+ *
+ * Takes the point along with what it rests on.  Where that is gone, or its edge
+ * lies elsewhere now for another reason, the point stays and rests on nothing.
+ */
+void   fp_pointed_follow (FpPointed *self, const FpScene *was, FpProjection *projection, const FpCatches *catches);
+
 /* Coordinates that are known from elsewhere, in place of those that are pointed at: 1: x, 2: y, 4: z. */
 void   fp_pointed_hold  (FpPointed *self, FpVec3 space, guint known);
 /* The same point seen in a view; FALSE where a coordinate that it shows is not known: it is taken as 0. */

@@ -3,6 +3,7 @@
 #include "samples.h"
 #include "tape.h"
 
+#include "footpace/setting-out.h"
 #include "footpace/store.h"
 
 #include <math.h>
@@ -210,18 +211,26 @@ test_turned (void)
 
 typedef struct { FpProject *project; FpScene *scene; FpProjection *projection[FP_N_VIEWS]; FpCatches *catches; } Church;
 
+/* @project is taken. */
 static void
-set_up (Church *c, gconstpointer data)
+look_at (Church *c, FpProject *project)
 {
   const char *const nothing[] = { NULL };
-  g_autofree char *path = fp_sample_path ("parish.footpace");
 
-  (void) data;
-  c->project = fp_store_load (path, NULL);
+  c->project = project;
   c->scene = fp_scene_new (c->project, 2); /* the high altar */
   c->catches = fp_catches_new (c->scene, nothing, 0);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     c->projection[v] = fp_projection_new (c->scene, (FpViewId) v);
+}
+
+static void
+set_up (Church *c, gconstpointer data)
+{
+  g_autofree char *path = fp_sample_path ("parish.footpace");
+
+  (void) data;
+  look_at (c, fp_store_load (path, NULL));
 }
 
 static void
@@ -303,6 +312,68 @@ test_edge_and_axis (Church *c, gconstpointer data)
   g_assert_cmpfloat (spot.at.x, ==, 0.0);
 }
 
+static FpPointed
+front_corner (Church *c, FpViewId view)
+{
+  const FpPlaced *altar = altar_of (c);
+  const FpPoint p = fp_view_point (view, (FpVec3) { altar->plan.x1, altar->plan.y0, altar->level + altar->extent.height });
+  const FpPointed spot = fp_pointed_find (c->projection[view], c->catches, p, 25.0);
+
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_CORNER);
+  return spot;
+}
+
+/* @next is taken. */
+static void
+look_at_next (Church *c, FpProject *next)
+{
+  g_assert_nonnull (next);
+  tear_down (c, NULL);
+  look_at (c, next);
+}
+
+/* What the tape lies on is moved: it lies on it still, in every view that shows the corner. */
+static void
+test_follows (Church *c, gconstpointer data)
+{
+  const char *id = fp_item_id (altar_of (c)->item);
+  FpPointed spot[] = { front_corner (c, FP_VIEW_PLAN), front_corner (c, FP_VIEW_ELEVATION) };
+  g_autoptr (FpScene) was = (FpScene *) fp_scene_ref (c->scene);
+
+  (void) data;
+  look_at_next (c, fp_set_out_move (c->scene, id, (FpVec3) { 140.0, -260.0, 0.0 }, NULL));
+  for (guint v = 0; v < G_N_ELEMENTS (spot); v++)
+    {
+      const FpVec3 before = spot[v].space;
+
+      fp_pointed_follow (&spot[v], was, c->projection[v], c->catches);
+      g_assert_cmpint (spot[v].sort, ==, FP_POINTED_CORNER);
+      g_assert_cmpuint (spot[v].known, ==, 7);
+      g_assert_cmpfloat_with_epsilon (spot[v].space.x, before.x + 140.0, 1e-6);
+      g_assert_cmpfloat_with_epsilon (spot[v].space.y, before.y - 260.0, 1e-6);
+    }
+}
+
+/* What is gone, or longer than it was, has no corner there any more: the point stays and says so. */
+static void
+test_left_behind (Church *c, gconstpointer data)
+{
+  const char *id = fp_item_id (altar_of (c)->item);
+  const FpPointed at = front_corner (c, FP_VIEW_PLAN);
+  FpPointed spot = at;
+  g_autoptr (FpScene) was = (FpScene *) fp_scene_ref (c->scene);
+  g_autofree char *tells = NULL;
+
+  (void) data;
+  look_at_next (c, fp_set_out_param (c->scene, id, "length", 3000.0, NULL));
+  fp_pointed_follow (&spot, was, c->projection[FP_VIEW_PLAN], c->catches);
+  g_assert_cmpint (spot.sort, ==, FP_POINTED_FREE);
+  g_assert_cmpfloat (spot.at.x, ==, at.at.x);
+  g_assert_cmpfloat (spot.at.y, ==, at.at.y);
+  tells = fp_pointed_tells (&spot, c->scene);
+  g_assert_cmpstr (tells, ==, "");
+}
+
 /* Wherever one points, the end comes to rest within reach, and what is known of it is what the view shows. */
 static void
 test_random (Church *c, gconstpointer data)
@@ -337,6 +408,8 @@ main (int argc, char **argv)
 #define ADD(name, function) g_test_add ("/pointed/" name, Church, NULL, set_up, function, tear_down)
   ADD ("corner-facing-west", test_corner_facing_west);
   ADD ("corner", test_corner);
+  ADD ("follows", test_follows);
+  ADD ("left-behind", test_left_behind);
   ADD ("edge-and-axis", test_edge_and_axis);
   ADD ("random", test_random);
   return g_test_run ();
