@@ -81,16 +81,22 @@ class Task:
         return (number(said[1]), number(said[2])) if said else None
 
     def calibrate(self):
-        """Two points of the plan, as the board itself names them."""
+        """From two points of the plan, as the board itself names them; a third must agree, for the first two
+        may have been read while the board was still being laid out."""
+        wait_for("the plan, to one scale, under the pointer", self.is_calibrated)
+
+    def is_calibrated(self):
         left, top, width, height = self.program.box(self.board)
-        a = (left + width * 0.30, top + height * 0.72)
-        b = (left + width * 0.45, top + height * 0.92)
-        wa = wait_for("the plan under the pointer", lambda: self.plan_at(*a))
-        wb = wait_for("the plan under the pointer", lambda: self.plan_at(*b))
+        a, b, c = [(left + width * u, top + height * v) for u, v in ((0.30, 0.72), (0.45, 0.92), (0.27, 0.95))]
+        wa, wb, wc = self.plan_at(*a), self.plan_at(*b), self.plan_at(*c)
+        if not (wa and wb and wc) or wa[0] == wb[0] or wa[1] == wb[1]:
+            return False
         self.sx, self.sy = (b[0] - a[0]) / (wb[0] - wa[0]), (b[1] - a[1]) / (wb[1] - wa[1])
         self.ox, self.oy = a[0] - wa[0] * self.sx, a[1] - wa[1] * self.sy
-        # One scale, x to the right, y up the screen.
-        check(abs(self.sx + self.sy) < 0.02 * self.sx, f"the plan is not to one scale: {self.sx}, {self.sy}")
+        there = self.spot(*wc)
+        # x to the right, y up the screen.
+        return (abs(self.sx + self.sy) < 0.02 * self.sx and abs(there[0] - c[0]) <= 2
+                and abs(there[1] - c[1]) <= 2)
 
     def spot(self, x, y):
         return self.ox + x * self.sx, self.oy + y * self.sy
