@@ -365,50 +365,25 @@ place_one (Search *s, const FpWanted *as_before)
   fp_dimension_line_take (&d, s->room, s->index + 1);
 }
 
-static gboolean
-are_of_one_rank (const FpWanted *a, const FpWanted *b)
-{
-  return (a->must != NULL) == (b->must != NULL) && a->rank == b->rank;
-}
-
-static guint
-end_of_rank (const GArray *wanted, guint begin)
-{
-  guint end = begin + 1;
-
-  while (end < wanted->len
-         && are_of_one_rank (&g_array_index (wanted, FpWanted, begin), &g_array_index (wanted, FpWanted, end)))
-    end++;
-  return end;
-}
-
-/* Of one rank, those that have a place from before keep it.  What is lesser keeps none that a foremost measure needs
- * that was told elsewhere for a while. */
-static void
-place_rank (Search *s, guint begin, guint end, guint rank_max, const GArray *before)
-{
-  for (int again = 0; again < 2; again++)
-    for (s->index = begin; s->index < end; s->index++)
-      {
-        const FpWanted *as_before;
-
-        s->w = &g_array_index (s->wanted, FpWanted, s->index);
-        as_before = again ? NULL : stood_before (s, before);
-        if ((again || as_before != NULL) && fp_wanted_is_open (s->w) && !s->w->overall && s->w->rank <= rank_max
-            && is_among (s))
-          place_one (s, as_before);
-      }
-}
-
 void
 fp_near_place (GArray *wanted, FpNearAmong among, guint rank_max, const GArray *before, const FpBox *within, double axis,
                FpCover *room)
 {
   Search s = { .wanted = wanted, .among = among, .within = within, .axis = axis, .room = room };
 
-  for (guint begin = 0, end; begin < wanted->len; begin = end)
+  /* Each where it stood, and else where it stands best, but the foremost first: what is lesser keeps no place that a
+   * foremost measure needs that was told elsewhere for a while. */
+  for (s.index = 0; s.index < wanted->len; s.index++)
     {
-      end = end_of_rank (wanted, begin);
-      place_rank (&s, begin, end, rank_max, before);
+      const FpWanted *as_before;
+
+      s.w = &g_array_index (wanted, FpWanted, s.index);
+      if (!fp_wanted_is_open (s.w) || s.w->overall || s.w->rank > rank_max || !is_among (&s))
+        continue;
+      as_before = stood_before (&s, before);
+      if (as_before != NULL)
+        place_one (&s, as_before);
+      if (fp_wanted_is_open (s.w))
+        place_one (&s, NULL);
     }
 }
