@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "application.h"
 
+#include "compat-4-8.h"
 #include "help-window.h"
 #include "window.h"
 
@@ -166,6 +167,7 @@ static void
 fp_application_startup (GApplication *app)
 {
   G_APPLICATION_CLASS (fp_application_parent_class)->startup (app);
+  fp_let_popovers_go ();
   g_action_map_add_action_entries (G_ACTION_MAP (app), entries, G_N_ELEMENTS (entries), app);
   set_keys (GTK_APPLICATION (app));
   load_style ();

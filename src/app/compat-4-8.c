@@ -135,6 +135,27 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* --- popovers --------------------------------------------------------------- */
+
+static gboolean
+on_any_closed (GSignalInvocationHint *hint, guint n, const GValue *value, gpointer data)
+{
+  GtkWidget *popover = g_value_get_object (&value[0]);
+
+  (void) hint, (void) n, (void) data;
+  if (!gtk_widget_get_mapped (popover))
+    gtk_widget_unrealize (popover);
+  return TRUE;
+}
+
+void
+fp_let_popovers_go (void)
+{
+  g_autoptr (GTypeClass) popovers = g_type_class_ref (GTK_TYPE_POPOVER);
+
+  g_signal_add_emission_hook (g_signal_lookup ("closed", GTK_TYPE_POPOVER), 0, on_any_closed, NULL, NULL);
+}
+
 /* --- lists with columns --------------------------------------------------- */
 
 void

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* compat-4-8.h - what later versions of the toolkit replace: choosing files, and questions
+/* compat-4-8.h - what later versions of the toolkit replace: choosing files, and questions; and what they mend
  *
  * Callers are written for the later way: one call, one answer.  Nothing else
  * in the window uses the classes behind this.
@@ -35,6 +35,16 @@ typedef void (*FpChoiceAnswer) (int choice, gpointer data);
  * @destructive: index of one that loses something, -1 */
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
+
+/* --- popovers: later versions forget the pointer of one that is closed --- */
+
+/**
+ * fp_let_popovers_go:
+ *
+ * Once for the program.  A popover that is closed by a key while the pointer is over it keeps its surface, which goes on
+ * asking for the pointer: the clicks of the window beneath are lost.  From here on a closed popover has no surface.
+ */
+void fp_let_popovers_go (void);
 
 /* --- lists with columns: later versions scroll to a row, and name it, by themselves --- */
 
