@@ -333,7 +333,7 @@ typedef struct
   FpCut                cut[FP_N_VIEWS];
   GArray              *shown;
   GArray              *missing; /* FpWanted: what must be told, and its view did not */
-  GPtrArray           *untold;  /* utf8: levels without room */
+  GPtrArray           *untold;  /* utf8: levels without room; NULL: on the board, not on a sheet */
   guint                number;
 } Board;
 
@@ -429,6 +429,17 @@ surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_no_title = !title_of (b, view, &out->title_at);
 }
 
+/* On a sheet, which is not panned, there is as much as the paper has. */
+static guint
+tiers_below_plan (const Board *b)
+{
+  const FpBox outline = outline_of (b, FP_VIEW_PLAN);
+
+  if (b->untold != NULL)
+    return tiers_in (on_paper (&b->layout->view[FP_VIEW_PLAN], &outline).y0 - b->paper.y0, 0);
+  return is_wider_than_elevation (&b->regions) ? tiers_in (BELOW_PLAN, 0) : 0;
+}
+
 static void
 surround (const Board *b, FpViewId view, FpSurroundings *out)
 {
@@ -447,7 +458,7 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
   out->tiers[FP_SIDE_BELOW] = view != FP_VIEW_PLAN ? tiers_in (gap_above_plan (scale), TITLE_ROOM)
-                              : is_wider_than_elevation (&b->regions) ? tiers_in (BELOW_PLAN, 0) : 0;
+                              : tiers_below_plan (b);
   out->tiers[FP_SIDE_LEFT] = view == FP_VIEW_SECTION ? 0 : tiers_in (gap_left (scale), 0);
   out->tiers[FP_SIDE_RIGHT] = view == FP_VIEW_PLAN
                                   && b->regions.all.hi.x <= span_of (&b->regions, &b->cut[FP_VIEW_ELEVATION]).right
