@@ -163,7 +163,8 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
 
   if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
       && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside, among,
+    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
+                     self->around.names_outside ? &outline : NULL, among,
                      before != NULL ? before->labels : NULL, self->room, self->labels);
 }
 

@@ -163,6 +163,7 @@ fp_annotation_covered (const FpAnnotation *self)
       fp_dimension_line_add_box (&d, &box);
     }
   fp_levels_add_boxes (self->levels, &self->sides.content, &box);
+  fp_labels_add_boxes (self->labels, &box);
   for (guint i = 0; i < self->falls->len; i++)
     fp_box_add_point (&box, g_array_index (self->falls, FpFall, i).to);
   return box;

@@ -9,6 +9,7 @@ const FpSurroundings FP_SURROUNDINGS_ALONE = {
   .seen = { 1, 1, -1, -1 },
   .tiers = { 6, 4, 6, 5 },
   .levels_on = FP_SIDE_RIGHT,
+  .names_outside = TRUE,
 };
 
 const FpSurroundings FP_SURROUNDINGS_LEAN = {

@@ -23,6 +23,7 @@ typedef struct
   gboolean steady;             /* nothing may jump while the scale changes a little                     */
   FpViewMemory *memory;        /* (nullable): where names and dimensions stood, and stand now            */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
+  gboolean names_outside;      /* left and right of the view too                                        */
   gboolean has_title_at;
   gboolean has_no_title;
   gboolean terse;              /* the title does not say where a section is cut                         */

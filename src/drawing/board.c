@@ -421,6 +421,7 @@ static void
 surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
 {
   *out = FP_SURROUNDINGS_ALONE;
+  out->names_outside = FALSE;
   out->outline = outline_of (b, view);
   out->seen = b->paper;
   out->has_title_at = TRUE;
@@ -447,6 +448,7 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   const double scale = fp_thin_scale (b->layout->view[view].scale);
 
   *out = FP_SURROUNDINGS_ALONE;
+  out->names_outside = FALSE;
   out->outline = outline_of (b, view);
   out->seen = b->paper;
   out->shown = b->shown;

@@ -28,6 +28,33 @@ contains (const FpLettering *l, FpPoint paper)
   return local.x >= plan->x0 && local.x <= plan->x1 && local.y >= plan->y0 && local.y <= plan->y1;
 }
 
+static gboolean
+stands_on (const FpPlaced *placed, guint index, const FpPlaced *below)
+{
+  int on = placed[index].support;
+
+  while (on >= 0 && &placed[on] != below)
+    on = placed[on].support;
+  return on >= 0;
+}
+
+/* On the mensa the name of the footpace would be read as that of the altar. */
+static gboolean
+is_on_what_it_carries (const FpLettering *l, FpPoint middle, double turn)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (l->scene, &n);
+  const double w = turn == 0 ? l->words->widest : l->words->height, h = turn == 0 ? l->words->height : l->words->widest;
+  const FpPoint a = fp_view_from_paper (l->layout, (FpPoint) { middle.x - w / 2, middle.y - h / 2 });
+  const FpPoint b = fp_view_from_paper (l->layout, (FpPoint) { middle.x + w / 2, middle.y + h / 2 });
+  const FpBox text = { a.x, a.y, b.x, b.y };
+
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && fp_box_overlaps (&placed[i].plan, &text) && stands_on (placed, i, l->placed))
+      return TRUE;
+  return FALSE;
+}
+
 /* The box of a turned thing is larger than the thing, and that of curved rows has empty corners. */
 gboolean
 fp_label_is_inside (const FpLettering *l, FpPoint middle, double turn)
@@ -38,7 +65,7 @@ fp_label_is_inside (const FpLettering *l, FpPoint middle, double turn)
   for (int i = 0; i < 4; i++)
     if (!contains (l, fp_place_point (&place, (FpPoint) { i % 2 ? w : -w, i / 2 ? h : -h })))
       return FALSE;
-  return TRUE;
+  return !is_on_what_it_carries (l, middle, turn);
 }
 
 /* From the middle outwards. */
@@ -145,8 +172,8 @@ static const Beside BESIDE[] = {
 };
 
 /* The box of a turned thing has empty corners: there a leader ends on the outline instead. */
-static FpPoint
-end_on_thing (const FpLettering *l, FpPoint from)
+FpPoint
+fp_label_end_on_thing (const FpLettering *l, FpPoint from)
 {
   const FpPoint own = nearest_own (l, from);
 
@@ -172,7 +199,7 @@ try_beside (FpLettering *l, FpLabel *label, const FpBox *thing, double distance,
   if (!fp_label_text_is_free (l, text, 0))
     return FALSE;
   label->has_leader = TRUE;
-  label->leader[0] = end_on_thing (l, from);
+  label->leader[0] = fp_label_end_on_thing (l, from);
   label->leader[1] = (FpPoint) { to->dx == 0 ? on.x + aside : text.x - to->dx * (half_w + FP_LABEL_TO_LEADER),
                                  to->dx != 0 ? text.y : text.y - to->dy * (half_h + FP_LABEL_TO_LEADER) };
   label->shelf = label->leader[1];

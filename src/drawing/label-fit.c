@@ -60,7 +60,7 @@ static gboolean
 leader_is_free (const FpLettering *l, const FpLabel *label)
 {
   return fp_cover_crossings (l->room, label->leader[0], label->leader[1]) <= 1 + l->crosses
-         && !fp_cover_passes_filled (l->room, label->leader[0], label->leader[1])
+         && (l->through_walls || !fp_cover_passes_filled (l->room, label->leader[0], label->leader[1]))
          && fp_cover_line_is_free (l->room, label->leader[0], label->leader[1], OWNER + l->out->len);
 }
 

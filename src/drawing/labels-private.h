@@ -23,7 +23,9 @@ typedef struct
   const FpViewLayout *layout;
   const FpBox        *content;
   FpCover            *room;
+  const FpBox        *outside; /* (nullable): the outline of the view, where names may stand beside it too */
   guint               crosses; /* lines that a leader may cross */
+  gboolean            through_walls; /* and areas that are filled */
   double              axis;    /* x of the axis */
   gboolean            over_axis; /* a text may interrupt it */
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
@@ -49,8 +51,13 @@ gboolean fp_label_try          (FpLettering *l, FpLabel *label, FpPoint middle, 
 gboolean fp_label_is_inside    (const FpLettering *l, FpPoint middle, double turn);
 /* From the middle of the thing outwards; then along its own front, where it is turned. */
 gboolean fp_label_try_inside   (FpLettering *l, FpLabel *label, const FpBox *in);
+/* Where a leader that comes from there ends: on a line of the thing that is drawn. */
+FpPoint  fp_label_end_on_thing (const FpLettering *l, FpPoint from);
 /* At a leader on all sides, near and farther away. */
 gboolean fp_label_try_around   (FpLettering *l, FpLabel *label, const FpBox *thing);
+
+/* --- label-outside.c: beside the view, at a leader through the wall --- */
+gboolean fp_label_try_outside  (FpLettering *l, FpLabel *label, const FpBox *thing);
 
 /* --- label-sides.c: "GOSPEL SIDE", "EPISTLE SIDE" --- */
 void     fp_letter_sides       (FpLettering *l);

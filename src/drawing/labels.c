@@ -76,6 +76,21 @@ find_beside (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWo
   return FALSE;
 }
 
+/* What stands at a wall, where within the walls there is no room for its name. */
+static gboolean
+find_outside (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way)
+{
+  if (l->outside == NULL || fp_item_kind (l->placed->item)->role == FP_ROLE_PEWS)
+    return FALSE;
+  for (guint i = ONE_LINE; i <= TWO_LINES; i++)
+    {
+      l->words = &way[i];
+      if (l->words->n > 0 && fp_label_try_outside (l, label, thing))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* Over its rows, which give way to the name. */
 static gboolean
 find_over (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint first, guint index)
@@ -102,7 +117,7 @@ find_place (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWor
         || find_beside (l, label, thing, way, l->over_axis ? THREE_LINES : TWO_LINES, CROSSES_MOST)
         || find_over (l, label, thing, way, ONE_LINE, index) || find_over (l, label, thing, way, ONE_SMALL, index))
       return TRUE;
-  return find_beside (l, label, thing, way, SHORTENED, CROSSES_MOST)
+  return find_outside (l, label, thing, way) || find_beside (l, label, thing, way, SHORTENED, CROSSES_MOST)
          || (is_altar (l->placed) && find_beside (l, label, thing, way, SHORTENED, CROSSES_TO_ALTAR));
 }
 
@@ -282,6 +297,24 @@ letter_things (FpLettering *l, const gboolean *shows, FpLabelsAmong among)
 
 /* --- all ------------------------------------------------------------------------ */
 
+void
+fp_labels_add_boxes (const GArray *labels, FpBox *box)
+{
+  for (guint i = 0; i < labels->len; i++)
+    {
+      const FpLabel *label = &g_array_index (labels, FpLabel, i);
+      const double along_x = cos (label->turn * G_PI / 180), along_y = sin (label->turn * G_PI / 180);
+
+      for (guint line = 0; line < label->n_lines; line++)
+        {
+          const double half = fp_lettering_width (label->line[line], label->lettering) / 2;
+
+          fp_box_add_point (box, (FpPoint) { label->at[line].x - half * along_x, label->at[line].y - half * along_y });
+          fp_box_add_point (box, (FpPoint) { label->at[line].x + half * along_x, label->at[line].y + half * along_y });
+        }
+    }
+}
+
 static void
 clear_label (gpointer data)
 {
@@ -302,9 +335,11 @@ fp_labels_new (void)
 
 void
 fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                 const FpBox *content, FpLabelsAmong among, const GArray *before, FpCover *room, GArray *out)
+                 const FpBox *content, const FpBox *outside, FpLabelsAmong among, const GArray *before, FpCover *room,
+                 GArray *out)
 {
-  FpLettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content, .room = room,
+  FpLettering l = { .scene = fp_projection_scene (projection), .layout = layout, .content = content,
+                  .outside = outside, .room = room,
                   .drawn = drawn, .axis = layout->origin.x, .before = before, .out = out };
 
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));

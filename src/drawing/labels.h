@@ -54,10 +54,14 @@ GArray *fp_labels_new   (void);
 typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST } FpLabelsAmong;
 
 /* Letters what the plan shows within @content (paper mm) and adds it to @out.
+ * @outside: (nullable): names that find no room there may stand left and right of this; paper mm
  * @drawn: (element-type FpProjectedLine): what is drawn of all things
  * @before: (nullable) (element-type FpLabelPlace): where names stood, and stay where they still fit */
 void    fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
-                         const FpBox *content, FpLabelsAmong among, const GArray *before, FpCover *room, GArray *out);
+                         const FpBox *content, const FpBox *outside, FpLabelsAmong among, const GArray *before,
+                         FpCover *room, GArray *out);
+/* What the texts cover, added to a box. */
+void    fp_labels_add_boxes (const GArray *labels, FpBox *box);
 void    fp_labels_draw  (FpDrawing *drawing, const GArray *labels, FpViewId view);
 
 G_END_DECLS

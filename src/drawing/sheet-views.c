@@ -377,7 +377,7 @@ set_cuts (FpSheetViews *c)
 static void
 make_projections (FpSheetViews *c)
 {
-  FpViewId view[MOST_VIEWS];
+  FpViewId view[MOST_VIEWS] = { FP_VIEW_PLAN }; /* none where n is 0 */
   const guint n = views_of (c->spec->kind, view);
 
   fp_regions_of (c->scene, NULL, &c->regions);

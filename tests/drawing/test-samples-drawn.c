@@ -180,6 +180,27 @@ test_rows_apart (void)
     }
 }
 
+/* On the plan that is printed for them the committee finds each thing by its name, also what stands at a wall where there
+ * is no room: then outside. */
+static void
+test_all_named (void)
+{
+  static const char *const names[][6] = {
+    { "High", "Sedilia", "Credence", "Celebrant’s chair", "Footpace and steps", NULL },
+    { "High", "Sedilia", "Credence", "Celebrant’s", "Footpace", "Ambo of 1974" },
+  };
+
+  for (guint a = 0; a < 2; a++)
+    {
+      g_autoptr (FpScene) scene = scene_of ("parish", a + 1);
+      g_autoptr (FpDrawing) plan = sheet (scene, FP_SHEET_PLAN, FP_PAPER_A3, FALSE, NULL);
+
+      for (guint i = 0; i < G_N_ELEMENTS (names[a]) && names[a][i] != NULL; i++)
+        if (!reading_has_text (plan, names[a][i]))
+          g_error ("%s is not on the plan", names[a][i]);
+    }
+}
+
 /* The whole of it is told even at 1:500: worked from the corners of the walls, which are 600 or 900 thick. */
 static void
 test_small_scale (void)
@@ -552,6 +573,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/samples-drawn/rows-apart", test_rows_apart);
   g_test_add_func ("/samples-drawn/rows-without-lines", test_rows_without_lines);
+  g_test_add_func ("/samples-drawn/all-named", test_all_named);
   g_test_add_func ("/samples-drawn/small-scale", test_small_scale);
   g_test_add_func ("/samples-drawn/falling-floor", test_falling_floor);
   g_test_add_func ("/samples-drawn/width-is-measured-square", test_width_is_measured_square);

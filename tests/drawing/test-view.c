@@ -50,6 +50,54 @@ test_nothing_crosses (void)
     }
 }
 
+static gboolean
+stands_on (const FpPlaced *placed, int index, const char *id)
+{
+  while (index >= 0 && g_strcmp0 (fp_item_id (placed[index].item), id) != 0)
+    index = placed[index].support;
+  return index >= 0;
+}
+
+/* A name on the mensa is that of the altar, not of the footpace below it. */
+static void
+assert_name_is_on_its_own (const FpScene *scene, const FpMark *name, double scale)
+{
+  const FpPoint at = { (name->at.x - 400) * scale, (name->at.y - 400) * scale };
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && placed[i].support >= 0 && stands_on (placed, placed[i].support, name->item)
+        && at.x > placed[i].plan.x0 && at.x < placed[i].plan.x1 && at.y > placed[i].plan.y0 && at.y < placed[i].plan.y1)
+      g_error ("the name \"%s\" is lettered on %s", name->text, fp_item_name (placed[i].item));
+}
+
+static void
+test_names_on_their_own (void)
+{
+  static const double scales[] = { 10, 20, 33, 50, 75, 100 };
+  guint seen = 0;
+
+  for (guint32 seed = 1; seed <= 24; seed++)
+    {
+      g_autoptr (FpScene) scene = random_sanctuary_new (seed, FP_UNITS_METRIC);
+      g_autoptr (FpProjection) plan = fp_projection_new (scene, FP_VIEW_PLAN);
+      for (guint s = 0; s < G_N_ELEMENTS (scales); s++)
+        {
+          g_autoptr (FpDrawing) drawing = draw (plan, scales[s], FP_UNITS_METRIC, NULL);
+          guint n;
+          const FpMark *mark = fp_drawing_marks (drawing, &n);
+          for (guint i = 0; i < n; i++)
+            if (mark[i].type == FP_MARK_TEXT && mark[i].dimension == 0 && mark[i].item != NULL)
+              {
+                assert_name_is_on_its_own (scene, &mark[i], scales[s]);
+                seen++;
+              }
+        }
+    }
+  g_assert_cmpuint (seen, >, 100);
+}
+
 /* --- what they say ------------------------------------------------------------------------ */
 
 /* "2 × 305" is 610; metric figures only. */
@@ -398,6 +446,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/view/nothing-crosses", test_nothing_crosses);
+  g_test_add_func ("/view/names-on-their-own", test_names_on_their_own);
   g_test_add_func ("/view/true-to-scale", test_true_to_scale);
   g_test_add_func ("/view/asked-for", test_asked_for);
   g_test_add_func ("/view/between-things", test_between_things);
