@@ -17,6 +17,7 @@ const FpSurroundings FP_SURROUNDINGS_LEAN = {
   .seen = { 1, 1, -1, -1 },
   .tiers = { 3, 0, 4, 2 },
   .levels_on = FP_SIDE_RIGHT,
+  .names_outside = TRUE,
 };
 
 const FpSurroundings FP_SURROUNDINGS_LEANEST = {
