@@ -304,7 +304,7 @@ void
 fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, double width, double height)
 {
   const char *const *chosen = fp_document_chosen_all (self->document);
-  gboolean guided = fp_board_view_has_guides (self);
+  gboolean guided = fp_board_view_has_guides (self), numbered = fp_board_view_has_sides (self);
   gboolean focus = gtk_widget_has_visible_focus (GTK_WIDGET (self));
   cairo_t *cr;
 
@@ -312,11 +312,13 @@ fp_board_view_snapshot_overlays (FpBoardView *self, GtkSnapshot *snapshot, doubl
     snapshot_hover (self, snapshot);
   if (*chosen != NULL)
     snapshot_chosen (self, snapshot, chosen);
-  if (!guided && !self->marked && !focus)
+  if (!guided && !self->marked && !focus && !numbered)
     return;
   cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   if (focus)
     draw_focus (self, cr, width, height);
+  if (numbered)
+    fp_board_view_draw_sides (self, cr);
   if (self->marked)
     draw_marks (self, cr);
   if (guided)

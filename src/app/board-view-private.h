@@ -142,6 +142,10 @@ gboolean fp_board_view_insert_corner (FpBoardView *self);
 gboolean fp_board_view_insert_corner_at (FpBoardView *self, double x, double y); /* widget px */
 void    fp_board_view_draw_handles (FpBoardView *self, cairo_t *cr);
 
+/* --- board-sides.c --- */
+gboolean fp_board_view_has_sides (FpBoardView *self); /* the numbers of the sides of a wall are shown */
+void    fp_board_view_draw_sides (FpBoardView *self, cairo_t *cr);
+
 /* --- board-tape.c --- */
 gboolean fp_board_view_has_tape (FpBoardView *self);
 void    fp_board_view_set_tape (FpBoardView *self, gboolean taken);

@@ -6,6 +6,8 @@
 
 #include "footpace/setting-out.h"
 
+#include <string.h>
+
 static void
 test_board_is_told (void)
 {
@@ -390,6 +392,57 @@ test_board_cuts_across (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What is drawn beside the middle of a side of the wall of the parish, within the ring of its number. */
+static guint32
+pixel_at_side (FpBoardView *b, FpDocument *d, cairo_surface_t *surface, guint side)
+{
+  const FpPlaced *wall = fp_document_placed (d, "walls");
+  const FpPoint *corner = wall->form.corner, p = corner[side - 1], q = corner[side % wall->form.n_corners];
+  const FpPoint at = fp_place_point (&wall->place, (FpPoint) { (p.x + q.x) / 2.0, (p.y + q.y) / 2.0 });
+  const int stride = cairo_image_surface_get_stride (surface);
+  double x, y;
+  guint32 pixel;
+
+  g_assert_true (fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { at.x, at.y, 0.0 }, &x, &y));
+  g_assert_cmpint ((int) x - 6, >, 0);
+  cairo_surface_flush (surface);
+  memcpy (&pixel, cairo_image_surface_get_data (surface) + (gsize) y * (gsize) stride + ((gsize) x - 6) * 4, sizeof pixel);
+  return pixel;
+}
+
+/* Which side of the wall is meant by its number is seen while an opening is chosen, and at no other time. */
+static void
+test_board_numbers_sides (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  cairo_surface_t *surface;
+  cairo_t *cr;
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1000, 900);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0 && gtk_widget_get_width (board) > 900);
+  fp_board_view_frame (b, TRUE);
+  g_assert_false (fp_board_view_has_sides (b));
+  fp_document_choose (d, "walls");
+  g_assert_false (fp_board_view_has_sides (b));
+  fp_document_choose (d, "window-g1"); /* in side 1 */
+  g_assert_true (fp_board_view_has_sides (b));
+  fp_board_view_show_only (b, FP_VIEW_SECTION);
+  g_assert_false (fp_board_view_has_sides (b));
+  fp_board_view_show_only (b, -1);
+  surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, gtk_widget_get_width (board), gtk_widget_get_height (board));
+  cr = cairo_create (surface);
+  fp_board_view_draw_sides (b, cr);
+  cairo_destroy (cr);
+  g_assert_cmphex (pixel_at_side (b, d, surface, 7), ==, 0xffffffff);
+  g_assert_cmphex (pixel_at_side (b, d, surface, 1) >> 24, ==, 0xff);
+  g_assert_cmphex (pixel_at_side (b, d, surface, 1), !=, 0xffffffff);
+  cairo_surface_destroy (surface);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_without_document (void)
 {
@@ -428,6 +481,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/hides-handles", test_board_hides_handles);
+  g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }
