@@ -43,7 +43,7 @@ typedef struct
   FpParamType     type;
   double          min, def, max;
   const FpChoice *choices;  /* ended by { NULL }; only for FP_PARAM_CHOICE     */
-  const char     *source;   /* of the default: a row of the sources, "common practice", "design judgement" */
+  const char     *source;   /* of the default: printed, "common practice, no source", "design judgement" */
 } FpParam;
 
 /* What stands where, seen from the kind's own origin. */

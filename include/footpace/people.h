@@ -4,7 +4,7 @@
  * Body measures: ANSUR II (Gordon et al., NATICK/TR-15/007, 2014), mixed
  * 50:50 percentiles computed per person; kneeling derived from standing eye
  * less tibial height.  United States Army personnel, unshod: not a civilian,
- * elderly or child population.  The tables and their sources are in people.c.
+ * elderly or child population.  The tables and their sources are in src/space/body.c.
  */
 #pragma once
 

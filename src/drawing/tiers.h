@@ -2,9 +2,10 @@
 /* tiers.h - dimension lines set out beside a view
  *
  * Dimension lines lie in tiers on the four sides of a view, the shorter
- * nearer.  First tier at least 10 mm from the outline, tiers 7.5 mm apart
- * (sources.md B.8).  Extension lines begin at what is measured, and what lies too
- * far within the view for them is not dimensioned here.  No line crosses
+ * nearer.  First tier at least 10 mm from the outline, as a course on ISO 129-1
+ * has it (scribd.com/document/398713789); tiers 7.5 mm apart, between its 8 and
+ * the 6 of the United States.  Extension lines begin at what is measured, and what
+ * lies too far within the view for them is not dimensioned here.  No line crosses
  * another dimension's line or figure.
  */
 #pragma once

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* paper.c - sizes of paper
  *
- * ISO 216 and ISO 5457, trimmed (sources.md B.8); Letter and Tabloid 8 1/2 x 11
- * and 11 x 17 in (ANSI/ASME Y14.1 sizes A and B, from memory).
+ * ISO 216 and ISO 5457, trimmed (as tasstudent.com and relderton.co.uk print
+ * them); Letter and Tabloid 8 1/2 x 11 and 11 x 17 in (ANSI/ASME Y14.1 sizes A and B, from memory).
  */
 #include "footpace/page.h"
 

@@ -46,8 +46,8 @@ sheet (const FpScene *scene, const FpSheetSpec *spec, double *scale)
 
 /* --- paper and frame --------------------------------------------------------------- */
 
-/* ISO 216 and ISO 5457, trimmed sheets (sources.md B.8: read); Letter and Tabloid in inches, ANSI/ASME Y14.1
- * sizes A and B (from memory). */
+/* ISO 216 and ISO 5457, trimmed sheets (as tasstudent.com and relderton.co.uk print them); Letter and Tabloid in inches,
+ * ANSI/ASME Y14.1 sizes A and B (from memory). */
 static void
 test_paper (void)
 {
@@ -74,7 +74,7 @@ test_paper (void)
   g_assert_false (fp_paper_find ("a9", &paper));
 }
 
-/* ISO 5457:1999, drawing space (sources.md B.8, from memory): A1 574 x 811, A2 400 x 564, A3 277 x 390, A4 180 x 277;
+/* ISO 5457:1999, drawing space (from memory): A1 574 x 811, A2 400 x 564, A3 277 x 390, A4 180 x 277;
  * 20 mm on the left, 10 mm elsewhere; frame line 0.7 mm. */
 static void
 test_frame (void)
@@ -211,7 +211,7 @@ test_scale_is_the_largest (void)
     }
 }
 
-/* COMP (sources.md B.8): 1 m at 1:50 is 20 mm. A scale set by hand is kept. */
+/* 1 m at 1:50 is 20 mm, by arithmetic. A scale set by hand is kept. */
 static void
 test_scale_by_hand (void)
 {
@@ -287,7 +287,7 @@ named_project (const FpProject *from, const char *text)
   return next;
 }
 
-/* ISO 7200:2004 (sources.md B.8): the mandatory fields, and those asked for besides. */
+/* ISO 7200:2004 (as reported in a table that quotes it): the mandatory fields, and those asked for besides. */
 static void
 test_title_block (void)
 {

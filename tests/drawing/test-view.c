@@ -154,7 +154,8 @@ shows_param (const FpDrawing *drawing, const char *item, const char *param)
   return FALSE;
 }
 
-/* What the issue asks for: altar length, depth, height; risers and treads; footpace; rail height and gate. */
+/* What the altar, its steps and the rail are built by (design judgement): altar length, depth, height;
+ * risers and treads; footpace; rail height and gate. */
 static void
 test_asked_for (void)
 {
@@ -248,7 +249,7 @@ test_once (void)
 /* --- where they stand ------------------------------------------------------------------------- */
 
 /* Beside the view the first line stands at least 10 mm from the outline; two lines side by side at least 6 mm apart
- * (sources.md B.8: 10, then 6 to 8). */
+ * (a course on ISO 129-1, scribd.com/document/398713789: 10, then 8; 6 in the practice of the United States). */
 static void
 test_spacing (void)
 {

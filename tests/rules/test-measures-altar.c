@@ -64,7 +64,7 @@ test_clear_depth (void)
   assert_measure (project, "mensa-before-tabernacle", 300);
 }
 
-/* Scott's rule, worked example 6 of the sources: a chancel of 24 ft (7315) asks for 8 ft (2438). */
+/* Scott's rule of a third, as reported in American Churches II (1915): a chancel of 24 ft (7315) asks for 8 ft (2438). */
 static void
 test_share_of_sanctuary (void)
 {
@@ -195,8 +195,8 @@ test_room_behind_turned (void)
   assert_measure (project, "room-behind-altar", 2000 - 375);
 }
 
-/* Sources part B, section 6: a solid marble altar of 1.50 × 0.75 × 0.95 m at 28 kN/m3 is 29.925 kN on 1.125 m2,
- * 26.6 kN/m2 (computed there). */
+/* By arithmetic: a solid marble altar of 1.50 × 0.75 × 0.95 m at 28 kN/m3 (from memory) is 29.925 kN on 1.125 m2,
+ * 26.6 kN/m2. */
 static void
 test_pressure (void)
 {
@@ -247,8 +247,8 @@ test_no_footpace (void)
   g_assert_cmpuint (taking_count (project, "riser"), ==, 0);
 }
 
-/* Twice riser and tread, part B, section 3 (computed there): (150, 300) 600; (178, 279) 635; (150, 450) 750, which is
- * outside 550 to 700. */
+/* Twice riser and tread, by arithmetic: (150, 300) 600; (178, 279) 635; (150, 450) 750, which is
+ * outside 550 to 700 (Approved Document K, England, 2013, as reported). */
 static void
 test_stride (void)
 {

@@ -10,7 +10,8 @@ church (void)
 
 /* --- sides --------------------------------------------------------------- */
 
-/* Gospel side is left as seen from the nave facing the altar, Epistle side right (6.5): x grows to the right. */
+/* Gospel side is left as seen from the nave facing the altar, Epistle side right (Wikipedia, "Epistle side"): x grows to
+ * the right. */
 static void
 test_sides (void)
 {
@@ -103,8 +104,8 @@ test_celebration (void)
   assert_measure (project, "altars", 2);
 }
 
-/* Worked example 10 of the sources (E. Ryan, Liturgical Arts I, 1931): candlesticks' tops 500 above the gradine;
- * bottom of the figure at 480 is short, at 500 it is not. */
+/* E. Ryan, Liturgical Arts I (1931): the bottom of the figure is never below the tops of
+ * the candlesticks.  With tops 500 above the gradine it is short at 480, and at 500 it is not. */
 static void
 test_corpus (void)
 {
@@ -128,7 +129,8 @@ test_corpus (void)
 
 /* --- lights -------------------------------------------------------------- */
 
-/* Worked example 11 of the sources: A. J. Schulte, "Altar-Candles" (1907), p. 348; GIRM 117; P. Turner. */
+/* A. J. Schulte, "Altar-Candles", Catholic Encyclopedia I (1907), p. 348; GIRM (3rd ed.) 117; of three or five the
+ * documents are silent: P. Turner, "Items on the altar" (web page, undated). */
 static void
 test_candles (void)
 {
@@ -206,8 +208,8 @@ test_spacing (void)
   assert_measure (project, "candle-spacing", 200);
 }
 
-/* Part B, section 7 (computed there): a dossal 300 from the flame is short of 1 ft (305) and of 4 ft (1219); at 305 it
- * passes the first. */
+/* City of Edmonton (1 ft) and FDNY Smart (4 ft), web pages, undated. By arithmetic: a dossal 300 from the flame is short
+ * of 1 ft (305) and of 4 ft (1219); at 305 it passes the first. */
 static void
 test_flame (void)
 {

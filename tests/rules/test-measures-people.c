@@ -92,7 +92,7 @@ test_gallery (void)
   assert_measure (project, "margin-below", 756);
 }
 
-/* Worked example 12 of the sources, UFC 4-730-02 (2004), 2g: 6 rows want 1 step, 7 want 2, 10 want 2, 11 want 3, 13
+/* US Department of Defense, UFC 4-730-02 (2004), ch. 3, 2g: 6 rows want 1 step, 7 want 2, 10 want 2, 11 want 3, 13
  * want 3, 14 are outside the table.  A footpace of one step of 152 on a sanctuary at the nave's level gives one. */
 static void
 test_rows_and_steps (void)
@@ -156,7 +156,8 @@ test_seats (void)
   assert_measure (project, "row-seats", 8);
 }
 
-/* Part B, section 5 (computed there): a 36 in pitch with pews 24 in deep leaves 12 in. */
+/* By arithmetic: a pitch of 36 in with pews 24 in deep leaves 12 in, the least that New York City Building Code 1029.8.1
+ * has, as reported. */
 static void
 test_row_clear (void)
 {
@@ -195,7 +196,7 @@ test_farthest (void)
 
 /* --- sight --------------------------------------------------------------- */
 
-/* A table lower than the eyes of those who sit (S6 of part B). */
+/* A table lower than the eyes of those who sit. */
 static void
 lower_altar (FpProject **project)
 {
@@ -284,7 +285,8 @@ test_hidden_by_candles (void)
   assert_measure (project, "hidden-by-candles", 1);
 }
 
-/* On a level floor C = -R T / (D + T) (S6 of part B): below 0 for what lies below the eye, rising row by row. */
+/* On a level floor C = -R T / (D + T), from Shepherd's formula (University of Bath, 2012) with N = 0: below 0
+ * for what lies below the eye, rising row by row. */
 static void
 test_c_values (void)
 {

@@ -112,8 +112,9 @@ test_measures (void)
 
 /* --- the boundary of every rule ------------------------------------------ */
 
-/* Size of the printed unit, told here once more so that a slip in the table is found: exact, or as the source has it
- * (Württemberg foot 286.49 mm, Baden foot 300 mm, cubit 444 mm from memory, 1 psf = 0.04788026 kN/m2). */
+/* Size of the printed unit, told here once more so that a slip in the table is found: exact, or as the
+ * rulebooks have it (Württemberg foot 286.49 mm, Baden foot 300 mm, cubit 444 mm from memory); 1 psf = 0.04788026 kN/m2,
+ * by arithmetic. */
 static double
 unit_size (const char *unit)
 {
@@ -222,7 +223,7 @@ find_rule (GPtrArray *books, const char *book, const char *id)
   g_error ("no rule %s:%s", book, id);
 }
 
-/* Boundary tests of sources part B, section 3 (IBC 2015, 1011.5.2 and 1011.5.4): riser 177.8 mm (7 in) passes, 178.6
+/* IBC 2015, 1011.5.2, and 1011.5.4 (as reported; clause number from memory): riser 177.8 mm (7 in) passes, 178.6
  * does not; tread 279.4 passes, 278.9 does not; a spread of 9.525 passes; a gate of 36 in, compared in inches, passes
  * at 914.4, and at the 914 that the IBC prints. */
 static void
@@ -252,7 +253,7 @@ test_printed_boundaries (void)
     }
 }
 
-/* Uniformity, a real case (hstumpesq.com, part B, section 3): risers 5 3/4, 5 3/4, 5 3/4, 5 and 7 in differ by 2 in,
+/* Uniformity, a real case (hstumpesq.com): risers 5 3/4, 5 3/4, 5 3/4, 5 and 7 in differ by 2 in,
  * more than 3/8 in.  The excess is told in the printed unit. */
 static void
 test_excess_in_printed_unit (void)
@@ -263,7 +264,8 @@ test_excess_in_printed_unit (void)
   g_assert_cmpfloat_with_epsilon (fp_rule_excess (rule, 2 * 25.4), 2 - 3.0 / 8, 1e-9);
 }
 
-/* Worked example 4 of the sources: 990.6 (Dearmer) lies within 970 to 1000, UFC's 825 to 838 do not. */
+/* 990.6 (P. Dearmer, The Parson's Handbook, 2nd ed., 1899, p. 57: 3 ft 3 in) lies within 970 to 1000; 825 to 838 (UFC
+ * 4-730-02, 2004, ch. 3, 2h(1): about 33 in) do not. */
 static void
 test_altar_height (void)
 {

@@ -3,7 +3,7 @@
 #include "taking.h"
 
 #define INCH 25.4
-#define WUERTTEMBERG_FOOT 286.49 /* mm, as the sources give it */
+#define WUERTTEMBERG_FOOT 286.49 /* mm, as the rulebooks have it */
 
 /* A. J. Schulte, "Altar Steps", Catholic Encyclopedia I (1907): risers 6 in, treads 12 in, footpace 42 in before the
  * altar and 12 in beyond its ends, the footpace counted. */
@@ -26,7 +26,7 @@ steps_of (const FpScene *scene)
   return church_placed (scene, "steps");
 }
 
-/* Worked example 2 of the sources (derived there from Schulte): three steps rise 18 in = 457.2, and the altar's face is
+/* Derived from Schulte's figures: three steps rise 18 in = 457.2, and the altar's face is
  * 42 + 12 + 12 = 66 in = 1676.4 from the lowest riser.  Ends: 12 + 12 + 12 = 36 in = 914.4 beyond each end, overall
  * width 2400 + 2 × 914.4.  Five steps: 30 in = 762 and 42 + 4 × 12 = 90 in = 2286. */
 static void
@@ -56,7 +56,7 @@ test_schulte (void)
     }
 }
 
-/* Worked example 3: the same, with the edge of the floor at Württemberg's 15 ft (Regierungsblatt 1889, § 40): 4297.4
+/* The same, with the edge of the floor at Württemberg's 15 ft (Regierungsblatt 1889, § 40): 4297.4
  * before the lowest step, 4297.4 + 1676.4 = 5973.8 from the altar's face. */
 static void
 test_wuerttemberg (void)
@@ -79,7 +79,8 @@ test_wuerttemberg (void)
   }
 }
 
-/* Worked example 4: the Spanish manual's least altar, 1800 × 600 and 970 to 1000 high; Dearmer's 3 ft 3 in lies within,
+/* Spanish ceremonial manual (about 1900–1925), n. 279: the least altar is 1800 × 600 and 970 to 1000 high. The 3 ft 3 in
+ * of P. Dearmer, The Parson's Handbook, 2nd ed. (1899), p. 57, lies within,
  * UFC's 33 in does not. */
 static void
 test_spanish_altar (void)
@@ -105,7 +106,7 @@ test_spanish_altar (void)
   assert_short (project, "older-form:altar-depth");
 }
 
-/* Worked example 1 (Hübsch 1838, p. 20, Baden foot 300 mm): a high altar of 9 ft in a choir of 17 ft is 0.529 of it. */
+/* H. Hübsch, Bauwerke (1838), p. 20, in Baden feet of 300 mm: a high altar of 9 ft in a choir of 17 ft is 0.529 of it. */
 static void
 test_huebsch (void)
 {
@@ -119,7 +120,8 @@ test_huebsch (void)
   assert_within (project, "older-form:high-altar-length");
 }
 
-/* Worked example 7 (Building Trades Pocketbook): 10 pews on each side of 10 ft 6 in, 18 in a person: 140. */
+/* 10 pews on each side of 10 ft 6 in, 18 in a person: 140, by the IBC's bench rule (section 1004) as worked at
+ * thebuildingcodeforum.com, thread 33384. */
 static void
 test_bench_count (void)
 {
