@@ -16,7 +16,7 @@
 #include <math.h>
 #include <string.h>
 
-/* All in paper mm. */
+/* All in paper mm, and design judgement. */
 #define GAP_SIDE    12.0 /* elevation to section                              */
 #define SIDE_LEVELS 17.0 /* and the levels that both share                    */
 #define GAP_UNDER   16.0 /* elevation to plan                                 */

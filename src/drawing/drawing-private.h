@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 
 typedef struct { FpPoint a, b; } FpSegment;
 
-/* Distance between the lines of a hatch, mm: ISO 128 forbids less than 0.7. */
+/* Distance between the lines of a hatch, mm: ISO 128, as reported, forbids less than 0.7. */
 #define FP_HATCH_GAP 1.4
 
 /* Appends the lines (FpSegment) that hatch an outline at @degrees.  They are measured from the

@@ -249,7 +249,7 @@ text_room (const FpMark *mark)
   const double width = fp_lettering_width (mark->text, mark->height);
   const double x0 = mark->align == FP_ALIGN_LEFT ? 0 : mark->align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
 
-  /* Below the base line as far as descenders go: ISO 3098, 0.4 h. */
+  /* Below the base line a little farther than descenders go: 0.4 h (design judgement; ISO 3098 has 0.3 h, from memory). */
   return (FpBox) { x0, -0.4 * mark->height, x0 + width, 1.1 * mark->height };
 }
 

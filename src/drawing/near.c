@@ -5,10 +5,10 @@
 
 #include <math.h>
 
-/* All in paper mm. */
+/* All in paper mm; design judgement where no standard is named. */
 #define CLEAR     0.6  /* between a figure and what is drawn                  */
 #define APART     1.2  /* between a figure and another text                   */
-#define TOGETHER  0.9  /* nearer to a line of the drawing, a dimension line is lost on it (ISO 128: 0.7) */
+#define TOGETHER  0.9  /* nearer to a line of the drawing, a dimension line is lost on it (ISO 128: 0.7, as reported) */
 #define LINES_APART 6.0 /* a dimension line from others and from extension lines beside it */
 #define INSIDE    7.0  /* from the feature, where the line lies over its own thing */
 #define SLIDES    12u  /* places that are tried between two faces             */

@@ -13,7 +13,7 @@
 #include <math.h>
 #include <string.h>
 
-/* All in paper mm. */
+/* All in paper mm; what is not said above is design judgement. */
 #define FRAME_LEFT    20.0
 #define FRAME_OTHERS  10.0
 #define RULER_CLEAR   3.0  /* from the ruler in the margin to the centring mark */

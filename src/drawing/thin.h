@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* thin.h - lines that would run together are left out
  *
- * Between parallel lines ISO 128 wants never less than 0.7 mm of paper.  Edges
- * within a thing that lie nearer to another line of it are not drawn, and of
+ * Between parallel lines ISO 128, as reported, wants never less than 0.7 mm of
+ * paper.  Edges within a thing that lie nearer to another line of it are not drawn, and of
  * steps not all.  A block of pews whose rows come too near becomes its
  * outline, with a narrow line for every row, then for every second, every
  * fourth and so on.  Scales are taken by fourths of an octave, so that little

@@ -8,7 +8,7 @@
 /* All in paper mm. */
 #define CLEAR      1.3  /* between an end and another dimension's extension   */
 #define NEXT       2.0  /* between two dimensions of one tier                 */
-#define PARALLEL   0.7  /* nearer lines run together (ISO 128)                */
+#define PARALLEL   0.7  /* nearer lines run together (ISO 128, as reported)   */
 #define SAME       0.05
 #define OVERRUN    1.5
 #define OVER_LINE  1.2

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* title-block.c - the fields of ISO 7200:2004, at the lower right of the frame
+/* title-block.c - the fields of ISO 7200:2004 (as reported in a table that quotes it), at the lower right of the frame
  *
  *   | legal owner         | title                                             |
  *   |                     | supplementary title                               |

@@ -82,7 +82,7 @@ clip_outline (const FpPoint *pt, guint n, const FpBox *box)
 
 /* --- hatches ------------------------------------------------------------------------ */
 
-/* ISO 128-50: one part, one hatch; neighbours differ. 0 is not yet chosen. */
+/* ISO 128-50 (from memory): one part, one hatch; neighbours differ. 0 is not yet chosen. */
 static const double HATCHES[] = { 45, 135, 30, 60, 120, 150 };
 
 /* Walls and floors are of one piece: no line parts them, so neither does the hatch. */

@@ -4,7 +4,8 @@
 
 #include <math.h>
 
-/* Farther back from the edge than this, the people kneel on the rail's own floor and the edge does not concern them. */
+/* Farther back from the edge than this, the people kneel on the rail's own floor and the edge does not concern them (design
+ * judgement). */
 #define LEDGE_MAX 1000.0
 
 /* Face of the rail's own run towards the people, local y (returns lie on the other side). */

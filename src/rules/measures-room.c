@@ -3,7 +3,7 @@
 #include "measuring.h"
 #include "solid-overlap.h"
 
-/* mm.  Less is what a survey leaves over, and arithmetic. */
+/* mm.  Less is what a survey leaves over, and arithmetic (design judgement). */
 #define TOUCHING 0.1
 
 typedef struct

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-/* Beyond the last tread of a flight, to stand on the floor above. */
+/* Beyond the last tread of a flight, to stand on the floor above (design judgement). */
 #define LANDING 50.0
 
 /* The footpace under the altar of celebration; NULL. */

@@ -4,9 +4,9 @@
 
 #include <math.h>
 
-/* Less than this is unevenness of a floor, not a step. */
+/* Less than this is unevenness of a floor, not a step (design judgement). */
 #define STEP_LEAST 50.0
-/* One floor may be surveyed in several pieces; this bridges the joint between them. */
+/* One floor may be surveyed in several pieces; this bridges the joint between them (design judgement). */
 #define JOINT 20.0
 #define PIECES_MAX 64
 

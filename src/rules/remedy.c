@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-/* What lies farther than this is another design, not a remedy. */
+/* What lies farther than this is another design, not a remedy (design judgement). */
 #define MOVE_REACH   3000.0 /* mm                                            */
 #define LENGTH_REACH 1500.0 /* mm, and half of what it is, or 150 mm if that is more */
 #define LENGTH_SURE  150.0

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+/* Design judgement, in mm where nothing else is said. */
 #define TOUCHING 100.0      /* mm2: what overlaps less only touches           */
 #define ONE_LEVEL 30.0      /* mm: floors that differ less are one to stand on */
 #define GRID 100.0

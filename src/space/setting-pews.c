@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* setting-pews.c - where new pews go: two blocks about a middle aisle, fitted to the people's floor
  *
- * Or the one that is wanting beside a block that is there.  The widths of
- * aisles are design judgement; local code governs ways out.
+ * Or the one that is wanting beside a block that is there.  Aisles and all
+ * distances that name no code are design judgement; local code governs ways out.
  */
 #include "setting-pews.h"
 

@@ -63,7 +63,8 @@ test_move (void)
   g_assert_cmpfloat (remedy.by.y, ==, 0.0);
 }
 
-/* A limit of one figure is found though the first steps go over it: rows at 36 in, which is 914.4 mm. */
+/* A limit of one figure is found though the first steps go over it: rows at 900 mm, as UFC 4-730-02 (2004)
+ * prints 36 in. */
 static void
 test_one_figure (void)
 {
