@@ -11,6 +11,8 @@
 
 #define SANCTUARY_LENGTH 6000.0
 #define SANCTUARY_RISE   300.0
+#define BESIDE_OPENING   200.0 /* of wall left between two openings */
+#define SAME_LENGTH        0.5
 #define RISER            150.0 /* towards which the risers between two levels are divided */
 
 static FpPoint
@@ -182,58 +184,79 @@ n_sides (const FpPlaced *wall)
 }
 
 /* Of all that the survey holds: one that this alternative fills up is still there in the others. */
-static gboolean
-meets_opening (const FpDraft *self, const FpPlaced *wall, guint side, double along)
+static const FpItem *
+opening_in (const FpDraft *self, const FpPlaced *wall, guint side, guint i)
 {
-  const FpProject *project = fp_scene_project (self->room->scene);
-  const double width = fp_draft_get (self, "width");
+  const FpItem *item = fp_project_survey (fp_scene_project (self->room->scene), i);
 
-  for (guint i = 0; i < fp_project_n_survey (project); i++)
+  return fp_item_is_in_side (item, fp_item_id (wall->item), side + 1) ? item : NULL;
+}
+
+/* A stretch of a side without openings, mm from the first corner. */
+typedef struct { double from, to; } Stretch;
+
+static Stretch
+free_from (const FpDraft *self, const FpPlaced *wall, guint side, double from)
+{
+  const guint n = fp_project_n_survey (fp_scene_project (self->room->scene));
+  Stretch free = { from, side_length (wall, side) };
+
+  for (guint i = 0; i < n; i++)
     {
-      const FpItem *other = fp_project_survey (project, i);
-      if (fp_item_is_in_side (other, fp_item_id (wall->item), side + 1)
-          && fabs (fp_item_param (other, "along") - along) < (fp_item_param (other, "width") + width) / 2 + 200)
-        return TRUE;
+      const FpItem *other = opening_in (self, wall, side, i);
+      const double middle = other != NULL ? fp_item_param (other, "along") : 0;
+      const double half = other != NULL ? fp_item_param (other, "width") / 2 + BESIDE_OPENING : 0;
+
+      if (other != NULL && middle + half > from)
+        free.to = MIN (free.to, MAX (middle - half, from));
     }
-  return FALSE;
+  return free;
 }
 
-/* As near to the middle of the side as other openings allow. */
-static gboolean
-fit_into_side (FpDraft *self, const FpPlaced *wall, guint side)
+static Stretch
+longest_free (const FpDraft *self, const FpPlaced *wall, guint side)
 {
-  const double length = side_length (wall, side), width = fp_draft_get (self, "width");
+  const guint n = fp_project_n_survey (fp_scene_project (self->room->scene));
+  Stretch best = free_from (self, wall, side, 0);
 
-  for (double off = 0; off <= (length - width) / 2; off += 100)
-    for (int way = -1; way <= 1; way += 2)
-      if (!meets_opening (self, wall, side, length / 2 + way * off))
-        {
-          fp_draft_set (self, "side", side + 1);
-          fp_draft_set (self, "along", length / 2 + way * off);
-          return TRUE;
-        }
-  return FALSE;
+  for (guint i = 0; i < n; i++)
+    {
+      const FpItem *other = opening_in (self, wall, side, i);
+      Stretch after;
+
+      if (other == NULL)
+        continue;
+      after = free_from (self, wall, side,
+                         fp_item_param (other, "along") + fp_item_param (other, "width") / 2 + BESIDE_OPENING);
+      if (after.to - after.from > best.to - best.from + SAME_LENGTH)
+        best = after;
+    }
+  return best;
 }
 
-/* In the longest side that has room for it, of any wall. */
+/* In the middle of the longest stretch of wall that has no opening: the second comes into the side across from the
+ * first, and further ones between them and the corners. */
 static gboolean
 spot_opening_in_wall (FpDraft *self, GError **error)
 {
-  double best = 0;
+  double longest = fp_draft_get (self, "width") - 2 * SAME_LENGTH;
 
+  self->on = -1;
   for (guint i = 0; i < self->room->n_placed; i++)
     {
       const FpPlaced *wall = &self->room->placed[i];
-      if (!fp_placed_has_role (wall, FP_ROLE_WALL))
-        continue;
-      for (guint side = 0; side < n_sides (wall); side++)
-        if (side_length (wall, side) > best && fit_into_side (self, wall, side))
-          {
-            best = side_length (wall, side);
-            self->on = (int) i;
-          }
+      for (guint side = 0; fp_placed_has_role (wall, FP_ROLE_WALL) && side < n_sides (wall); side++)
+        {
+          const Stretch free = longest_free (self, wall, side);
+          if (free.to - free.from <= longest + SAME_LENGTH)
+            continue;
+          longest = free.to - free.from;
+          self->on = (int) i;
+          fp_draft_set (self, "side", side + 1);
+          fp_draft_set (self, "along", (free.from + free.to) / 2);
+        }
     }
-  if (best > 0)
+  if (self->on >= 0)
     return TRUE;
   g_set_error_literal (error, FP_ERROR, FP_ERROR_REFERENCE, has_walls (self->room)
                        ? "No wall has room for another opening" : "There is no wall yet in which an opening could be");

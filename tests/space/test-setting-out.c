@@ -556,6 +556,35 @@ test_survey_from_nothing (void)
                  || fabs (fp_item_param (door, "along") - fp_item_param (other, "along")) > 1000);
 }
 
+/* One after another into a bare rectangle: the long sides first, each in the middle, then evenly, never nearer to one
+ * another than 200 mm of wall. */
+static void
+test_openings_spread (void)
+{
+  g_autoptr (FpProject) p = empty_project ();
+  double side[9], along[9], width = 0;
+
+  add (&p, "floor", "floor");
+  add (&p, "wall", "wall");
+  for (guint i = 0; i < G_N_ELEMENTS (side); i++)
+    {
+      g_autofree char *id = i == 0 ? g_strdup ("opening") : g_strdup_printf ("opening-%u", i + 1);
+      const FpItem *item;
+
+      add (&p, "opening", id);
+      item = fp_project_find (p, 0, id, NULL);
+      side[i] = fp_item_param (item, "side");
+      along[i] = fp_item_param (item, "along");
+      width = fp_item_param (item, "width");
+    }
+  /* A side and the one across from it are two apart. */
+  g_assert_cmpfloat (fabs (side[0] - side[1]), ==, 2);
+  assert_near (along[0], along[1]);
+  for (guint i = 0; i < G_N_ELEMENTS (side); i++)
+    for (guint k = 0; k < i; k++)
+      g_assert_true (side[i] != side[k] || fabs (along[i] - along[k]) >= width + 200 - 1e-6);
+}
+
 static void
 test_opening_needs_a_wall (void)
 {
@@ -962,6 +991,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/chair-behind", test_chair_behind);
   g_test_add_func ("/setting-out/every-kind-lands-inside", test_every_kind_lands_inside);
   g_test_add_func ("/setting-out/survey-from-nothing", test_survey_from_nothing);
+  g_test_add_func ("/setting-out/openings-spread", test_openings_spread);
   g_test_add_func ("/setting-out/opening-needs-a-wall", test_opening_needs_a_wall);
   g_test_add_func ("/setting-out/move-carries", test_move_carries);
   g_test_add_func ("/setting-out/move-on-support", test_move_on_support);
