@@ -56,8 +56,8 @@ fp_command_print (const char *text, gsize length)
 
 #define EXIT_STATUS \
   "Exit status:\n" \
-  "  0  nothing that is required was found short\n" \
-  "  1  something that is required was found short\n" \
+  "  0  done; check and compare: nothing that is required was found short\n" \
+  "  1  check and compare: something that is required was found short\n" \
   "  2  bad use, input that could not be read, or output that could not be written\n" \
   "\n" \
   "Footpace approves nothing. Local codes and licensed architects and engineers decide.\n"
