@@ -39,6 +39,9 @@ typedef struct
 #define DRAWN    (ALL & ~(1u << FP_ROOM_WALKED))
 #define NARROWER (1u << FP_ROOM_CHANCEL | 1u << FP_ROOM_TRANSEPTS)
 
+/* The dialog that was left without making a project: nothing typed in it is lost while the program runs. */
+static Dialog *left;
+
 static const Field fields[] = {
   { "nave-width", "Width of the nave", G_STRUCT_OFFSET (FpNewChurch, nave_width), DRAWN },
   { "nave-length", "Length of the nave", G_STRUCT_OFFSET (FpNewChurch, nave_length), ALL },
@@ -62,6 +65,8 @@ dialog_free (gpointer data)
 {
   Dialog *d = data;
 
+  if (left == d)
+    left = NULL;
   g_clear_handle_id (&d->preview_source, g_source_remove);
   g_object_unref (d->builder);
   g_free (d);
@@ -271,6 +276,17 @@ on_accept (Dialog *d)
   gtk_window_destroy (GTK_WINDOW (d->window));
 }
 
+/* However it is closed. */
+static gboolean
+on_leave (Dialog *d)
+{
+  g_clear_handle_id (&d->preview_source, g_source_remove);
+  gtk_widget_hide (d->window);
+  gtk_window_set_transient_for (GTK_WINDOW (d->window), NULL);
+  left = d;
+  return GDK_EVENT_STOP;
+}
+
 /* --- opening -------------------------------------------------------------- */
 
 static void
@@ -314,11 +330,12 @@ watch (Dialog *d)
   g_signal_connect_swapped (fp_built (d->builder, "shape"), "notify::selected", G_CALLBACK (on_shape), d);
   g_signal_connect_swapped (fp_built (d->builder, "units"), "notify::selected", G_CALLBACK (on_units), d);
   g_signal_connect_swapped (fp_built (d->builder, "accept"), "clicked", G_CALLBACK (on_accept), d);
-  g_signal_connect_swapped (fp_built (d->builder, "cancel"), "clicked", G_CALLBACK (gtk_window_destroy), d->window);
+  g_signal_connect_swapped (fp_built (d->builder, "cancel"), "clicked", G_CALLBACK (gtk_window_close), d->window);
+  g_signal_connect_swapped (d->window, "close-request", G_CALLBACK (on_leave), d);
 }
 
-void
-fp_new_church_dialog_show (GtkWindow *parent, FpNewChurchAnswer answer, gpointer data)
+static Dialog *
+dialog_new (void)
 {
   Dialog *d = g_new0 (Dialog, 1);
 
@@ -328,16 +345,26 @@ fp_new_church_dialog_show (GtkWindow *parent, FpNewChurchAnswer answer, gpointer
   d->tells = fp_built (d->builder, "tells");
   d->closing = fp_built (d->builder, "closing");
   d->preview = fp_drawing_view_new ("The church in plan");
-  d->answer = answer;
-  d->data = data;
   gtk_widget_set_vexpand (d->preview, TRUE);
   gtk_box_prepend (GTK_BOX (fp_built (d->builder, "picture")), d->preview);
   g_object_set_data_full (G_OBJECT (d->window), "dialog", d, dialog_free);
-  gtk_window_set_transient_for (GTK_WINDOW (d->window), parent);
   fp_close_on_escape (GTK_WINDOW (d->window));
   fill (d);
   watch (d);
-  on_shape (d);
   fp_name_buttons (d->window);
+  return d;
+}
+
+void
+fp_new_church_dialog_show (GtkWindow *parent, FpNewChurchAnswer answer, gpointer data)
+{
+  Dialog *d = left != NULL ? left : dialog_new ();
+
+  left = NULL;
+  d->answer = answer;
+  d->data = data;
+  gtk_window_set_transient_for (GTK_WINDOW (d->window), parent);
+  on_shape (d);
   gtk_window_present (GTK_WINDOW (d->window));
+  gtk_widget_grab_focus (fp_built (d->builder, "title"));
 }
