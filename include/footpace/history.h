@@ -24,6 +24,15 @@ const FpProject *fp_history_now  (const FpHistory *self); /* borrowed until the 
  *   one step (the arrow keys of one nudge); %NULL never merges
  */
 void             fp_history_push (FpHistory *self, FpProject *next, const char *label, const char *merge);
+/**
+ * fp_history_set_page:
+ *
+ * How the project is printed, in all its steps at once: nothing of the church is changed, so it is no step of its own,
+ * nothing undoes it, and what was undone can still be done again.
+ *
+ * Returns: FALSE with %FP_ERROR_RANGE where it is no page set-up; then nothing changed
+ */
+gboolean         fp_history_set_page (FpHistory *self, const FpPageSetup *page, GError **error);
 gboolean         fp_history_undo (FpHistory *self); /* FALSE at the start  */
 gboolean         fp_history_redo (FpHistory *self); /* FALSE at the end    */
 const char      *fp_history_undo_label (const FpHistory *self); /* NULL at the start */

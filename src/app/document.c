@@ -186,6 +186,17 @@ fp_document_edit (FpDocument *self, FpProject *next, const char *label, const ch
   return TRUE;
 }
 
+gboolean
+fp_document_set_page (FpDocument *self, const FpPageSetup *page, GError **error)
+{
+  if (!fp_history_set_page (self->history, page, error))
+    return FALSE;
+  g_clear_pointer (&self->preview, fp_project_unref);
+  show (self);
+  fp_document_emit (self, FP_DOCUMENT_STATE);
+  return TRUE;
+}
+
 void
 fp_document_preview (FpDocument *self, FpProject *next)
 {

@@ -79,6 +79,9 @@ void             fp_document_choose_all  (FpDocument *self, const char *const *i
  */
 gboolean fp_document_edit (FpDocument *self, FpProject *next, const char *label, const char *merge);
 
+/* How it is printed, kept with the project: unsaved until it is saved, but no edit (see fp_history_set_page()). */
+gboolean fp_document_set_page (FpDocument *self, const FpPageSetup *page, GError **error);
+
 void     fp_document_preview (FpDocument *self, FpProject *next); /* (transfer full); replaces the preview before it */
 gboolean fp_document_is_previewing (FpDocument *self);
 void     fp_document_keep_preview (FpDocument *self, const char *label);

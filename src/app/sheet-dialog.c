@@ -9,6 +9,8 @@
 #include "sheet-form.h"
 #include "sheets.h"
 
+#include <string.h>
+
 #define GRACE_MS 300
 #define PREVIEW_PX 640
 /* Of pages to be joined, of which there are many. */
@@ -21,7 +23,8 @@ struct _FpSheetDialog
   FpLatest     *latest;
   FpSheets     *sheets;     /* of the order as it stands; NULL while they are made */
   FpSheetOrder *order;
-  gboolean      ready;
+  FpPageSetup   begun;      /* what the form said as it opened, or as it was printed */
+  gboolean      ready, written;
 
   GtkWidget    *form, *format, *tile_button;
   GtkWidget    *pages, *message, *spinner, *export_button, *print_button;
@@ -204,17 +207,60 @@ fail (FpSheetDialog *self, const char *text)
   gtk_widget_add_css_class (self->message, "error");
 }
 
-/* The next person prints alike: the set-up is kept with the project, as an edit that can be undone. */
+/* What is left unprinted comes back as it was as long as the document is open; the project keeps only what was
+ * printed, so that whoever just looks at a sheet changes nothing. */
+typedef struct
+{
+  FpPageSetup page;
+  char       *number;
+} Left;
+
+static void
+left_free (gpointer data)
+{
+  Left *left = data;
+
+  g_free (left->number);
+  g_free (left);
+}
+
+static void
+set_left (FpSheetDialog *self, Left *left)
+{
+  g_object_set_data_full (G_OBJECT (self->document), "sheet-left", left, left_free);
+}
+
+/* The next person prints alike: the set-up is kept with the project. */
 static void
 keep_setup (FpSheetDialog *self)
 {
-  const FpProject *project = fp_document_project (self->document);
+  const FpPageSetup *page = &self->order->page;
   g_autoptr (GError) error = NULL;
 
-  if (fp_page_setup_equal (fp_project_page (project), &self->order->page))
-    return;
-  if (!fp_document_edit (self->document, fp_project_with_page (project, &self->order->page, &error), "Page set-up", NULL))
+  self->begun = *page;
+  set_left (self, NULL);
+  if (!fp_page_setup_equal (fp_project_page (fp_document_project (self->document)), page)
+      && !fp_document_set_page (self->document, page, &error))
     fail (self, error->message);
+}
+
+static gboolean
+fp_sheet_dialog_close_request (GtkWindow *window)
+{
+  FpSheetDialog *self = FP_SHEET_DIALOG (window);
+  const FpPageSetup page = fp_sheet_form_get (FP_SHEET_FORM (self->form));
+  const char *number = fp_sheet_form_number (FP_SHEET_FORM (self->form));
+  const Left *before = g_object_get_data (G_OBJECT (self->document), "sheet-left");
+
+  if (!self->written
+      && (!fp_page_setup_equal (&page, &self->begun) || strcmp (number, before != NULL ? before->number : "") != 0))
+    {
+      Left *left = g_new (Left, 1);
+
+      *left = (Left) { page, g_strdup (number) };
+      set_left (self, left);
+    }
+  return GTK_WINDOW_CLASS (fp_sheet_dialog_parent_class)->close_request (window);
 }
 
 static void
@@ -239,6 +285,7 @@ on_file (GFile *file, gpointer data)
       return;
     }
   keep_setup (self);
+  self->written = TRUE;
   chosen_format = selected (self->format);
   g_signal_emit (self, written_signal, 0, path, fp_sheets_files (self->sheets, format));
   gtk_window_close (GTK_WINDOW (self));
@@ -306,6 +353,7 @@ fp_sheet_dialog_class_init (FpSheetDialogClass *klass)
 
   g_type_ensure (FP_TYPE_SHEET_FORM);
   G_OBJECT_CLASS (klass)->dispose = fp_sheet_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = fp_sheet_dialog_close_request;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/sheet-dialog.ui");
   BIND (form);
   BIND (format);
@@ -334,9 +382,9 @@ fp_sheet_dialog_init (FpSheetDialog *self)
   fp_name_buttons (GTK_WIDGET (self));
 }
 
-/* As the project was printed last, or else what is usual. */
+/* As the dialog was left, or the project was printed last, or else what is usual. */
 static FpPageSetup
-first_setup (const FpProject *project, guint sheet)
+first_setup (const FpProject *project, const Left *left, guint sheet)
 {
   const gboolean imperial = fp_project_brief (project)->units == FP_UNITS_IMPERIAL;
   FpPageSetup page = {
@@ -344,7 +392,9 @@ first_setup (const FpProject *project, guint sheet)
     .tile = imperial ? FP_PAPER_LETTER : FP_PAPER_A4,
   };
 
-  if (fp_project_page (project) != NULL)
+  if (left != NULL)
+    page = left->page;
+  else if (fp_project_page (project) != NULL)
     page = *fp_project_page (project);
   if (sheet == FP_SHEET_COMPARE)
     page.sheet = sheet;
@@ -356,12 +406,16 @@ fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet)
 {
   FpSheetDialog *self = g_object_new (FP_TYPE_SHEET_DIALOG, "transient-for", parent, NULL);
   const FpProject *project = fp_document_project (document);
-  const FpPageSetup page = first_setup (project, sheet);
+  const Left *left = g_object_get_data (G_OBJECT (document), "sheet-left");
+  const FpPageSetup page = first_setup (project, left, sheet);
 
   self->document = g_object_ref (document);
   self->latest = fp_latest_new ("sheets", &drawing, self);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->format), chosen_format);
   fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (project)->units);
+  if (left != NULL)
+    fp_sheet_form_set_number (FP_SHEET_FORM (self->form), left->number);
+  self->begun = fp_sheet_form_get (FP_SHEET_FORM (self->form));
   self->ready = TRUE;
   on_change (self);
   return GTK_WIDGET (self);

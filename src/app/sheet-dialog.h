@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sheet-dialog.h - a sheet is chosen, seen, and printed or exported
  *
+ * Closed without having printed or exported, it opens again as it was left, as long as the document is open; what was
+ * printed or exported is kept with the project.
+ *
  * Signal "written" (path, number of files): it was exported, for the window to say so.
  */
 #pragma once

@@ -151,6 +151,12 @@ fp_sheet_form_number (FpSheetForm *self)
   return gtk_editable_get_text (GTK_EDITABLE (self->number));
 }
 
+void
+fp_sheet_form_set_number (FpSheetForm *self, const char *number)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->number), number);
+}
+
 /* --- showing ------------------------------------------------------------------- */
 
 static void

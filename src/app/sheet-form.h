@@ -18,6 +18,7 @@ void        fp_sheet_form_set (FpSheetForm *self, const FpPageSetup *page, FpUni
 /* What it says; where a typed value cannot be read, what it said before. */
 FpPageSetup fp_sheet_form_get (FpSheetForm *self);
 const char *fp_sheet_form_number (FpSheetForm *self); /* identification number; "": from the title */
+void        fp_sheet_form_set_number (FpSheetForm *self, const char *number);
 /* Puts the sheet on several pages, as a hand would. */
 void        fp_sheet_form_tile (FpSheetForm *self);
 

@@ -100,6 +100,28 @@ fp_history_push (FpHistory *self, FpProject *next, const char *label, const char
 }
 
 static void
+set_page_of (GArray *steps, const FpPageSetup *page)
+{
+  for (guint i = 0; i < steps->len; i++)
+    {
+      Step *step = &g_array_index (steps, Step, i);
+      g_autoptr (FpProject) before = step->project;
+
+      step->project = fp_project_with_page (before, page, NULL);
+    }
+}
+
+gboolean
+fp_history_set_page (FpHistory *self, const FpPageSetup *page, GError **error)
+{
+  if (!fp_page_setup_check (page, error))
+    return FALSE;
+  set_page_of (self->past, page);
+  set_page_of (self->future, page);
+  return TRUE;
+}
+
+static void
 move_newest (GArray *from, GArray *to)
 {
   const Step step = { fp_project_ref (newest (from)->project), g_strdup (newest (from)->label) };

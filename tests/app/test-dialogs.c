@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window's dialogs: what was typed in them stays, and what they offer can be had. */
+#include "compat-4-8.h"
 #include "new-church-dialog.h"
+#include "sheet-dialog.h"
+#include "sheet-form.h"
 #include "waiting.h"
 #include "widget-help.h"
 
-#include <string.h>
+#include <glib/gstdio.h>
 
 static GtkWindow *
 find_window (const char *title)
@@ -114,11 +117,114 @@ test_new_church_begins_afresh (void)
   gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
+/* --- a sheet -------------------------------------------------------------- */
+
+static GtkWidget *
+open_sheet (FpDocument *d)
+{
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN);
+
+  gtk_window_present (GTK_WINDOW (dialog));
+  return dialog;
+}
+
+static FpPageSetup
+setup_of (GtkWidget *dialog)
+{
+  return fp_sheet_form_get (FP_SHEET_FORM (help_find (gtk_window_get_child (GTK_WINDOW (dialog)), FP_TYPE_SHEET_FORM)));
+}
+
+static void
+choose_small_grey_plan (GtkWidget *dialog)
+{
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "sheet")), 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "paper")), FP_PAPER_A4);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "ink")), FP_INK_GREY);
+  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "number")), "HR-07");
+}
+
+static void
+check_small_grey_plan (const FpPageSetup *page)
+{
+  g_assert_cmpuint (page->sheet, ==, FP_SHEET_PLAN);
+  g_assert_cmpint (page->paper, ==, FP_PAPER_A4);
+  g_assert_cmpint (page->ink, ==, FP_INK_GREY);
+}
+
+/* Who looks at a sheet changes nothing of the project, and finds it again as it was left. */
+static void
+test_sheet_comes_back_as_left (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *dialog = open_sheet (d);
+  FpPageSetup page;
+
+  gtk_window_close (GTK_WINDOW (dialog));
+  g_assert_false (fp_document_is_modified (d));
+  dialog = open_sheet (d);
+  g_assert_cmpstr (text_of (dialog, "number"), ==, "");
+  choose_small_grey_plan (dialog);
+  gtk_window_close (GTK_WINDOW (dialog));
+  g_assert_false (fp_document_is_modified (d));
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  dialog = open_sheet (d);
+  page = setup_of (dialog);
+  check_small_grey_plan (&page);
+  g_assert_cmpstr (text_of (dialog, "number"), ==, "HR-07");
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+static GFile *
+answer_file (const FpFileQuestion *question, gpointer path)
+{
+  (void) question;
+  return g_file_new_for_path (path);
+}
+
+static void
+export_sheet (GtkWidget *dialog, char *path)
+{
+  GtkWidget *button = GTK_WIDGET (gtk_widget_get_template_child (dialog, FP_TYPE_SHEET_DIALOG, "export_button"));
+
+  WAIT_FOR (gtk_widget_get_sensitive (button));
+  fp_ask_files_of (answer_file, path);
+  g_signal_emit_by_name (button, "clicked");
+  WAIT_FOR (g_file_test (path, G_FILE_TEST_EXISTS));
+  fp_ask_files_of (NULL, NULL);
+}
+
+/* What was exported is kept with the project, and what was undone before can still be done again. */
+static void
+test_export_leaves_redo (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL), *path = g_build_filename (dir, "plan.pdf", NULL);
+  GtkWidget *dialog;
+
+  fp_document_edit (d, fp_project_with_alternative_text (fp_document_project (d), 0, "Renamed", "", NULL), "Rename",
+                    NULL);
+  g_assert_true (fp_document_undo (d));
+  dialog = open_sheet (d);
+  choose_small_grey_plan (dialog);
+  export_sheet (dialog, path);
+  check_small_grey_plan (fp_project_page (fp_document_project (d)));
+  g_assert_true (fp_document_is_modified (d));
+  g_assert_null (fp_document_undo_label (d));
+  g_assert_cmpstr (fp_document_redo_label (d), ==, "Rename");
+  g_assert_true (fp_document_redo (d));
+  g_assert_cmpstr (fp_alternative_name (fp_project_alternative (fp_document_project (d), 0)), ==, "Renamed");
+  check_small_grey_plan (fp_project_page (fp_document_project (d)));
+  g_unlink (path);
+  g_rmdir (dir);
+}
+
 int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/new-church/stays", test_new_church_stays_filled);
   g_test_add_func ("/new-church/afresh", test_new_church_begins_afresh);
+  g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
+  g_test_add_func ("/sheet/redo", test_export_leaves_redo);
   return g_test_run ();
 }

@@ -150,6 +150,34 @@ test_modified (void)
   g_assert_false (fp_history_is_modified (h));
 }
 
+/* How it is printed is in every step, those too that were undone; only saving makes it saved. */
+static void
+test_page_is_no_step (void)
+{
+  g_autoptr (FpHistory) h = started (TRUE);
+  FpPageSetup page = { .sheet = FP_SHEET_PLAN, .paper = FP_PAPER_A2, .scale = 50 };
+  g_autoptr (GError) error = NULL;
+
+  push (h, 2100, "Move the altar", NULL);
+  push (h, 2200, "Move it again", NULL);
+  g_assert_true (fp_history_undo (h));
+  g_assert_true (fp_history_set_page (h, &page, &error));
+  g_assert_no_error (error);
+  g_assert_cmpuint (fp_history_depth (h), ==, 1);
+  g_assert_true (fp_history_redo (h));
+  g_assert_cmpfloat (altar_y (h), ==, 2200);
+  g_assert_true (fp_page_setup_equal (fp_project_page (fp_history_now (h)), &page));
+  while (fp_history_undo (h))
+    ;
+  g_assert_cmpfloat (altar_y (h), ==, 2000);
+  g_assert_true (fp_page_setup_equal (fp_project_page (fp_history_now (h)), &page));
+  g_assert_true (fp_history_is_modified (h));
+  page.scale = -1;
+  g_assert_false (fp_history_set_page (h, &page, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+  g_assert_cmpfloat (fp_project_page (fp_history_now (h))->scale, ==, 50);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -159,6 +187,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/history/equal-is-no-step", test_equal_is_no_step);
   g_test_add_func ("/history/merge", test_merge);
   g_test_add_func ("/history/merge-ends", test_merge_ends);
+  g_test_add_func ("/history/page", test_page_is_no_step);
   g_test_add_func ("/history/modified", test_modified);
   return g_test_run ();
 }
