@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "thing-cell.h"
 
+#include "amiss.h"
 #include "compat-4-8.h"
 
 #define NAME_CHARS 16 /* however narrow the list: it scrolls then */
@@ -101,7 +102,7 @@ static gboolean
 take (FpThingCell *self)
 {
   g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)));
-  g_autofree char *id = g_strdup (fp_thing_node_id (self->node));
+  g_autofree char *id = g_strdup (fp_thing_node_id (self->node)), *said = NULL;
   g_autoptr (GError) error = NULL;
 
   self->ending = TRUE;
@@ -113,7 +114,8 @@ take (FpThingCell *self)
       return TRUE;
     }
   self->ending = FALSE;
-  tell_wrong (self, error->message);
+  said = fp_amiss_words (fp_document_base_scene (self->document), error->message);
+  tell_wrong (self, said);
   return FALSE;
 }
 

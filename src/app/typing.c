@@ -106,7 +106,7 @@ fp_typing_read (const FpParam *param, const char *text, FpUnits units, double *v
   g_autofree char *bare = without_sign (param, text);
   double read;
 
-  if (!read_raw (param, bare, units, &read, error) || !fp_param_check (param, read, error))
+  if (!read_raw (param, bare, units, &read, error) || !fp_param_check_in (param, read, units, error))
     return FALSE;
   *value = read;
   return TRUE;

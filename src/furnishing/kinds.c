@@ -106,16 +106,47 @@ value_text (const FpParam *param, double value)
 }
 
 static gboolean
+is_length_type (FpParamType type)
+{
+  return type == FP_PARAM_LENGTH || type == FP_PARAM_LEVEL;
+}
+
+static gboolean
 is_whole_type (FpParamType type)
 {
   return type == FP_PARAM_COUNT || type == FP_PARAM_CHOICE;
 }
 
+/* Written so that a NaN fails too. */
+static gboolean
+is_in_range (const FpParam *param, double value)
+{
+  return value >= param->min && value <= param->max;
+}
+
+gboolean
+fp_param_check_in (const FpParam *param, double value, FpUnits units, GError **error)
+{
+  g_autofree char *found = NULL, *low = NULL, *high = NULL;
+  const char *about = "";
+
+  if (is_in_range (param, value) || !is_length_type (param->type) || !isfinite (value))
+    return fp_param_check (param, value, error);
+  found = fp_length_format_unit (value, units);
+  low = fp_length_format_unit (param->min, units);
+  high = fp_length_format_unit (param->max, units);
+  /* Rounded, it would look like what it may be. */
+  if (strcmp (found, low) == 0 || strcmp (found, high) == 0)
+    about = value < param->min ? "a little less than " : "a little more than ";
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s is %s%s; it may be from %s to %s", param->label, about, found, low,
+               high);
+  return FALSE;
+}
+
 gboolean
 fp_param_check (const FpParam *param, double value, GError **error)
 {
-  /* Written so that a NaN fails too. */
-  const gboolean in_range = value >= param->min && value <= param->max;
+  const gboolean in_range = is_in_range (param, value);
 
   if (in_range && !(is_whole_type (param->type) && value != floor (value)))
     return TRUE;

@@ -96,6 +96,11 @@ write_param (const Subject *s, const char *param, double value, GError **error)
       return NULL;
     }
   fp_item_init_from (s->item, &init);
+  if (!fp_param_check_in (&init.kind->params[index], value, fp_project_brief (s->project)->units, error))
+    {
+      g_prefix_error (error, "%s: ", init.id);
+      return NULL;
+    }
   memcpy (changed, init.param, fp_kind_n_params (init.kind) * sizeof (double));
   changed[index] = value;
   init.param = changed;

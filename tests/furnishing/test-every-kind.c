@@ -64,6 +64,7 @@ check_refused (const FpParam *param, double value)
   g_assert_false (fp_param_check (param, value, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
   g_assert_nonnull (strstr (error->message, param->label));
+  g_assert_false (fp_param_check_in (param, value, FP_UNITS_IMPERIAL, NULL));
 }
 
 static void
@@ -76,6 +77,7 @@ check_param (const FpParam *param)
   g_assert_true (fp_param_check (param, param->def, &error));
   g_assert_no_error (error);
   g_assert_true (fp_param_check (param, param->min, NULL));
+  g_assert_true (fp_param_check_in (param, param->min, FP_UNITS_IMPERIAL, NULL));
   g_assert_true (fp_param_check (param, param->max, NULL));
   check_refused (param, NAN);
   check_refused (param, INFINITY);
