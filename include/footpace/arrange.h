@@ -59,6 +59,15 @@ FpProject *fp_arrange_space  (const FpScene *scene, const char *const *ids, gboo
 FpProject *fp_arrange_level  (const FpScene *scene, const char *const *ids, const char *like, GError **error);
 
 /**
+ * fp_arrange_can_level:
+ * @like: id of a thing of the scene
+ *
+ * Whether fp_arrange_level() would do it, and change something; soon known, for a list of what there is to choose from.
+ * %FP_ERROR_INVALID: one of them has neither level nor height, whatever @like is.
+ */
+gboolean   fp_arrange_can_level (const FpScene *scene, const char *const *ids, const char *like, GError **error);
+
+/**
  * fp_arrange_copy_to:
  * @alternative: another than the scene's
  *

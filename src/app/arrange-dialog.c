@@ -20,6 +20,7 @@ struct _Ask
   char      **ids;         /* owned: what was chosen as it opened            */
   GtkWidget  *field[4];
   GPtrArray  *choices;     /* (of char *) ids in the order of the list       */
+  GError     *none;        /* why there is nothing to choose                 */
   FpProject *(*make) (Ask *ask, char ***made, GError **error);
   char     *(*label) (Ask *ask);
   guint       preview_source;
@@ -33,6 +34,7 @@ ask_free (gpointer data)
 
   g_clear_handle_id (&ask->preview_source, g_source_remove);
   g_clear_pointer (&ask->choices, g_ptr_array_unref);
+  g_clear_error (&ask->none);
   g_strfreev (ask->ids);
   g_object_unref (ask->document);
   g_free (ask);
@@ -201,13 +203,34 @@ add_entry (Ask *ask, const char *label, const char *text, const char *unit)
   add_field (ask, entry, label, unit);
 }
 
+/* Enter accepts as in an entry; the space bar and the arrows open the list, in which Enter chooses. */
+static gboolean
+on_list_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, Ask *ask)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (ask->window));
+
+  (void) keys, (void) code;
+  if ((key != GDK_KEY_Return && key != GDK_KEY_KP_Enter && key != GDK_KEY_ISO_Enter)
+      || (state & gtk_accelerator_get_default_mod_mask ()) != 0
+      || (focus != NULL && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER) != NULL))
+    return GDK_EVENT_PROPAGATE;
+  if (gtk_widget_get_sensitive (ask->accept))
+    on_accept (ask);
+  return GDK_EVENT_STOP;
+}
+
 static void
 add_list (Ask *ask, const char *label, GtkStringList *names)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
   GtkWidget *list = gtk_drop_down_new (G_LIST_MODEL (names),
                                        gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string"));
 
   gtk_drop_down_set_enable_search (GTK_DROP_DOWN (list), TRUE);
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_list_key), ask);
+  gtk_widget_add_controller (list, keys);
+  gtk_widget_set_sensitive (list, ask->choices->len > 0);
   g_signal_connect_swapped (list, "notify::selected", G_CALLBACK (preview_soon), ask);
   add_field (ask, list, label, "");
 }
@@ -318,7 +341,7 @@ make_level (Ask *ask, char ***made, GError **error)
   (void) made;
   if (i >= ask->choices->len)
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "There is nothing else here to take a level from.");
+      g_propagate_error (error, g_error_copy (ask->none));
       return NULL;
     }
   return fp_arrange_level (fp_document_base_scene (ask->document), (const char *const *) ask->ids,
@@ -339,30 +362,48 @@ top_of (const FpPlaced *placed)
   return placed->level + (fp_box_is_empty (&placed->extent.bearing) ? placed->extent.height : placed->extent.top);
 }
 
+/* Only what can be matched is listed; where nothing can, what is wrong with all that was tried. */
+static void
+list_levels (Ask *ask, GtkStringList *names)
+{
+  const FpScene *scene = fp_document_base_scene (ask->document);
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const char *id = fp_item_id (placed[i].item);
+      g_autofree char *level = fp_level_format (top_of (&placed[i]), units_of (ask));
+      g_autofree char *name = g_strdup_printf ("%s, top at %s", fp_item_name (placed[i].item), level);
+      g_autoptr (GError) why = NULL;
+
+      if (placed[i].ghost || fp_document_is_chosen (ask->document, id))
+        continue;
+      if (fp_arrange_can_level (scene, (const char *const *) ask->ids, id, &why))
+        {
+          gtk_string_list_append (names, name);
+          g_ptr_array_add (ask->choices, g_strdup (id));
+        }
+      else if (ask->none == NULL && g_error_matches (why, FP_ERROR, FP_ERROR_INVALID))
+        ask->none = g_steal_pointer (&why);
+    }
+  if (ask->none == NULL)
+    g_set_error (&ask->none, FP_ERROR, FP_ERROR_RANGE, "Nothing else here has its top at another level that can be "
+                 "matched.");
+}
+
 GtkWidget *
 fp_level_dialog_show (GtkWindow *parent, FpDocument *document)
 {
   Ask *ask = ask_new (parent, document, "Match a Level", "_Match",
                       "Brings the top of what is chosen to the top of another thing: floors and galleries by their "
-                      "level, other things by their height.");
+                      "level, other things by their height. Only what can be matched is listed.");
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (fp_document_base_scene (document), &n);
 
   ask->make = make_level;
   ask->label = label_level;
   ask->choices = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < n; i++)
-    {
-      const char *id = fp_item_id (placed[i].item);
-
-      if (placed[i].ghost || fp_document_is_chosen (document, id))
-        continue;
-      g_autofree char *level = fp_level_format (top_of (&placed[i]), units_of (ask));
-      g_autofree char *name = g_strdup_printf ("%s, top at %s", fp_item_name (placed[i].item), level);
-      gtk_string_list_append (names, name);
-      g_ptr_array_add (ask->choices, g_strdup (id));
-    }
+  list_levels (ask, names);
   add_list (ask, "Like", g_steal_pointer (&names));
   return present (ask);
 }

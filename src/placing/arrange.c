@@ -12,6 +12,7 @@
 /* One edit after another, each in the scene that the one before has left. */
 typedef FpProject *(*Edit) (const FpScene *scene, const char *id, gconstpointer data, GError **error);
 
+/* The first is edited in the scene as it is. */
 static FpProject *
 edit_each (const FpScene *scene, const Chosen *chosen, Edit edit, gconstpointer data, GError **error)
 {
@@ -20,7 +21,7 @@ edit_each (const FpScene *scene, const Chosen *chosen, Edit edit, gconstpointer 
   for (guint i = 0; project != NULL && i < chosen->n; i++)
     {
       g_autoptr (FpProject) before = project;
-      g_autoptr (FpScene) now = fp_scene_new (before, fp_scene_alternative (scene));
+      g_autoptr (FpScene) now = i == 0 ? fp_scene_ref (scene) : fp_scene_new (before, fp_scene_alternative (scene));
 
       project = edit (now, fp_item_id (chosen->placed[chosen->index[i]].item), data, error);
     }
@@ -75,7 +76,12 @@ set_param (const FpScene *scene, const FpProject *project, const FpPlaced *place
 
   if (index < 0)
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "it has no %s", param);
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: it has no %s", fp_item_id (placed->item), param);
+      return NULL;
+    }
+  if (!fp_param_check_in (&kind->params[index], value, fp_project_brief (project)->units, error))
+    {
+      g_prefix_error (error, "%s: ", fp_item_id (placed->item));
       return NULL;
     }
   fp_item_init_from (placed->item, &init);
@@ -103,8 +109,8 @@ fp_arrange_param (const FpScene *scene, const char *const *ids, const char *para
       project = NULL;
       if (placed == NULL)
         g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "“%s” is not there", *ids);
-      else if ((project = set_param (scene, before, placed, param, value, error)) == NULL)
-        g_prefix_error (error, "%s: ", fp_item_name (placed->item));
+      else
+        project = set_param (scene, before, placed, param, value, error);
     }
   return project;
 }
@@ -205,12 +211,9 @@ top_of (const FpPlaced *placed)
 }
 
 static FpProject *
-level_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+raise_to (const FpScene *scene, const FpPlaced *placed, double top, GError **error)
 {
-  const FpPlaced *placed = &fp_scene_placed (scene, NULL)[fp_scene_find (scene, id)];
   const char *param = raising_param (fp_item_kind (placed->item));
-  const double by = *(const double *) data - top_of (placed);
-  FpProject *next;
 
   if (param == NULL)
     {
@@ -218,10 +221,39 @@ level_one (const FpScene *scene, const char *id, gconstpointer data, GError **er
                    fp_item_name (placed->item));
       return NULL;
     }
-  next = fp_set_out_param (scene, id, param, fp_item_param (placed->item, param) + by, error);
-  if (next == NULL)
-    g_prefix_error (error, "%s: ", fp_item_name (placed->item));
-  return next;
+  return set_param (scene, fp_scene_project (scene), placed, param,
+                    fp_item_param (placed->item, param) + top - top_of (placed), error);
+}
+
+static FpProject *
+level_one (const FpScene *scene, const char *id, gconstpointer data, GError **error)
+{
+  return raise_to (scene, &fp_scene_placed (scene, NULL)[fp_scene_find (scene, id)], *(const double *) data, error);
+}
+
+gboolean
+fp_arrange_can_level (const FpScene *scene, const char *const *ids, const char *like, GError **error)
+{
+  const int index = fp_scene_find (scene, like);
+  g_auto (Chosen) chosen = { 0 };
+  gboolean differs = FALSE;
+
+  g_return_val_if_fail (index >= 0, FALSE);
+  if (!chosen_init (&chosen, scene, ids, 1, error))
+    return FALSE;
+  for (guint i = 0; i < chosen.n; i++)
+    {
+      const FpPlaced *placed = &chosen.placed[chosen.index[i]];
+      const double top = top_of (&chosen.placed[index]);
+      g_autoptr (FpProject) next = raise_to (scene, placed, top, error);
+
+      if (next == NULL)
+        return FALSE;
+      differs = differs || fabs (top - top_of (placed)) > 1e-6;
+    }
+  if (!differs)
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "The tops are level with it already.");
+  return differs;
 }
 
 FpProject *

@@ -259,8 +259,11 @@ test_param (Fixture *f, gconstpointer data)
   g_assert_null (fp_arrange_param (f->scene, IDS ("credence", "window"), "height", 1000, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
   g_clear_error (&error);
-  g_assert_null (fp_arrange_param (f->scene, IDS ("credence"), "height", 99999, &error));
+  /* Named once, by its id, with lengths as the project has them. */
+  g_assert_null (fp_arrange_param (f->scene, IDS ("credence"), "height", 99999 + 1.0 / 3.0, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+  g_assert_true (g_str_has_prefix (error->message, "credence: "));
+  g_assert_nonnull (strstr (error->message, " is 99\342\200\257999.3 mm; it may be from "));
 }
 
 /* What has a level of its own goes up by it; a credence stands on what is beneath it. */
