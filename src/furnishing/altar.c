@@ -28,7 +28,7 @@ static const FpParam params[] = {
   [OVERHANG] = FP_LENGTH ("overhang", "Overhang of the mensa", 0, 150, 600,
                           "Christliche Kunstblätter 104 (Linz 1966), no. 3, p. 48: at least 15 cm"),
   [SUPPORT] = FP_CHOICE ("support", "Mensa rests on", supports, BLOCK, FP_JUDGEMENT),
-  [SETTING] = FP_CHOICE ("setting", "Setting", settings, FREESTANDING, "GIRM 299"),
+  [SETTING] = FP_CHOICE ("setting", "Setting", settings, FREESTANDING, "GIRM (3rd ed.) 299, read in quotation"),
   FP_NO_MORE_PARAMS
 };
 

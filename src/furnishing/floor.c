@@ -14,11 +14,11 @@ enum { PEOPLE, MINISTERS };
 static const FpChoice uses[] = { { "people", "The people" }, { "ministers", "The ministers" }, { NULL, NULL } };
 
 static const FpParam params[] = {
-  [LEVEL] = FP_LEVEL ("level", "Level", -20000, 0, 20000, "as measured; the datum is the nave floor"),
+  [LEVEL] = FP_LEVEL ("level", "Level", -20000, 0, 20000, FP_SURVEYED "; the datum is the nave floor"),
   [THICKNESS] = FP_LENGTH ("thickness", "Thickness", 10, 200, 3000, FP_JUDGEMENT),
   [USE] = FP_CHOICE ("use", "Used by", uses, PEOPLE, FP_JUDGEMENT),
-  [FALL] = FP_SHARE ("fall", "Fall", 0, 0, 0.25, "as measured; most floors are level"),
-  [DIRECTION] = FP_ANGLE ("direction", "It descends towards (0°: liturgical east)", -360, 0, 360, "as measured"),
+  [FALL] = FP_SHARE ("fall", "Fall", 0, 0, 0.25, FP_SURVEYED "; most floors are level"),
+  [DIRECTION] = FP_ANGLE ("direction", "It descends towards (0°: liturgical east)", -360, 0, 360, FP_SURVEYED),
   FP_NO_MORE_PARAMS
 };
 

@@ -11,10 +11,10 @@
 enum { LEVEL, THICKNESS, FRONT, FRONT_SIDE };
 
 static const FpParam params[] = {
-  [LEVEL] = FP_LEVEL ("level", "Level of its floor", -1000, 3500, 40000, "as measured"),
-  [THICKNESS] = FP_LENGTH ("thickness", "Thickness of its floor", 10, 300, 3000, "as measured"),
+  [LEVEL] = FP_LEVEL ("level", "Level of its floor", -1000, 3500, 40000, FP_SURVEYED),
+  [THICKNESS] = FP_LENGTH ("thickness", "Thickness of its floor", 10, 300, 3000, FP_SURVEYED),
   [FRONT] = FP_LENGTH ("front", "Height of its front (0: none)", 0, 1000, 3000, FP_JUDGEMENT),
-  [FRONT_SIDE] = FP_COUNT ("front-side", "Side along which its front stands", 1, 1, 2000, "as measured"),
+  [FRONT_SIDE] = FP_COUNT ("front-side", "Side along which its front stands", 1, 1, 2000, FP_SURVEYED),
   FP_NO_MORE_PARAMS
 };
 

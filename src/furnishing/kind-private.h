@@ -31,6 +31,8 @@ G_BEGIN_DECLS
 
 #define FP_JUDGEMENT "design judgement"
 #define FP_CUSTOM    "common practice, no source"
+/* Of the building: what stands there until someone measures it. */
+#define FP_SURVEYED  "design judgement, to be measured"
 
 static inline guint
 fp_form_count (const FpForm *form, guint param)

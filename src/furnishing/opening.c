@@ -11,12 +11,12 @@ enum { SIDE, ALONG, WIDTH, SILL, HEAD, ARCH };
 static const FpChoice arches[] = { { "square", "Square" }, { "arched", "Half-round arch" }, { NULL, NULL } };
 
 static const FpParam params[] = {
-  [SIDE] = FP_COUNT ("side", "Side of the wall", 1, 1, 2000, "as measured"),
-  [ALONG] = FP_LENGTH ("along", "From the first corner of that side to its middle", 0, 1500, 200000, "as measured"),
-  [WIDTH] = FP_LENGTH ("width", "Width", 50, 1500, 60000, "as measured"),
-  [SILL] = FP_LENGTH ("sill", "Sill above the foot of the wall", 0, 0, 60000, "as measured"),
-  [HEAD] = FP_LENGTH ("head", "Head, or springing of the arch", 0, 2100, 60000, "as measured"),
-  [ARCH] = FP_CHOICE ("arch", "Shape of its head", arches, 0, "as measured"),
+  [SIDE] = FP_COUNT ("side", "Side of the wall", 1, 1, 2000, FP_SURVEYED),
+  [ALONG] = FP_LENGTH ("along", "From the first corner of that side to its middle", 0, 1500, 200000, FP_SURVEYED),
+  [WIDTH] = FP_LENGTH ("width", "Width", 50, 1500, 60000, FP_SURVEYED),
+  [SILL] = FP_LENGTH ("sill", "Sill above the foot of the wall", 0, 0, 60000, FP_SURVEYED),
+  [HEAD] = FP_LENGTH ("head", "Head, or springing of the arch", 0, 2100, 60000, FP_SURVEYED),
+  [ARCH] = FP_CHOICE ("arch", "Shape of its head", arches, 0, FP_SURVEYED),
   FP_NO_MORE_PARAMS
 };
 

@@ -12,9 +12,9 @@ static const FpChoice shapes[] = {
 };
 
 static const FpParam params[] = {
-  [SHAPE] = FP_CHOICE ("shape", "Shape", shapes, ROUND, "as measured"),
-  [WIDTH] = FP_LENGTH ("width", "Width", 50, 600, 6000, "as measured"),
-  [HEIGHT] = FP_LENGTH ("height", "Height", 100, 8000, 60000, "as measured"),
+  [SHAPE] = FP_CHOICE ("shape", "Shape", shapes, ROUND, FP_SURVEYED),
+  [WIDTH] = FP_LENGTH ("width", "Width", 50, 600, 6000, FP_SURVEYED),
+  [HEIGHT] = FP_LENGTH ("height", "Height", 100, 8000, 60000, FP_SURVEYED),
   FP_NO_MORE_PARAMS
 };
 

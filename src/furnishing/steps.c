@@ -9,8 +9,8 @@
 enum { WIDTH, COUNT, RISER, TREAD };
 
 static const FpParam params[] = {
-  [WIDTH] = FP_LENGTH ("width", "Width", 300, 3000, 40000, "as measured"),
-  [COUNT] = FP_COUNT ("count", "Risers", 1, 2, 40, "as measured"),
+  [WIDTH] = FP_LENGTH ("width", "Width", 300, 3000, 40000, FP_SURVEYED),
+  [COUNT] = FP_COUNT ("count", "Risers", 1, 2, 40, FP_SURVEYED),
   [RISER] = FP_LENGTH ("riser", "Riser", 20, 150, 300, "UFC 4-730-02 (2004), 2g: 6 in, printed as 150 mm"),
   [TREAD] = FP_LENGTH ("tread", "Tread", 150, 300, 3000, FP_JUDGEMENT),
   FP_NO_MORE_PARAMS

@@ -25,7 +25,7 @@ static const FpChoice closed[] = { { "no", "No" }, { "yes", "Yes" }, { NULL, NUL
 static const FpParam params[] = {
   [THICKNESS] = FP_LENGTH ("thickness", "Thickness", 20, 600, 5000, FP_JUDGEMENT),
   [HEIGHT] = FP_LENGTH ("height", "Height", 100, 8000, 60000, FP_JUDGEMENT),
-  [BASE] = FP_LEVEL ("base", "Level of its foot", -20000, 0, 20000, "as measured"),
+  [BASE] = FP_LEVEL ("base", "Level of its foot", -20000, 0, 20000, FP_SURVEYED),
   [CLOSED] = FP_CHOICE ("closed", "The last corner joins the first", closed, 0, FP_JUDGEMENT),
   FP_NO_MORE_PARAMS
 };
