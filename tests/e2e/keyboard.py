@@ -72,7 +72,7 @@ class Task:
 
     @staticmethod
     def title(finding):
-        """Of "Recommended: The gate is narrow. 760 mm; …"."""
+        """Of "recommended: The gate is narrow. 760 mm; …"."""
         return finding.split(": ", 1)[-1].split(". ")[0]
 
     # --- the task ---

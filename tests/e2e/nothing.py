@@ -92,9 +92,11 @@ class Task:
         """Nothing that is required is short: what a newcomer has not decided yet may well be."""
         wait_for("the findings", self.settled, 90)
         check(self.findings(), "nothing at all is found of a church that is only begun")
+        weights = ("required: ", "recommended: ", "customary: ")
+        check(all(f.startswith(weights) for f in self.findings()), f"findings without a weight: {self.findings()}")
         for finding in self.findings():
             print("# found:", finding.split(". ")[0], flush=True)
-        self.short = [f for f in self.findings() if f.startswith("required")]
+        self.short = [f for f in self.findings() if f.startswith(weights[0])]
         check(not self.short, "required, and short: " + "; ".join(self.short))
 
     def saves(self):

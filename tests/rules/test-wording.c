@@ -430,12 +430,13 @@ names_any (const char *text, const char *const *words)
 static void
 test_cautions (void)
 {
-  static const char *const hurt[] = { "riser", "tread", "steps", "footpace", "gate", "flame", "candle-", "pressure",
+  static const char *const hurt[] = { "riser", "tread", "steps", "footpace", "gate", "flame", "candle-", "candles-", "pressure",
                                       "rail-setback", "rail-height", "row-spacing", "row-clear", "row-seats",
                                       "floor-fall", "seats-share", "seat-width", NULL };
-  static const char *const risky[] = { "Raise the altar", "Raise the sanctuary", "step", "riser", "tread", NULL };
+  static const char *const risky[] = { "Raise the altar", "Raise the sanctuary", "Raise the ambo", "Lengthen the altar",
+                                       "eepen the altar", "step", "riser", "tread", NULL };
   static const char *const who[] = { "local code", "Local code", "local fire code", "licensed", "Ordinary", "bishop",
-                                     "Sight is computed", "governed", NULL };
+                                     "governed", NULL };
   g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
   g_autoptr (GPtrArray) rules = all_rules (books);
 
