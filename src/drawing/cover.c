@@ -5,6 +5,7 @@
 
 /* Lines that meet this close to an end only touch. */
 #define TOUCH 0.06
+#define ALONG 1e-6 /* what lies so near to a line on both ends runs along it */
 
 /* The widest cell that still tells lines of a crowded plan apart, at the size of a label. */
 #define CELL 8.0
@@ -95,9 +96,11 @@ fp_segments_cross (FpPoint a, FpPoint b, FpPoint c, FpPoint d)
     return FALSE;
   const double c_side = side_of (a, b, c), d_side = side_of (a, b, d);
   const double a_side = side_of (c, d, a), b_side = side_of (c, d, b);
-  const gboolean cd_apart = (c_side > TOUCH && d_side < -TOUCH) || (c_side < -TOUCH && d_side > TOUCH);
-  const gboolean ab_apart = (a_side > TOUCH && b_side < -TOUCH) || (a_side < -TOUCH && b_side > TOUCH);
-  return cd_apart && ab_apart;
+  if (c_side * d_side >= 0 || a_side * b_side >= 0)
+    return FALSE;
+  /* How far an end lies beyond where they meet is measured along its own line. */
+  const double sine = fabs (c_side - d_side) / hypot (d.x - c.x, d.y - c.y), touch = MAX (TOUCH * sine, ALONG);
+  return MIN (fabs (c_side), fabs (d_side)) > touch && MIN (fabs (a_side), fabs (b_side)) > touch;
 }
 
 /* --- dimensions and texts --------------------------------------------------- */
@@ -129,7 +132,7 @@ fp_cover_take_tick (FpCover *self, FpPoint a, FpPoint b, guint owner)
 FpCoverMark
 fp_cover_mark (const FpCover *self)
 {
-  return (FpCoverMark) { self->lines->len, self->texts->len };
+  return (FpCoverMark) { self->lines->len, self->texts->len, self->ticks->len };
 }
 
 void
@@ -137,6 +140,7 @@ fp_cover_reset (FpCover *self, FpCoverMark mark)
 {
   g_array_set_size (self->lines, mark.lines);
   g_array_set_size (self->texts, mark.texts);
+  g_array_set_size (self->ticks, mark.ticks);
 }
 
 static gboolean

@@ -26,7 +26,7 @@ void fp_cover_take_tick (FpCover *self, FpPoint a, FpPoint b, guint owner);
 gboolean fp_cover_tick_is_free (const FpCover *self, FpPoint a, FpPoint b, guint owner);
 
 /* What was taken so far; resetting gives back what was taken since. */
-typedef struct { guint lines, texts; } FpCoverMark;
+typedef struct { guint lines, texts, ticks; } FpCoverMark;
 FpCoverMark fp_cover_mark (const FpCover *self);
 void     fp_cover_reset (FpCover *self, FpCoverMark mark);
 
