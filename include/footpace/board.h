@@ -22,6 +22,8 @@ typedef struct
   FpBox        seen;              /* paper mm: titles stand within; empty: on the paper */
   FpBoardMemory *memory;          /* (nullable), borrowed: what stood somewhere when it was last drawn stays there
                                      while it still fits */
+  const char *const *chosen;      /* (nullable), borrowed: ids, ended by NULL: the plan tells from where they are set out,
+                                     whatever else it leaves out */
 } FpBoardLayout;
 
 FpBoardMemory *fp_board_memory_new  (void);

@@ -2,8 +2,9 @@
 /* retype.h - a measure that is no single parameter, typed over
  *
  * What changes is what a draughtsman would change: of two things the chosen
- * one moves, else the one farther from the altar; footpaces grow; walls move
- * with what touches them; what is symmetrical about the axis stays so.
+ * one moves, else the one farther from the altar; what is set out from a line
+ * moves, and the line stays; footpaces grow; walls move with what touches
+ * them; what is symmetrical about the axis stays so.
  */
 #pragma once
 

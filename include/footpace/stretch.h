@@ -14,6 +14,8 @@ typedef enum
 {
   FP_STRETCH_PARAM, /* one parameter of the item                              */
   FP_STRETCH_APART, /* how far the item is from another, or from what there is */
+  FP_STRETCH_PLACE, /* from a, of the item, to b, on a line from which it is set out and that stays: the axis, or a
+                       face or edge of the other                              */
   FP_STRETCH_FRONT, /* from back to front over the steps of a footpace         */
   FP_STRETCH_ENDS,  /* across its steps, from end to end                       */
   FP_STRETCH_WALLS, /* between faces of the building                           */
@@ -27,7 +29,8 @@ typedef struct
   FpStretchSort sort;
   FpVec3         a, b;   /* church coordinates, mm; of a level only b          */
   const char    *item;   /* interned                                           */
-  const char    *other;  /* interned; FP_STRETCH_APART: NULL where it is whatever is met */
+  const char    *other;  /* interned; FP_STRETCH_APART: NULL where it is whatever is met;
+                             FP_STRETCH_PLACE: NULL where it is the axis or the building */
 } FpStretch;
 
 G_END_DECLS

@@ -35,10 +35,13 @@ enter (gpointer data, const char *text, GError **error)
 static GdkRectangle
 figure_at (FpBoardView *self, const char *item, const char *param, guint dimension)
 {
+  const FpMark *mark, *best = NULL;
   guint n;
-  const FpMark *mark = fp_drawing_marks (self->drawing, &n), *best = NULL;
   double nearest = G_MAXDOUBLE;
 
+  /* Choosing its thing may have changed what is drawn. */
+  fp_board_view_ensure (self);
+  mark = fp_drawing_marks (self->drawing, &n);
   for (guint i = 0; i < n; i++)
     if (mark[i].type == FP_MARK_TEXT
         && (dimension != 0 ? mark[i].dimension == dimension : mark[i].item == item && mark[i].param == param))

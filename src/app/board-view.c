@@ -80,12 +80,12 @@ static void
 on_chosen (FpDocument *document, FpBoardView *self)
 {
   (void) document;
-  fp_board_view_forget_chosen (self);
+  /* From where the chosen thing is set out is drawn for it alone. */
+  fp_board_view_forget_drawing (self);
   fp_board_view_forget_handles (self);
   self->handle = 0;
   self->marked = FALSE;
   fp_board_view_tell (self);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static void

@@ -27,7 +27,10 @@ grow_dimension (FpWanted *w, double times)
   w->base *= times;
   w->offset *= times;
   for (guint i = 0; i < 4; i++)
-    w->border[i / 2][i % 2] *= times;
+    {
+      w->border[i / 2][i % 2] *= times;
+      w->span[i / 2][i % 2] *= times;
+    }
 }
 
 /* By how much the middle of a text moves: its lines keep their distance. */

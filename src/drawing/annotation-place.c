@@ -121,6 +121,7 @@ place_rest (FpAnnotation *self, FpTiers *tiers)
   fp_tiers_settle (tiers);
   fp_tiers_place_late (tiers);
   place_near (self, FP_NEAR_ANYHOW, G_MAXUINT);
+  place_near (self, FP_NEAR_CHOSEN, G_MAXUINT);
   self->untold = g_ptr_array_new_with_free_func (g_free);
   fp_wanted_untold (self->wanted, self->around.shown, self->untold);
   fp_levels_untold (self->levels, self->untold);
@@ -147,7 +148,7 @@ gather_dimensions (FpAnnotation *self, const FpScene *scene)
       return;
     }
   self->wanted = fp_wanted_gather (scene, &self->layout, self->view, self->shows, &self->sides.content,
-                                   most_rank (self->layout.scale), self->around.shown);
+                                   most_rank (self->layout.scale), self->around.shown, self->around.chosen);
   if (!is_legible (self->layout.scale))
     keep_musts_alone (self->wanted);
 }
@@ -179,24 +180,79 @@ set_falls (FpAnnotation *self, FpProjection *projection)
 
 /* --- all of it ------------------------------------------------------------------ */
 
+static void
+place_all (FpAnnotation *self, FpProjection *projection, gboolean chosen_first)
+{
+  g_autoptr (FpTiers) tiers = fp_tiers_new (self->wanted, &self->sides, self->room);
+
+  self->labels = fp_labels_new ();
+  set_labels (self, projection, FP_LABELS_ALTAR);
+  place_musts (self, tiers);
+  if (chosen_first)
+    place_near (self, FP_NEAR_CHOSEN, G_MAXUINT);
+  place_foremost (self, tiers);
+  set_falls (self, projection);
+  set_labels (self, projection, FP_LABELS_REST);
+  place_rest (self, tiers);
+}
+
+static guint
+count_chosen_untold (const FpAnnotation *self)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < self->wanted->len; i++)
+    {
+      const FpWanted *w = &g_array_index (self->wanted, FpWanted, i);
+      n += w->is_chosen && w->placed == FP_PLACED_NOT ? 1 : 0;
+    }
+  return n;
+}
+
+static void
+forget_all (FpAnnotation *self)
+{
+  g_array_unref (self->wanted);
+  g_array_unref (self->labels);
+  g_array_unref (self->falls);
+  g_ptr_array_unref (self->untold);
+}
+
+/* Where what is chosen found no room left, names and lesser measures give way to it, if that helps.
+ * @start: what was taken before all of them */
+static void
+place_chosen_first (FpAnnotation *self, FpProjection *projection, FpCoverMark start)
+{
+  FpAnnotation usual = *self;
+
+  self->wanted = g_array_copy (usual.wanted);
+  for (guint i = 0; i < self->wanted->len; i++)
+    g_array_index (self->wanted, FpWanted, i).placed = FP_PLACED_NOT;
+  fp_cover_reset (self->room, start);
+  place_all (self, projection, TRUE);
+  if (count_chosen_untold (self) < count_chosen_untold (&usual))
+    forget_all (&usual);
+  else
+    {
+      forget_all (self);
+      *self = usual;
+    }
+}
+
 void
 fp_annotation_place (FpAnnotation *self, FpProjection *projection)
 {
-  g_autoptr (FpTiers) tiers = NULL;
+  FpCoverMark start;
 
   set_levels (self, fp_projection_scene (projection));
   set_sides (self);
   if (self->layout.dimensions || self->layout.labels)
     fp_annotation_cover_objects (self, projection);
   gather_dimensions (self, fp_projection_scene (projection));
-  tiers = fp_tiers_new (self->wanted, &self->sides, self->room);
-  self->labels = fp_labels_new ();
-  set_labels (self, projection, FP_LABELS_ALTAR);
-  place_musts (self, tiers);
-  place_foremost (self, tiers);
-  set_falls (self, projection);
-  set_labels (self, projection, FP_LABELS_REST);
-  place_rest (self, tiers);
+  start = fp_cover_mark (self->room);
+  place_all (self, projection, FALSE);
+  if (count_chosen_untold (self) > 0)
+    place_chosen_first (self, projection, start);
   if (self->around.shown != NULL)
     fp_wanted_note (self->wanted, self->around.shown);
 }

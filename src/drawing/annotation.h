@@ -24,6 +24,7 @@ typedef struct
   FpViewMemory *memory;        /* (nullable): where names and dimensions stood, and stand now            */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean names_outside;      /* left and right of the view too                                        */
+  const char *const *chosen;   /* (nullable), borrowed: ids, ended by NULL; see fp_wanted_gather()       */
   gboolean has_title_at;
   gboolean has_no_title;
   gboolean terse;              /* the title does not say where a section is cut                         */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* between.c - measures between things: what lies between rail and steps, behind the altar, from wall to wall */
-#include "wanted.h"
+#include "between-private.h"
 
 #include <math.h>
 
@@ -8,23 +8,10 @@
 #define IN_ELEVATION (1u << FP_VIEW_ELEVATION)
 #define IN_SECTION   (1u << FP_VIEW_SECTION)
 
-/* Height above the floor at which walls are measured: above rails and seats, below most sills. */
-#define REACH_HEIGHT 1100.0
-
 /* How far a wall is looked for. */
 #define REACH 60000.0
 
-typedef struct
-{
-  const FpScene  *scene;
-  const FpPlaced *placed;
-  guint           n_placed;
-  const FpSolid  *solids;
-  guint           n_solids;
-  GArray         *building; /* Boxed: walls and piers */
-  const FpPlaced *altar, *footpace, *rail; /* NULL: there is none */
-  GArray         *out;
-} Search;
+typedef FpBetweenSearch Search;
 
 static const FpPlaced *
 of_role (const Search *s, FpRole role)
@@ -148,14 +135,13 @@ gather_building (Search *s)
 
 /* --- along the axis ------------------------------------------------------------ */
 
-/* The face of the rail towards the altar; returns do not count. */
-static double
-rail_face (const FpPlaced *rail)
+double
+fp_between_rail_face (const FpPlaced *rail, gboolean towards_altar)
 {
   const int top = fp_kind_param_index (fp_item_kind (rail->item), "top");
-  const FpVec3 local = { 0, top < 0 ? 0 : rail->form.param[top] / 2, 0 };
+  const double half = top < 0 ? 0 : rail->form.param[top] / 2;
 
-  return fp_placed_point (rail, local).y;
+  return fp_placed_point (rail, (FpVec3) { 0, towards_altar ? half : -half, 0 }).y;
 }
 
 static void
@@ -167,7 +153,7 @@ add_before_altar (const Search *s)
   if (rail != NULL && (steps != NULL || altar != NULL))
     {
       const FpPlaced *to = steps != NULL ? steps : altar;
-      const double x = to->plan.x0, y = rail_face (rail);
+      const double x = to->plan.x0, y = fp_between_rail_face (rail, TRUE);
       if (to->plan.y0 > y)
         add_sliding (s, rail, (FpVec3) { x, y, rail->level }, (FpVec3) { x, to->plan.y0, rail->level },
                      IN_PLAN | IN_SECTION, 0, MAX (rail->plan.x0, to->plan.x0), MIN (rail->plan.x1, to->plan.x1),
@@ -270,7 +256,7 @@ add_width (const Search *s, const FpPlaced *about, const FpBox *within, double l
 
   for (guint i = 0; i < SAMPLES; i++)
     sample[i] = take_sample (s, (FpPoint) { x, within->y0 + (within->y1 - within->y0) * (i + 0.5) / SAMPLES },
-                             level + REACH_HEIGHT, TRUE);
+                             level + FP_REACH_HEIGHT, TRUE);
   if (longest_run (sample, SAMPLES, &first, &last))
     {
       const Sample *at = &sample[first];
@@ -279,22 +265,29 @@ add_width (const Search *s, const FpPlaced *about, const FpBox *within, double l
     }
 }
 
-static void
-add_depth (const Search *s, const FpPlaced *rail, const FpBox *within)
+gboolean
+fp_between_face_ahead (const FpBetweenSearch *s, double from, double to, double y, double z, FpBox *face)
 {
-  const double y = rail_face (rail);
   Sample sample[SAMPLES];
   guint first = 0, last = 0;
 
   for (guint i = 0; i < SAMPLES; i++)
-    sample[i] = take_sample (s, (FpPoint) { within->x0 + (within->x1 - within->x0) * (i + 0.5) / SAMPLES, y },
-                             rail->level + REACH_HEIGHT, FALSE);
-  if (longest_run (sample, SAMPLES, &first, &last))
-    {
-      const Sample *at = &sample[first];
-      add_sliding (s, rail, (FpVec3) { at->across, y, rail->level }, (FpVec3) { at->across, at->hi, rail->level },
-                   IN_PLAN | IN_SECTION, 2, at->across, sample[last].across, NULL);
-    }
+    sample[i] = take_sample (s, (FpPoint) { from + (to - from) * (i + 0.5) / SAMPLES, y }, z, FALSE);
+  if (!longest_run (sample, SAMPLES, &first, &last))
+    return FALSE;
+  *face = (FpBox) { sample[first].across, sample[first].hi, sample[last].across, sample[first].hi };
+  return TRUE;
+}
+
+static void
+add_depth (const Search *s, const FpPlaced *rail, const FpBox *within)
+{
+  const double y = fp_between_rail_face (rail, TRUE);
+  FpBox face;
+
+  if (fp_between_face_ahead (s, within->x0, within->x1, y, rail->level + FP_REACH_HEIGHT, &face))
+    add_sliding (s, rail, (FpVec3) { face.x0, y, rail->level }, (FpVec3) { face.x0, face.y0, rail->level },
+                 IN_PLAN | IN_SECTION, 2, face.x0, face.x1, NULL);
 }
 
 static void
@@ -422,6 +415,7 @@ fp_between_things (const FpScene *scene)
   add_sanctuary (&s);
   add_heights (&s);
   add_overall (&s);
+  fp_between_add_whereabouts (&s);
   g_array_unref (s.building);
   return s.out;
 }

@@ -137,6 +137,7 @@ fp_board_layout (const FpScene *scene, const FpCut *across, double scale, FpPoin
   out->alone = FALSE;
   out->seen = FP_BOX_EMPTY;
   out->memory = NULL;
+  out->chosen = NULL;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     out->view[v] = (FpViewLayout) {
       .scale = CLAMP (scale, LEAST_SCALE, MOST_SCALE), .clip = FP_BOX_EMPTY, .dimensions = TRUE,
@@ -427,6 +428,7 @@ surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_title_at = TRUE;
   out->steady = TRUE;
   out->memory = b->layout->memory != NULL ? &b->layout->memory->view[view] : NULL;
+  out->chosen = b->layout->chosen;
   out->has_no_title = !title_of (b, view, &out->title_at);
 }
 
@@ -457,6 +459,7 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_title_at = TRUE;
   out->steady = TRUE;
   out->memory = b->layout->memory != NULL ? &b->layout->memory->view[view] : NULL;
+  out->chosen = b->layout->chosen;
   out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
   out->tiers[FP_SIDE_BELOW] = view != FP_VIEW_PLAN ? tiers_in (gap_above_plan (scale), TITLE_ROOM)

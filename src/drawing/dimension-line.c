@@ -8,6 +8,7 @@
 #define OVERRUN   1.5
 #define STROKE    1.1 /* half an oblique stroke, along each axis              */
 #define KEPT      0.5 /* about a figure                                       */
+#define SAME      0.05
 #define OVER_LINE 1.2 /* from the line to the foot of its figure              */
 
 /* --- lettering ------------------------------------------------------------------- */
@@ -138,6 +139,64 @@ set_figure (const FpWanted *w, const Frame *f, double t0, double t1, double c, F
   out->n_figure = fp_lettering_boxes (out->figure_at, w->width, FP_FIGURE_HEIGHT, out->turn, out->figure);
 }
 
+/* Where an extension line begins, across the measure: @i, 0 at the end that is read first; @at, where that end itself
+ * lies, @c, where the dimension line does. */
+static double
+begins_at (const FpWanted *w, guint i, double at, double c)
+{
+  const double border = w->placed == FP_PLACED_NEAR ? w->border[i][c < at ? 0 : 1] : 0;
+
+  return fabs (c - at) > fabs (border) ? at + border : at;
+}
+
+static void
+set_extension (const Frame *f, double t, double from, double c, double gap, FpPoint out[2])
+{
+  const double way = c < from ? -1 : 1;
+
+  out[0] = point_at (f, t, from + way * MIN (gap, fabs (c - from)));
+  out[1] = point_at (f, t, c + way * OVERRUN);
+}
+
+/* What is measured goes on across the measure: an extension line begins where it ends, and there is none where the dimension
+ * line itself runs up to it; but the middle of a thing is marked by a line from its nearer edge.
+ * @end: 0 at a; @at: across, of a */
+static gboolean
+set_extension_of_whereabouts (const FpWanted *w, guint end, const Frame *f, double t, double at, double c, double gap,
+                              FpPoint out[2])
+{
+  const double from = CLAMP (c, at + w->span[end][0], at + w->span[end][1]);
+  const gboolean meets = fabs (c - from) < SAME;
+
+  set_extension (f, t, from, c, gap, out);
+  if (!meets || w->upright || end != 0)
+    return !meets;
+  set_extension (f, t, at + w->span[end][c - at - w->span[end][0] < w->span[end][1] - (c - at) ? 0 : 1], c, 0, out);
+  return TRUE;
+}
+
+static void
+set_extensions (const FpWanted *w, const Frame *f, gboolean a_first, const double t[2], const double across[2], double c,
+                FpDimensionLine *out)
+{
+  const double gap = GAP * (w->grown > 0 ? w->grown : 1), base = w->placed == FP_PLACED_NEAR ? w->base : 0;
+
+  for (guint i = 0; i < 2; i++)
+    {
+      const double from = begins_at (w, i, across[i] + base, c);
+
+      out->has_extension[i] = fabs (c - from) > gap;
+      if (w->is_whereabouts)
+        out->has_extension[i] = set_extension_of_whereabouts (w, (i == 0) == a_first ? 0 : 1, f, t[i], across[i], c, gap,
+                                                              out->extension[i]);
+      else
+        set_extension (f, t[i], from, c, gap, out->extension[i]);
+    }
+  /* Otherwise both or none. */
+  if (!w->is_whereabouts)
+    out->has_extension[0] = out->has_extension[1] = out->has_extension[0] || out->has_extension[1];
+}
+
 void
 fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out)
 {
@@ -146,26 +205,21 @@ fp_dimension_line (const FpWanted *w, const FpTierSides *s, FpDimensionLine *out
   const gboolean a_first = dot (w->a, u) <= dot (w->b, u);
   const FpPoint feature[2] = { a_first ? w->a : w->b, a_first ? w->b : w->a };
   const double t[2] = { dot (feature[0], u), dot (feature[1], u) };
-  const double gap = GAP * (w->grown > 0 ? w->grown : 1);
-  const double c = line_across (w, s, dot (feature[0], f.n)), base = w->placed == FP_PLACED_NEAR ? w->base : 0;
+  const double across[2] = { dot (feature[0], f.n), dot (feature[1], f.n) };
+  const double c = line_across (w, s, across[0]);
 
   out->line_a = point_at (&f, t[0], c);
   out->line_b = point_at (&f, t[1], c);
-  out->has_extension = FALSE;
   for (guint i = 0; i < 2; i++)
     {
       const FpPoint end = point_at (&f, t[i], c);
       /* Oblique strokes lean to the right as one reads the figure. */
       const FpPoint lean = { STROKE * (f.u.x + f.n.x), STROKE * (f.u.y + f.n.y) };
-      const double at = dot (feature[i], f.n) + base, way = c < at ? -1 : 1;
-      const double border = w->placed == FP_PLACED_NEAR ? w->border[i][way < 0 ? 0 : 1] : 0;
-      const double from = at + (way * (c - at) > fabs (border) ? border : 0);
-      out->extension[i][0] = point_at (&f, t[i], from + way * MIN (gap, fabs (c - from)));
-      out->extension[i][1] = point_at (&f, t[i], c + way * OVERRUN);
+
       out->stroke[i][0] = (FpPoint) { end.x - lean.x, end.y - lean.y };
       out->stroke[i][1] = (FpPoint) { end.x + lean.x, end.y + lean.y };
-      out->has_extension |= fabs (c - from) > gap;
     }
+  set_extensions (w, &f, a_first, t, across, c, out);
   set_shelf (w, &f, t[0], t[1], c, out);
   set_figure (w, &f, t[0], t[1], c, out);
 }
@@ -180,7 +234,7 @@ fp_dimension_line_is_free (const FpDimensionLine *d, const FpCover *room, guint 
       return FALSE;
   for (guint i = 0; i < 2; i++)
     if (!fp_cover_tick_is_free (room, d->stroke[i][0], d->stroke[i][1], owner)
-        || (d->has_extension && !fp_cover_line_is_free (room, d->extension[i][0], d->extension[i][1], owner)))
+        || (d->has_extension[i] && !fp_cover_line_is_free (room, d->extension[i][0], d->extension[i][1], owner)))
       return FALSE;
   return fp_cover_line_is_free (room, d->line_a, d->line_b, owner)
          && (!d->has_shelf || fp_cover_line_is_free (room, d->shelf_a, d->shelf_b, owner));
@@ -198,7 +252,7 @@ fp_dimension_line_take (const FpDimensionLine *d, FpCover *room, guint owner)
   for (guint i = 0; i < 2; i++)
     {
       fp_cover_take_tick (room, d->stroke[i][0], d->stroke[i][1], owner);
-      if (d->has_extension)
+      if (d->has_extension[i])
         fp_cover_take_line (room, d->extension[i][0], d->extension[i][1], owner);
     }
   fp_cover_take_line (room, d->line_a, d->line_b, owner);
@@ -213,7 +267,7 @@ fp_dimension_line_add_box (const FpDimensionLine *d, FpBox *box)
     fp_box_add_box (box, &d->figure[i]);
   for (guint i = 0; i < 2; i++)
     {
-      if (d->has_extension)
+      if (d->has_extension[i])
         fp_box_add_point (box, d->extension[i][1]);
       fp_box_add_point (box, d->stroke[i][0]);
       fp_box_add_point (box, d->stroke[i][1]);
@@ -250,7 +304,7 @@ draw_one (FpDrawing *drawing, const FpWanted *w, const FpTierSides *sides)
     fp_drawing_line (drawing, FP_PEN_DIMENSION, d.shelf_a, d.shelf_b);
   for (guint i = 0; i < 2; i++)
     {
-      if (d.has_extension)
+      if (d.has_extension[i])
         fp_drawing_line (drawing, FP_PEN_DIMENSION, d.extension[i][0], d.extension[i][1]);
       fp_drawing_line (drawing, FP_PEN_OUTLINE, d.stroke[i][0], d.stroke[i][1]);
     }

@@ -20,7 +20,7 @@ typedef struct
   FpPoint  line_a, line_b;     /* the dimension line                         */
   gboolean has_shelf;          /* it is carried on under a figure beside it  */
   FpPoint  shelf_a, shelf_b;
-  gboolean has_extension;
+  gboolean has_extension[2];   /* one that touches what is measured has none */
   FpPoint  extension[2][2];    /* from what is measured outwards             */
   FpPoint  stroke[2][2];
   FpBox    figure[FP_FIGURE_PARTS]; /* room that the figure takes            */

@@ -34,6 +34,7 @@
 #define MOST       7.0
 #define MOST_FOREMOST 12.0
 #define MOST_LESSER 4.5
+#define MOST_WHEREABOUTS 9.0 /* it is long, and runs over half of its own thing */
 #define LESSER     3u
 /* For what must be told: a figure on a patch of paper, each line that the patch interrupts, and how much it may be. */
 #define ON_PATCH   2.0
@@ -41,6 +42,9 @@
 #define MOST_INSISTS 16.0
 #define MOST_ANYHOW 200.0
 #define OVER_STEP  3.0 /* between the places over its own thing */
+#define AT_FACE    0.1
+#define FARTHEST   81.0
+#define FROM_MIDDLE 1.0 /* from where a thing is set out, the line may begin in its middle */
 
 /* Distances from the edge of the thing. */
 static const double DISTANCES[] = { 10, 8, 12, 6.5, 14, 17.5, 25, 32, 40 };
@@ -77,7 +81,7 @@ grown (const FpBox *box, double by)
 static gboolean
 insists (const Search *s)
 {
-  return s->among == FP_NEAR_INSIST || s->among == FP_NEAR_ANYHOW;
+  return s->among == FP_NEAR_INSIST || s->among == FP_NEAR_ANYHOW || s->among == FP_NEAR_CHOSEN;
 }
 
 /* What it costs where the figure stands: nothing on blank paper; G_MAXDOUBLE where it cannot stand. */
@@ -103,8 +107,9 @@ cost_of_extensions (const Search *s, const FpDimensionLine *d)
 {
   double cost = 0;
 
-  for (guint i = 0; i < 2 && d->has_extension; i++)
-    cost += PER_EXTEND * fp_cover_crossings (s->room, d->extension[i][0], d->extension[i][1])
+  for (guint i = 0; i < 2; i++)
+    if (d->has_extension[i])
+      cost += PER_EXTEND * fp_cover_crossings (s->room, d->extension[i][0], d->extension[i][1])
             + (fp_cover_passes_filled (s->room, d->extension[i][0], d->extension[i][1]) ? PER_WALL : 0)
             + (fp_cover_runs_along (s->room, d->extension[i][0], d->extension[i][1], 0.3) ? ALONG_LINE : 0);
   return cost;
@@ -119,6 +124,27 @@ runs_through_rows (const Search *s, const FpDimensionLine *d)
              || (d->has_shelf && fp_cover_passes_rows (s->room, d->shelf_a, d->shelf_b)));
 }
 
+/* The extension lines of what is lesser keep out of there too. */
+static gboolean
+reaches_through_rows (const Search *s, const FpDimensionLine *d)
+{
+  for (guint i = 0; i < 2 && s->w->is_whereabouts; i++)
+    if (d->has_extension[i] && fp_cover_passes_rows (s->room, d->extension[i][0], d->extension[i][1]))
+      return TRUE;
+  return FALSE;
+}
+
+/* A line from a wall to which a thing is set out only ends at it. */
+static gboolean
+passes_filled (const Search *s, const FpDimensionLine *d)
+{
+  const FpPoint a = d->line_a, b = d->line_b;
+  const double t = s->w->is_whereabouts ? fmin (AT_FACE / hypot (b.x - a.x, b.y - a.y), 0.5) : 0;
+  const FpPoint by = { t * (b.x - a.x), t * (b.y - a.y) };
+
+  return fp_cover_passes_filled (s->room, (FpPoint) { a.x + by.x, a.y + by.y }, (FpPoint) { b.x - by.x, b.y - by.y });
+}
+
 static gboolean
 is_lost (const Search *s, const FpDimensionLine *d)
 {
@@ -126,7 +152,7 @@ is_lost (const Search *s, const FpDimensionLine *d)
          || fp_cover_line_has_company (s->room, d->line_a, d->line_b, LINES_APART, s->index + 1)
          || (d->has_shelf && (fp_cover_runs_along (s->room, d->shelf_a, d->shelf_b, TOGETHER)
                               || fp_cover_crossings (s->room, d->shelf_a, d->shelf_b) > 0))
-         || fp_cover_passes_filled (s->room, d->line_a, d->line_b) || runs_through_rows (s, d);
+         || passes_filled (s, d) || runs_through_rows (s, d) || reaches_through_rows (s, d);
 }
 
 /* The axis is no line of what is drawn, but looks like one. */
@@ -203,6 +229,16 @@ try_beside_thing (Search *s)
       for (double over = OVER_STEP; insists (s) && over < fabs (edge[side]); over += OVER_STEP)
         try_at (s, 0, way * over, OVER_OWN + PER_MM * over);
     }
+}
+
+/* From the thing's very middle, over half of it. */
+static void
+try_from_middle (Search *s)
+{
+  const double lo = s->w->own.y0, hi = s->w->own.y1, step = OVER_STEP / 2;
+
+  for (double at = lo + step; at < hi; at += step)
+    try_at (s, 0, at, FROM_MIDDLE);
 }
 
 /* Straight from face to face, where nothing but the two strokes touches them. */
@@ -292,13 +328,25 @@ meets_axis (const Search *s, const FpWanted *w)
   return FALSE;
 }
 
+/* Across the whole view. */
+static void
+try_far_off (Search *s)
+{
+  for (double at = -FARTHEST; at <= FARTHEST; at += OVER_STEP)
+    try_at (s, 0, at, PER_MM * fabs (at));
+}
+
 static void
 try_everywhere (Search *s)
 {
   if (s->w->slide[0] != s->w->slide[1])
     try_between_faces (s);
+  if (s->w->is_whereabouts && !s->w->upright)
+    try_from_middle (s);
   try_chain (s);
   try_beside_thing (s);
+  if (s->among == FP_NEAR_CHOSEN && s->cost == G_MAXDOUBLE)
+    try_far_off (s);
 }
 
 static double
@@ -307,16 +355,21 @@ most_of (const Search *s)
   switch (s->among)
     {
     case FP_NEAR_INSIST: return MOST_INSISTS;
-    case FP_NEAR_ANYHOW: return MOST_ANYHOW;
+    case FP_NEAR_ANYHOW:
+    case FP_NEAR_CHOSEN: return MOST_ANYHOW;
     case FP_NEAR_ALL:
     case FP_NEAR_MUSTS: break;
     }
+  if (s->w->is_whereabouts)
+    return MOST_WHEREABOUTS;
   return s->w->rank == 0 ? MOST_FOREMOST : s->w->rank > LESSER ? MOST_LESSER : MOST;
 }
 
 static gboolean
 is_among (const Search *s)
 {
+  if (s->among == FP_NEAR_CHOSEN)
+    return s->w->is_chosen;
   return s->among == FP_NEAR_ALL || (s->w->must != NULL && (s->among == FP_NEAR_MUSTS || s->w->insists));
 }
 
@@ -328,7 +381,8 @@ stood_before (const Search *s, const GArray *before)
     {
       const FpWanted *o = &g_array_index (before, FpWanted, i);
       if (o->placed == FP_PLACED_NEAR && o->item == s->w->item && o->param == s->w->param && o->axis == s->w->axis
-          && (o->param != NULL || fabs (o->from - s->w->from) < 1))
+          && o->is_whereabouts == s->w->is_whereabouts
+          && (o->param != NULL || o->is_whereabouts || fabs (o->from - s->w->from) < 1))
         return o;
     }
   return NULL;
@@ -344,7 +398,8 @@ place_one (Search *s, const FpWanted *as_before)
   s->cost = G_MAXDOUBLE;
   s->most = most_of (s);
   w->placed = FP_PLACED_NEAR;
-  find_borders (s);
+  if (!w->is_whereabouts)
+    find_borders (s);
   if (as_before != NULL)
     {
       w->base = as_before->base;

@@ -20,6 +20,7 @@ typedef enum
   FP_NEAR_MUSTS,  /* only what must be told                                                     */
   FP_NEAR_INSIST, /* what must be told here, on a patch of paper where nothing is blank         */
   FP_NEAR_ANYHOW, /* the same at whatever cost                                                  */
+  FP_NEAR_CHOSEN, /* from where what is chosen is set out, at whatever cost but among rows of seats */
 } FpNearAmong;
 
 /**

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "wanted.h"
 
+#include "annotation-private.h"
 #include "must.h"
 
 #include <math.h>
@@ -11,6 +12,10 @@
 
 /* A measure that its kind wants in another view comes after the foremost of this view's own. */
 #define FOREIGN_RANK 2
+
+/* From this rank on measures are those of lesser things. */
+#define LESSER 4u
+#define LAST   99u
 
 /* The axis of what is measured along none of the church's. */
 #define OBLIQUE 3u
@@ -32,6 +37,7 @@ typedef struct
   const FpBox        *clip, *outline;
   guint               rank_max;
   const GArray       *shown;
+  const char *const  *chosen;
   GArray             *out;
 } Gathering;
 
@@ -170,6 +176,30 @@ set_own (const Gathering *g, const FpPlaced *placed, FpWanted *w)
     }
 }
 
+/* What lies off the view cannot be seen: there the extension line of what goes on begins where the axis ends. */
+static double
+across_at (const Gathering *g, const FpWanted *w, double at)
+{
+  const FpPoint p = fp_view_to_paper (g->layout, w->upright ? (FpPoint) { at, 0 } : (FpPoint) { 0, at });
+  const FpBox *o = g->outline;
+
+  return w->upright ? w->a.x - CLAMP (p.x, o->x0, o->x1)
+                    : CLAMP (p.y, o->y0 - FP_AXIS_OVERRUN, o->y1 + FP_AXIS_OVERRUN) - w->a.y;
+}
+
+/* The thing itself lies where its end of the measure does. */
+static void
+set_span (const Gathering *g, const FpBetween *between, FpWanted *w)
+{
+  for (guint end = 0; end < 2; end++)
+    {
+      const double p = across_at (g, w, between->span[end][0]), q = across_at (g, w, between->span[end][1]);
+      w->span[end][0] = MIN (p, q);
+      w->span[end][1] = MAX (p, q);
+    }
+  w->own = (FpBox) { 0, w->span[0][0], 0, w->span[0][1] };
+}
+
 static void
 set_slide (const Gathering *g, const FpBetween *between, FpWanted *w)
 {
@@ -183,22 +213,28 @@ set_slide (const Gathering *g, const FpBetween *between, FpWanted *w)
 
 /* Measures over the same stretch say the same, and so do two of one parameter: the first stays. */
 static gboolean
-says_the_same (guint axis, double lo, double hi, const char *item, const char *param, const FpWanted *w)
+says_the_same (const FpShown *o, const FpWanted *w)
 {
-  if (axis == w->axis && axis != OBLIQUE && fabs (lo - w->from) < EQUAL && fabs (hi - w->to) < EQUAL)
+  /* Where one thing stands says nothing of another that stands as far off. */
+  if ((o->is_whereabouts || w->is_whereabouts) && o->item != w->item)
+    return FALSE;
+  if (o->axis == w->axis && o->axis != OBLIQUE && fabs (o->lo - w->from) < EQUAL && fabs (o->hi - w->to) < EQUAL)
     return TRUE;
-  return w->param != NULL && param == w->param && item == w->item;
+  return w->param != NULL && o->param == w->param && o->item == w->item;
+}
+
+static FpShown
+shown_of (const FpWanted *w)
+{
+  return (FpShown) { w->axis, w->from, w->to, w->item, w->param, w->is_whereabouts };
 }
 
 static gboolean
 is_noted (const FpWanted *w, const GArray *shown)
 {
   for (guint i = 0; shown != NULL && i < shown->len; i++)
-    {
-      const FpShown *o = &g_array_index (shown, FpShown, i);
-      if (says_the_same (o->axis, o->lo, o->hi, o->item, o->param, w))
-        return TRUE;
-    }
+    if (says_the_same (&g_array_index (shown, FpShown, i), w))
+      return TRUE;
   return FALSE;
 }
 
@@ -207,8 +243,8 @@ is_shown (const Gathering *g, const FpWanted *w)
 {
   for (guint i = 0; i < g->out->len; i++)
     {
-      const FpWanted *o = &g_array_index (g->out, FpWanted, i);
-      if (says_the_same (o->axis, o->from, o->to, o->item, o->param, w))
+      const FpShown o = shown_of (&g_array_index (g->out, FpWanted, i));
+      if (says_the_same (&o, w))
         return TRUE;
     }
   return is_noted (w, g->shown);
@@ -297,8 +333,25 @@ tells_of (const Gathering *g, const FpBetween *one)
 
   if (one->overall)
     return fp_shows (g->layout->hidden, FP_SHOW_BUILDING);
+  if (one->is_whereabouts && !tells_of_thing (g, one->other, FALSE))
+    return FALSE;
   return tells_of_thing (g, one->item, strict)
          && (!strict || (tells_of_thing (g, one->of, TRUE) && tells_of_thing (g, one->other, TRUE)));
+}
+
+/* What is chosen is told of at every scale at which anything is, but then after all else, which must not change for it. */
+static gboolean
+is_between_wanted (const Gathering *g, const FpBetween *one, FpWanted *w)
+{
+  const gboolean own = (one->spec.views & (1u << g->view)) != 0;
+
+  if (one->overall || (one->is_whereabouts && !own))
+    return own;
+  w->is_chosen = one->is_whereabouts && g->chosen != NULL && g_strv_contains (g->chosen, one->item);
+  if (is_wanted (g, &one->spec, FALSE, w))
+    return TRUE;
+  w->rank = LAST;
+  return w->is_chosen && g->layout->scale <= SMALLEST;
 }
 
 static void
@@ -310,14 +363,29 @@ add_between (Gathering *g)
     {
       const FpBetween *one = &g_array_index (between, FpBetween, i);
       FpWanted w = { .item = one->item, .own = FP_BOX_EMPTY, .overall = one->overall, .must = one->must,
+                     .is_whereabouts = one->is_whereabouts,
                      .measured = { .sort = one->sort, .item = one->of, .other = one->other } };
-      if (!tells_of (g, one) || (!one->overall && !is_wanted (g, &one->spec, FALSE, &w))
-          || (one->overall && (one->spec.views & (1u << g->view)) == 0)
-          || !lay (g, one->spec.a, one->spec.b, FALSE, &w))
+      if (!tells_of (g, one) || !is_between_wanted (g, one, &w) || !lay (g, one->spec.a, one->spec.b, FALSE, &w))
         continue;
       set_slide (g, one, &w);
+      if (one->is_whereabouts)
+        set_span (g, one, &w);
       finish (g, &one->spec, TRUE, &w);
     }
+}
+
+/* Between faces, where others would bar its way; whereabouts along the church would bar that across it. */
+static gboolean
+slides (const FpWanted *w)
+{
+  return !w->is_whereabouts && w->slide[0] != w->slide[1];
+}
+
+/* The size of a lesser thing can be taken off the thing itself, but not where it stands. */
+static gboolean
+precedes (const FpWanted *p, const FpWanted *q)
+{
+  return p->is_whereabouts && p->rank < LAST && !q->is_whereabouts && q->rank >= LESSER;
 }
 
 /* What must be told; then by rank; then what stands between faces, where others would bar its way; then the longer first: it says more. */
@@ -325,10 +393,12 @@ static int
 compare_wanted (gconstpointer a, gconstpointer b)
 {
   const FpWanted *p = a, *q = b;
-  const gboolean p_slides = p->slide[0] != p->slide[1], q_slides = q->slide[0] != q->slide[1];
+  const gboolean p_slides = slides (p), q_slides = slides (q);
 
   if ((p->must != NULL) != (q->must != NULL))
     return p->must != NULL ? -1 : 1;
+  if (precedes (p, q) || precedes (q, p))
+    return precedes (p, q) ? -1 : 1;
   if (p->rank != q->rank)
     return p->rank < q->rank ? -1 : 1;
   if (p_slides != q_slides)
@@ -355,10 +425,10 @@ without_repeats (Gathering *g)
 
 GArray *
 fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                  const FpBox *outline, guint rank_max, const GArray *shown)
+                  const FpBox *outline, guint rank_max, const GArray *shown, const char *const *chosen)
 {
   Gathering g = { .scene = scene, .layout = layout, .view = view, .clip = &layout->clip, .outline = outline,
-                  .rank_max = rank_max, .shown = shown, .shows = shows };
+                  .rank_max = rank_max, .shown = shown, .chosen = chosen, .shows = shows };
 
   g.placed = fp_scene_placed (scene, &g.n_placed);
   g.out = g_array_new (FALSE, FALSE, sizeof (FpWanted));
@@ -376,7 +446,7 @@ fp_wanted_note (const GArray *wanted, GArray *shown)
   for (guint i = 0; i < wanted->len; i++)
     {
       const FpWanted *w = &g_array_index (wanted, FpWanted, i);
-      const FpShown one = { w->axis, w->from, w->to, w->item, w->param };
+      const FpShown one = shown_of (w);
       if (w->placed != FP_PLACED_NOT)
         g_array_append_val (shown, one);
     }

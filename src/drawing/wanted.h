@@ -40,6 +40,9 @@ typedef struct
   const char *param;      /* interned; NULL: it follows from others         */
   const char *must;       /* static; what it is called where it must be told (must.h); NULL: it may be left out */
   gboolean    of_rows;    /* of the seats themselves: it may stand among them */
+  gboolean    is_whereabouts; /* from where its thing is set out: extension lines begin where `span` ends */
+  double      span[2][2]; /* paper mm to its left, from a: what is measured goes so far at a and at b */
+  gboolean    is_chosen;  /* likewise: its thing is chosen, and it is told wherever it can be */
   gboolean    insists;    /* no other view of the board can tell it better  */
   gboolean    is_tiny;    /* too short on paper to be dimensioned: it is told in words alone */
   FpStretch  measured;   /* what typing over it changes                    */
@@ -71,6 +74,7 @@ typedef struct
   guint       axis;       /* of the church: 0 x, 1 y, 2 z                   */
   double      lo, hi;     /* world mm                                       */
   const char *item, *param;
+  gboolean    is_whereabouts;
 } FpShown;
 
 /**
@@ -80,11 +84,12 @@ typedef struct
  * @rank_max: measures of a greater rank are not wanted
  * @shown: (nullable): what other views of the board show is not wanted again, and all that reads true
  *   here is wanted alike; %NULL for a view alone, where what its kind wants in another view comes after the rest
+ * @chosen: (nullable): ids, ended by %NULL, of things whose whereabouts are wanted whatever their rank
  *
  * Returns: (transfer full): (element-type FpWanted), what must be told first, then by rank; equal measures once
  */
 GArray *fp_wanted_gather (const FpScene *scene, const FpViewLayout *layout, FpViewId view, const gboolean *shows,
-                          const FpBox *outline, guint rank_max, const GArray *shown);
+                          const FpBox *outline, guint rank_max, const GArray *shown, const char *const *chosen);
 
 /* Adds those that were placed. */
 void    fp_wanted_note   (const GArray *wanted, GArray *shown);
@@ -108,10 +113,12 @@ typedef struct
                              other                                          */
   double      slide[2];   /* the same is measured from here to there across the plan (x of a measure along y, y of
                              one along x); equal: only at its own place     */
+  gboolean    is_whereabouts; /* how far its item is from where it is set out; in the views of its spec alone */
+  double      span[2][2]; /* likewise: across the plan, how far what is measured goes at a and at b */
 } FpBetween;
 
 /* (element-type FpBetween): the whole building, rail to lowest step, altar to lowest riser, room behind the altar,
- * heights over the floor, width and depth of the sanctuary. */
+ * heights over the floor, width and depth of the sanctuary; from where what stands on the floor is set out. */
 GArray *fp_between_things (const FpScene *scene);
 
 G_END_DECLS

@@ -48,6 +48,16 @@ name_of (const FpScene *scene, const char *id, const char *otherwise)
   return placed != NULL ? fp_item_name (placed->item) : otherwise;
 }
 
+/* The axis is the only line along the church from which anything is set out. */
+static char *
+place_tells (const FpStretch *self, const FpScene *scene, const char *item)
+{
+  if (self->other != NULL)
+    return g_strdup_printf ("%s to %s", item, name_of (scene, self->other, "what is beside it"));
+  return g_strdup_printf (fabs (self->b.x - self->a.x) > fabs (self->b.y - self->a.y) ? "%s, from the axis" : "%s to the wall",
+                          item);
+}
+
 char *
 fp_stretch_tells (const FpStretch *self, const FpScene *scene)
 {
@@ -57,6 +67,7 @@ fp_stretch_tells (const FpStretch *self, const FpScene *scene)
     {
     case FP_STRETCH_APART:
       return g_strdup_printf ("%s to %s", item, name_of (scene, self->other, "what is beside it"));
+    case FP_STRETCH_PLACE: return place_tells (self, scene, item);
     case FP_STRETCH_FRONT: return g_strdup_printf ("%s, from back to front", item);
     case FP_STRETCH_ENDS:  return g_strdup_printf ("%s, from end to end", item);
     case FP_STRETCH_WALLS: return g_strdup ("Between the walls");
@@ -149,6 +160,17 @@ apart (const FpScene *scene, const FpStretch *m, double value, const char *const
            : fp_set_out_move (scene, fp_item_id (other->item), fp_vec3_scale (way, by), error);
 }
 
+/* Whatever is chosen, the line from which it is set out stays. */
+static FpProject *
+set_out (const FpScene *scene, const FpStretch *m, double by, GError **error)
+{
+  const FpVec3 from = fp_vec3_sub (m->a, m->b);
+
+  if (find (scene, m->item) == NULL)
+    return refuse (error, "it does not stand here any more", NULL);
+  return fp_set_out_move (scene, m->item, fp_vec3_scale (from, by / fp_vec3_length (from)), error);
+}
+
 /* --- footpaces ----------------------------------------------------------------------- */
 
 static FpProject *
@@ -214,6 +236,7 @@ fp_retype (const FpScene *scene, const FpStretch *m, double value, const char *c
   switch (m->sort)
     {
     case FP_STRETCH_APART: return apart (scene, m, value, chosen, error);
+    case FP_STRETCH_PLACE: return set_out (scene, m, by, error);
     case FP_STRETCH_FRONT: return change (scene, find (scene, m->item), "front", by, error);
     case FP_STRETCH_ENDS:  return change (scene, find (scene, m->item), "ends", by / 2, error);
     case FP_STRETCH_WALLS: return fp_retype_walls (scene, m->a, m->b, value, error);
