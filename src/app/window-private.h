@@ -31,7 +31,8 @@ struct _FpWindow
   char       *notice_path;   /* what the message is about; NULL: no file     */
   FpRemembered remembered;
   FpLatest   *remedies;      /* of the chosen finding; NULL: none looked for yet */
-  gboolean    looking;       /* for the remedy of the chosen finding         */
+  const FpFinding *looked_for; /* whose remedy is being looked for, only to be compared; NULL: none's */
+  gboolean    follows;       /* to its field, as soon as that is found       */
   gboolean    has_remedy;
   FpRemedy    remedy;
   gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */

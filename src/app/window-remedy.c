@@ -76,23 +76,38 @@ point_out (FpWindow *self)
 }
 
 static void
+follow (FpWindow *self)
+{
+  self->follows = FALSE;
+  if (fp_document_chosen (self->document) != NULL)
+    fp_inspector_focus_pointed_out (FP_INSPECTOR (self->inspector));
+}
+
+static void
+offer (FpWindow *self, const FpRemedy *remedy)
+{
+  g_autofree char *words = fp_remedy_words (remedy, fp_document_scene (self->document));
+
+  self->remedy = *remedy;
+  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), words);
+  point_out (self);
+}
+
+static void
 receive (gpointer result, gpointer data)
 {
   FpWindow *self = data;
   const Found *found = result;
-  g_autofree char *words = NULL;
 
-  /* Something was changed or chosen meanwhile: what was found is about what is no more. */
-  if (fp_findings_scene (found->of) != fp_document_scene (self->document) || !self->looking)
+  /* Something was changed or chosen meanwhile: what was found is about what is no more, or about another finding. */
+  if (fp_findings_scene (found->of) != fp_document_scene (self->document) || self->looked_for != found->finding)
     return;
-  self->looking = FALSE;
+  self->looked_for = NULL;
   self->has_remedy = found->found;
-  if (!found->found)
-    return;
-  self->remedy = found->remedy;
-  words = fp_remedy_words (&found->remedy, fp_document_scene (self->document));
-  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), words);
-  point_out (self);
+  if (found->found)
+    offer (self, &found->remedy);
+  if (self->follows)
+    follow (self);
 }
 
 static const FpLatestWork looking = { run, receive, request_free, found_free, GRACE_MS };
@@ -105,14 +120,15 @@ look (FpWindow *self, const FpShown *shown)
   if (self->remedies == NULL)
     self->remedies = fp_latest_new ("remedy", &looking, self);
   *request = (Request) { fp_findings_ref (shown->of), shown->finding };
-  self->looking = TRUE;
+  self->looked_for = shown->finding;
   fp_latest_ask (self->remedies, request);
 }
 
 void
 fp_window_forget_remedy (FpWindow *self)
 {
-  self->has_remedy = self->looking = FALSE;
+  self->looked_for = NULL;
+  self->follows = self->has_remedy = FALSE;
   fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), NULL);
   fp_inspector_point_out (FP_INSPECTOR (self->inspector), NULL);
 }
@@ -120,7 +136,8 @@ fp_window_forget_remedy (FpWindow *self)
 void
 fp_window_drop_remedies (FpWindow *self)
 {
-  self->has_remedy = self->looking = FALSE;
+  self->looked_for = NULL;
+  self->follows = self->has_remedy = FALSE;
   g_clear_pointer (&self->remedies, fp_latest_free);
 }
 
@@ -150,12 +167,14 @@ on_finding_picked (FpWindow *self)
     look (self, shown);
 }
 
-/* From the list to the field that settles it. */
+/* From the list to the field that settles it, which may still have to be found. */
 static void
 on_finding_followed (FpWindow *self)
 {
-  if (fp_document_chosen (self->document) != NULL)
-    fp_inspector_focus_pointed_out (FP_INSPECTOR (self->inspector));
+  if (self->looked_for != NULL)
+    self->follows = TRUE;
+  else
+    follow (self);
 }
 
 static void
