@@ -4,8 +4,10 @@
 #include "waiting.h"
 #include "widget-help.h"
 
+#include "footpace/retype.h"
 #include "footpace/setting-out.h"
 
+#include <math.h>
 #include <string.h>
 
 static void
@@ -443,6 +445,57 @@ test_board_numbers_sides (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The first measure of the drawing that says how far the thing is from where it is set out, across the church; NULL. */
+static const FpStretch *
+find_whereabouts (FpBoardView *b, const char *item)
+{
+  guint n;
+  const FpMark *mark;
+
+  fp_board_view_ensure (b);
+  mark = fp_drawing_marks (b->drawing, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpStretch *s = mark[i].dimension != 0 ? fp_drawing_stretch (b->drawing, mark[i].dimension) : NULL;
+
+      if (s != NULL && s->sort == FP_STRETCH_PLACE && strcmp (s->item, item) == 0 && s->other == NULL && s->a.y == s->b.y)
+        return s;
+    }
+  return NULL;
+}
+
+/* Told of what is chosen at a scale at which it is told of nothing else; typed over it moves the thing, which is undone in
+ * one step. */
+static void
+test_board_tells_where_the_chosen_stands (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  g_autoptr (GError) error = NULL;
+  const FpStretch *s;
+  double x;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  g_assert_cmpfloat (fp_board_view_scale (b), >, 60.0);
+  g_assert_null (find_whereabouts (b, "chair-1974"));
+  fp_document_choose (d, "chair-1974");
+  s = find_whereabouts (b, "chair-1974");
+  g_assert_nonnull (s);
+  x = fp_document_placed (d, "chair-1974")->place.x;
+  g_assert_cmpfloat_with_epsilon (fp_stretch_value (s), fabs (x), 1e-6);
+  g_assert_true (fp_document_edit (d, fp_retype (fp_document_base_scene (d), s, fabs (x) - 250.0, fp_document_chosen_all (d),
+                                                 &error), "Chair", NULL));
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (fp_document_placed (d, "chair-1974")->place.x, x < 0.0 ? x + 250.0 : x - 250.0, 1e-6);
+  fp_document_undo (d);
+  g_assert_cmpfloat_with_epsilon (fp_document_placed (d, "chair-1974")->place.x, x, 1e-6);
+  fp_document_choose (d, NULL);
+  g_assert_null (find_whereabouts (b, "chair-1974"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_without_document (void)
 {
@@ -482,6 +535,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/hides-handles", test_board_hides_handles);
   g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
+  g_test_add_func ("/board/tells-where-the-chosen-stands", test_board_tells_where_the_chosen_stands);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }
