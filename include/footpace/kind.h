@@ -281,7 +281,7 @@ void          fp_kind_defaults (const FpKind *kind, double *param); /* fills fp_
  *   range, or not whole where it must be
  */
 gboolean fp_param_check (const FpParam *param, double value, GError **error);
-/* The same, said with lengths as people write them in @units; fp_param_check() gives them exactly, as files have them. */
+/* The same, said with lengths as people write them in @units; fp_param_check() gives them in mm, as files have them. */
 gboolean fp_param_check_in (const FpParam *param, double value, FpUnits units, GError **error);
 
 const char *fp_focus_label   (FpFocus focus);     /* "raised Host"           */

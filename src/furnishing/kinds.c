@@ -88,7 +88,7 @@ value_text (const FpParam *param, double value)
   if (!isfinite (value))
     return g_strdup ("not a number");
 
-  g_autofree char *number = fp_number_format (param->type == FP_PARAM_SHARE ? value * 100 : value);
+  g_autofree char *number = fp_number_format_rounded (param->type == FP_PARAM_SHARE ? value * 100 : value, 3);
   switch (param->type)
     {
     case FP_PARAM_LENGTH:

@@ -115,6 +115,7 @@ static gboolean
 walked_check (const FpNewChurch *spec, GError **error)
 {
   const FpBox box = fp_outline_box (spec->corner, spec->n_corners);
+  g_autofree char *across = NULL, *along = NULL;
   FpPoint where;
 
   if (spec->n_corners < 3 || fp_outline_area (spec->corner, spec->n_corners) == 0.0)
@@ -123,7 +124,11 @@ walked_check (const FpNewChurch *spec, GError **error)
     g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "The outline has %u corners; at most %u are taken.",
                  spec->n_corners, (guint) FP_CORNERS_MAX);
   else if (fp_outline_crosses_itself (spec->corner, spec->n_corners, &where))
-    g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "The outline crosses itself at x %.0f, y %.0f.", where.x, where.y);
+    {
+      across = fp_length_format_unit (where.x, spec->brief.units);
+      along = fp_length_format_unit (where.y, spec->brief.units);
+      g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "The outline crosses itself at %s across, %s along.", across, along);
+    }
   else
     {
       /* The part beyond y = 0 is the sanctuary. */

@@ -90,8 +90,9 @@ outline_is_fair (const FpItemInit *init, GError **error)
   if (closed ? fp_outline_crosses_itself (init->corner, init->n_corners, &at)
       : fp_run_crosses_itself (init->corner, init->n_corners, &at))
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "%s: the outline crosses or touches itself at %g, %g",
-                   init->id, at.x, at.y);
+      g_autofree char *x = fp_number_format_rounded (at.x, 1), *y = fp_number_format_rounded (at.y, 1);
+      g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "%s: the outline crosses or touches itself at %s, %s",
+                   init->id, x, y);
       return FALSE;
     }
   return TRUE;

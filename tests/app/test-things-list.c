@@ -193,6 +193,25 @@ test_types_in_a_cell (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What is wrong with a thing is said of it by its name, once. */
+static void
+test_wrong_by_name (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window, *things = open_list (d, &window), *cell, *entry;
+  g_autofree char *want = g_strconcat (fp_item_name (help_altar (d)->item),
+                                       ": the text has a control character (U+202E) in it", NULL);
+
+  g_assert_false (g_str_has_prefix (want, help_altar_id (d)));
+  WAIT_FOR ((cell = cell_of (things, help_altar_id (d), FP_COLUMN_NAME)) != NULL);
+  fp_thing_cell_type (FP_THING_CELL (cell));
+  entry = help_find (cell, GTK_TYPE_ENTRY);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "Altar \u202e");
+  g_signal_emit_by_name (entry, "activate");
+  gtk_test_accessible_assert_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, want);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 press (GtkWidget *view, guint key)
 {
@@ -320,6 +339,7 @@ main (int argc, char **argv)
   g_test_add_func ("/things-list/folds", test_folds);
   g_test_add_func ("/things-list/sorted", test_sorted);
   g_test_add_func ("/things-list/types", test_types_in_a_cell);
+  g_test_add_func ("/things-list/wrong", test_wrong_by_name);
   g_test_add_func ("/things-list/types-where-clicked", test_types_where_clicked);
   g_test_add_func ("/things-list/named", test_is_named);
   g_test_add_func ("/things-list/two-thousand", test_two_thousand);
