@@ -25,6 +25,47 @@ fp_board_view_names (FpBoardView *self, const char *const *ids)
   return placed != NULL ? g_strdup (fp_item_name (placed->item)) : g_strdup_printf ("%u things", n);
 }
 
+/* --- by keys ---------------------------------------------------------------- */
+
+static gboolean
+shows (FpBoardView *self, const FpPlaced *placed)
+{
+  return fp_shows_thing (self->how.hidden, fp_item_kind (placed->item), placed->standing);
+}
+
+gboolean
+fp_board_view_choose_next (FpBoardView *self, gboolean backward)
+{
+  const FpScene *scene = fp_document_scene (self->document);
+  g_autoptr (GArray) things = fp_things_new (scene);
+  const FpPlaced *placed = fp_scene_placed (scene, NULL), *chosen = fp_document_chosen_placed (self->document);
+  const int step = backward ? -1 : 1;
+  int at = backward ? (int) things->len : -1;
+
+  for (guint i = 0; chosen != NULL && i < things->len; i++)
+    if (&placed[g_array_index (things, FpThing, i).placed] == chosen)
+      at = (int) i;
+  for (at += step; at >= 0 && at < (int) things->len; at += step)
+    {
+      const FpPlaced *next = &placed[g_array_index (things, FpThing, at).placed];
+
+      if (!shows (self, next))
+        continue;
+      fp_document_choose (self->document, fp_item_id (next->item));
+      fp_board_view_reveal (self, fp_document_chosen_placed (self->document));
+      return TRUE;
+    }
+  return FALSE;
+}
+
+void
+fp_board_view_choose_all (FpBoardView *self)
+{
+  g_auto (GStrv) ids = fp_things_furnishings (fp_document_scene (self->document), self->how.hidden);
+
+  fp_document_choose_all (self->document, (const char *const *) ids);
+}
+
 /* --- a frame ---------------------------------------------------------------- */
 
 /* The tool's paper does not shift while it is panned; the drawing's does. */

@@ -2,30 +2,7 @@
 /* board-keys.c - the board by keyboard: all that the pointer can do */
 #include "board-view-private.h"
 
-#include "things.h"
-
 #define PAN_KEY_MM 10.0
-
-/* The things in the order of their list; past either end the key goes on to the next widget. */
-static gboolean
-choose_next (FpBoardView *self, gboolean backward)
-{
-  const FpScene *scene = fp_document_scene (self->document);
-  g_autoptr (GArray) things = fp_things_new (scene);
-  const FpPlaced *placed = fp_scene_placed (scene, NULL), *chosen = fp_document_chosen_placed (self->document);
-  int at = backward ? (int) things->len : -1;
-
-  if (self->handle != 0 && fp_board_view_next_handle (self, backward))
-    return TRUE;
-  for (guint i = 0; chosen != NULL && i < things->len; i++)
-    if (&placed[g_array_index (things, FpThing, i).placed] == chosen)
-      at = (int) i;
-  at += backward ? -1 : 1;
-  if (at < 0 || at >= (int) things->len)
-    return FALSE;
-  fp_document_choose (self->document, fp_item_id (placed[g_array_index (things, FpThing, at).placed].item));
-  return TRUE;
-}
 
 static gboolean
 arrow (FpBoardView *self, double right, double up, GdkModifierType state)
@@ -60,13 +37,11 @@ escape (FpBoardView *self)
   return TRUE;
 }
 
-/* All furnishings that stand in the alternative; the building stays as it is. */
-static void
-choose_all (FpBoardView *self)
+/* Past either end the key goes on to the next widget. */
+static gboolean
+on_tab (FpBoardView *self, gboolean backward)
 {
-  g_auto (GStrv) ids = fp_things_furnishings (fp_document_scene (self->document));
-
-  fp_document_choose_all (self->document, (const char *const *) ids);
+  return (self->handle != 0 && fp_board_view_next_handle (self, backward)) || fp_board_view_choose_next (self, backward);
 }
 
 static gboolean
@@ -74,7 +49,7 @@ with_control (FpBoardView *self, guint key)
 {
   if (key != GDK_KEY_a && key != GDK_KEY_A)
     return FALSE;
-  choose_all (self);
+  fp_board_view_choose_all (self);
   return TRUE;
 }
 
@@ -166,8 +141,8 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
     case GDK_KEY_Right:  return arrow (self, 1.0, 0.0, state);
     case GDK_KEY_Up:     return arrow (self, 0.0, 1.0, state);
     case GDK_KEY_Down:   return arrow (self, 0.0, -1.0, state);
-    case GDK_KEY_Tab:    return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, (state & GDK_SHIFT_MASK) != 0);
-    case GDK_KEY_ISO_Left_Tab: return (state & GDK_CONTROL_MASK) == 0 && choose_next (self, TRUE);
+    case GDK_KEY_Tab:    return (state & GDK_CONTROL_MASK) == 0 && on_tab (self, (state & GDK_SHIFT_MASK) != 0);
+    case GDK_KEY_ISO_Left_Tab: return (state & GDK_CONTROL_MASK) == 0 && on_tab (self, TRUE);
     case GDK_KEY_space:
       self->space = TRUE;
       fp_board_view_hover (self);

@@ -9,6 +9,8 @@
 /* For which the views are fitted at least, mm: what is written round them takes as much room at any scale. */
 #define LEAST_WIDTH  220.0
 #define LEAST_HEIGHT 130.0
+/* px round what is brought into view */
+#define REVEAL_ROOM 40.0
 
 /* --- coordinates ---------------------------------------------------------- */
 
@@ -337,6 +339,72 @@ is_in_view (FpBoardView *self, FpVec3 at)
 
   return fp_board_view_locate (self, self->only >= 0 ? (FpViewId) self->only : FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
          && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self));
+}
+
+/* All that there is of it, in widget px as a view shows it. */
+static FpBox
+box_on_widget (FpBoardView *self, const FpPlaced *placed, FpViewId view)
+{
+  const double level[] = { placed->level, placed->level + placed->extent.height };
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < 8; i++)
+    {
+      const FpVec3 at = { i & 1 ? placed->plan.x1 : placed->plan.x0, i & 2 ? placed->plan.y1 : placed->plan.y0,
+                          level[i / 4] };
+
+      fp_box_add_point (&box, fp_board_view_on_widget (self, view, at));
+    }
+  return box;
+}
+
+/* Half of it, or of the screen where it is larger. */
+static gboolean
+is_seen (double lo, double hi, double screen)
+{
+  return MIN (hi, screen) - MAX (lo, 0.0) >= MIN (hi - lo, screen) / 2.0;
+}
+
+/* How far it has to go to be on the screen with some room round it; in the middle of it where it is too large. */
+static double
+way_in (double lo, double hi, double screen)
+{
+  const double room = MIN (REVEAL_ROOM, MAX (screen - (hi - lo), 0.0) / 2.0);
+
+  if (hi - lo + 2.0 * room >= screen)
+    return (screen - lo - hi) / 2.0;
+  return lo < room ? room - lo : hi > screen - room ? screen - room - hi : 0.0;
+}
+
+/* Drawn there, which what lies before or behind the cut is not, and on the screen. */
+static gboolean
+is_seen_in (FpBoardView *self, const FpPlaced *placed, FpViewId view)
+{
+  const FpBox box = box_on_widget (self, placed, view);
+
+  return (self->only < 0 || self->only == (int) view) && fp_board_view_is_drawn (self, fp_item_id (placed->item), view)
+         && is_seen (box.x0, box.x1, gtk_widget_get_width (GTK_WIDGET (self)))
+         && is_seen (box.y0, box.y1, gtk_widget_get_height (GTK_WIDGET (self)));
+}
+
+void
+fp_board_view_reveal (FpBoardView *self, const FpPlaced *placed)
+{
+  const double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  const FpViewId best = self->only >= 0 ? (FpViewId) self->only : FP_VIEW_PLAN;
+  FpPoint by;
+  FpBox box;
+
+  if (placed == NULL || !fp_board_view_has_projections (self) || self->scale <= 0.0 || self->held)
+    return;
+  fp_board_view_ensure (self);
+  for (guint v = 0; self->drawing != NULL && v < FP_N_VIEWS; v++)
+    if (is_seen_in (self, placed, (FpViewId) v))
+      return;
+  box = box_on_widget (self, placed, best);
+  by = (FpPoint) { way_in (box.x0, box.x1, width) / PX_PER_MM, -way_in (box.y0, box.y1, height) / PX_PER_MM };
+  if (hypot (by.x, by.y) > 1e-3)
+    fp_board_view_pan_by (self, by);
 }
 
 void

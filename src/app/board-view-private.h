@@ -85,6 +85,7 @@ FpPoint fp_board_view_to_widget (FpBoardView *self, FpPoint paper);
 FpPoint fp_board_view_on_widget (FpBoardView *self, FpViewId view, FpVec3 at); /* as that view shows it */
 gboolean fp_board_view_is_turned (FpBoardView *self, FpViewId view);           /* its left is our right */
 void    fp_board_view_pan_by   (FpBoardView *self, FpPoint by);
+void    fp_board_view_reveal   (FpBoardView *self, const FpPlaced *placed); /* pans to it where no view has it on the screen */
 void    fp_board_view_zoom_at  (FpBoardView *self, double factor, double x, double y);
 void    fp_board_view_relayout (FpBoardView *self);
 void    fp_board_view_lay_out  (FpBoardView *self);
@@ -122,6 +123,10 @@ void    fp_board_view_end_catching (FpBoardView *self);
 /* Ids of all that are chosen and can be moved or taken away, ended by NULL; owned by the caller (g_strfreev). */
 char  **fp_board_view_standing (FpBoardView *self);
 char   *fp_board_view_names (FpBoardView *self, const char *const *ids); /* "Altar", "3 things"; owned by the caller */
+/* In the order of the list of things, and only what is shown; FALSE: past either end. */
+gboolean fp_board_view_choose_next (FpBoardView *self, gboolean backward);
+/* All furnishings that are shown and stand in the alternative; the building stays as it is. */
+void    fp_board_view_choose_all (FpBoardView *self);
 void    fp_board_view_choose_within (FpBoardView *self, FpBox steady, gboolean also);
 FpBox   fp_board_view_from_steady (FpBoardView *self, FpBox steady);
 

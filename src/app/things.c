@@ -104,7 +104,7 @@ box_in_view (const FpScene *scene, const FpPlaced *placed, FpViewId view)
 }
 
 static char **
-furnishings (const FpScene *scene, FpViewId view, const FpBox *frame)
+furnishings (const FpScene *scene, FpHidden hidden, FpViewId view, const FpBox *frame)
 {
   g_autoptr (GArray) things = fp_things_new (scene);
   GPtrArray *ids = g_ptr_array_new ();
@@ -115,7 +115,7 @@ furnishings (const FpScene *scene, FpViewId view, const FpBox *frame)
       const FpPlaced *placed = &all[g_array_index (things, FpThing, i).placed];
       FpBox box;
 
-      if (!is_furnishing (placed))
+      if (!is_furnishing (placed) || !fp_shows_thing (hidden, fp_item_kind (placed->item), placed->standing))
         continue;
       box = frame != NULL ? box_in_view (scene, placed, view) : FP_BOX_EMPTY;
       if (frame == NULL || (!fp_box_is_empty (&box) && box.x0 >= frame->x0 && box.x1 <= frame->x1
@@ -127,15 +127,15 @@ furnishings (const FpScene *scene, FpViewId view, const FpBox *frame)
 }
 
 char **
-fp_things_furnishings (const FpScene *scene)
+fp_things_furnishings (const FpScene *scene, FpHidden hidden)
 {
-  return furnishings (scene, FP_VIEW_PLAN, NULL);
+  return furnishings (scene, hidden, FP_VIEW_PLAN, NULL);
 }
 
 char **
 fp_things_within (const FpScene *scene, FpViewId view, const FpBox *frame)
 {
-  return furnishings (scene, view, frame);
+  return furnishings (scene, 0, view, frame);
 }
 
 /* --- in words ------------------------------------------------------------- */

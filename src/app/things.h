@@ -19,14 +19,14 @@ typedef struct
 
 GArray *fp_things_new (const FpScene *scene); /* (element-type FpThing), owned by the caller */
 
-/* Ids of all furnishings that stand, in that order, ended by NULL; owned by the caller (g_strfreev). */
-char  **fp_things_furnishings (const FpScene *scene);
+/* Ids of all furnishings that stand and are shown, in that order, ended by NULL; owned by the caller (g_strfreev). */
+char  **fp_things_furnishings (const FpScene *scene, FpHidden hidden);
 
 /**
  * fp_things_within:
  * @frame: of a view, in its coordinates, not turned (fp_view_point)
  *
- * Ids of the furnishings that lie wholly in it, as fp_things_furnishings().
+ * Ids of the furnishings that lie wholly in it, shown or not, as fp_things_furnishings().
  */
 char  **fp_things_within (const FpScene *scene, FpViewId view, const FpBox *frame);
 

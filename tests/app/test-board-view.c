@@ -253,6 +253,95 @@ test_board_shows_less (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What is not shown is passed over by Tab, and left out by Ctrl+A. */
+static void
+test_board_chooses_what_is_shown (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpHidden hidden = 1u << FP_SHOW_ALTAR | 1u << FP_SHOW_BUILDING;
+  guint n_all, n_shown = 0, n_passed = 0;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_choose_all (b);
+  n_all = fp_document_n_chosen (d);
+  g_assert_true (fp_document_is_chosen (d, help_altar_id (d)));
+  fp_board_view_set_hidden (b, hidden);
+  fp_board_view_choose_all (b);
+  n_shown = fp_document_n_chosen (d);
+  g_assert_cmpuint (n_shown, >, 0);
+  g_assert_cmpuint (n_shown, <, n_all);
+  g_assert_false (fp_document_is_chosen (d, help_altar_id (d)));
+  fp_document_choose (d, NULL);
+  while (fp_board_view_choose_next (b, FALSE))
+    {
+      const FpPlaced *placed = fp_document_chosen_placed (d);
+
+      g_assert_true (fp_shows_thing (hidden, fp_item_kind (placed->item), placed->standing));
+      n_passed++;
+    }
+  g_assert_cmpuint (n_passed, >=, n_shown);
+  while (fp_board_view_choose_next (b, TRUE))
+    n_passed--;
+  g_assert_cmpuint (n_passed, ==, 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static gboolean
+is_on_screen (FpBoardView *b, FpViewId view, FpVec3 at)
+{
+  double x, y;
+
+  return fp_board_view_locate (b, view, at, &x, &y) && x > 0 && y > 0 && x < gtk_widget_get_width (GTK_WIDGET (b))
+         && y < gtk_widget_get_height (GTK_WIDGET (b));
+}
+
+static gboolean
+would_fit (FpBoardView *b, const FpPlaced *placed)
+{
+  const double size = MAX (MAX (placed->plan.x1 - placed->plan.x0, placed->plan.y1 - placed->plan.y0),
+                           placed->extent.height);
+
+  return size / b->scale * PX_PER_MM < MIN (gtk_widget_get_width (GTK_WIDGET (b)), gtk_widget_get_height (GTK_WIDGET (b)));
+}
+
+/* What Tab chooses is brought into view where it is off the screen, and nothing moves where it is not. */
+static void
+test_board_reveals (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  FpPoint away;
+  guint n_fit = 0, panned = 0;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_zoom (b, 4.0);
+  fp_board_view_pan_by (b, (FpPoint) { 900.0, 700.0 });
+  away = b->pan;
+  while (fp_board_view_choose_next (b, FALSE))
+    {
+      const FpPlaced *placed = fp_document_chosen_placed (d);
+      const FpVec3 middle = { (placed->plan.x0 + placed->plan.x1) / 2.0, (placed->plan.y0 + placed->plan.y1) / 2.0,
+                              placed->level + placed->extent.height / 2.0 };
+      const FpPoint before = b->pan;
+
+      g_assert_true (!would_fit (b, placed) || is_on_screen (b, FP_VIEW_PLAN, middle) || is_on_screen (b, FP_VIEW_ELEVATION, middle)
+                     || is_on_screen (b, FP_VIEW_SECTION, middle));
+      n_fit += would_fit (b, placed) ? 1 : 0;
+      fp_board_view_reveal (b, placed);
+      g_assert_cmpfloat (b->pan.x, ==, before.x);
+      g_assert_cmpfloat (b->pan.y, ==, before.y);
+      panned += before.x != away.x ? 1 : 0;
+    }
+  g_assert_cmpuint (n_fit, >, 5);
+  g_assert_cmpuint (panned, >, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* The line is taken hold of on the plan, where nothing that moves lies under it, and moved; given up, it is put back. */
 static void
 test_board_drags_the_section (void)
@@ -531,6 +620,8 @@ main (int argc, char **argv)
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
   g_test_add_func ("/board/shows-less", test_board_shows_less);
+  g_test_add_func ("/board/chooses-what-is-shown", test_board_chooses_what_is_shown);
+  g_test_add_func ("/board/reveals", test_board_reveals);
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/hides-handles", test_board_hides_handles);

@@ -320,12 +320,14 @@ test_within (void)
   FpBox plan = { altar->plan.x0 - 1, altar->plan.y0 - 1, altar->plan.x1 + 1, altar->plan.y1 + 1 };
   FpBox upright = { altar->plan.x0 - 1, altar->level - 1, altar->plan.x1 + 1, top + 1 };
   FpBox everything = { -1e6, -1e6, 1e6, 1e6 };
-  g_auto (GStrv) all = fp_things_furnishings (scene), in_plan = fp_things_within (scene, FP_VIEW_PLAN, &plan);
+  g_auto (GStrv) all = fp_things_furnishings (scene, 0), in_plan = fp_things_within (scene, FP_VIEW_PLAN, &plan);
   g_auto (GStrv) in_elevation = fp_things_within (scene, FP_VIEW_ELEVATION, &upright);
   g_auto (GStrv) in_all = fp_things_within (scene, FP_VIEW_SECTION, &everything);
-  g_auto (GStrv) cut = NULL;
+  g_auto (GStrv) cut = NULL, less = fp_things_furnishings (scene, 1u << FP_SHOW_ALTAR);
 
   g_assert_true (g_strv_contains ((const char *const *) all, id));
+  g_assert_false (g_strv_contains ((const char *const *) less, id));
+  g_assert_cmpuint (g_strv_length (less), >, 0);
   g_assert_cmpuint (g_strv_length (all), >, 5);
   for (char **one = all; *one != NULL; one++)
     g_assert_false (fp_item_kind (fp_scene_placed (scene, NULL)[fp_scene_find (scene, *one)].item)->flags & FP_KIND_SURVEY);
