@@ -87,6 +87,7 @@ set_keys (GtkApplication *app)
     { "win.space-along", { "<Ctrl><Shift>g" } },
     { "win.match-level", { "<Ctrl>t" } },
     { "win.copy-to", { "<Ctrl><Shift>k" } },
+    { "win.put-into-survey", { "<Ctrl><Shift>p" } },
     { "win.choose-like", { "<Ctrl><Shift>i" } },
     { "win.zoom-in", { "<Ctrl>plus", "<Ctrl>equal", "<Ctrl>KP_Add" } },
     { "win.zoom-out", { "<Ctrl>minus", "<Ctrl>KP_Subtract" } },

@@ -382,6 +382,35 @@ test_keys_do_one_thing (void)
   g_assert_cmpuint (g_hash_table_size (seen), >, 25);
 }
 
+/* What is in the menu by a key is told of in the window of shortcuts. */
+static void
+test_keys_are_told (void)
+{
+  static const char *const deeds[] = {
+    "win.centre", "win.mirror", "win.mirror-copy", "win.repeat", "win.space-across", "win.space-along", "win.match-level",
+    "win.choose-like", "win.copy-to", "win.put-into-survey"
+  };
+  g_autoptr (GtkApplication) app = fp_application_new ();
+  g_autoptr (GBytes) ui = g_resources_lookup_data ("/org/footpace/Footpace/gtk/help-overlay.ui", 0, NULL);
+  const char *text = g_bytes_get_data (ui, NULL);
+
+  g_assert_true (g_application_register (G_APPLICATION (app), NULL, NULL));
+  for (guint i = 0; i < G_N_ELEMENTS (deeds); i++)
+    {
+      g_auto (GStrv) keys = gtk_application_get_accels_for_action (app, deeds[i]);
+      g_autofree char *key = NULL, *escaped = NULL;
+      guint value;
+      GdkModifierType state;
+
+      g_assert_nonnull (keys[0]);
+      g_assert_true (gtk_accelerator_parse (keys[0], &value, &state));
+      key = g_strdup_printf ("<Ctrl>%s%s", state & GDK_SHIFT_MASK ? "<Shift>" : "", gdk_keyval_name (value));
+      escaped = g_markup_escape_text (key, -1);
+      if (g_strstr_len (text, (gssize) g_bytes_get_size (ui), escaped) == NULL)
+        g_error ("%s, by which %s is done, is not told of", key, deeds[i]);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -397,6 +426,7 @@ main (int argc, char **argv)
   g_test_add_func ("/arranging/level/enter", test_level_by_enter);
   g_test_add_func ("/arranging/level/none", test_no_level);
   g_test_add_func ("/arranging/copy-to", test_copy_to);
+  g_test_add_func ("/arranging/keys/told", test_keys_are_told);
   g_test_add_func ("/arranging/keys", test_keys_do_one_thing);
   return g_test_run ();
 }
