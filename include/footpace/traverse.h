@@ -31,15 +31,31 @@ void      fp_traverse_corners (const FpLeg *leg, guint n, FpPoint start, double 
 
 FpClosure fp_traverse_closure (const FpLeg *leg, guint n, double direction);
 
+/* The part of the way walked that a gap may be at most to be shared out: a greater one is a mistake, not a measuring
+ * error.  Common practice, no source. */
+#define FP_CLOSES_WITHIN 0.01
+double    fp_closure_limit    (const FpClosure *closure); /* mm */
+gboolean  fp_closure_is_small (const FpClosure *closure);
+
+/**
+ * fp_traverse_can_keep:
+ * @kept: (array length=n): the sides that are to stay as they were measured
+ *
+ * Returns: whether there are any, and the others are long enough to take the whole gap
+ */
+gboolean  fp_traverse_can_keep (const FpLeg *leg, guint n, const gboolean *kept, const FpClosure *closure);
+
 /**
  * fp_traverse_adjust:
  * @corner: n + 1 points of a walk
+ * @kept: (array length=n) (nullable): sides that keep their length and direction; not all of them
  *
  * Closes it by the compass rule (N. Bowditch, 1808; in every handbook of
  * surveying): each corner is shifted by the share of the gap that the way
- * walked up to it has in the whole.  Afterwards the last point is the first.
+ * walked up to it has in the whole, where sides that are kept count for
+ * nothing.  Afterwards the last point is the first.
  */
-void      fp_traverse_adjust (FpPoint *corner, guint n);
+void      fp_traverse_adjust (FpPoint *corner, guint n, const gboolean *kept);
 
 /* The legs of a closed outline, to begin from: n of them, with the direction of the first. */
 void      fp_traverse_from_outline (const FpPoint *corner, guint n, FpLeg *leg, double *direction);

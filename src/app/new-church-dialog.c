@@ -16,7 +16,6 @@
 
 #define PREVIEW_DELAY 120 /* ms after the last key                            */
 #define PREVIEW_MM    120.0
-#define CLOSES_WITHIN 0.01 /* of what was walked: a greater gap is a mistake, not a measuring error */
 
 typedef struct
 {
@@ -125,24 +124,29 @@ static gboolean
 read_walk (Dialog *d, FpNewChurch *spec, GArray *corners, GError **error)
 {
   g_autoptr (GArray) legs = g_array_new (FALSE, FALSE, sizeof (FpLeg));
+  g_autoptr (GArray) typed = g_array_new (FALSE, FALSE, sizeof (gboolean));
   const FpLeg *leg;
+  const gboolean *kept;
   FpClosure closure;
   g_autofree char *closing = NULL;
 
-  if (!fp_walk_editor_read (FP_WALK_EDITOR (d->walk), legs, error))
+  if (!fp_walk_editor_read (FP_WALK_EDITOR (d->walk), legs, typed, error))
     return FALSE;
   leg = (const FpLeg *) (gpointer) legs->data;
+  kept = (const gboolean *) (gpointer) typed->data;
   closure = fp_traverse_closure (leg, legs->len, 0.0);
-  closing = fp_closure_tells (&closure, d->units);
+  if (!fp_traverse_can_keep (leg, legs->len, kept, &closure))
+    kept = NULL;
+  closing = fp_closure_tells (&closure, kept != NULL, d->units);
   gtk_label_set_text (GTK_LABEL (d->closing), closing);
-  if (legs->len < 3 || closure.distance > closure.walked * CLOSES_WITHIN)
+  if (legs->len < 3 || !fp_closure_is_small (&closure))
     {
       g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "%s", legs->len < 3 ? "Walk at least three sides." : closing);
       return FALSE;
     }
   g_array_set_size (corners, legs->len + 1);
   fp_traverse_corners (leg, legs->len, (FpPoint) { 0, 0 }, 0.0, (FpPoint *) (gpointer) corners->data);
-  fp_traverse_adjust ((FpPoint *) (gpointer) corners->data, legs->len);
+  fp_traverse_adjust ((FpPoint *) (gpointer) corners->data, legs->len, kept);
   lay_out ((FpPoint *) (gpointer) corners->data, legs->len, spec->nave_length);
   spec->corner = (const FpPoint *) (gpointer) corners->data;
   spec->n_corners = legs->len;
@@ -311,7 +315,9 @@ fill (Dialog *d)
       fp_built_set_text (d->builder, fields[i].id, shown);
     }
   d->walk = fp_walk_editor_new (d->units);
+  /* What is said of the gap comes and goes below the sides, which stay where they are. */
   gtk_box_append (GTK_BOX (fp_built (d->builder, "walking")), d->walk);
+  gtk_box_reorder_child_after (GTK_BOX (fp_built (d->builder, "walking")), d->closing, d->walk);
   fp_walk_editor_set (FP_WALK_EDITOR (d->walk), walk, G_N_ELEMENTS (walk));
 }
 

@@ -10,6 +10,9 @@
 #include "walk-editor.h"
 
 #define DELAY 150 /* ms after the last key */
+#define WORDS_CHARS 34
+#define WORDS_LINES 9
+#define GAP_SHARED  "Length of each side, turn at its end. A gap of up to 1 %\nof the way is shared out over sides that are not typed."
 
 typedef struct
 {
@@ -51,18 +54,23 @@ static gboolean
 read_walk (Dialog *d, GArray *out, GError **error)
 {
   g_autoptr (GArray) legs = g_array_new (FALSE, FALSE, sizeof (FpLeg));
+  g_autoptr (GArray) typed = g_array_new (FALSE, FALSE, sizeof (gboolean));
   g_autofree char *tells = NULL;
+  const FpLeg *leg;
+  const gboolean *kept;
   FpClosure closing;
 
-  if (!fp_walk_editor_read (FP_WALK_EDITOR (d->walk), legs, error)
-      || !fp_outline_walk ((const FpLeg *) (gpointer) legs->data, legs->len, d->closed, d->start, d->direction, &closing,
-                           out, error))
+  if (!fp_walk_editor_read (FP_WALK_EDITOR (d->walk), legs, typed, error))
+    return FALSE;
+  leg = (const FpLeg *) (gpointer) legs->data;
+  kept = (const gboolean *) (gpointer) typed->data;
+  if (!fp_outline_walk (leg, legs->len, kept, d->closed, d->start, d->direction, &closing, out, error))
     return FALSE;
   if (!d->closed)
     return TRUE;
-  tells = fp_closure_tells (&closing, d->units);
+  tells = fp_closure_tells (&closing, fp_traverse_can_keep (leg, legs->len, kept, &closing), d->units);
   gtk_label_set_text (GTK_LABEL (d->closing), tells);
-  if (fp_outline_closes (&closing))
+  if (fp_closure_is_small (&closing))
     return TRUE;
   g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "%s", tells);
   return FALSE;
@@ -220,11 +228,25 @@ wrapped (const char *css)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 34);
-  gtk_label_set_width_chars (GTK_LABEL (label), 34);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), WORDS_CHARS);
+  gtk_label_set_width_chars (GTK_LABEL (label), WORDS_CHARS);
   gtk_widget_add_css_class (label, css);
   gtk_widget_hide (label);
   return label;
+}
+
+/* What comes to be said must not move the fields in which one types. */
+static void
+keep_room (GtkWidget *words)
+{
+  PangoContext *context = gtk_widget_get_pango_context (words);
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  const int wide = MAX (pango_font_metrics_get_approximate_char_width (metrics),
+                        pango_font_metrics_get_approximate_digit_width (metrics)) * WORDS_CHARS;
+
+  gtk_widget_set_size_request (words, PANGO_PIXELS_CEIL (wide),
+                               PANGO_PIXELS_CEIL (pango_font_metrics_get_height (metrics)) * WORDS_LINES);
+  pango_font_metrics_unref (metrics);
 }
 
 static GtkWidget *
@@ -237,7 +259,8 @@ editors (Dialog *d)
   d->corners = fp_corner_editor_new (d->units, d->closed);
   gtk_stack_add_titled (GTK_STACK (d->stack), scrolled (d->corners, "Across (Epistle side +), along (east +)"),
                         "corners", "Corners");
-  gtk_stack_add_titled (GTK_STACK (d->stack), scrolled (d->walk, "Length of each side, turn at its end"), "sides", "Sides and Turns");
+  gtk_stack_add_titled (GTK_STACK (d->stack), scrolled (d->walk, d->closed ? GAP_SHARED : "Length of each side, turn at its end"),
+                        "sides", "Sides and Turns");
   gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (d->stack));
   gtk_widget_set_halign (switcher, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), switcher);
@@ -251,14 +274,17 @@ editors (Dialog *d)
 static GtkWidget *
 picture (Dialog *d)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8), *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   d->picture = fp_outline_picture_new ();
   d->closing = wrapped ("dim-label");
+  gtk_widget_add_css_class (d->closing, "closing");
   d->error = wrapped ("error");
   gtk_box_append (GTK_BOX (box), d->picture);
-  gtk_box_append (GTK_BOX (box), d->closing);
-  gtk_box_append (GTK_BOX (box), d->error);
+  gtk_box_append (GTK_BOX (words), d->closing);
+  gtk_box_append (GTK_BOX (words), d->error);
+  keep_room (words);
+  gtk_box_append (GTK_BOX (box), words);
   return box;
 }
 

@@ -41,9 +41,11 @@ fp_outline_legs (const FpPoint *corner, guint n, gboolean closed, double *direct
 }
 
 gboolean
-fp_outline_walk (const FpLeg *leg, guint n, gboolean closed, FpPoint start, double direction, FpClosure *closing,
-                 GArray *corners, GError **error)
+fp_outline_walk (const FpLeg *leg, guint n, const gboolean *kept, gboolean closed, FpPoint start, double direction,
+                 FpClosure *closing, GArray *corners, GError **error)
 {
+  FpClosure gap;
+
   if (n < (closed ? 3u : 1u))
     {
       g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, closed ? "Walk at least three sides." : "Walk at least one side.");
@@ -53,17 +55,30 @@ fp_outline_walk (const FpLeg *leg, guint n, gboolean closed, FpPoint start, doub
   fp_traverse_corners (leg, n, start, direction, (FpPoint *) (gpointer) corners->data);
   if (!closed)
     return TRUE;
+  gap = fp_traverse_closure (leg, n, direction);
   if (closing != NULL)
-    *closing = fp_traverse_closure (leg, n, direction);
-  fp_traverse_adjust ((FpPoint *) (gpointer) corners->data, n);
+    *closing = gap;
+  if (kept != NULL && !fp_traverse_can_keep (leg, n, kept, &gap))
+    kept = NULL;
+  fp_traverse_adjust ((FpPoint *) (gpointer) corners->data, n, kept);
   g_array_set_size (corners, n);
   return TRUE;
 }
 
-gboolean
-fp_outline_closes (const FpClosure *closing)
+/* Where, in the words of the list of corners. */
+static gboolean
+crosses_nowhere (const char *id, const FpPoint *corner, guint n, gboolean closed, FpUnits units, GError **error)
 {
-  return closing->distance <= closing->walked * FP_OUTLINE_CLOSES_WITHIN;
+  g_autofree char *across = NULL, *along = NULL;
+  FpPoint at;
+
+  if (closed ? !fp_outline_crosses_itself (corner, n, &at) : !fp_run_crosses_itself (corner, n, &at))
+    return TRUE;
+  across = fp_length_format_unit (at.x, units);
+  along = fp_length_format_unit (at.y, units);
+  g_set_error (error, FP_ERROR, FP_ERROR_GEOMETRY, "%s: the outline crosses or touches itself at %s across, %s along",
+               id, across, along);
+  return FALSE;
 }
 
 FpProject *
@@ -82,6 +97,8 @@ fp_outline_make (FpDocument *document, const char *id, const FpPoint *corner, gu
       return NULL;
     }
   fp_item_init_from (was, &init);
+  if (!crosses_nowhere (id, corner, n, fp_outline_closed (was), fp_project_brief (project)->units, error))
+    return NULL;
   init.corner = corner;
   init.n_corners = n;
   item = fp_item_new (&init, error);

@@ -12,8 +12,6 @@
 
 G_BEGIN_DECLS
 
-#define FP_OUTLINE_CLOSES_WITHIN 0.01 /* of what was walked: a greater gap is a mistake, not a measuring error */
-
 /* Whether the thing is given by its corners at all. */
 gboolean fp_outline_has    (const FpItem *item);
 gboolean fp_outline_closed (const FpItem *item);
@@ -24,17 +22,17 @@ GArray  *fp_outline_legs (const FpPoint *corner, guint n, gboolean closed, doubl
 
 /**
  * fp_outline_walk:
+ * @kept: (array length=n) (nullable): sides that stay as they were typed, where the others can take what is amiss
  * @start, @direction: of the first side
  * @closing: (out) (optional): of a closed outline that could be walked
  * @corners: (element-type FpPoint): set to the corners
  *
  * Small closing errors are shared out by the compass rule; an error says so
  * where there are too few sides.  Whether the closing error is small is for the
- * caller to see: fp_outline_closes().
+ * caller to see: fp_closure_is_small().
  */
-gboolean fp_outline_walk (const FpLeg *leg, guint n, gboolean closed, FpPoint start, double direction,
-                          FpClosure *closing, GArray *corners, GError **error);
-gboolean fp_outline_closes (const FpClosure *closing);
+gboolean fp_outline_walk (const FpLeg *leg, guint n, const gboolean *kept, gboolean closed, FpPoint start,
+                          double direction, FpClosure *closing, GArray *corners, GError **error);
 
 /* The next project with these corners; NULL with an error that can be shown. */
 FpProject *fp_outline_make (FpDocument *document, const char *id, const FpPoint *corner, guint n, GError **error);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "walk-editor.h"
 
-#include "built.h"
-
 #include "footpace/error.h"
+
+#include <string.h>
 
 struct _FpWalkEditor
 {
@@ -16,6 +16,8 @@ struct _FpWalkEditor
 typedef struct
 {
   GtkWidget *number, *length, *turn;
+  FpLeg      leg;    /* as it was shown, or was typed when the units changed  */
+  gboolean   typed;  /* its length, by hand                                   */
 } Row;
 
 G_DEFINE_FINAL_TYPE (FpWalkEditor, fp_walk_editor, GTK_TYPE_WIDGET)
@@ -84,13 +86,37 @@ mark (GtkWidget *entry, gboolean wrong)
                                wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
+/* What is still there as it was shown has not been rounded by that. */
+static gboolean
+read_length (const Row *row, FpUnits units, double *length, GError **error)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->length));
+  g_autofree char *shown = fp_length_format (row->leg.length, units);
+
+  if (strcmp (text, shown) != 0)
+    return fp_length_parse (text, units, length, error);
+  *length = row->leg.length;
+  return TRUE;
+}
+
+static gboolean
+read_turn (const Row *row, double *turn, GError **error)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (row->turn));
+  g_autofree char *shown = fp_turn_format (row->leg.turn);
+
+  if (strcmp (text, shown) != 0)
+    return fp_turn_parse (text, turn, error);
+  *turn = row->leg.turn;
+  return TRUE;
+}
+
 static gboolean
 read_row (Row *row, FpUnits units, FpLeg *leg, GError **error)
 {
   g_autoptr (GError) of_length = NULL, of_turn = NULL;
-  gboolean good_length = fp_length_parse (gtk_editable_get_text (GTK_EDITABLE (row->length)), units, &leg->length,
-                                          &of_length);
-  const gboolean good_turn = fp_turn_parse (gtk_editable_get_text (GTK_EDITABLE (row->turn)), &leg->turn, &of_turn);
+  gboolean good_length = read_length (row, units, &leg->length, &of_length);
+  const gboolean good_turn = read_turn (row, &leg->turn, &of_turn);
 
   if (good_length && !(leg->length > 0))
     {
@@ -106,7 +132,7 @@ read_row (Row *row, FpUnits units, FpLeg *leg, GError **error)
   return good_length && good_turn;
 }
 
-static void insert_row (FpWalkEditor *self, const FpLeg *leg, int at);
+static Row *insert_row (FpWalkEditor *self, const FpLeg *leg, int at);
 
 /* One half goes on straight into the other. */
 static void
@@ -122,19 +148,30 @@ on_divide (GtkButton *button, FpWalkEditor *self)
     return;
   half = (FpLeg) { leg.length / 2.0, leg.turn };
   self->filling = TRUE;
-  insert_row (self, &half, at + 1);
+  next = insert_row (self, &half, at + 1);
+  next->typed = row->typed;
+  row->leg = (FpLeg) { half.length, 0.0 };
   length = fp_length_format (half.length, self->units);
   turn = fp_turn_format (0.0);
   gtk_editable_set_text (GTK_EDITABLE (row->length), length);
   gtk_editable_set_text (GTK_EDITABLE (row->turn), turn);
   self->filling = FALSE;
-  next = row_at (self, (guint) at + 1);
   gtk_widget_grab_focus (next->length);
   tell_changed (self);
 }
 
+static void
+on_length_typed (GtkWidget *entry, FpWalkEditor *self)
+{
+  Row *row = g_object_get_data (G_OBJECT (entry), "row");
+
+  if (!self->filling)
+    row->typed = TRUE;
+  tell_changed (self);
+}
+
 static GtkWidget *
-entry_new (FpWalkEditor *self, const char *text, int width, const char *tip)
+entry_new (const char *text, int width, const char *tip)
 {
   GtkWidget *entry = gtk_entry_new ();
 
@@ -143,7 +180,6 @@ entry_new (FpWalkEditor *self, const char *text, int width, const char *tip)
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   gtk_widget_set_hexpand (entry, TRUE);
   gtk_widget_set_tooltip_text (entry, tip);
-  g_signal_connect_swapped (entry, "changed", G_CALLBACK (tell_changed), self);
   return entry;
 }
 
@@ -160,17 +196,21 @@ small_button (const char *icon, const char *says, GCallback clicked, FpWalkEdito
 }
 
 /* @at: -1 for the end */
-static void
+static Row *
 insert_row (FpWalkEditor *self, const FpLeg *leg, int at)
 {
   GtkWidget *line = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   g_autofree char *length = fp_length_format (leg->length, self->units), *turn = fp_turn_format (leg->turn);
-  Row *row = g_new (Row, 1);
+  Row *row = g_new0 (Row, 1);
 
+  row->leg = *leg;
   row->number = gtk_label_new (NULL);
   gtk_label_set_width_chars (GTK_LABEL (row->number), 2);
-  row->length = entry_new (self, length, 9, "How long this side is, inside the walls");
-  row->turn = entry_new (self, turn, 12, "The turn at its end into the next side: right 90, or 90 right; left 45");
+  row->length = entry_new (length, 9, "How long this side is, inside the walls");
+  row->turn = entry_new (turn, 12, "The turn at its end into the next side: right 90, or 90 right; left 45");
+  g_object_set_data (G_OBJECT (row->length), "row", row);
+  g_signal_connect (row->length, "changed", G_CALLBACK (on_length_typed), self);
+  g_signal_connect_swapped (row->turn, "changed", G_CALLBACK (tell_changed), self);
   gtk_box_append (GTK_BOX (box), row->number);
   gtk_box_append (GTK_BOX (box), row->length);
   gtk_box_append (GTK_BOX (box), row->turn);
@@ -184,6 +224,7 @@ insert_row (FpWalkEditor *self, const FpLeg *leg, int at)
   g_object_set_data_full (G_OBJECT (line), "row", row, g_free);
   gtk_list_box_insert (GTK_LIST_BOX (self->list), line, at);
   number_rows (self);
+  return row;
 }
 
 static void
@@ -262,14 +303,22 @@ fp_walk_editor_set_units (FpWalkEditor *self, FpUnits units)
 
   self->filling = TRUE;
   for (guint i = 0; (row = row_at (self, i)) != NULL; i++)
-    fp_built_change_units (GTK_EDITABLE (row->length), self->units, units);
+    {
+      g_autofree char *shown = NULL;
+
+      /* Text that is no length is left. */
+      if (!read_length (row, self->units, &row->leg.length, NULL))
+        continue;
+      shown = fp_length_format (row->leg.length, units);
+      gtk_editable_set_text (GTK_EDITABLE (row->length), shown);
+    }
   self->units = units;
   self->filling = FALSE;
   tell_changed (self);
 }
 
 gboolean
-fp_walk_editor_read (FpWalkEditor *self, GArray *out, GError **error)
+fp_walk_editor_read (FpWalkEditor *self, GArray *out, GArray *typed, GError **error)
 {
   gboolean good = TRUE;
   Row *row;
@@ -287,6 +336,8 @@ fp_walk_editor_read (FpWalkEditor *self, GArray *out, GError **error)
           good = FALSE;
         }
       g_array_append_val (out, leg);
+      if (typed != NULL)
+        g_array_append_val (typed, row->typed);
     }
   return good;
 }

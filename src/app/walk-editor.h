@@ -21,14 +21,16 @@ GtkWidget *fp_walk_editor_new       (FpUnits units);
 void       fp_walk_editor_set       (FpWalkEditor *self, const FpLeg *leg, guint n);
 void       fp_walk_editor_set_units (FpWalkEditor *self, FpUnits units); /* keeps the lengths */
 
-/* Appends FpLeg to @out; what cannot be read is said with the number of its side, and marked in the list. */
-gboolean   fp_walk_editor_read      (FpWalkEditor *self, GArray *out, GError **error);
+/* Appends FpLeg to @out, and to @typed (nullable) the gbooleans whether a hand has typed the length of each; what nobody
+ * has touched is not rounded by being shown.  What cannot be read is said with the number of its side, and marked in the list. */
+gboolean   fp_walk_editor_read      (FpWalkEditor *self, GArray *out, GArray *typed, GError **error);
 
 /* "right 90", "90 right", "left 45", "90" (to the right), "straight on"; shown to two decimals. */
 gboolean   fp_turn_parse  (const char *text, double *turn, GError **error);
 char      *fp_turn_format (double turn); /* owned by the caller */
 
-/* By how much it fails to close, in words; owned by the caller. */
-char      *fp_closure_tells (const FpClosure *closure, FpUnits units);
+/* By how much it fails to close, and over which sides that is shared out (@kept: those that were typed stay), or that it
+ * is too much; owned by the caller. */
+char      *fp_closure_tells (const FpClosure *closure, gboolean kept, FpUnits units);
 
 G_END_DECLS

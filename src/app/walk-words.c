@@ -89,18 +89,38 @@ gap_tells (const FpClosure *closure, FpUnits units)
                           closure->gap.x < 0 ? "Gospel" : "Epistle", along, closure->gap.y < 0 ? "west" : "east");
 }
 
-char *
-fp_closure_tells (const FpClosure *closure, FpUnits units)
+static void
+append_angle (GString *text, double off)
 {
-  g_autofree char *gap = NULL, *angle = NULL;
-  const double off = closure->angle;
+  g_autofree char *angle = fp_number_format_rounded (fabs (off), 2);
 
-  if (closure->distance < CLOSED && fabs (off) < SQUARE)
-    return g_strdup ("It closes.");
-  gap = closure->distance < CLOSED ? g_strdup ("It closes.") : gap_tells (closure, units);
-  if (fabs (off) < SQUARE)
-    return g_steal_pointer (&gap);
-  angle = fp_number_format_rounded (fabs (off), 2);
-  return g_strdup_printf ("%s The turns add up to %s° %s than once round.", gap, angle,
-                          off > 0 ? "more" : "less");
+  if (fabs (off) >= SQUARE)
+    g_string_append_printf (text, " The turns add up to %s° %s than once round.", angle, off > 0 ? "more" : "less");
+}
+
+/* What becomes of it, and from where on it is no measuring error any more. */
+static void
+append_sharing (GString *text, const FpClosure *closure, gboolean kept, FpUnits units)
+{
+  g_autofree char *limit = fp_length_format_unit (floor (fp_closure_limit (closure)), units);
+
+  if (fp_closure_is_small (closure))
+    g_string_append_printf (text, " That is shared out over the sides%s: up to %s may be, %g %% of the way.",
+                            kept ? " that were not typed" : "", limit, FP_CLOSES_WITHIN * 100.0);
+  else
+    g_string_append_printf (text, " That is too much to be shared out: up to %s may be, %g %% of the way.", limit,
+                            FP_CLOSES_WITHIN * 100.0);
+}
+
+char *
+fp_closure_tells (const FpClosure *closure, gboolean kept, FpUnits units)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *gap = closure->distance < CLOSED ? g_strdup ("It closes.") : gap_tells (closure, units);
+
+  g_string_append (text, gap);
+  append_angle (text, closure->angle);
+  if (closure->distance >= CLOSED)
+    append_sharing (text, closure, kept, units);
+  return g_string_free (text, FALSE);
 }

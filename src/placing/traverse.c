@@ -49,20 +49,53 @@ fp_traverse_closure (const FpLeg *leg, guint n, double direction)
   return closure;
 }
 
+double
+fp_closure_limit (const FpClosure *closure)
+{
+  return closure->walked * FP_CLOSES_WITHIN;
+}
+
+gboolean
+fp_closure_is_small (const FpClosure *closure)
+{
+  return closure->distance <= fp_closure_limit (closure);
+}
+
+/* Sides that are not ten times as long as the gap would be turned by it until nobody knows them again. */
+gboolean
+fp_traverse_can_keep (const FpLeg *leg, guint n, const gboolean *kept, const FpClosure *closure)
+{
+  double rest = 0;
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < n; i++)
+    {
+      rest += kept[i] ? 0 : leg[i].length;
+      any = any || kept[i];
+    }
+  return any && rest > 0 && rest >= closure->distance * 10.0;
+}
+
+static double
+way_that_gives (const FpPoint *a, const FpPoint *b, gboolean kept)
+{
+  return kept ? 0 : hypot (b->x - a->x, b->y - a->y);
+}
+
 void
-fp_traverse_adjust (FpPoint *corner, guint n)
+fp_traverse_adjust (FpPoint *corner, guint n, const gboolean *kept)
 {
   const FpPoint gap = { corner[0].x - corner[n].x, corner[0].y - corner[n].y };
   double walked = 0, whole = 0;
   FpPoint before = corner[0];
 
   for (guint i = 0; i < n; i++)
-    whole += hypot (corner[i + 1].x - corner[i].x, corner[i + 1].y - corner[i].y);
+    whole += way_that_gives (&corner[i], &corner[i + 1], kept != NULL && kept[i]);
   for (guint i = 1; i <= n && whole > 0; i++)
     {
       const FpPoint at = corner[i];
 
-      walked += hypot (at.x - before.x, at.y - before.y);
+      walked += way_that_gives (&before, &at, kept != NULL && kept[i - 1]);
       corner[i] = (FpPoint) { at.x + gap.x * walked / whole, at.y + gap.y * walked / whole };
       before = at;
     }

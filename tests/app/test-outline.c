@@ -58,7 +58,7 @@ test_there_and_back (void)
             continue;
           legs = fp_outline_legs (corner, n, closed, &direction);
           g_assert_cmpuint (legs->len, ==, closed ? n : n - 1);
-          g_assert_true (fp_outline_walk ((FpLeg *) (gpointer) legs->data, legs->len, closed, corner[0], direction, &closing,
+          g_assert_true (fp_outline_walk ((FpLeg *) (gpointer) legs->data, legs->len, NULL, closed, corner[0], direction, &closing,
                                           back, NULL));
           g_assert_cmpuint (back->len, ==, n);
           for (guint k = 0; k < n; k++)
@@ -79,9 +79,9 @@ test_too_few (void)
   g_autoptr (GArray) out = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   g_autoptr (GError) error = NULL;
 
-  g_assert_false (fp_outline_walk (leg, 2, TRUE, (FpPoint) { 0, 0 }, 0, NULL, out, &error));
+  g_assert_false (fp_outline_walk (leg, 2, NULL, TRUE, (FpPoint) { 0, 0 }, 0, NULL, out, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_GEOMETRY);
-  g_assert_true (fp_outline_walk (leg, 2, FALSE, (FpPoint) { 0, 0 }, 0, NULL, out, NULL));
+  g_assert_true (fp_outline_walk (leg, 2, NULL, FALSE, (FpPoint) { 0, 0 }, 0, NULL, out, NULL));
   g_assert_cmpuint (out->len, ==, 3);
 }
 
@@ -220,6 +220,44 @@ test_sides_typed (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static double
+side_of (FpDocument *d, const char *id, guint side)
+{
+  guint n;
+  const FpPoint *corner = corners_of (d, id, &n);
+  const FpPoint a = corner[side], b = corner[(side + 1) % n];
+
+  return hypot (b.x - a.x, b.y - a.y);
+}
+
+/* A side that was typed comes back as it was typed; the others take what is amiss, and it is said that they do. */
+static void
+test_typed_side_comes_back (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *dialog, *window = open_dialog (d, FP_ROLE_FLOOR, &dialog), *stack = help_find (dialog, GTK_TYPE_STACK), *row;
+  const char *id = fp_document_chosen (d);
+  const double length = round (side_of (d, id, 0)) + 15.0;
+  g_autofree char *typed = g_strdup_printf ("%.0f", length);
+  GtkWidget *says = help_find_styled (dialog, "closing");
+  graphene_rect_t before, after;
+  guint first = 0;
+
+  gtk_stack_set_visible_child_name (GTK_STACK (stack), "sides");
+  WAIT_FOR (gtk_widget_get_mapped (help_find (dialog, FP_TYPE_WALK_EDITOR)));
+  row = entry_named (dialog, "How long", &first);
+  WAIT_FOR (gtk_widget_compute_bounds (row, dialog, &before) && before.size.width > 100);
+  gtk_editable_set_text (GTK_EDITABLE (row), typed);
+  WAIT_FOR (fp_document_is_previewing (d) && gtk_widget_get_mapped (says) && gtk_widget_get_height (says) > 40);
+  g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (says)), "shared out over the sides that were not typed"));
+  /* Where one types nothing is moved by what is said. */
+  g_assert_true (gtk_widget_compute_bounds (row, dialog, &after));
+  g_assert_true (graphene_rect_equal (&before, &after));
+  accept (dialog);
+  g_assert_cmpfloat_with_epsilon (side_of (d, id, 0), length, 1e-6);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What nobody touched is not rounded, and is no step. */
 static void
 test_untouched (void)
@@ -307,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline/corners", test_corners_typed);
   g_test_add_func ("/outline/amiss", test_amiss_by_name);
   g_test_add_func ("/outline/sides", test_sides_typed);
+  g_test_add_func ("/outline/typed-side", test_typed_side_comes_back);
   g_test_add_func ("/outline/untouched", test_untouched);
   g_test_add_func ("/survey/kinds", test_survey_kinds);
   g_test_add_func ("/survey/opening", test_opening_goes_into_the_chosen_wall);

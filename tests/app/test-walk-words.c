@@ -52,12 +52,21 @@ test_closing (void)
 {
   const FpLeg square[] = { { 5000, -90 }, { 4000, -90 }, { 5000, -90 }, { 4000, -90 } };
   const FpLeg off[] = { { 5000, -90 }, { 4000, -90 }, { 5030, -90 }, { 4040, -85 } };
+  const FpLeg long_off[] = { { 5000, -90 }, { 4000, -90 }, { 5000, -90 }, { 4200, -90 } };
+  const FpClosure far = fp_traverse_closure (long_off, 4, 0);
   const FpClosure closed = fp_traverse_closure (square, 4, 0), open = fp_traverse_closure (off, 4, 0);
-  g_autofree char *good = fp_closure_tells (&closed, FP_UNITS_METRIC), *bad = fp_closure_tells (&open, FP_UNITS_METRIC);
+  g_autofree char *good = fp_closure_tells (&closed, TRUE, FP_UNITS_METRIC);
+  g_autofree char *bad = fp_closure_tells (&open, FALSE, FP_UNITS_METRIC), *kept = fp_closure_tells (&open, TRUE, FP_UNITS_METRIC);
+  g_autofree char *much = fp_closure_tells (&far, FALSE, FP_UNITS_METRIC);
 
   g_assert_cmpstr (good, ==, "It closes.");
   g_assert_cmpstr (bad, ==, "It fails to close by 50 mm in 18\u202f070 mm walked: the first corner lies 40 mm towards the "
-                   "Epistle side and 30 mm east of where the walk ends. The turns add up to 5° less than once round.");
+                   "Epistle side and 30 mm east of where the walk ends. The turns add up to 5° less than once round. "
+                   "That is shared out over the sides: up to 180 mm may be, 1 % of the way.");
+  g_assert_nonnull (strstr (kept, " over the sides that were not typed: up to 180 mm"));
+  g_assert_cmpstr (much, ==, "It fails to close by 200 mm in 18\u202f200 mm walked: the first corner lies 200 mm towards the "
+                   "Epistle side and 0 mm east of where the walk ends. That is too much to be shared out: up to 182 mm may "
+                   "be, 1 % of the way.");
 }
 
 int

@@ -39,12 +39,40 @@ test_compass_rule (void)
   FpPoint corner[4] = { { 0, 0 }, { 0, 3000 }, { 4000, 3000 }, { 80, 60 } };
   const double long_side = hypot (3920, 2940), whole = 3000 + 4000 + long_side;
 
-  fp_traverse_adjust (corner, 3);
+  fp_traverse_adjust (corner, 3, NULL);
   g_assert_cmpfloat_with_epsilon (corner[1].x, -80 * 3000 / whole, 1e-9);
   g_assert_cmpfloat_with_epsilon (corner[1].y, 3000 - 60 * 3000 / whole, 1e-9);
   g_assert_cmpfloat_with_epsilon (corner[2].x, 4000 - 80 * 7000 / whole, 1e-9);
   g_assert_cmpfloat (corner[3].x, ==, 0);
   g_assert_cmpfloat (corner[3].y, ==, 0);
+}
+
+/* A side that is kept is only carried along; the others take the gap by the rule, in proportion to their lengths. */
+static void
+test_kept_sides (void)
+{
+  const FpLeg leg[] = { { 20000, -90 }, { 12000, -90 }, { 19985, -90 }, { 12000, -90 } };
+  const gboolean kept[] = { TRUE, FALSE, FALSE, FALSE }, all[] = { TRUE, TRUE, TRUE, TRUE },
+                 none[] = { FALSE, FALSE, FALSE, FALSE }, most[] = { TRUE, TRUE, TRUE, FALSE };
+  const FpClosure closure = fp_traverse_closure (leg, 4, 0), far = { { 0, 0 }, 1300, 63985, 0 };
+  FpPoint corner[5];
+
+  g_assert_cmpfloat_with_epsilon (closure.distance, 15, 1e-9);
+  g_assert_true (fp_closure_is_small (&closure));
+  g_assert_cmpfloat_with_epsilon (fp_closure_limit (&closure), 639.85, 1e-9);
+  g_assert_false (fp_closure_is_small (&far));
+  g_assert_true (fp_traverse_can_keep (leg, 4, kept, &closure));
+  g_assert_true (fp_traverse_can_keep (leg, 4, most, &closure));
+  g_assert_false (fp_traverse_can_keep (leg, 4, most, &far));
+  g_assert_false (fp_traverse_can_keep (leg, 4, all, &closure));
+  g_assert_false (fp_traverse_can_keep (leg, 4, none, &closure));
+  fp_traverse_corners (leg, 4, (FpPoint) { 0, 0 }, 0, corner);
+  fp_traverse_adjust (corner, 4, kept);
+  g_assert_cmpfloat (corner[1].x, ==, 0);
+  g_assert_cmpfloat (corner[1].y, ==, 20000);
+  g_assert_cmpfloat_with_epsilon (corner[2].y, 20000 - 15 * 12000.0 / 43985, 1e-9);
+  g_assert_cmpfloat_with_epsilon (corner[3].y, 15 - 15 * 31985.0 / 43985, 1e-9);
+  g_assert_cmpfloat (corner[4].y, ==, 0);
 }
 
 /* Walks along random outlines come back, and are told again as they were walked. */
@@ -81,7 +109,7 @@ test_nothing (void)
   FpPoint corner[3];
 
   fp_traverse_corners (none, 2, (FpPoint) { 5, 7 }, 13, corner);
-  fp_traverse_adjust (corner, 2);
+  fp_traverse_adjust (corner, 2, NULL);
   g_assert_cmpfloat (corner[2].x, ==, 5);
   g_assert_cmpfloat (fp_traverse_closure (none, 0, 0).distance, ==, 0);
 }
@@ -93,6 +121,7 @@ main (int argc, char **argv)
   g_test_add_func ("/traverse/rectangle", test_rectangle);
   g_test_add_func ("/traverse/gap", test_gap);
   g_test_add_func ("/traverse/compass-rule", test_compass_rule);
+  g_test_add_func ("/traverse/kept", test_kept_sides);
   g_test_add_func ("/traverse/there-and-back", test_there_and_back);
   g_test_add_func ("/traverse/nothing", test_nothing);
   return g_test_run ();
