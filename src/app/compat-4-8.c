@@ -137,14 +137,28 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
 
 /* --- popovers --------------------------------------------------------------- */
 
+/* Left in what is not on the screen any more, the focus would take every key with it. */
+static void
+take_focus_out_of (GtkWidget *popover)
+{
+  GtkRoot *root = gtk_widget_get_root (popover);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, popover)
+      && !gtk_widget_grab_focus (gtk_widget_get_parent (popover)))
+    gtk_root_set_focus (root, NULL);
+}
+
 static gboolean
 on_any_closed (GSignalInvocationHint *hint, guint n, const GValue *value, gpointer data)
 {
   GtkWidget *popover = g_value_get_object (&value[0]);
 
   (void) hint, (void) n, (void) data;
-  if (!gtk_widget_get_mapped (popover))
-    gtk_widget_unrealize (popover);
+  if (gtk_widget_get_mapped (popover))
+    return TRUE;
+  take_focus_out_of (popover);
+  gtk_widget_unrealize (popover);
   return TRUE;
 }
 

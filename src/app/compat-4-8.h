@@ -42,7 +42,9 @@ void fp_ask (GtkWindow *parent, const char *heading, const char *body, const cha
  * fp_let_popovers_go:
  *
  * Once for the program.  A popover that is closed by a key while the pointer is over it keeps its surface, which goes on
- * asking for the pointer: the clicks of the window beneath are lost.  From here on a closed popover has no surface.
+ * asking for the pointer: the clicks of the window beneath are lost.  And where a menu is closed from a page within it, the
+ * focus stays there: every key is lost.  From here on a closed popover has no surface, and the focus is on what it hung
+ * from.
  */
 void fp_let_popovers_go (void);
 

@@ -122,6 +122,27 @@ class Task:
         self.along = along - 210
         wait_for("the board to say where it is", lambda: "High altar" in self.told())
 
+    def down_to(self, name):
+        """To the entry of a menu, which has the focus then."""
+        for _ in range(20):
+            if (self.program.focused() or self.board).get_name() == name:
+                return
+            keys("Down")
+            time.sleep(0.15)
+        raise Failure(f"{name!r} is not reached; the focus is on {self.program.focused()}")
+
+    def looks_at_it_in_grey(self):
+        """From a page within the menu; the keys go on afterwards."""
+        keys("F10")
+        self.down_to("Look of the Board")
+        keys("Return")
+        time.sleep(0.5)
+        self.down_to("Grey")
+        keys("Return")
+        keys("ctrl+l")
+        self.focus("the list", re.compile("^High altar, proposed"))
+        keys("Escape")
+
     def follows_a_finding(self):
         wait_for("the findings", self.settled, 60)
         keys("ctrl+shift+f")
@@ -205,7 +226,7 @@ class Task:
         check(not said, "the program complained: " + "\n".join(said))
 
     def run(self):
-        steps = [self.opens_the_sample, self.chooses_from_the_list, self.types_a_dimension, self.moves_it,
+        steps = [self.opens_the_sample, self.chooses_from_the_list, self.types_a_dimension, self.moves_it, self.looks_at_it_in_grey,
                  self.follows_a_finding, self.settles_it, self.makes_an_alternative, self.compares,
                  self.exports_an_elevation, self.saves, self.left_behind]
         print(f"1..{len(steps)}", flush=True)
