@@ -39,13 +39,18 @@ hit_thing (FpBoardView *self, FpToolHit *hit, const FpPlaced *placed, int view)
   hit->movable = may_be_moved (self, placed);
 }
 
-/* The lines of a dimension run across the drawing; there, what they cross is meant.  The figure is always meant. */
+/* The lines of a dimension run across the drawing, and those of what is removed across what comes in its place; there,
+ * what they cross is meant.  The figure is always meant, and on a footpace, which covers much, what was there before. */
 static gboolean
 crosses_a_face (FpBoardView *self, const FpMark *mark, FpPoint paper)
 {
+  const FpPlaced *face;
   int view;
 
-  return mark->dimension != 0 && mark->type != FP_MARK_TEXT && fp_board_view_face_at (self, paper, &view) != NULL;
+  if (mark->type == FP_MARK_TEXT || (mark->dimension == 0 && mark->standing != FP_STANDING_REMOVED))
+    return FALSE;
+  face = fp_board_view_face_at (self, paper, &view);
+  return face != NULL && (mark->dimension != 0 || fp_item_kind (face->item)->role != FP_ROLE_FOOTPACE);
 }
 
 /* A dimension that shows no single parameter, or a level: what it measures can be typed over all the same. */

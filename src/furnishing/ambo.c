@@ -135,7 +135,7 @@ quantities (const FpForm *form, GArray *out)
 const FpKind fp_kind_ambo = {
   .id = "ambo",
   .label = "Ambo",
-  .tells = "The fixed place from which the readings are proclaimed.",
+  .tells = "The fixed place, lectern or pulpit, from which the readings are proclaimed.",
   .role = FP_ROLE_AMBO,
   .anchor = FP_ANCHOR_CENTRE,
   .spot = FP_SPOT_GOSPEL_FRONT,

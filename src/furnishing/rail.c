@@ -289,7 +289,7 @@ amiss (const FpForm *form)
 const FpKind fp_kind_rail = {
   .id = "rail",
   .label = "Communion rail",
-  .tells = "The low rail at the entrance to the sanctuary, where the people kneel to receive Communion.",
+  .tells = "The low altar rail at the entrance to the sanctuary, where the people kneel to receive Communion.",
   .role = FP_ROLE_RAIL,
   .anchor = FP_ANCHOR_FRONT,
   .spot = FP_SPOT_OPENING,

@@ -483,6 +483,33 @@ test_board_cuts_across (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The new credence stands over the old one, whose broken lines run across it: wherever it is clicked, the new is meant. */
+static void
+test_board_hits_the_new (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpPlaced *credence;
+  double x, y;
+
+  fp_document_set_alternative (d, 1);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1000, 900);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0 && gtk_widget_get_width (board) > 900);
+  credence = fp_document_placed (d, "credence");
+  g_assert_nonnull (credence);
+  for (guint i = 1; i < 10; i++)
+    {
+      const FpPoint at = { credence->plan.x0 + (credence->plan.x1 - credence->plan.x0) / 2.0,
+                           credence->plan.y0 + (credence->plan.y1 - credence->plan.y0) * i / 10.0 };
+
+      g_assert_true (fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { at.x, at.y, 0.0 }, &x, &y));
+      g_assert_cmpstr (fp_board_view_hit (b, x, y).item, ==, "credence");
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What is drawn beside the middle of a side of the wall of the parish, within the ring of its number. */
 static guint32
 pixel_at_side (FpBoardView *b, FpDocument *d, cairo_surface_t *surface, guint side)
@@ -625,6 +652,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/hides-handles", test_board_hides_handles);
+  g_test_add_func ("/board/hits-the-new", test_board_hits_the_new);
   g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
   g_test_add_func ("/board/tells-where-the-chosen-stands", test_board_tells_where_the_chosen_stands);
   g_test_add_func ("/board/no-document", test_board_without_document);
