@@ -242,7 +242,7 @@ fp_between_add_whereabouts (FpBetweenSearch *s)
 
   for (guint i = 0; i < s->n_placed; i++)
     {
-      Line line;
+      Line line = { 0 };
 
       if (!is_set_out (s, &s->placed[i]))
         continue;
