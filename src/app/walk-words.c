@@ -55,8 +55,12 @@ fp_turn_parse (const char *text, double *turn, GError **error)
   sign = take_side (stripped);
   if (g_str_has_suffix (stripped, "°"))
     stripped[strlen (stripped) - strlen ("°")] = '\0';
-  if (!fp_number_parse (stripped, &degrees, error))
-    return FALSE;
+  if (!fp_number_parse (stripped, &degrees, NULL))
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_SYNTAX, "\"%s\" is no turn: type it as \"right 90\", \"left 45\" or "
+                   "\"straight on\"", text);
+      return FALSE;
+    }
   if (!(fabs (degrees) <= 180.0))
     {
       g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "a turn is at most 180°");
@@ -76,17 +80,33 @@ fp_turn_format (double turn)
   return g_strdup_printf ("%s %s°", turn < 0 ? "right" : "left", degrees);
 }
 
+/* Where the first corner lies; nothing is said of a way that is none. */
+static char *
+gap_lies (FpPoint gap, FpUnits units)
+{
+  g_autofree char *across = fp_length_format_unit (fabs (gap.x), units);
+  g_autofree char *along = fp_length_format_unit (fabs (gap.y), units);
+  const gboolean has_across = fabs (gap.x) >= CLOSED / 2, has_along = fabs (gap.y) >= CLOSED / 2;
+  GString *text = g_string_new (NULL);
+
+  if (has_across)
+    g_string_append_printf (text, "%s towards the %s side", across, gap.x < 0 ? "Gospel" : "Epistle");
+  if (has_across && has_along)
+    g_string_append (text, " and ");
+  if (has_along)
+    g_string_append_printf (text, "%s %s", along, gap.y < 0 ? "west" : "east");
+  return g_string_free (text, FALSE);
+}
+
 static char *
 gap_tells (const FpClosure *closure, FpUnits units)
 {
   g_autofree char *gap = fp_length_format_unit (closure->distance, units);
   g_autofree char *walked = fp_length_format_unit (closure->walked, units);
-  g_autofree char *across = fp_length_format_unit (fabs (closure->gap.x), units);
-  g_autofree char *along = fp_length_format_unit (fabs (closure->gap.y), units);
+  g_autofree char *lies = gap_lies (closure->gap, units);
 
-  return g_strdup_printf ("It fails to close by %s in %s walked: the first corner lies %s towards the %s side and %s "
-                          "%s of where the walk ends.", gap, walked, across,
-                          closure->gap.x < 0 ? "Gospel" : "Epistle", along, closure->gap.y < 0 ? "west" : "east");
+  return g_strdup_printf ("It fails to close by %s in %s walked: the first corner lies %s of where the walk ends.", gap,
+                          walked, lies);
 }
 
 static void

@@ -3,6 +3,8 @@
 
 #include "footpace/error.h"
 
+#include <string.h>
+
 static void
 test_turns (void)
 {
@@ -34,6 +36,9 @@ test_turns (void)
       g_assert_false (fp_turn_parse (bad[i], &turn, &error));
       g_assert_nonnull (error);
       g_assert_cmpfloat (turn, ==, 1234);
+      /* As it was typed, not without its first letters. */
+      if (!g_error_matches (error, FP_ERROR, FP_ERROR_RANGE))
+        g_assert_nonnull (strstr (error->message, *bad[i] != '\0' ? bad[i] : "\"\""));
     }
 }
 
@@ -65,7 +70,7 @@ test_closing (void)
                    "That is shared out over the sides: up to 180 mm may be, 1 % of the way.");
   g_assert_nonnull (strstr (kept, " over the sides that were not typed: up to 180 mm"));
   g_assert_cmpstr (much, ==, "It fails to close by 200 mm in 18\u202f200 mm walked: the first corner lies 200 mm towards the "
-                   "Epistle side and 0 mm east of where the walk ends. That is too much to be shared out: up to 182 mm may "
+                   "Epistle side of where the walk ends. That is too much to be shared out: up to 182 mm may "
                    "be, 1 % of the way.");
 }
 
