@@ -56,6 +56,63 @@ find_sheet (const char *id, FpSheetKind *kind)
   return FALSE;
 }
 
+/* --- where it is cut ------------------------------------------------------- */
+
+#define OF(sheet) (1u << FP_SHEET_##sheet)
+
+/* A plan shows where sections are cut, and which way they look.  A board is not turned, and has an elevation, which is
+ * cut where it always is. */
+static const struct { const char *option; guint sheets; const char *named; } cuts[] = {
+  { "--along", OF (PLAN) | OF (SECTION) | OF (SECTIONS) | OF (BOARD), "plan, section, sections and board" },
+  { "--across", OF (PLAN) | OF (CROSS) | OF (SECTIONS), "plan, cross and sections" },
+  { "--turned", OF (PLAN) | OF (SECTION) | OF (CROSS) | OF (SECTIONS), "plan, section, cross and sections" },
+};
+
+/* FALSE after having said what does not go with the sheet. */
+static gboolean
+cuts_go_with_sheet (const Options *o, const FpSheetSpec *spec)
+{
+  const gboolean said[] = { o->along != NULL, o->across != NULL, o->turned };
+  g_autofree char *reason = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cuts) && reason == NULL; i++)
+    if (said[i] && (o->compare || (cuts[i].sheets & (1u << spec->kind)) == 0))
+      reason = g_strdup_printf ("%s does not go with --sheet %s; it goes with %s", cuts[i].option,
+                                o->compare ? "compare" : fp_sheet_id (spec->kind), cuts[i].named);
+  if (reason == NULL && o->turned && spec->kind == FP_SHEET_PLAN && !spec->cut[FP_VIEW_SECTION].placed
+      && !spec->cut[FP_VIEW_ELEVATION].placed)
+    reason = g_strdup ("--turned goes with --sheet plan only where --along or --across says where a section is cut");
+  if (reason != NULL)
+    fp_command_fail (reason);
+  return reason == NULL;
+}
+
+/* What is typed cuts the church. FALSE after having said from where to where it lies. */
+static gboolean
+cuts_church (const char *option, const char *text, double at, double low, double high, FpUnits units)
+{
+  g_autofree char *from = fp_length_format_unit (low, units), *to = fp_length_format_unit (high, units);
+  g_autofree char *expected = NULL;
+
+  if (text == NULL || low > high || (at >= low && at <= high)) /* low is more where there is nothing yet */
+    return TRUE;
+  expected = g_strdup_printf ("a length from %s to %s, where there is a church to be cut", from, to);
+  fp_command_fail_value (option, text, expected);
+  return FALSE;
+}
+
+static gboolean
+cuts_lie_in_church (const Options *o, const FpSheetSpec *spec, const FpScene *scene)
+{
+  const FpBox3 all = fp_scene_box (scene);
+  const FpUnits units = fp_project_brief (fp_scene_project (scene))->units;
+
+  return cuts_church ("--along", o->along, spec->cut[FP_VIEW_SECTION].at, all.lo.x, all.hi.x, units)
+         && cuts_church ("--across", o->across, spec->cut[FP_VIEW_ELEVATION].at, all.lo.y, all.hi.y, units);
+}
+
+/* --- as typed -------------------------------------------------------------- */
+
 /* "50" or "1:50"; 0 for "fit". */
 static gboolean
 parse_scale (const char *text, double *scale)
@@ -175,7 +232,7 @@ fill_from_page (Options *o, const FpPageSetup *page)
     o->tiles = g_strdup (fp_paper_id (page->tile));
 }
 
-/* As typed, or else as the project has them. */
+/* As typed, or else as the project has them; turned where either says so. */
 static void
 fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spec)
 {
@@ -183,6 +240,8 @@ fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spe
     spec->cut[FP_VIEW_SECTION] = page->along;
   if (o->across == NULL)
     spec->cut[FP_VIEW_ELEVATION] = page->across;
+  if (o->turned)
+    spec->cut[FP_VIEW_SECTION].turned = spec->cut[FP_VIEW_ELEVATION].turned = TRUE;
 }
 
 /* FALSE after having said what is wrong. */
@@ -206,30 +265,28 @@ fill_spec (Options *o, FpSheetSpec *spec)
 
 /* One sheet of one alternative, with further ones where its findings take them. */
 static GPtrArray *
-draw_sheet (const FpProject *project, guint alternative, FpSheetSpec *spec, const Options *o, FpScene **scene,
-            GError **error)
+draw_sheet (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **error)
 {
   g_auto (GStrv) lines = NULL;
 
   if (o->findings)
     {
-      g_autoptr (FpFindings) findings = fp_findings_of (project, alternative, NULL, NULL);
+      g_autoptr (FpFindings) findings = fp_findings_of (fp_scene_project (scene), fp_scene_alternative (scene), NULL,
+                                                       NULL);
       lines = fp_report_lines (findings);
       spec->findings = (const char *const *) lines;
     }
-  *scene = fp_scene_new (project, alternative);
-  return o->tiles != NULL ? fp_sheet_pages_tiled (*scene, spec, o->tile, NULL, error)
-                          : fp_sheet_pages (*scene, spec, NULL, error);
+  return o->tiles != NULL ? fp_sheet_pages_tiled (scene, spec, o->tile, NULL, error)
+                          : fp_sheet_pages (scene, spec, NULL, error);
 }
 
 static GPtrArray *
-draw_comparison (const FpProject *project, const FpSheetSpec *spec, const Options *o, FpScene **scene, GError **error)
+draw_comparison (const FpProject *project, const FpSheetSpec *spec, const Options *o, GError **error)
 {
   g_autoptr (GPtrArray) sheets = NULL;
   g_autoptr (GPtrArray) findings = fp_comparing_findings (project);
   g_autoptr (FpComparison) comparison = fp_comparing_new (findings);
 
-  *scene = fp_scene_new (project, 0);
   sheets = fp_comparison_sheets (comparison, spec, error);
   if (sheets == NULL || o->tiles == NULL)
     return g_steal_pointer (&sheets);
@@ -260,9 +317,11 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
 
   if (alternative < 0)
     return FP_EXIT_ERROR;
+  scene = fp_scene_new (project, (guint) alternative);
+  if (!cuts_lie_in_church (o, spec, scene))
+    return FP_EXIT_ERROR;
   spec->date = date;
-  pages = o->compare ? draw_comparison (project, spec, o, &scene, &error)
-                     : draw_sheet (project, (guint) alternative, spec, o, &scene, &error);
+  pages = o->compare ? draw_comparison (project, spec, o, &error) : draw_sheet (scene, spec, o, &error);
   if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
   note_scale (spec->scale);
@@ -287,7 +346,7 @@ run (int argc, char **argv)
     { "along", 0, 0, FP_OPTION_TEXT, &o.along, "Where the section is cut: so far to the Epistle side", "LENGTH" },
     { "across", 0, 0, FP_OPTION_TEXT, &o.across, "Where the section across is cut: so far east; a plan shows both",
       "LENGTH" },
-    { "turned", 0, 0, G_OPTION_ARG_NONE, &o.turned, "Seen from the Epistle side; facing west", NULL },
+    { "turned", 0, 0, G_OPTION_ARG_NONE, &o.turned, "The sections: seen from the Epistle side; facing west", NULL },
     { "without", 0, 0, FP_OPTION_TEXT, &o.without, "Leave out: dimensions,names,seats … (see below)", "LIST" },
     { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
     { "tiles", 0, 0, FP_OPTION_TEXT, &o.tiles, "On pages of this paper, to be joined", "PAPER" },
@@ -310,6 +369,8 @@ run (int argc, char **argv)
     return FP_EXIT_ERROR;
   if (page != NULL)
     fill_cuts_from_page (&o, page, &spec);
+  if (!cuts_go_with_sheet (&o, &spec))
+    return FP_EXIT_ERROR;
   if (project == NULL)
     project = fp_command_load (o.file);
   return project == NULL ? FP_EXIT_ERROR : draw (project, &o, &spec);

@@ -264,6 +264,57 @@ def sections_are_cut_where_it_is_told():
         footpace("draw", PARISH, "--sheet", "plan", "--along", "1200", "--across", "2000", "--out", out, expect=0)
         texts = svg_texts(out)
         assert texts.count("A") == 2 and texts.count("B") == 2, texts
+        footpace("draw", PARISH, "--sheet", "plan", "--along", "1200", "--turned", "--out", out, expect=0)
+        footpace("draw", PARISH, "--sheet", "board", "--along", "1200", "--out", out, expect=0)
+        assert svg_texts(out).count("A") == 2, svg_texts(out)
+
+
+# What each has nothing to do with: sections across are not on a board, and an elevation is no section.
+CUTS = {"--along": ("plan", "section", "sections", "board"), "--across": ("plan", "cross", "sections"),
+        "--turned": ("plan", "section", "cross", "sections")}
+
+
+@test
+def a_cut_that_a_sheet_does_not_show_is_refused():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "s.svg"
+        for option, sheets in CUTS.items():
+            for sheet in {"plan", "elevation", "section", "cross", "sections", "board", "compare"} - set(sheets):
+                value = [] if option == "--turned" else ["1200"]
+                done = footpace("draw", PARISH, "--sheet", sheet, option, *value, "--out", out, expect=2)
+                assert f"{option} does not go with --sheet {sheet}; it goes with plan, {sheets[1]}" in done.stderr, done.stderr
+                assert not out.exists(), (sheet, option)
+        done = footpace("draw", PARISH, "--sheet", "plan", "--turned", "--out", out, expect=2)
+        assert "--turned goes with --sheet plan only where" in done.stderr, done.stderr
+        # The page set-up that is kept names the sheet as well as --sheet does.
+        project = pathlib.Path(folder) / "p.footpace"
+        page = ('<page sheet="%s" paper="a3" lies="landscape" scale="0" whole="no" findings="no" ink="grey" without="" '
+                'tiles="none" from="gospel" across="2000" facing="east"/>')
+        project.write_text(PARISH.read_text().replace("</project>", page % "elevation" + "</project>"))
+        done = footpace("draw", project, "--along", "1200", "--out", out, expect=2)
+        assert "--along does not go with --sheet elevation" in done.stderr, done.stderr
+        project.write_text(PARISH.read_text().replace("</project>", page % "cross" + "</project>"))
+        footpace("draw", project, "--turned", "--out", out, expect=0)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out), svg_texts(out)
+
+
+@test
+def a_cut_beyond_the_church_is_refused():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "s.svg"
+        for option, sheet in (("--along", "section"), ("--across", "cross"), ("--along", "plan"), ("--across", "plan")):
+            told = set()
+            for far in ("60m", "-60m"):
+                done = footpace("draw", PARISH, "--sheet", sheet, f"{option}={far}", "--out", out, expect=2)
+                assert f"{option} is “{far}”, expected a length from " in done.stderr, done.stderr
+                assert not out.exists(), (option, far)
+                told.add(tuple(float(x.replace("\u202f", "").replace("−", "-"))
+                               for x in re.search(r"from (.+?) mm to (.+?) mm", done.stderr).groups()))
+            (low, high), = told
+            # So far it may be, and no farther.
+            for at, expected in ((low, 0), (high, 0), (low - 1, 2), (high + 1, 2)):
+                footpace("draw", PARISH, "--sheet", sheet, f"{option}={at}", "--out", out, expect=expected)
+            out.unlink()
 
 
 @test
