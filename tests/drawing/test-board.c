@@ -223,6 +223,7 @@ static void
 test_figures_are_seen (void)
 {
   g_autoptr (FpScene) scene = parish_scene_new ();
+  guint figures = 0;
 
   for (double pan = -200; pan <= 200; pan += 50)
     {
@@ -232,8 +233,12 @@ test_figures_are_seen (void)
       for (guint i = 0; i < n; i++)
         if (mark[i].type == FP_MARK_TEXT && mark[i].dimension > 0 && !g_str_has_prefix (mark[i].text, "+")
             && !g_str_has_prefix (mark[i].text, "−") && !g_str_has_prefix (mark[i].text, "±"))
-          assert_on_paper (mark[i].at, 300, 200);
+          {
+            assert_on_paper (mark[i].at, 300, 200);
+            figures++;
+          }
     }
+  g_assert_cmpuint (figures, >, 50);
 }
 
 /* --- titles ---------------------------------------------------------------------------- */
@@ -580,6 +585,8 @@ test_steady (void)
     {
       g_autoptr (FpDrawing) drawing = draw_board (scene, scale, (FpPoint) { 400, 400 }, 900, 700);
       g_autofree char *now = texts_of (drawing);
+      g_assert_true (says (drawing, "2400")); /* of the altar */
+      g_assert_true (says (drawing, "Altar"));
       changes += before != NULL && strcmp (before, now) != 0 ? 1 : 0;
       g_free (before);
       before = g_steal_pointer (&now);

@@ -58,7 +58,8 @@ is_dimensioned (const GArray *found, const char *param, const char *figure)
   return FALSE;
 }
 
-static void
+/* FALSE where there is nothing to tell: of a gate that is not there, and of the tread of a single step. */
+static gboolean
 assert_told (const FpScene *scene, const FpPlaced *of, const Must *must, const FpDrawing *drawing, const char *what)
 {
   const FpKind *kind = fp_item_kind (of->item);
@@ -68,12 +69,12 @@ assert_told (const FpScene *scene, const FpPlaced *of, const Must *must, const F
   g_autoptr (GArray) found = crossings_read_dimensions (drawing);
   const int count = fp_kind_param_index (kind, "count");
 
-  /* A gate that is not there, and the tread of a single step. */
   if (value < 1 || (strcmp (must->param, "tread") == 0 && count >= 0 && of->form.param[count] < 2))
-    return;
+    return FALSE;
   if (!is_dimensioned (found, must->param, figure)
       && (strstr (words, must->words) == NULL || strstr (words, figure) == NULL))
     g_error ("%s: neither dimension nor words tell the %s %s", what, must->words, figure);
+  return TRUE;
 }
 
 static gboolean
@@ -102,7 +103,7 @@ is_drawn (const FpDrawing *drawing, const char *item)
 }
 
 static void
-assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean whole, const char *what)
+assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean whole, const char *what, guint *told)
 {
   const FpSheetSpec spec = { .kind = kind, .paper = paper, .landscape = TRUE, .whole = whole };
   guint n;
@@ -120,20 +121,30 @@ assert_sheet (const FpScene *scene, FpSheetKind kind, FpPaper paper, gboolean wh
       if (!placed[i].ghost && (MUSTS[m].views & (1u << kind)) != 0
           && g_str_equal (fp_item_kind (placed[i].item)->id, MUSTS[m].kind) && is_of_celebrated (scene, &placed[i])
           && placed[i].place.turn == 0 && is_drawn (drawing, fp_item_id (placed[i].item)))
-        assert_told (scene, &placed[i], &MUSTS[m], drawing, where);
+        told[m] += assert_told (scene, &placed[i], &MUSTS[m], drawing, where) ? 1 : 0;
   crossings_assert_none (drawing, -1, where);
   crossings_assert_figures_clear (drawing, where);
 }
 
+/* @told: how often each of the MUSTS was, added to. */
 static void
-assert_sheets (const FpScene *scene, guint *turn, const char *what)
+assert_sheets (const FpScene *scene, guint *turn, const char *what, guint *told)
 {
   static const FpSheetKind kinds[] = { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_BOARD };
 
   for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
     for (int whole = 0; whole < 2; whole++)
       for (guint p = 0; p < 2; p++)
-        assert_sheet (scene, kinds[k], (FpPaper) ((*turn)++ % (FP_N_PAPERS - 1)), whole, what);
+        assert_sheet (scene, kinds[k], (FpPaper) ((*turn)++ % (FP_N_PAPERS - 1)), whole, what, told);
+}
+
+/* Of all but the steps between nave and sanctuary, which some have not. */
+static void
+assert_most_told (const guint *told)
+{
+  for (guint m = 0; m < G_N_ELEMENTS (MUSTS); m++)
+    if (!g_str_equal (MUSTS[m].kind, "steps"))
+      g_assert_cmpuint (told[m], >, 0);
 }
 
 static FpProject *
@@ -153,27 +164,30 @@ static void
 test_samples (gconstpointer data)
 {
   g_autoptr (FpProject) project = load (data);
-  guint turn = 0;
+  guint turn = 0, told[G_N_ELEMENTS (MUSTS)] = { 0 };
 
   for (guint a = 0; a < fp_project_n_alternatives (project); a++)
     {
       g_autoptr (FpScene) scene = fp_scene_new (project, a);
       g_autofree char *what = g_strdup_printf ("%s, alternative %u", (const char *) data, a);
-      assert_sheets (scene, &turn, what);
+      assert_sheets (scene, &turn, what, told);
     }
+  for (guint m = 0; m < 6; m++) /* not each has a rail, or steps before it */
+    g_assert_cmpuint (told[m], >, 0);
 }
 
 static void
 test_random (void)
 {
-  guint turn = 0;
+  guint turn = 0, told[G_N_ELEMENTS (MUSTS)] = { 0 };
 
   for (guint32 seed = 1; seed <= 12; seed++)
     {
       g_autoptr (FpScene) scene = random_sanctuary_new (seed, seed % 3 == 0 ? FP_UNITS_IMPERIAL : FP_UNITS_METRIC);
       g_autofree char *what = g_strdup_printf ("random sanctuary %u", seed);
-      assert_sheets (scene, &turn, what);
+      assert_sheets (scene, &turn, what, told);
     }
+  assert_most_told (told);
 }
 
 /* --- the parish with more steps and a wider gate ------------------------------------------------ */
@@ -198,9 +212,10 @@ test_altered_parish (void)
   g_autoptr (FpScene) scene = fp_scene_new (project, 2);
   static const FpSheetKind kinds[] = { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_BOARD };
   static const FpPaper papers[] = { FP_PAPER_A2, FP_PAPER_A3, FP_PAPER_A4 };
-  guint turn = 0;
+  guint turn = 0, told[G_N_ELEMENTS (MUSTS)] = { 0 };
 
-  assert_sheets (scene, &turn, "altered parish");
+  assert_sheets (scene, &turn, "altered parish", told);
+  assert_most_told (told);
   /* Here there is room: as figures. */
   for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
     for (guint p = 0; p < G_N_ELEMENTS (papers); p++)

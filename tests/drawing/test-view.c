@@ -233,6 +233,7 @@ test_once (void)
           g_autoptr (FpProjection) projection = fp_projection_new (scene, (FpViewId) view);
           g_autoptr (FpDrawing) drawing = draw (projection, 40, FP_UNITS_METRIC, NULL);
           g_autoptr (GArray) found = crossings_read_dimensions (drawing);
+          g_assert_cmpuint (found->len, >, 3);
           for (guint i = 0; i < found->len; i++)
             for (guint j = i + 1; j < found->len; j++)
               {
@@ -262,6 +263,7 @@ test_spacing (void)
       g_autoptr (FpDrawing) drawing = draw (projection, scale, FP_UNITS_METRIC, NULL);
       g_autoptr (GArray) found = crossings_read_dimensions (drawing);
       const FpBox box = fp_projection_box (projection);
+      g_assert_cmpuint (found->len, >, 3);
       for (guint i = 0; i < found->len; i++)
         {
           const ReadDimension *p = &g_array_index (found, ReadDimension, i);
