@@ -237,6 +237,8 @@ test_what_may_catch (Fixture *f, gconstpointer data)
 static void
 test_random (Fixture *f, gconstpointer data)
 {
+  guint across[FP_CATCH_IN_LINE + 1] = { 0 }, along[FP_CATCH_IN_LINE + 1] = { 0 };
+
   (void) data;
   for (guint i = 0; i < 2000; i++)
     {
@@ -244,12 +246,22 @@ test_random (Fixture *f, gconstpointer data)
       FpCatch x, y;
       const FpVec3 at = drop_at (f, wx, wy, 40, &x, &y);
 
+      across[x.sort]++;
+      along[y.sort]++;
       g_assert_cmpfloat (fabs (at.x - wx), <=, 40 + 1e-6);
       g_assert_cmpfloat (fabs (at.y - wy), <=, 40 + 1e-6);
       g_assert_true ((x.sort == FP_CATCH_NONE) == (at.x == wx) || fabs (at.x - wx) < 1e-9);
       if (x.sort == FP_CATCH_EDGE || x.sort == FP_CATCH_IN_LINE)
         g_assert_true (fabs (at.x - 300 - x.at) < 1e-6 || fabs (at.x + 300 - x.at) < 1e-6);
     }
+  /* Of 2000 some come to rest on each sort of thing, most on none; a gap is too seldom to be sure of. */
+  g_assert_cmpuint (across[FP_CATCH_AXIS], >, 0);
+  for (guint i = 0; i <= FP_CATCH_IN_LINE; i++)
+    if (i != FP_CATCH_AXIS && i != FP_CATCH_GAP)
+      {
+        g_assert_cmpuint (across[i], >, 0);
+        g_assert_cmpuint (along[i], >, 0);
+      }
 }
 
 int
