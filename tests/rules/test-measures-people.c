@@ -286,19 +286,35 @@ test_hidden_by_candles (void)
 }
 
 /* On a level floor C = -R T / (D + T), from Shepherd's formula (University of Bath, 2012) with N = 0: below 0
- * for what lies below the eye, rising row by row. */
+ * for what lies below the eye, rising row by row.  The rows are 900 apart, of one place each, and look at the front edge
+ * of a mensa of 750, whose top is 50 + 800 high. */
 static void
 test_c_values (void)
 {
   g_autoptr (FpProject) project = church ();
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpPeople) people = NULL;
   g_autoptr (GArray) values = NULL;
+  FpVec3 eye;
+  double before = -G_MAXDOUBLE;
 
   lower_altar (&project);
   add_pews (&project, "pews", 0, -2000, 5);
+  church_param (&project, "pews", "length", 457);
+  scene = fp_scene_new (project, 0);
+  people = fp_people_new (scene);
+  eye = fp_people_eye (people, 0, FP_POSTURE_SITTING);
   values = taking_values (project, "row-c");
   g_assert_cmpuint (values->len, ==, 4);
   for (guint i = 0; i < values->len; i++)
-    g_assert_cmpfloat (g_array_index (values, FpMeasured, i).value, <, 0);
+    {
+      const double c = g_array_index (values, FpMeasured, i).value, d = 8000 - 375 - eye.y + 900 * i;
+
+      g_assert_cmpfloat_with_epsilon (c, -(eye.z - 850) * 900 / (d + 900), 1e-6);
+      g_assert_cmpfloat (c, <, 0);
+      g_assert_cmpfloat (c, >, before);
+      before = c;
+    }
   assert_short (project, "levels-and-sight:sight-over-heads");
 }
 
