@@ -2,6 +2,7 @@
 /* Where people write 0,35 the report, the table, the data and the sheets still say 0.35, and are the same. */
 #include "footpace/review.h"
 
+#include "comma.h"
 #include "taking.h"
 
 #include <glib/gstdio.h>
@@ -21,28 +22,6 @@ church (FpUnits units)
   church_param (&project, "nave", "fall", 0.06); /* 1:16.7 */
   church_param (&project, "steps", "riser", 152.4);
   return project;
-}
-
-/* A locale with a decimal comma, made where none is installed; FALSE: there is none. */
-static gboolean
-use_comma (void)
-{
-  g_autofree char *folder = NULL, *made = NULL, *command = NULL, *sweep = NULL;
-  gboolean found = setlocale (LC_ALL, "de_DE.UTF-8") != NULL;
-
-  if (found)
-    return TRUE;
-  folder = g_dir_make_tmp ("footpace-locale-XXXXXX", NULL);
-  made = g_build_filename (folder, "de_DE.UTF-8", NULL);
-  command = g_strdup_printf ("localedef -i de_DE -f UTF-8 %s", made);
-  if (g_spawn_command_line_sync (command, NULL, NULL, NULL, NULL))
-    {
-      g_setenv ("LOCPATH", folder, TRUE);
-      found = setlocale (LC_ALL, "de_DE.UTF-8") != NULL;
-    }
-  sweep = g_strdup_printf ("rm -r %s", folder);
-  g_spawn_command_line_sync (sweep, NULL, NULL, NULL, NULL);
-  return found;
 }
 
 static char *
@@ -95,7 +74,7 @@ test_comma (gconstpointer data)
 
   setlocale (LC_ALL, "C.UTF-8");
   before = all_of_it (project);
-  if (!use_comma ())
+  if (!comma_locale ())
     {
       g_test_skip ("no locale with a decimal comma can be had");
       return;
