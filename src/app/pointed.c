@@ -237,11 +237,11 @@ rest_on_edge (FpPointed *self, FpProjection *projection, double reach)
   return TRUE;
 }
 
-/* In the elevation the axis is upright; along a level edge one comes to rest on it. */
+/* In the elevation the axis is upright; along a level edge one comes to rest on it, but no other edge is left for it. */
 static void
-rest_on_axis (FpPointed *self, double reach)
+rest_on_axis (FpPointed *self, FpPoint from, double reach)
 {
-  if (self->view != FP_VIEW_ELEVATION || fabs (self->at.x) > reach)
+  if (self->view != FP_VIEW_ELEVATION || fabs (from.x) > reach || fabs (self->at.x - from.x) > 1e-6)
     return;
   rest_on (self, MAX (self->sort, FP_POINTED_AXIS), (FpPoint) { 0.0, self->at.y }, self->id);
 }
@@ -257,7 +257,7 @@ fp_pointed_find (FpProjection *projection, const FpCatches *catches, FpPoint at,
       && rest_on_plan (&self, fp_projection_scene (projection), catches, reach))
     return self;
   rest_on_edge (&self, projection, reach);
-  rest_on_axis (&self, reach);
+  rest_on_axis (&self, at, reach);
   return self;
 }
 

@@ -312,6 +312,32 @@ test_edge_and_axis (Church *c, gconstpointer data)
   g_assert_cmpfloat (spot.at.x, ==, 0.0);
 }
 
+/* On an upright edge near the axis one stays, however near it is: of the crucifix and what holds it. */
+static void
+test_upright_edges (Church *c, gconstpointer data)
+{
+  guint n, edges = 0;
+  const FpProjectedLine *line = fp_projection_lines (c->projection[FP_VIEW_ELEVATION], &n);
+
+  (void) data;
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint middle = { line[i].a.x, (line[i].a.y + line[i].b.y) / 2 };
+      FpPointed spot;
+
+      if (fabs (line[i].a.x - line[i].b.x) > 1e-9 || fabs (line[i].a.x) < 1 || fabs (line[i].a.x) > 60
+          || line[i].pen == FP_PEN_HATCH)
+        continue;
+      spot = fp_pointed_find (c->projection[FP_VIEW_ELEVATION], c->catches, (FpPoint) { middle.x + 0.2, middle.y }, 60.0);
+      if (spot.sort == FP_POINTED_CORNER)
+        continue;
+      g_assert_cmpint (spot.sort, ==, FP_POINTED_EDGE);
+      g_assert_cmpfloat (fabs (spot.at.x), >, 0.5);
+      edges++;
+    }
+  g_assert_cmpuint (edges, >, 0);
+}
+
 static FpPointed
 front_corner (Church *c, FpViewId view)
 {
@@ -374,23 +400,31 @@ test_left_behind (Church *c, gconstpointer data)
   g_assert_cmpstr (tells, ==, "");
 }
 
-/* Wherever one points, the end comes to rest within reach, and what is known of it is what the view shows. */
+/* Wherever one points, the end comes to rest within reach, in some places on an edge or a corner, and what is known of it
+ * is what the view shows. */
 static void
 test_random (Church *c, gconstpointer data)
 {
+  guint edges[FP_N_VIEWS] = { 0 }, corners = 0;
+
   (void) data;
-  for (guint i = 0; i < 300; i++)
+  for (guint i = 0; i < 1500; i++)
     {
       const FpViewId view = (FpViewId) g_test_rand_int_range (0, FP_N_VIEWS);
       const FpPoint at = { g_test_rand_double_range (-8000, 8000), g_test_rand_double_range (-3000, 9000) };
       const FpPointed spot = fp_pointed_find (c->projection[view], c->catches, at, 60.0);
       const FpPoint p = fp_view_point (view, spot.space);
 
+      edges[view] += spot.sort == FP_POINTED_EDGE ? 1 : 0;
+      corners += spot.sort == FP_POINTED_CORNER ? 1 : 0;
       g_assert_cmpfloat (fabs (spot.at.x - at.x), <=, 60.0 + 1e-6);
       g_assert_cmpfloat (fabs (spot.at.y - at.y), <=, 60.0 + 1e-6);
       g_assert_cmpfloat_with_epsilon (p.x, spot.at.x, 0.51);
       g_assert_cmpfloat_with_epsilon (p.y, spot.at.y, 0.51);
     }
+  g_assert_cmpuint (corners, >, 0);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    g_assert_cmpuint (edges[v], >, 0);
 }
 
 int
@@ -411,6 +445,7 @@ main (int argc, char **argv)
   ADD ("follows", test_follows);
   ADD ("left-behind", test_left_behind);
   ADD ("edge-and-axis", test_edge_and_axis);
+  ADD ("upright-edges", test_upright_edges);
   ADD ("random", test_random);
   return g_test_run ();
 }
