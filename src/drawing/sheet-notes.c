@@ -29,11 +29,11 @@ fp_draw_cautions (FpDrawing *drawing, const FpBox *box, FpUnits units)
 {
   g_autofree char *heading = fp_lettering_shorten ("PRELIMINARY, NOT FOR CONSTRUCTION", PLAIN, box->x1 - box->x0);
   g_autofree char *text = g_strconcat (
-    units == FP_UNITS_METRIC ? "Dimensions in millimetres, levels in metres above the datum. "
-                             : "Dimensions and levels above the datum in feet and inches. ",
-    "Verify all dimensions and levels on site. Local codes and the edition adopted there govern. To be confirmed by a "
-    "licensed architect; floors, stone and railings by a licensed engineer; candles, lamps and exits by the fire "
-    "authority.", NULL);
+    units == FP_UNITS_METRIC ? "Dimensions in mm, levels in m above the datum. "
+                             : "In feet and inches; levels above the datum. ",
+    "Verify all dimensions and levels on site. Local codes, as adopted there, govern. To be confirmed by a licensed "
+    "architect, with steps and access; floors, stone and railings by a licensed engineer; flames and exits by "
+    "the fire authority.", NULL);
   g_autoptr (GPtrArray) lines = fp_lettering_wrap (text, SMALL, box->x1 - box->x0);
   const double top = box->y1 - PLAIN - 2.0;
   const double room = top - box->y0;

@@ -99,6 +99,7 @@ line_of (const FpFinding *finding)
   append_sentence (out, "Measured: ", measured);
   append_sentence (out, "Where: ", finding->detail);
   append_sentence (out, "Source: ", finding->rule->source);
+  append_sentence (out, "Caution: ", finding->rule->caution);
   return g_string_free (out, FALSE);
 }
 

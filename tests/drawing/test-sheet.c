@@ -451,6 +451,29 @@ test_board_sheet (void)
   g_assert_cmpstr (fp_sheet_id (FP_SHEET_BOARD), ==, "board");
 }
 
+/* Down to its last word, on the smallest paper and with a legend beside it; in feet and inches it is longer. */
+static void
+test_cautions_whole (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (FpPaper paper = 0; paper < FP_N_PAPERS; paper++)
+    for (guint landscape = 0; landscape < 2; landscape++)
+      {
+        const FpSheetSpec spec = { .kind = FP_SHEET_ELEVATION, .paper = paper, .landscape = landscape != 0 };
+        g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL);
+        g_autoptr (GString) all = g_string_new (NULL);
+        guint n;
+        const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+        for (guint i = 0; i < n; i++)
+          if (mark[i].type == FP_MARK_TEXT)
+            g_string_append_printf (all, "%s ", mark[i].text);
+        if (strstr (all->str, "licensed engineer") == NULL || strstr (all->str, "exits by the fire authority.") == NULL)
+          g_error ("the cautions are not whole on %s, landscape %u", fp_paper_id (paper), landscape);
+      }
+}
+
 /* Existing, proposed and removed are told in a legend where there is more than the first. */
 static void
 test_legend (void)
@@ -704,6 +727,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/pages-of-findings", test_pages_of_findings);
   g_test_add_func ("/sheet/board", test_board_sheet);
   g_test_add_func ("/sheet/legend", test_legend);
+  g_test_add_func ("/sheet/cautions-whole", test_cautions_whole);
   g_test_add_func ("/sheet/section-line", test_section_line);
   g_test_add_func ("/sheet/section-titles", test_section_titles);
   g_test_add_func ("/sheet/both-sections", test_both_sections);
