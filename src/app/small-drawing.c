@@ -19,6 +19,8 @@ fp_small_frame (const FpScene *scene, FpViewId view)
   FpBox3 box = fp_scene_sanctuary (scene);
   FpBox frame = FP_BOX_EMPTY;
 
+  if (box.hi.x < box.lo.x) /* there is nothing yet */
+    box = (FpBox3) { { 0.0, 0.0, 0.0 }, { 0.0, 0.0, 0.0 } };
   fp_box_add_point (&frame, fp_view_point (view, box.lo));
   fp_box_add_point (&frame, fp_view_point (view, box.hi));
   frame.x0 -= ROOM_BESIDE;

@@ -10,6 +10,7 @@
 #include "sheet-dialog.h"
 #include "sheet-form.h"
 #include "show-list.h"
+#include "small-drawing.h"
 #include "sheets.h"
 #include "waiting.h"
 #include "widget-help.h"
@@ -544,6 +545,21 @@ test_window_is_named (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* All is taken out of a project: its alternatives are small sheets of paper with nothing on them. */
+static void
+test_overview_of_nothing (void)
+{
+  const FpBrief brief = { .title = (char *) "Nothing yet", .ministers = 1, .percentile = 50 };
+  g_autoptr (FpProject) project = fp_project_new (&brief);
+  FpOverview *overview = fp_overview_new (project, TRUE, NULL);
+
+  g_assert_cmpuint (overview->n, ==, 1);
+  g_assert_nonnull (overview->elevation[0]);
+  g_assert_nonnull (overview->plan[0]);
+  g_assert_cmpstr (overview->levels[0], ==, "no altar");
+  fp_overview_free (overview);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -554,6 +570,7 @@ main (int argc, char **argv)
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
   g_test_add_func ("/findings-list", test_findings_list);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);
+  g_test_add_func ("/overview/of-nothing", test_overview_of_nothing);
   g_test_add_func ("/compare-page", test_compare_page);
   g_test_add_func ("/print-preview", test_print_preview);
   g_test_add_func ("/sheet-form", test_sheet_form);
