@@ -120,6 +120,9 @@ on_keep (GtkButton *button, FpInspector *self)
   g_autoptr (GError) error = NULL;
 
   (void) button;
+  /* Pressed by a key, a button is let go a moment later: meanwhile something else may be chosen, or nothing. */
+  if (id == NULL)
+    return;
   if (!fp_document_edit (self->document, fp_set_out_restore (fp_document_base_scene (self->document), id, &error),
                          "Keep it again", NULL))
     tell_wrong (self, error);

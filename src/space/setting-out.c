@@ -26,10 +26,10 @@ static gboolean
 find_subject_in (const FpScene *scene, const FpProject *project, const char *id, Subject *s, GError **error)
 {
   *s = (Subject) { .scene = scene, .project = project, .alternative = fp_scene_alternative (scene) };
-  s->item = fp_project_find (s->project, s->alternative, id, &s->in_survey);
+  s->item = id != NULL ? fp_project_find (s->project, s->alternative, id, &s->in_survey) : NULL;
   if (s->item == NULL)
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: there is no such thing", id);
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: there is no such thing", id != NULL ? id : "nothing");
       return FALSE;
     }
   s->placed = fp_scene_placed (scene, NULL);

@@ -585,6 +585,21 @@ test_openings_spread (void)
       g_assert_true (side[i] != side[k] || fabs (along[i] - along[k]) >= width + 200 - 1e-6);
 }
 
+/* Whoever has nothing chosen is told so. */
+static void
+test_nothing_is_refused (void)
+{
+  g_autoptr (FpProject) p = bare_church ();
+  g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (fp_set_out_restore (scene, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (fp_set_out_remove (scene, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+}
+
 static void
 test_opening_needs_a_wall (void)
 {
@@ -992,6 +1007,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/every-kind-lands-inside", test_every_kind_lands_inside);
   g_test_add_func ("/setting-out/survey-from-nothing", test_survey_from_nothing);
   g_test_add_func ("/setting-out/openings-spread", test_openings_spread);
+  g_test_add_func ("/setting-out/nothing-is-refused", test_nothing_is_refused);
   g_test_add_func ("/setting-out/opening-needs-a-wall", test_opening_needs_a_wall);
   g_test_add_func ("/setting-out/move-carries", test_move_carries);
   g_test_add_func ("/setting-out/move-on-support", test_move_on_support);
