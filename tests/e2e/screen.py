@@ -86,7 +86,10 @@ def hand(*words):
 
 
 def click(x, y):
-    hand("mousemove", round(x), round(y))
+    """As a hand comes to it: from beside, not out of nowhere."""
+    for off in (6, 2, 0):
+        hand("mousemove", round(x) - off, round(y) - off)
+        time.sleep(0.05)
     time.sleep(0.1)
     hand("click", 1)
 
