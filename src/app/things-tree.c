@@ -131,7 +131,14 @@ typedef struct
   gboolean      any;
 } Update;
 
-/* Those of one depth from here on, with all that stands on them; what stands on them is settled first. */
+static const FpPlaced *
+placed_at (const Update *u, guint i)
+{
+  return &u->reading.all[g_array_index (u->things, FpThing, i).placed];
+}
+
+/* Those of one depth from here on, with all that stands on them; what stands on them is settled first.  What was there
+ * before reads as it did until all lists are set: whoever sorts one by what its rows read merges new rows into old ones. */
 static void
 update_list (Update *u, FpThingNode *parent, guint depth, gboolean building)
 {
@@ -139,24 +146,38 @@ update_list (Update *u, FpThingNode *parent, guint depth, gboolean building)
 
   while (u->at < u->things->len && g_array_index (u->things, FpThing, u->at).depth == depth)
     {
-      const FpPlaced *placed = &u->reading.all[g_array_index (u->things, FpThing, u->at).placed];
+      const FpPlaced *placed = placed_at (u, u->at);
+      const char *id = fp_item_id (placed->item);
+      const gboolean is_new = g_hash_table_lookup (u->tree->by_id, id) == NULL;
       FpThingNode *node;
 
       if (depth == 0 && ((fp_item_kind (placed->item)->flags & FP_KIND_SURVEY) != 0) != building)
         break;
-      node = node_for (u->tree, fp_item_id (placed->item));
+      node = node_for (u->tree, id);
       node->seen = TRUE;
       node->parent = parent;
       g_ptr_array_add (wanted, node);
       u->at++;
       update_list (u, node, depth + 1, building);
-      if (fp_thing_node_read (node, &u->reading, placed))
-        {
-          u->any = TRUE;
-          fp_thing_node_changed (node);
-        }
+      if (is_new)
+        u->any |= fp_thing_node_read (node, &u->reading, placed);
     }
   u->any |= set_list (parent->children, wanted);
+}
+
+static void
+read_all (Update *u)
+{
+  for (guint i = 0; i < u->things->len; i++)
+    {
+      const FpPlaced *placed = placed_at (u, i);
+      FpThingNode *node = g_hash_table_lookup (u->tree->by_id, fp_item_id (placed->item));
+
+      if (!fp_thing_node_read (node, &u->reading, placed))
+        continue;
+      u->any = TRUE;
+      fp_thing_node_changed (node);
+    }
 }
 
 static gboolean
@@ -187,6 +208,7 @@ fp_things_tree_update (FpThingsTree *self, FpDocument *document)
         g_ptr_array_add (groups, self->group[g]);
     }
   u.any |= set_list (self->roots, groups);
+  read_all (&u);
   g_hash_table_foreach_remove (self->by_id, was_not_seen, NULL);
   return u.any;
 }

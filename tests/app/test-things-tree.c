@@ -243,11 +243,56 @@ test_typing (void)
   g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
 }
 
+typedef struct { FpThingNode *moved; char *read; guint times; } Watch;
+
+static void
+on_items_changed (GListModel *list, guint at, guint removed, guint added, gpointer data)
+{
+  Watch *w = data;
+
+  (void) list, (void) at, (void) removed, (void) added;
+  g_assert_cmpstr (fp_thing_node_text (w->moved, FP_COLUMN_ALONG), ==, w->read);
+  w->times++;
+}
+
+/* One step moves a thing and adds another: what is sorted by where things stand may merge the new row into the old ones
+ * before those read otherwise, or its order holds of neither. */
+static void
+test_rows_come_before_readings (void)
+{
+  g_autoptr (FpDocument) d = open_parish ();
+  FpThingsTree *tree;
+  g_autoptr (FpProject) moved = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  GListModel *rows;
+  const char *id;
+  Watch w = { 0 };
+
+  fp_document_set_alternative (d, 2);
+  tree = tree_of (d);
+  id = id_of (d, FP_ROLE_RAIL);
+  w.moved = fp_things_tree_find (tree, id);
+  w.read = g_strdup (fp_thing_node_text (w.moved, FP_COLUMN_ALONG));
+  rows = fp_thing_node_children (fp_things_tree_parent (tree, w.moved));
+  g_signal_connect (rows, "items-changed", G_CALLBACK (on_items_changed), &w);
+  moved = fp_set_out_move (fp_document_base_scene (d), id, (FpVec3) { 0.0, 170.0, 0.0 }, NULL);
+  scene = fp_scene_new (moved, 2);
+  g_assert_true (fp_document_edit (d, fp_set_out_new (scene, fp_kind_find ("credence"), NULL, NULL), "Both", NULL));
+  g_assert_true (fp_things_tree_update (tree, d));
+  g_signal_handlers_disconnect_by_data (rows, &w);
+  g_assert_cmpuint (w.times, >, 0);
+  g_assert_cmpstr (fp_thing_node_text (w.moved, FP_COLUMN_ALONG), !=, w.read);
+  assert_same_order (tree, d);
+  fp_things_tree_free (tree);
+  g_free (w.read);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/things-tree/order", test_order);
+  g_test_add_func ("/things-tree/rows-before-readings", test_rows_come_before_readings);
   g_test_add_func ("/things-tree/words", test_words);
   g_test_add_func ("/things-tree/keeps-rows", test_edit_keeps_rows);
   g_test_add_func ("/things-tree/first-on-it", test_first_to_stand_on_it);
