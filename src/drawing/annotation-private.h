@@ -6,9 +6,6 @@
 
 G_BEGIN_DECLS
 
-/* The axis stands out beyond the view by this much, and stays clear of the first tier. */
-#define FP_AXIS_OVERRUN 4.0
-
 /* --- annotation-room.c: what the view shows, and what paper that covers --- */
 FpBox     fp_box_on_paper (const FpViewLayout *layout, const FpBox *box);
 /* For each placed thing, whether something of it that is not hidden is drawn; the caller's. */

@@ -10,6 +10,9 @@ G_BEGIN_DECLS
 
 typedef struct { FpPoint a, b; } FpSegment;
 
+/* The axis stands out beyond the view by this much, mm, and stays clear of the first tier. */
+#define FP_AXIS_OVERRUN 4.0
+
 /* Distance between the lines of a hatch, mm: ISO 128, as reported, forbids less than 0.7. */
 #define FP_HATCH_GAP 1.4
 

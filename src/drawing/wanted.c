@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "wanted.h"
 
-#include "annotation-private.h"
+#include "drawing-private.h"
 #include "must.h"
 
 #include <math.h>
