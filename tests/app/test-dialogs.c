@@ -24,22 +24,6 @@ find_window (const char *title)
   return NULL;
 }
 
-/* What the builder made under that id; NULL. */
-static GtkWidget *
-find_called (GtkWidget *top, const char *id)
-{
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (top)), id) == 0)
-    return top;
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      GtkWidget *found = find_called (w, id);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 /* --- a new project -------------------------------------------------------- */
 
 static void
@@ -59,16 +43,16 @@ open_new_church (FpProject **made)
 static const char *
 text_of (GtkWidget *dialog, const char *id)
 {
-  return gtk_editable_get_text (GTK_EDITABLE (find_called (dialog, id)));
+  return gtk_editable_get_text (GTK_EDITABLE (help_find_called (dialog, id)));
 }
 
 static void
 fill_new_church (GtkWidget *dialog)
 {
-  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "title")), "Saint Brendan");
-  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "nave-width")), "11350");
-  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "wall-height")), "as high as it is");
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "shape")), 2);
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "title")), "Saint Brendan");
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "nave-width")), "11350");
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "wall-height")), "as high as it is");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "shape")), 2);
 }
 
 static void
@@ -77,7 +61,7 @@ check_new_church_filled (GtkWidget *dialog)
   g_assert_cmpstr (text_of (dialog, "title"), ==, "Saint Brendan");
   g_assert_cmpstr (text_of (dialog, "nave-width"), ==, "11350");
   g_assert_cmpstr (text_of (dialog, "wall-height"), ==, "as high as it is");
-  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (find_called (dialog, "shape"))), ==, 2);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "shape"))), ==, 2);
 }
 
 /* However it is left: by Escape, as a window is closed, or by Cancel. */
@@ -92,7 +76,7 @@ test_new_church_stays_filled (void)
   WAIT_FOR (find_window ("New Project") == NULL);
   dialog = open_new_church (&made);
   check_new_church_filled (dialog);
-  g_signal_emit_by_name (find_called (dialog, "cancel"), "clicked");
+  g_signal_emit_by_name (help_find_called (dialog, "cancel"), "clicked");
   WAIT_FOR (find_window ("New Project") == NULL);
   dialog = open_new_church (&made);
   check_new_church_filled (dialog);
@@ -107,8 +91,8 @@ test_new_church_begins_afresh (void)
   FpProject *made = NULL;
   GtkWidget *dialog = open_new_church (&made);
 
-  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "title")), "Saint Brendan");
-  g_signal_emit_by_name (find_called (dialog, "accept"), "clicked");
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "title")), "Saint Brendan");
+  g_signal_emit_by_name (help_find_called (dialog, "accept"), "clicked");
   g_assert_nonnull (made);
   g_assert_cmpstr (fp_project_brief (made)->title, ==, "Saint Brendan");
   fp_project_unref (made);
@@ -137,10 +121,10 @@ setup_of (GtkWidget *dialog)
 static void
 choose_small_grey_plan (GtkWidget *dialog)
 {
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "sheet")), 1);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "paper")), FP_PAPER_A4);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_called (dialog, "ink")), FP_INK_GREY);
-  gtk_editable_set_text (GTK_EDITABLE (find_called (dialog, "number")), "HR-07");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "sheet")), 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "paper")), FP_PAPER_A4);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "ink")), FP_INK_GREY);
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "number")), "HR-07");
 }
 
 static void

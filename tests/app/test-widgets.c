@@ -25,23 +25,18 @@ count_up (guint *n)
   ++*n;
 }
 
+static gboolean
+is_row_of (GtkWidget *widget, gconstpointer param)
+{
+  const FpParam *p = FP_IS_PARAM_ROW (widget) ? fp_param_row_param (FP_PARAM_ROW (widget)) : NULL;
+
+  return p != NULL && g_strcmp0 (p->id, param) == 0;
+}
+
 static GtkWidget *
 find_row (GtkWidget *top, const char *param)
 {
-  if (FP_IS_PARAM_ROW (top))
-    {
-      const FpParam *p = fp_param_row_param (FP_PARAM_ROW (top));
-
-      return p != NULL && g_strcmp0 (p->id, param) == 0 ? top : NULL;
-    }
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      GtkWidget *found = find_row (w, param);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
+  return help_find_that (top, is_row_of, param);
 }
 
 static void
@@ -402,16 +397,18 @@ test_sheet_dialog (void)
 
 /* --- the window ----------------------------------------------------------- */
 
-/* The button that does it can be pressed. */
+static gboolean
+can_do (GtkWidget *widget, gconstpointer action)
+{
+  return GTK_IS_ACTIONABLE (widget) && gtk_widget_is_sensitive (widget)
+         && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (widget)), action) == 0;
+}
+
+/* A button that does it can be pressed. */
 static gboolean
 offers (GtkWidget *top, const char *action)
 {
-  if (GTK_IS_ACTIONABLE (top) && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (top)), action) == 0)
-    return gtk_widget_is_sensitive (top);
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    if (offers (w, action))
-      return TRUE;
-  return FALSE;
+  return help_find_that (top, can_do, action) != NULL;
 }
 
 static void

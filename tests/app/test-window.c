@@ -136,14 +136,15 @@ test_escape_leaves_compare (void)
 }
 
 static gboolean
+says (GtkWidget *widget, gconstpointer part)
+{
+  return GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), part) != NULL;
+}
+
+static gboolean
 has_text (GtkWidget *top, const char *part)
 {
-  if (GTK_IS_LABEL (top) && strstr (gtk_label_get_text (GTK_LABEL (top)), part) != NULL)
-    return TRUE;
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    if (has_text (w, part))
-      return TRUE;
-  return FALSE;
+  return help_find_that (top, says, part) != NULL;
 }
 
 static void
@@ -325,21 +326,6 @@ row_of (GtkWidget *findings, const FpDocument *d, const char *rule)
   return NULL;
 }
 
-static GtkWidget *
-button_called (GtkWidget *top, const char *label)
-{
-  if (GTK_IS_BUTTON (top) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (top)), label) == 0)
-    return top;
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      GtkWidget *found = button_called (w, label);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 /* Where it is, what it is about, and the field that settles it, in view; then settled by one press, and taken back. */
 static void
 test_finding_leads_to_its_field (void)
@@ -372,7 +358,7 @@ test_finding_leads_to_its_field (void)
   g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (window)), field));
   /* ADA Standards (2010), 404.2.3, from memory: 32 in clear, which is 812.8 mm. */
   g_assert_true (has_text (GTK_WIDGET (row), "815 mm"));
-  g_signal_emit_by_name (button_called (GTK_WIDGET (row), "Make This Change"), "clicked");
+  g_signal_emit_by_name (help_find_button (GTK_WIDGET (row), "Make This Change"), "clicked");
   g_assert_cmpfloat (fp_item_param (fp_document_chosen_placed (d)->item, "gate"), ==, 815.0);
   WAIT_FOR (!fp_document_is_checking (d) && row_of (findings, d, "gate-access") == NULL);
   /* Settled: nothing is ringed any more. */

@@ -40,15 +40,14 @@ help_show (GtkWidget *child)
   return window;
 }
 
-/* The first widget of a type below another, by depth. */
 GtkWidget *
-help_find (GtkWidget *top, GType type)
+help_find_that (GtkWidget *top, HelpIs is, gconstpointer data)
 {
-  if (G_TYPE_CHECK_INSTANCE_TYPE (top, type))
+  if (is (top, data))
     return top;
   for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
     {
-      GtkWidget *found = help_find (w, type);
+      GtkWidget *found = help_find_that (w, is, data);
 
       if (found != NULL)
         return found;
@@ -56,17 +55,50 @@ help_find (GtkWidget *top, GType type)
   return NULL;
 }
 
+static gboolean
+is_of_type (GtkWidget *widget, gconstpointer type)
+{
+  return G_TYPE_CHECK_INSTANCE_TYPE (widget, *(const GType *) type);
+}
+
+GtkWidget *
+help_find (GtkWidget *top, GType type)
+{
+  return help_find_that (top, is_of_type, &type);
+}
+
+static gboolean
+is_styled (GtkWidget *widget, gconstpointer css)
+{
+  return gtk_widget_has_css_class (widget, css);
+}
+
 GtkWidget *
 help_find_styled (GtkWidget *top, const char *css)
 {
-  if (gtk_widget_has_css_class (top, css))
-    return top;
-  for (GtkWidget *w = gtk_widget_get_first_child (top); w != NULL; w = gtk_widget_get_next_sibling (w))
-    {
-      GtkWidget *found = help_find_styled (w, css);
+  return help_find_that (top, is_styled, css);
+}
 
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
+static gboolean
+is_called (GtkWidget *widget, gconstpointer id)
+{
+  return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0;
+}
+
+GtkWidget *
+help_find_called (GtkWidget *top, const char *id)
+{
+  return help_find_that (top, is_called, id);
+}
+
+static gboolean
+is_button (GtkWidget *widget, gconstpointer label)
+{
+  return GTK_IS_BUTTON (widget) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0;
+}
+
+GtkWidget *
+help_find_button (GtkWidget *top, const char *label)
+{
+  return help_find_that (top, is_button, label);
 }

@@ -12,6 +12,10 @@ const char     *help_altar_id    (FpDocument *d);    /* interned */
 
 /* A window that holds one widget, on show. */
 GtkWidget      *help_show        (GtkWidget *child);
-/* The first widget of a type, or of a style class, below another, by depth; NULL. */
+/* The first widget that is so, below another and it included, by depth; NULL. */
+typedef gboolean (*HelpIs) (GtkWidget *widget, gconstpointer data);
+GtkWidget      *help_find_that   (GtkWidget *top, HelpIs is, gconstpointer data);
 GtkWidget      *help_find        (GtkWidget *top, GType type);
-GtkWidget      *help_find_styled (GtkWidget *top, const char *css);
+GtkWidget      *help_find_styled (GtkWidget *top, const char *css);   /* of that style class */
+GtkWidget      *help_find_called (GtkWidget *top, const char *id);    /* what the builder made under that id */
+GtkWidget      *help_find_button (GtkWidget *top, const char *label);
