@@ -263,6 +263,18 @@ fp_sheet_dialog_close_request (GtkWindow *window)
   return GTK_WINDOW_CLASS (fp_sheet_dialog_parent_class)->close_request (window);
 }
 
+/* With the chooser two windows go at once: a window manager that looks to the second of them for whom to give the focus
+ * would give it to nobody. */
+static void
+close_for_good (FpSheetDialog *self)
+{
+  GtkWindow *over = gtk_window_get_transient_for (GTK_WINDOW (self));
+
+  gtk_window_close (GTK_WINDOW (self));
+  if (over != NULL)
+    gtk_window_present (over);
+}
+
 static void
 on_file (GFile *file, gpointer data)
 {
@@ -288,7 +300,7 @@ on_file (GFile *file, gpointer data)
   self->written = TRUE;
   chosen_format = selected (self->format);
   g_signal_emit (self, written_signal, 0, path, fp_sheets_files (self->sheets, format));
-  gtk_window_close (GTK_WINDOW (self));
+  close_for_good (self);
 }
 
 static void
