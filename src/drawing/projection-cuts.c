@@ -7,9 +7,6 @@
 #define GEOS_USE_ONLY_R_API
 #include <geos_c.h>
 
-/* mm: corners of neighbours that differ by less are one; faces that meet so have no crack between them. */
-#define GRID 0.001
-
 typedef struct
 {
   guint      owner;
@@ -46,7 +43,7 @@ ring_points_new (GEOSContextHandle_t geos, const GEOSGeometry *ring)
       GEOSCoordSeq_getXY_r (geos, corners, (i + n - 2) % (n - 1), &before.x, &before.y);
       GEOSCoordSeq_getXY_r (geos, corners, i, &p.x, &p.y);
       GEOSCoordSeq_getXY_r (geos, corners, i + 1, &after.x, &after.y);
-      if (fp_segment_distance (before, after, p) > GRID)
+      if (fp_segment_distance (before, after, p) > FP_CUT_GRID)
         g_array_append_val (pt, p);
     }
   return pt;
@@ -96,12 +93,23 @@ append_hole (GArray *outline, const GArray *ring)
 }
 
 static void
+take_outline (const Joining *j, const GArray *outline)
+{
+  const FpProjectedCut cut = {
+    .n = outline->len,
+    .owner = j->owner,
+    .outline = g_memdup2 (outline->data, outline->len * sizeof (FpPoint)),
+  };
+
+  g_array_append_val (j->cuts, cut);
+}
+
+static void
 take_polygon (GEOSContextHandle_t geos, const GEOSGeometry *polygon, const Joining *j)
 {
   g_autoptr (GArray) outer = ring_points_new (geos, GEOSGetExteriorRing_r (geos, polygon));
   g_autoptr (GArray) outline = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   const int holes = GEOSGetNumInteriorRings_r (geos, polygon);
-  FpProjectedCut cut;
 
   if (outer->len < 3)
     return;
@@ -115,12 +123,8 @@ take_polygon (GEOSContextHandle_t geos, const GEOSGeometry *polygon, const Joini
       add_borders (j, hole);
       append_hole (outline, hole);
     }
-  if (j->cuts == NULL)
-    return;
-  cut.n = outline->len;
-  cut.owner = j->owner;
-  cut.outline = g_memdup2 (outline->data, outline->len * sizeof (FpPoint));
-  g_array_append_val (j->cuts, cut);
+  if (j->cuts != NULL)
+    take_outline (j, outline);
 }
 
 /* Any mixture of geometries that a union may give: only areas count. */
@@ -137,6 +141,24 @@ take_areas (GEOSContextHandle_t geos, const GEOSGeometry *shape, const Joining *
     }
 }
 
+/* A convex piece that stands alone needs no union. */
+static gboolean
+take_alone (const FpCutPiece *piece, guint n, const Joining *j)
+{
+  g_autoptr (GArray) ring = NULL, outline = NULL;
+
+  if (n != 1 || !fp_outline_is_convex (piece->pt, piece->n))
+    return FALSE;
+  ring = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  outline = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  g_array_append_vals (ring, piece->pt, piece->n);
+  append_ring (outline, ring, TRUE);
+  add_borders (j, outline);
+  if (j->cuts != NULL)
+    take_outline (j, outline);
+  return TRUE;
+}
+
 static GEOSGeometry *
 union_new (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n)
 {
@@ -150,7 +172,7 @@ union_new (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n)
   all = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, part, made); /* takes the parts */
   if (all == NULL)
     return NULL;
-  joined = GEOSUnaryUnionPrec_r (geos, all, GRID);
+  joined = GEOSUnaryUnionPrec_r (geos, all, FP_CUT_GRID);
   if (joined == NULL)
     {
       /* An outline that is not simple: better in pieces than not at all. */
@@ -158,6 +180,15 @@ union_new (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n)
     }
   GEOSGeom_destroy_r (geos, all);
   return joined;
+}
+
+static void
+take_union (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n, const Joining *j)
+{
+  GEOSGeometry *joined = union_new (geos, piece, n);
+
+  take_areas (geos, joined, j);
+  GEOSGeom_destroy_r (geos, joined);
 }
 
 static int
@@ -175,21 +206,21 @@ compare_pieces (gconstpointer pa, gconstpointer pb)
 static void
 join_all (GEOSContextHandle_t geos, GArray *pieces, Joining *j)
 {
-  const FpCutPiece *piece = (const FpCutPiece *) (gconstpointer) pieces->data;
+  const FpCutPiece *piece;
   guint i = 0;
 
+  fp_cut_strips_join (pieces);
+  piece = (const FpCutPiece *) (gconstpointer) pieces->data;
   g_array_sort (pieces, compare_pieces);
   while (i < pieces->len)
     {
-      GEOSGeometry *joined;
       guint k = i + 1;
       while (k < pieces->len && piece[k].owner == piece[i].owner && piece[k].fabric == piece[i].fabric)
         k++;
       j->owner = piece[i].owner;
       j->depth = piece[k - 1].depth;
-      joined = union_new (geos, piece + i, k - i);
-      take_areas (geos, joined, j);
-      GEOSGeom_destroy_r (geos, joined);
+      if (!take_alone (piece + i, k - i, j))
+        take_union (geos, piece + i, k - i, j);
       i = k;
     }
 }

@@ -104,6 +104,13 @@ FpVec3 fp_sight_point  (FpViewId view, gboolean turned, FpVec3 world);
  */
 void fp_sketch_join_cuts (FpSketch *self, GArray *cuts);
 
+/* mm: corners of neighbours that differ by less are one; cut faces that meet so have no crack between them. */
+#define FP_CUT_GRID 0.001
+
+/* Joins each piece to the one before it in @pieces (FpCutPiece) where both are convex, of one owner and fabric, share a
+ * whole side, and are convex together: what the pieces cover stays the same. */
+void fp_cut_strips_join (GArray *pieces);
+
 /* --- what hides what --------------------------------------------------------- */
 
 /* Faces sorted into cells; @sketch must outlive it and not change. */
