@@ -263,7 +263,8 @@ typedef enum
   FP_SORT_ALTAR,     /* the altar, its steps, and what stands on and behind it but lights */
   FP_SORT_LIGHTS,
   FP_SORT_FURNITURE, /* rail, credence, ambo                                */
-  FP_SORT_SEATS,     /* of ministers and people, and where people stand     */
+  FP_SORT_SEDILIA,   /* the seats of the ministers                          */
+  FP_SORT_SEATS,     /* of the people, and where they stand                 */
   FP_N_SORTS
 } FpSort;
 FpSort        fp_kind_sort (const FpKind *kind);

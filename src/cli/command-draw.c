@@ -384,8 +384,8 @@ const FpCommand fp_command_draw = {
   "alternatives side by side (compare). The sheet has a title block, a\n"
   "scale bar and cautions.\n"
   "Without --sheet the page set-up that is kept in the project is taken.\n"
-  "What may be left out: building, altar, lights, furniture, seats; existing,\n"
-  "proposed, removed; dimensions, levels, names.\n"
+  "What may be left out: building, altar, lights, furniture, sedilia, seats;\n"
+  "existing, proposed, removed; dimensions, levels, names.\n"
   "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"
   "the ending of their name.",
   "  footpace draw parish.footpace --sheet elevation --out elevation.pdf\n"

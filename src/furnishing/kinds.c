@@ -72,7 +72,9 @@ fp_kind_sort (const FpKind *kind)
       return FP_SORT_ALTAR;
     case FP_ROLE_CANDLES:
       return FP_SORT_LIGHTS;
-    case FP_ROLE_SEDILIA: case FP_ROLE_CHAIR: case FP_ROLE_PEWS: case FP_ROLE_STANDING_ROOM:
+    case FP_ROLE_SEDILIA: case FP_ROLE_CHAIR:
+      return FP_SORT_SEDILIA;
+    case FP_ROLE_PEWS: case FP_ROLE_STANDING_ROOM:
       return FP_SORT_SEATS;
     case FP_ROLE_CREDENCE: case FP_ROLE_AMBO: case FP_ROLE_RAIL: case FP_ROLE_NONE:
       break;

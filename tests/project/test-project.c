@@ -747,6 +747,11 @@ test_hidden (void)
     }
   g_assert_true (fp_hidden_parse (" Names,seats ,", &again, NULL));
   g_assert_cmpuint (again, ==, 1u << FP_SHOW_NAMES | 1u << FP_SHOW_SEATS);
+  /* The pews are left out by themselves: whoever looks at the sanctuary wants to see who sits in it. */
+  g_assert_false (fp_shows_thing (1u << FP_SHOW_SEATS, fp_kind_find ("pews"), FP_STANDING_PROPOSED));
+  g_assert_true (fp_shows_thing (1u << FP_SHOW_SEATS, fp_kind_find ("sedilia"), FP_STANDING_PROPOSED));
+  g_assert_true (fp_shows_thing (1u << FP_SHOW_SEATS, fp_kind_find ("chair"), FP_STANDING_PROPOSED));
+  g_assert_false (fp_shows_thing (1u << FP_SHOW_SEDILIA, fp_kind_find ("chair"), FP_STANDING_PROPOSED));
   g_assert_false (fp_hidden_parse ("names;seats", &again, &wrong));
   g_assert_cmpstr (wrong, ==, "names;seats");
   /* Each kind has a sort, and is left out with it or with its standing, and with nothing else. */
