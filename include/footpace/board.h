@@ -28,6 +28,9 @@ typedef struct
 
 FpBoardMemory *fp_board_memory_new  (void);
 void           fp_board_memory_free (FpBoardMemory *self);
+FpBoardMemory *fp_board_memory_copy (const FpBoardMemory *self);
+/* Takes what the other remembers of the views that both have drawn last at the same step of scale. */
+void           fp_board_memory_recall (FpBoardMemory *self, const FpBoardMemory *other);
 
 /**
  * fp_board_layout:

@@ -157,6 +157,7 @@ fp_board_view_ensure (FpBoardView *self)
   self->drawing = fp_board_draw (self->projection, &self->layout, width_mm (self) + 2.0 * MARGIN_MM,
                                  fp_board_view_height_mm (self) + 2.0 * MARGIN_MM);
   self->layout.chosen = NULL;
+  fp_board_view_keep_memory (self);
 }
 
 /* --- looking around ------------------------------------------------------- */

@@ -27,6 +27,7 @@ struct _FpBoardView
 
   FpProjection  *projection[FP_N_VIEWS];
   FpBoardMemory *memory;       /* where names and dimensions stood, so that they do not jump */
+  GPtrArray     *kept;         /* and where they stood in other states of the project */
   FpBoardLayout  layout;       /* in paper mm of the drawing: margin included  */
   double         scale;        /* 0: nothing framed yet                        */
   FpPoint        pan;          /* paper mm                                     */
@@ -94,6 +95,12 @@ void    fp_board_view_forget_drawing (FpBoardView *self);
 gboolean fp_board_view_has_projections (FpBoardView *self);
 double  fp_board_view_height_mm (FpBoardView *self);
 FpUnits fp_board_view_units    (FpBoardView *self);
+
+/* --- board-memory.c --- */
+void    fp_board_view_forget_memory (FpBoardView *self); /* begins anew with none */
+void    fp_board_view_drop_memory   (FpBoardView *self);
+void    fp_board_view_keep_memory   (FpBoardView *self); /* of what has just been drawn */
+void    fp_board_view_recall        (FpBoardView *self, const FpScene *scene); /* which is drawn next */
 
 /* --- board-input.c --- */
 void    fp_board_view_add_controllers (FpBoardView *self);

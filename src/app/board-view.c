@@ -23,9 +23,7 @@ forget_elevation (FpBoardView *self, const FpProjection *next)
 
   if (was.placed == is.placed && was.turned == is.turned)
     return;
-  g_clear_pointer (&self->memory, fp_board_memory_free);
-  self->memory = fp_board_memory_new ();
-  self->layout.memory = self->memory;
+  fp_board_view_forget_memory (self);
   fp_tape_turn (&self->tape, is.turned);
 }
 
@@ -36,6 +34,8 @@ on_projections (FpProjection *const *projection, gpointer data)
   const FpScene *was = self->projection[0] != NULL ? fp_scene_ref (fp_projection_scene (self->projection[0])) : NULL;
 
   forget_elevation (self, projection[FP_VIEW_ELEVATION]);
+  if (was != NULL && was != fp_projection_scene (projection[0]))
+    fp_board_view_recall (self, fp_projection_scene (projection[0]));
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
       g_clear_pointer (&self->projection[v], fp_projection_unref);
@@ -109,6 +109,7 @@ void
 fp_board_view_set_document (FpBoardView *self, FpDocument *document)
 {
   forget_document (self);
+  fp_board_view_forget_memory (self);
   self->scale = 0.0;
   self->framing = FRAME_SANCTUARY;
   self->only = -1;
@@ -323,8 +324,7 @@ fp_board_view_dispose (GObject *object)
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
-  self->layout.memory = NULL;
-  g_clear_pointer (&self->memory, fp_board_memory_free);
+  fp_board_view_drop_memory (self);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);
 }
 
@@ -357,7 +357,7 @@ fp_board_view_init (FpBoardView *self)
   self->pointer = (FpPoint) { -1.0, -1.0 };
   self->anchor = FP_VIEW_PLAN;
   self->only = -1;
-  self->memory = fp_board_memory_new ();
+  fp_board_view_forget_memory (self);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Board", -1);

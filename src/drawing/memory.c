@@ -25,6 +25,35 @@ fp_board_memory_free (FpBoardMemory *self)
   g_free (self);
 }
 
+static void
+view_memory_take (FpViewMemory *self, const FpViewMemory *other)
+{
+  self->scale = other->scale;
+  g_array_set_size (self->labels, 0);
+  g_array_append_vals (self->labels, other->labels->data, other->labels->len);
+  g_array_set_size (self->wanted, 0);
+  g_array_append_vals (self->wanted, other->wanted->data, other->wanted->len);
+}
+
+FpBoardMemory *
+fp_board_memory_copy (const FpBoardMemory *self)
+{
+  FpBoardMemory *copy = fp_board_memory_new ();
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    view_memory_take (&copy->view[v], &self->view[v]);
+  return copy;
+}
+
+/* What was remembered at another scale is of no use, and what stands there now still is. */
+void
+fp_board_memory_recall (FpBoardMemory *self, const FpBoardMemory *other)
+{
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    if (self->view[v].scale == other->view[v].scale)
+      view_memory_take (&self->view[v], &other->view[v]);
+}
+
 const FpViewMemory *
 fp_view_memory_at (const FpViewMemory *self, double scale)
 {

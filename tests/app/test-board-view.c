@@ -612,6 +612,74 @@ test_board_tells_where_the_chosen_stands (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static int
+compare_lines (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(const char *const *) a, *(const char *const *) b);
+}
+
+/* All that is lettered, and where, sorted: owned by the caller. */
+static char *
+lettering_of (FpBoardView *b)
+{
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+  const FpMark *mark;
+  guint n;
+
+  fp_board_view_ensure (b);
+  mark = fp_drawing_marks (b->drawing, &n);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT)
+      g_ptr_array_add (lines, g_strdup_printf ("%s %.2f %.2f %.0f", mark[i].text, mark[i].at.x, mark[i].at.y, mark[i].turn));
+  g_ptr_array_sort (lines, compare_lines);
+  g_ptr_array_add (lines, NULL);
+  return g_strjoinv ("\n", (char **) lines->pdata);
+}
+
+/* Whatever was drawn meanwhile, the same project looks the same. */
+static void
+test_board_undoes_lettering (void)
+{
+  static const char *const moved[] = { "altar", "ambo", "credence", NULL };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  g_autofree char *before = NULL;
+  guint n = 0, other = 0;
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1200, 900);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0 && gtk_widget_get_width (board) > 1000);
+  before = lettering_of (b);
+  for (guint i = 0; moved[i] != NULL; i++)
+    for (guint k = 1; fp_document_placed (d, moved[i]) != NULL && k < 8; k++)
+      {
+        const FpVec3 by = { 180.0 * k * (k % 2 == 0 ? 1.0 : -1.0), -90.0 * k, 0.0 };
+        g_autofree char *after = NULL, *undone = NULL, *redone = NULL;
+
+        if (!fp_document_edit (d, fp_set_out_move (fp_document_scene (d), moved[i], by, NULL), "Moved", NULL))
+          continue;
+        WAIT_FOR (fp_board_view_is_current (b));
+        after = lettering_of (b);
+        g_assert_true (fp_document_undo (d));
+        WAIT_FOR (fp_board_view_is_current (b));
+        undone = lettering_of (b);
+        g_assert_cmpstr (undone, ==, before);
+        g_assert_true (fp_document_redo (d));
+        WAIT_FOR (fp_board_view_is_current (b));
+        redone = lettering_of (b);
+        g_assert_cmpstr (redone, ==, after);
+        g_assert_true (fp_document_undo (d));
+        WAIT_FOR (fp_board_view_is_current (b));
+        g_free (lettering_of (b));
+        other += strcmp (after, before) != 0;
+        n++;
+      }
+  g_assert_cmpuint (n, >, 10);
+  g_assert_cmpuint (other, >, 5);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_board_without_document (void)
 {
@@ -655,6 +723,8 @@ main (int argc, char **argv)
   g_test_add_func ("/board/hits-the-new", test_board_hits_the_new);
   g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
   g_test_add_func ("/board/tells-where-the-chosen-stands", test_board_tells_where_the_chosen_stands);
+  g_test_add_func ("/board/tells-the-chosen-by-colour", test_board_tells_the_chosen_by_colour);
+  g_test_add_func ("/board/undoes-lettering", test_board_undoes_lettering);
   g_test_add_func ("/board/no-document", test_board_without_document);
   return g_test_run ();
 }
