@@ -260,8 +260,15 @@ fp_findings_list_offer (FpFindingsList *self, const char *remedy)
   g_free (self->offer);
   self->offer = g_strdup (remedy);
   show_rows (self);
-  if (remedy != NULL && gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list)) != NULL)
-    fp_scroll_to (GTK_WIDGET (gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))));
+}
+
+void
+fp_findings_list_reveal (FpFindingsList *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
+
+  if (row != NULL)
+    fp_scroll_to (GTK_WIDGET (row));
 }
 
 gboolean

@@ -32,6 +32,8 @@ void       fp_findings_list_set_full (FpFindingsList *self, gboolean full);
 const FpShown *fp_findings_list_picked (FpFindingsList *self);
 /* The change that would settle it, in words; NULL: none. Forgotten when another is chosen. */
 void           fp_findings_list_offer  (FpFindingsList *self, const char *remedy);
+/* Scrolls to the chosen one; nothing where there is none. */
+void           fp_findings_list_reveal (FpFindingsList *self);
 
 /* The finding that is chosen, or the first: FALSE when there is none. */
 gboolean       fp_findings_list_focus (FpFindingsList *self);

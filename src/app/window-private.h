@@ -35,6 +35,9 @@ struct _FpWindow
   gboolean    follows;       /* to its field, as soon as that is found       */
   gboolean    has_remedy;
   FpRemedy    remedy;
+  gboolean    pointing;      /* the chosen finding is what the board is about: nothing else was chosen since */
+  gboolean    settled;       /* its mark went away because it was            */
+  gboolean    changed;       /* something was changed since it was chosen    */
   gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */
 
   GtkWidget  *title, *subtitle;
@@ -83,6 +86,8 @@ gboolean fp_window_put_notice_away (FpWindow *self);
 /* --- window-remedy.c --- */
 void     fp_window_class_bind_remedy (GtkWidgetClass *widget_class);
 void     fp_window_forget_remedy (FpWindow *self); /* something was changed */
+void     fp_window_look_again (FpWindow *self);    /* findings have come: of what was changed, the chosen one is shown anew */
+void     fp_window_stop_pointing (FpWindow *self); /* something else was chosen */
 void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any more */
 
 /* --- window-side.c --- */

@@ -54,6 +54,18 @@ run (FpLatestJob *job, gpointer data, gpointer window)
 
 /* --- what is shown of it -------------------------------------------------- */
 
+static void
+choose_item (FpWindow *self, const char *item)
+{
+  FpVec3 at;
+  gboolean marked = fp_board_view_marked (FP_BOARD_VIEW (self->board), &at);
+
+  fp_document_choose (self->document, item);
+  self->pointing = TRUE;
+  if (marked)
+    fp_board_view_mark (FP_BOARD_VIEW (self->board), &at);
+}
+
 /* What can be changed is brought into view; what is only moved has its place among its fields. */
 static void
 point_out (FpWindow *self)
@@ -61,14 +73,7 @@ point_out (FpWindow *self)
   const FpRemedy *r = &self->remedy;
 
   if (g_strcmp0 (fp_document_chosen (self->document), r->item) != 0)
-    {
-      FpVec3 at;
-      gboolean marked = fp_board_view_marked (FP_BOARD_VIEW (self->board), &at);
-
-      fp_document_choose (self->document, r->item);
-      if (marked)
-        fp_board_view_mark (FP_BOARD_VIEW (self->board), &at);
-    }
+    choose_item (self, r->item);
   if (r->param != NULL)
     fp_inspector_point_out (FP_INSPECTOR (self->inspector), r->param->id);
   else
@@ -79,6 +84,8 @@ static void
 follow (FpWindow *self)
 {
   self->follows = FALSE;
+  if (self->has_remedy)
+    point_out (self);
   if (fp_document_chosen (self->document) != NULL)
     fp_inspector_focus_pointed_out (FP_INSPECTOR (self->inspector));
 }
@@ -90,6 +97,10 @@ offer (FpWindow *self, const FpRemedy *remedy)
 
   self->remedy = *remedy;
   fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), words);
+  /* Whoever changes something has his hands elsewhere: nothing is chosen or scrolled under them. */
+  if (self->changed)
+    return;
+  fp_findings_list_reveal (FP_FINDINGS_LIST (self->findings));
   point_out (self);
 }
 
@@ -124,11 +135,54 @@ look (FpWindow *self, const FpShown *shown)
   fp_latest_ask (self->remedies, request);
 }
 
+/* --- after something was changed ------------------------------------------ */
+
+/* Its mark goes with the finding and comes back with it: undo brings back what was settled. */
+static void
+mark_again (FpWindow *self, const FpShown *shown)
+{
+  FpBoardView *board = FP_BOARD_VIEW (self->board);
+  FpVec3 at;
+
+  if (shown == NULL && fp_board_view_marked (board, &at))
+    {
+      self->settled = TRUE;
+      fp_board_view_mark (board, NULL);
+    }
+  else if (shown != NULL && shown->finding->has_at && (self->settled || fp_board_view_marked (board, &at)))
+    {
+      if (self->settled)
+        fp_findings_list_reveal (FP_FINDINGS_LIST (self->findings));
+      self->settled = FALSE;
+      fp_board_view_mark (board, &shown->finding->at);
+    }
+}
+
+void
+fp_window_look_again (FpWindow *self)
+{
+  const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
+
+  if (fp_document_is_checking (self->document) || fp_document_is_previewing (self->document))
+    return;
+  if (self->pointing)
+    mark_again (self, shown);
+  if (shown != NULL && !self->has_remedy && self->looked_for == NULL)
+    look (self, shown);
+}
+
+void
+fp_window_stop_pointing (FpWindow *self)
+{
+  self->pointing = self->settled = FALSE;
+}
+
 void
 fp_window_forget_remedy (FpWindow *self)
 {
   self->looked_for = NULL;
   self->follows = self->has_remedy = FALSE;
+  self->changed = TRUE;
   fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), NULL);
   fp_inspector_point_out (FP_INSPECTOR (self->inspector), NULL);
 }
@@ -138,6 +192,7 @@ fp_window_drop_remedies (FpWindow *self)
 {
   self->looked_for = NULL;
   self->follows = self->has_remedy = FALSE;
+  fp_window_stop_pointing (self);
   g_clear_pointer (&self->remedies, fp_latest_free);
 }
 
@@ -163,6 +218,8 @@ on_finding_picked (FpWindow *self)
   fp_board_view_mark (FP_BOARD_VIEW (self->board), shown->finding->has_at ? &shown->finding->at : NULL);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
   fp_window_forget_remedy (self);
+  self->pointing = TRUE;
+  self->settled = self->changed = FALSE;
   if (!shown->stale && fp_findings_scene (shown->of) == fp_document_scene (self->document))
     look (self, shown);
 }

@@ -47,22 +47,12 @@ on_scene (FpWindow *self)
   fp_window_update_actions (self);
 }
 
-/* A finding that is settled is no longer shown where it was. */
-static void
-on_findings (FpWindow *self)
-{
-  FpVec3 at;
-
-  if (!fp_document_is_checking (self->document) && fp_board_view_marked (FP_BOARD_VIEW (self->board), &at)
-      && fp_findings_list_picked (FP_FINDINGS_LIST (self->findings)) == NULL)
-    fp_board_view_mark (FP_BOARD_VIEW (self->board), NULL);
-}
-
 static void
 on_chosen (FpWindow *self)
 {
   gboolean thing = self->document != NULL && fp_document_chosen (self->document) != NULL;
 
+  fp_window_stop_pointing (self);
   /* Who chooses in the list goes on in the list. */
   if (!thing || !fp_things_list_is_choosing (FP_THINGS_LIST (self->things)))
     fp_window_show_thing (self, thing);
@@ -106,7 +96,7 @@ fp_window_set_document (FpWindow *self, FpDocument *document)
       g_signal_connect_swapped (document, "scene", G_CALLBACK (on_scene), self);
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
       g_signal_connect_swapped (document, "state", G_CALLBACK (on_state), self);
-      g_signal_connect_swapped (document, "findings", G_CALLBACK (on_findings), self);
+      g_signal_connect_swapped (document, "findings", G_CALLBACK (fp_window_look_again), self);
       gtk_widget_grab_focus (self->board);
       fp_window_keep (self);
     }

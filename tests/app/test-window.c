@@ -12,6 +12,7 @@
 #include "window.h"
 
 #include "footpace/review.h"
+#include "footpace/setting-out.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -364,7 +365,20 @@ test_finding_leads_to_its_field (void)
   /* Settled: nothing is ringed any more. */
   g_assert_false (fp_board_view_marked (FP_BOARD_VIEW (child_called (window, "board")), &at));
   g_assert_nonnull (strstr (fp_document_undo_label (d), "Settle"));
+  /* Taken back: it is shown as it was, ringed and with what settles it. */
   g_assert_true (fp_document_undo (d));
+  WAIT_FOR (fp_board_view_marked (FP_BOARD_VIEW (child_called (window, "board")), &at));
+  row = row_of (findings, d, "gate-access");
+  g_assert_true (gtk_list_box_row_is_selected (row));
+  WAIT_FOR (gtk_widget_get_visible (help_find_styled (GTK_WIDGET (row), "offer")));
+  g_assert_true (has_text (GTK_WIDGET (row), "815 mm"));
+  /* Another thing is chosen: what is changed now marks nothing on the board, but what settles the finding is still told. */
+  fp_document_choose (d, "altar");
+  g_assert_true (fp_document_edit (d, fp_set_out_move (fp_document_scene (d), "altar", (FpVec3) { 0, -10, 0 }, NULL), "Moved", NULL));
+  g_assert_false (gtk_widget_get_visible (help_find_styled (GTK_WIDGET (row), "offer")));
+  WAIT_FOR (gtk_widget_get_visible (help_find_styled (GTK_WIDGET (row_of (findings, d, "gate-access")), "offer")));
+  g_assert_false (fp_board_view_marked (FP_BOARD_VIEW (child_called (window, "board")), &at));
+  g_assert_cmpstr (fp_document_chosen (d), ==, "altar");
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
