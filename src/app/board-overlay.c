@@ -7,9 +7,13 @@
 #define MARK_RADIUS_MM 3.2
 #define LEFT_WIDTH_MM  1.0 /* wider than any pen, with what smooths its edges */
 
+/* Of what is chosen: no ink of the drawing, nor like one to who sees no difference of red and green.  The safe inks draw
+ * proposed work in blue, so there it is the bluish green that goes with them. */
 FpInk
 fp_board_view_accent (FpBoardView *self)
 {
+  if (self->ink == FP_INK_SAFE)
+    return self->dark ? (FpInk) { 0.25, 0.85, 0.66 } : (FpInk) { 0.0, 0.47, 0.35 };
   return self->dark ? (FpInk) { 0.53, 0.73, 1.0 } : (FpInk) { 0.11, 0.36, 0.72 };
 }
 

@@ -21,12 +21,48 @@ repaint (FpDrawingView *self)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+/* --- ink ------------------------------------------------------------------ */
+
+#define INK "fp-ink"
+
+static FpInkChoice
+ink_of (FpDrawingView *self)
+{
+  for (GtkWidget *w = GTK_WIDGET (self); w != NULL; w = gtk_widget_get_parent (w))
+    if (g_object_get_data (G_OBJECT (w), INK) != NULL)
+      return (FpInkChoice) (GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (w), INK)) - 1);
+  return FP_INK_COLOUR;
+}
+
+FpSurfaceLook
+fp_drawing_view_look (FpDrawingView *self)
+{
+  return self->paper ? FP_SURFACE_PAPER : fp_surface_look (ink_of (self), self->dark);
+}
+
+static void
+repaint_within (GtkWidget *top)
+{
+  if (FP_IS_DRAWING_VIEW (top))
+    repaint (FP_DRAWING_VIEW (top));
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL; child = gtk_widget_get_next_sibling (child))
+    repaint_within (child);
+}
+
+void
+fp_drawing_view_set_ink_within (GtkWidget *top, FpInkChoice ink)
+{
+  g_object_set_data (G_OBJECT (top), INK, GUINT_TO_POINTER ((guint) ink + 1));
+  repaint_within (top);
+}
+
+/* --- painting ------------------------------------------------------------- */
+
 static GskRenderNode *
 paint (FpDrawingView *self, double width, double height)
 {
   double w = fp_drawing_width (self->drawing), h = fp_drawing_height (self->drawing);
   double scale = MIN (width / w, height / h);
-  gboolean dark = self->dark && !self->paper;
   GskRenderNode *node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   cairo_t *cr = gsk_cairo_node_get_draw_context (node);
 
@@ -34,7 +70,7 @@ paint (FpDrawingView *self, double width, double height)
   cairo_scale (cr, scale, scale);
   cairo_rectangle (cr, 0.0, 0.0, w, h);
   cairo_clip (cr);
-  fp_drawing_paint (self->drawing, cr, dark ? FP_SURFACE_DARK : FP_SURFACE_PAPER, self->paper);
+  fp_drawing_paint (self->drawing, cr, fp_drawing_view_look (self), self->paper);
   cairo_destroy (cr);
   return node;
 }

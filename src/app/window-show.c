@@ -2,6 +2,7 @@
 /* window-show.c - what the board shows, and on what ground it is drawn */
 #include "window-private.h"
 
+#include "drawing-view.h"
 #include "show-list.h"
 
 #include <string.h>
@@ -63,7 +64,11 @@ static const char *const grounds[] = { "system", "white", "dark" };
 static void
 look (FpWindow *self)
 {
-  fp_board_view_set_look (board (self), (FpGround) self->remembered.ground, (FpInkChoice) self->remembered.ink);
+  const FpInkChoice ink = (FpInkChoice) self->remembered.ink;
+
+  fp_board_view_set_look (board (self), (FpGround) self->remembered.ground, ink);
+  fp_drawing_view_set_ink_within (self->alternatives, ink);
+  fp_drawing_view_set_ink_within (self->compare, ink);
 }
 
 static void

@@ -253,6 +253,32 @@ test_board_shows_less (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Two of the three receptors are left: what red and green do together, and blue. */
+static double
+least_difference (FpInk a, FpInk b)
+{
+  return hypot (0.35 * (a.r - b.r) + 0.65 * (a.g - b.g), a.b - b.b);
+}
+
+/* What is chosen is told from all work, also by who sees no difference of red and green. */
+static void
+test_board_tells_the_chosen_by_colour (void)
+{
+  FpBoardView *b = g_object_ref_sink (FP_BOARD_VIEW (fp_board_view_new ()));
+
+  for (guint ground = FP_GROUND_WHITE; ground <= FP_GROUND_DARK; ground++)
+    for (guint ink = 0; ink < FP_N_INKS; ink++)
+      for (guint s = FP_STANDING_PROPOSED; s <= FP_STANDING_REMOVED; s++)
+        {
+          fp_board_view_set_look (b, (FpGround) ground, (FpInkChoice) ink);
+          g_assert_cmpfloat (least_difference (fp_board_view_accent (b),
+                                               fp_pen_ink (FP_PEN_OUTLINE, (FpStanding) s,
+                                                           fp_surface_look ((FpInkChoice) ink, ground == FP_GROUND_DARK))),
+                             >, 0.25);
+        }
+  g_object_unref (b);
+}
+
 /* What is not shown is passed over by Tab, and left out by Ctrl+A. */
 static void
 test_board_chooses_what_is_shown (void)

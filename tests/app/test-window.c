@@ -2,6 +2,7 @@
 /* The window as a whole: messages over the board, the side, the ways back to the board, adding by name, the report. */
 #include "board-view.h"
 #include "compat-4-8.h"
+#include "drawing-view.h"
 #include "findings-list.h"
 #include "param-row.h"
 #include "remembered.h"
@@ -312,6 +313,25 @@ test_survey_is_told_of (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Who chose inks that can be told apart has them on every picture of the alternatives. */
+static void
+test_pictures_follow_the_inks (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *window = open_window (d), *picture;
+
+  WAIT_FOR ((picture = help_find (child_called (window, "alternatives"), FP_TYPE_DRAWING_VIEW)) != NULL);
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "ink", g_variant_new_string ("colour"));
+  g_assert_cmpint (fp_drawing_view_look (FP_DRAWING_VIEW (picture)), ==, fp_surface_look (FP_INK_COLOUR, FALSE));
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "ink", g_variant_new_string ("safe"));
+  g_assert_cmpint (fp_drawing_view_look (FP_DRAWING_VIEW (picture)), ==, fp_surface_look (FP_INK_SAFE, FALSE));
+  /* Those that are made afterwards too. */
+  g_assert_true (gtk_widget_activate_action (window, "win.compare", NULL));
+  WAIT_FOR ((picture = help_find (child_called (window, "compare"), FP_TYPE_DRAWING_VIEW)) != NULL);
+  g_assert_cmpint (fp_drawing_view_look (FP_DRAWING_VIEW (picture)), ==, fp_surface_look (FP_INK_SAFE, FALSE));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* --- a finding that is chosen --------------------------------------------- */
 
 static GtkListBoxRow *
@@ -503,6 +523,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/side/nonsense", test_remembered_nonsense);
   g_test_add_func ("/window/alternatives", test_new_alternative_comes_into_view);
   g_test_add_func ("/window/survey", test_survey_is_told_of);
+  g_test_add_func ("/window/inks", test_pictures_follow_the_inks);
   g_test_add_func ("/window/finding", test_finding_leads_to_its_field);
   g_test_add_func ("/window/finding/not-mistaken", test_finding_is_not_mistaken);
   g_test_add_func ("/window/thing-from-the-top", test_inspector_begins_at_the_top);
