@@ -225,9 +225,18 @@ left_free (gpointer data)
 }
 
 static void
-set_left (FpSheetDialog *self, Left *left)
+set_left (FpDocument *document, const FpPageSetup *page, const char *number)
 {
-  g_object_set_data_full (G_OBJECT (self->document), "sheet-left", left, left_free);
+  Left *left = g_new (Left, 1);
+
+  *left = (Left) { *page, g_strdup (number) };
+  g_object_set_data_full (G_OBJECT (document), "sheet-left", left, left_free);
+}
+
+static const Left *
+get_left (FpDocument *document)
+{
+  return g_object_get_data (G_OBJECT (document), "sheet-left");
 }
 
 /* The next person prints alike: the set-up is kept with the project. */
@@ -238,7 +247,7 @@ keep_setup (FpSheetDialog *self)
   g_autoptr (GError) error = NULL;
 
   self->begun = *page;
-  set_left (self, NULL);
+  g_object_set_data (G_OBJECT (self->document), "sheet-left", NULL);
   if (!fp_page_setup_equal (fp_project_page (fp_document_project (self->document)), page)
       && !fp_document_set_page (self->document, page, &error))
     fail (self, error->message);
@@ -250,16 +259,11 @@ fp_sheet_dialog_close_request (GtkWindow *window)
   FpSheetDialog *self = FP_SHEET_DIALOG (window);
   const FpPageSetup page = fp_sheet_form_get (FP_SHEET_FORM (self->form));
   const char *number = fp_sheet_form_number (FP_SHEET_FORM (self->form));
-  const Left *before = g_object_get_data (G_OBJECT (self->document), "sheet-left");
+  const Left *before = get_left (self->document);
 
   if (!self->written
       && (!fp_page_setup_equal (&page, &self->begun) || strcmp (number, before != NULL ? before->number : "") != 0))
-    {
-      Left *left = g_new (Left, 1);
-
-      *left = (Left) { page, g_strdup (number) };
-      set_left (self, left);
-    }
+    set_left (self->document, &page, number);
   return GTK_WINDOW_CLASS (fp_sheet_dialog_parent_class)->close_request (window);
 }
 
@@ -396,37 +400,80 @@ fp_sheet_dialog_init (FpSheetDialog *self)
 
 /* As the dialog was left, or the project was printed last, or else what is usual. */
 static FpPageSetup
-first_setup (const FpProject *project, const Left *left, guint sheet)
+last_setup (FpDocument *document, guint sheet)
 {
+  const FpProject *project = fp_document_project (document);
   const gboolean imperial = fp_project_brief (project)->units == FP_UNITS_IMPERIAL;
-  FpPageSetup page = {
-    .sheet = sheet, .paper = imperial ? FP_PAPER_TABLOID : FP_PAPER_A3, .landscape = TRUE, .findings = TRUE,
+
+  if (get_left (document) != NULL)
+    return get_left (document)->page;
+  if (fp_project_page (project) != NULL)
+    return *fp_project_page (project);
+  return (FpPageSetup) {
+    .sheet = sheet == FP_SHEET_COMPARE ? FP_SHEET_ELEVATION : sheet,
+    .paper = imperial ? FP_PAPER_TABLOID : FP_PAPER_A3, .landscape = TRUE, .findings = TRUE,
     .tile = imperial ? FP_PAPER_LETTER : FP_PAPER_A4,
   };
+}
 
-  if (left != NULL)
-    page = left->page;
-  else if (fp_project_page (project) != NULL)
-    page = *fp_project_page (project);
+static gboolean
+is_cut_alike (const FpCut *a, const FpCut *b)
+{
+  return !a->placed == !b->placed && (!a->placed || (a->at == b->at && !a->turned == !b->turned));
+}
+
+/* Who looks at less on the board, or cuts it elsewhere, wants that on paper; but what was chosen for the last sheet is not
+ * overruled by a board that has been left alone since. */
+static void
+take_over (FpPageSetup *page, FpDocument *document, const FpSheetSeen *seen)
+{
+  static const FpSheetSeen at_first = { 0 };
+  const FpSheetSeen *last = g_object_get_data (G_OBJECT (document), "sheet-seen");
+
+  last = last != NULL ? last : &at_first;
+  if (seen->hidden != last->hidden)
+    page->hidden = seen->hidden;
+  if (seen->ink != last->ink)
+    page->ink = seen->ink;
+  if (!is_cut_alike (&seen->along, &last->along))
+    page->along = seen->along;
+  if (!is_cut_alike (&seen->across, &last->across))
+    page->across = seen->across;
+  g_object_set_data_full (G_OBJECT (document), "sheet-seen", g_memdup2 (seen, sizeof *seen), g_free);
+}
+
+static FpPageSetup
+first_setup (FpDocument *document, guint sheet, const FpSheetSeen *seen)
+{
+  const FpPageSetup last = last_setup (document, sheet);
+  FpPageSetup page = last;
+
+  if (seen != NULL)
+    take_over (&page, document, seen);
+  /* It is offered until something else is: also the next time that the dialog opens. */
+  if (!fp_page_setup_equal (&page, &last))
+    {
+      g_autofree char *number = g_strdup (get_left (document) != NULL ? get_left (document)->number : "");
+
+      set_left (document, &page, number);
+    }
   if (sheet == FP_SHEET_COMPARE)
     page.sheet = sheet;
   return page;
 }
 
 GtkWidget *
-fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet)
+fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet, const FpSheetSeen *seen)
 {
   FpSheetDialog *self = g_object_new (FP_TYPE_SHEET_DIALOG, "transient-for", parent, NULL);
-  const FpProject *project = fp_document_project (document);
-  const Left *left = g_object_get_data (G_OBJECT (document), "sheet-left");
-  const FpPageSetup page = first_setup (project, left, sheet);
+  const FpPageSetup page = first_setup (document, sheet, seen);
 
   self->document = g_object_ref (document);
   self->latest = fp_latest_new ("sheets", &drawing, self);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->format), chosen_format);
-  fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (project)->units);
-  if (left != NULL)
-    fp_sheet_form_set_number (FP_SHEET_FORM (self->form), left->number);
+  fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (fp_document_project (document))->units);
+  if (get_left (document) != NULL)
+    fp_sheet_form_set_number (FP_SHEET_FORM (self->form), get_left (document)->number);
   self->begun = fp_sheet_form_get (FP_SHEET_FORM (self->form));
   self->ready = TRUE;
   on_change (self);

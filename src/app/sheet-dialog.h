@@ -17,7 +17,19 @@ G_BEGIN_DECLS
 #define FP_TYPE_SHEET_DIALOG (fp_sheet_dialog_get_type ())
 G_DECLARE_FINAL_TYPE (FpSheetDialog, fp_sheet_dialog, FP, SHEET_DIALOG, GtkWindow)
 
-/* @sheet: FpSheetKind or FP_SHEET_COMPARE, chosen at first. */
-GtkWidget *fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet);
+/* What the board shows of what a sheet asks too. */
+typedef struct
+{
+  FpHidden    hidden;
+  FpInkChoice ink;
+  FpCut       along, across;
+} FpSheetSeen;
+
+/**
+ * fp_sheet_dialog_new:
+ * @sheet: FpSheetKind or FP_SHEET_COMPARE, chosen at first
+ * @seen: (nullable): what the board shows; what of it was changed since the last sheet is offered for this one
+ */
+GtkWidget *fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet, const FpSheetSeen *seen);
 
 G_END_DECLS

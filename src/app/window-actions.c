@@ -365,8 +365,13 @@ sheet (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
   gboolean comparison = strcmp (name, "win.sheet-compare") == 0 || on_compare_page (self);
+  const FpSheetSeen seen = {
+    .hidden = fp_board_view_hidden (board (self)), .ink = (FpInkChoice) self->remembered.ink,
+    .along = fp_board_view_cut (board (self), FP_VIEW_SECTION),
+    .across = fp_board_view_cut (board (self), FP_VIEW_ELEVATION),
+  };
   GtkWidget *dialog = fp_sheet_dialog_new (GTK_WINDOW (self), self->document,
-                                           comparison ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION);
+                                           comparison ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION, &seen);
 
   (void) parameter;
   g_signal_connect_object (dialog, "written", G_CALLBACK (on_written), self, 0);

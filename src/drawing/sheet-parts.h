@@ -58,6 +58,7 @@ FpTold fp_findings_told (const FpBox *box, const char *const *findings);
 typedef struct
 {
   const char *owner, *title, *supplementary, *creator, *document_type, *number, *date, *sheet, *scale, *paper;
+  const char *left_out; /* "Not shown: …", under the supplementary title; NULL: everything is shown */
 } FpTitleBlock;
 
 void   fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpTitleBlock *fields);

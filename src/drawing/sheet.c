@@ -31,6 +31,7 @@ typedef struct
 {
   double width, height; /* of the paper          */
   FpBox  frame, block, notes, content, findings; /* findings: empty when there are none */
+  gboolean words_only;  /* there is no drawing on it */
   FpFindingsList list;
 } Page;
 
@@ -90,6 +91,7 @@ lay_page (const FpSheetSpec *spec, Page *page)
   FpBox *f = &page->frame;
   double beside, block;
 
+  page->words_only = FALSE;
   fp_paper_size (spec->paper, spec->landscape, &page->width, &page->height);
   if (spec->width > 0 && spec->height > 0)
     {
@@ -152,6 +154,24 @@ number_from_title (const char *title, const char *alternative, const char *code)
   return g_ascii_strup (s->str, -1);
 }
 
+/* The sorts and the standings of things that the drawing leaves out, "Not shown: lights; pews and people"; NULL: none.
+ * Lettering that is left out says itself that it is. */
+static char *
+left_out (FpHidden hidden)
+{
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  for (guint show = FP_SHOW_BUILDING; show <= FP_SHOW_REMOVED; show++)
+    if (!fp_shows (hidden, (FpShow) show))
+      {
+        g_autofree char *label = g_ascii_strdown (fp_show_label ((FpShow) show), -1);
+
+        g_string_append_printf (words, "%s%s%s", words->len > 0 ? "; " : "Not shown: ", label,
+                                show >= FP_SHOW_EXISTING ? " work" : "");
+      }
+  return words->len > 0 ? g_strdup (words->str) : NULL;
+}
+
 static void
 draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, const char *type,
             const char *code, const char *supplementary, double scale)
@@ -165,10 +185,11 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
   g_autofree char *paper = fp_sheet_paper_name (spec);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
+  g_autofree char *not_shown = page->words_only ? NULL : left_out (spec->hidden);
   const FpTitleBlock fields = {
     .owner = brief->client, .title = title, .supplementary = supplementary, .creator = brief->author,
     .document_type = type, .number = spec->number != NULL ? spec->number : own_number, .date = spec->date,
-    .sheet = sheet, .scale = scale_text, .paper = paper,
+    .sheet = sheet, .scale = scale_text, .paper = paper, .left_out = not_shown,
   };
 
   fp_draw_title_block (drawing, (FpPoint) { page->block.x1, page->block.y0 }, page->block.x1 - page->block.x0, &fields);
@@ -192,7 +213,7 @@ draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
       fp_draw_scale_bar (drawing, (FpPoint) { in.x0 - 1.5, y }, bar_most, scale, brief->units);
       y += FP_SCALE_BAR_HEIGHT + 1.5;
     }
-  if (fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene, spec->hidden))
+  if (!page->words_only && fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene, spec->hidden))
     y += 5;
   if (wide)
     cautions = (FpBox) { in.x0 + bar_most + 8, in.y0, MIN (in.x1, in.x0 + bar_most + 8 + CAUTIONS_MOST), in.y1 };
@@ -350,6 +371,7 @@ fp_sheet_pages_further_on (const FpScene *scene, const FpSheetSpec *spec, const 
 
   lay_page (spec, &first);
   lay_page (&bare, &further);
+  further.words_only = TRUE;
   further.list = (FpFindingsList) { .findings = spec->findings };
   /* Rather shortened beside the drawing than in full on another sheet. */
   if (spec->findings != NULL && first.list.told == FP_TOLD_IN_BRIEF)

@@ -51,6 +51,25 @@ draw_owner (const Block *b, const char *owner, double y, double width, double he
                  lines, most);
 }
 
+/* What is left out is told under it: who reads the sheet must not take it for what is not there. */
+static void
+draw_supplementary (const Block *b, const FpTitleBlock *f)
+{
+  const Cell cell = { 52, 18, 128, 11, "Supplementary title", f->left_out == NULL ? f->supplementary : NULL, 3.5 };
+  const double x = b->origin.x + cell.x * b->stretch + INSET, width = cell.width * b->stretch - 2 * INSET;
+  static const double heights[] = { 2.5, 1.8, 0 };
+  const double lettering = fp_lettering_height_that_fits (f->supplementary, width, heights);
+  g_autofree char *above = NULL, *under = NULL;
+
+  draw_cell (b, &cell);
+  if (f->left_out == NULL)
+    return;
+  above = fp_lettering_shorten (f->supplementary, lettering, width);
+  under = fp_lettering_shorten (f->left_out, CAPTION, width);
+  fp_drawing_text (b->drawing, (FpPoint) { x, b->origin.y + cell.y + 4.8 }, lettering, 0, FP_ALIGN_LEFT, above);
+  fp_drawing_text (b->drawing, (FpPoint) { x, b->origin.y + cell.y + 1.4 }, CAPTION, 0, FP_ALIGN_LEFT, under);
+}
+
 void
 fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpTitleBlock *f)
 {
@@ -59,7 +78,6 @@ fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpT
   const double title = fp_lettering_height_that_fits (f->title, 128 * b.stretch - 2 * INSET, heights);
   const Cell cells[] = {
     { 52, 29, 128, 11, "Title", f->title, title },
-    { 52, 18, 128, 11, "Supplementary title", f->supplementary, 3.5 },
     { 0, 9, 52, 9, "Creator", f->creator, 2.5 },
     { 52, 9, 50, 9, "Approval person", "", 2.5 },
     { 102, 9, 44, 9, "Identification number", f->number, 2.5 },
@@ -77,6 +95,7 @@ fp_draw_title_block (FpDrawing *drawing, FpPoint corner, double width, const FpT
 
   for (guint i = 0; i < G_N_ELEMENTS (cells); i++)
     draw_cell (&b, &cells[i]);
+  draw_supplementary (&b, f);
   draw_owner (&b, f->owner, 18, 52, 22);
   fp_draw_projection_symbol (drawing, (FpPoint) { corner.x - 14 * b.stretch, corner.y + 4.5 }, 4.6);
   fp_drawing_run (drawing, FP_PEN_OUTLINE, frame, 4, TRUE);

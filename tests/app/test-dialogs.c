@@ -106,7 +106,7 @@ test_new_church_begins_afresh (void)
 static GtkWidget *
 open_sheet (FpDocument *d)
 {
-  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN);
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, NULL);
 
   gtk_window_present (GTK_WINDOW (dialog));
   return dialog;
@@ -156,6 +156,47 @@ test_sheet_comes_back_as_left (void)
   check_small_grey_plan (&page);
   g_assert_cmpstr (text_of (dialog, "number"), ==, "HR-07");
   gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+static FpPageSetup
+setup_after (FpDocument *d, const FpSheetSeen *seen)
+{
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, seen);
+  FpPageSetup page;
+
+  gtk_window_present (GTK_WINDOW (dialog));
+  page = setup_of (dialog);
+  gtk_window_close (GTK_WINDOW (dialog));
+  return page;
+}
+
+/* What was changed on the board is offered; what was chosen for the sheet stays while the board stays as it is. */
+static void
+test_sheet_offers_what_the_board_shows (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  FpSheetSeen seen = { .hidden = 1u << FP_SHOW_SEATS, .ink = FP_INK_SAFE, .along = { TRUE, 750.0, FALSE } };
+  GtkWidget *dialog;
+  FpPageSetup page = setup_after (d, &seen);
+
+  g_assert_cmpuint (page.hidden, ==, 1u << FP_SHOW_SEATS);
+  g_assert_cmpint (page.ink, ==, FP_INK_SAFE);
+  g_assert_true (page.along.placed && page.along.at == 750.0);
+  g_assert_false (page.across.placed);
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, &seen);
+  gtk_window_present (GTK_WINDOW (dialog));
+  choose_small_grey_plan (dialog);
+  gtk_window_close (GTK_WINDOW (dialog));
+  page = setup_after (d, &seen);
+  check_small_grey_plan (&page);
+  /* Shown again on the board, and cut across: that is offered, and the rest is as it was chosen. */
+  seen.hidden = 0;
+  seen.across = (FpCut) { TRUE, -1200.0, TRUE };
+  page = setup_after (d, &seen);
+  check_small_grey_plan (&page);
+  g_assert_cmpuint (page.hidden, ==, 0);
+  g_assert_true (page.across.placed && page.across.turned && page.across.at == -1200.0);
+  g_assert_false (fp_document_is_modified (d));
 }
 
 static GFile *
@@ -208,7 +249,10 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/new-church/stays", test_new_church_stays_filled);
   g_test_add_func ("/new-church/afresh", test_new_church_begins_afresh);
+  g_test_add_func ("/new-church/length", test_new_church_tells_its_length);
+  g_test_add_func ("/new-church/tips", test_no_tip_over_fields);
   g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
+  g_test_add_func ("/dialogs/sheet/as-the-board", test_sheet_offers_what_the_board_shows);
   g_test_add_func ("/sheet/redo", test_export_leaves_redo);
   return g_test_run ();
 }

@@ -318,7 +318,7 @@ test_sheet_dialog_begins_as_printed_last (void)
   FpPageSetup shown;
 
   g_assert_true (fp_document_edit (d, fp_project_with_page (fp_document_project (d), &page, NULL), "Page set-up", NULL));
-  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN);
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, NULL);
   form = help_find (gtk_window_get_child (GTK_WINDOW (dialog)), FP_TYPE_SHEET_FORM);
   shown = fp_sheet_form_get (FP_SHEET_FORM (form));
   g_assert_true (fp_page_setup_equal (&page, &shown));
@@ -385,7 +385,7 @@ static void
 test_sheet_dialog (void)
 {
   g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
-  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN), *button;
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, NULL), *button;
 
   gtk_window_present (GTK_WINDOW (dialog));
   button = help_find (gtk_window_get_titlebar (GTK_WINDOW (dialog)), GTK_TYPE_BUTTON);

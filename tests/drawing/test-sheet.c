@@ -421,6 +421,8 @@ test_pages_of_findings (void)
             assert_within_frame (page, "pages of findings");
             assert_texts_apart (page, "pages of findings");
             g_assert_true (reading_has_text (page, sheet_number));
+            /* Where nothing is drawn there are no lines to be explained. */
+            g_assert_cmpint (reading_has_text (page, "removed"), ==, p == 0);
             for (guint i = 0; i < n; i++)
               {
                 const char *at = mark[i].type == FP_MARK_TEXT && g_ascii_isdigit (mark[i].text[0] == '\0' ? 0 : mark[i].text[1])
@@ -630,6 +632,31 @@ test_without (void)
   g_assert_cmpuint (dimensions, ==, 0);
   g_assert_true (reading_has_text (drawing, "PLAN"));
   g_assert_false (reading_has_text (drawing, "removed")); /* in the legend */
+  /* The title block says what is missing of the church, not of the lettering. */
+  g_assert_true (reading_has_text (drawing, "Not shown: existing work; removed work"));
+  assert_texts_apart (drawing, "a sheet that leaves out");
+}
+
+/* Even on the smallest paper with all that can be left out at once without there being nothing to draw. */
+static void
+test_says_what_it_leaves_out (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (int paper = 0; paper < FP_N_PAPERS; paper++)
+    for (int landscape = 0; landscape < 2; landscape++)
+      {
+        const FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = (FpPaper) paper, .landscape = landscape,
+                                   .hidden = 1u << FP_SHOW_LIGHTS | 1u << FP_SHOW_SEATS | 1u << FP_SHOW_SEDILIA };
+        const FpSheetSpec whole = { .kind = FP_SHEET_PLAN, .paper = (FpPaper) paper, .landscape = landscape,
+                                    .hidden = 1u << FP_SHOW_NAMES };
+        g_autoptr (FpDrawing) drawing = sheet (scene, &spec, NULL), all = sheet (scene, &whole, NULL);
+
+        g_assert_true (reading_has_text (drawing, "Not shown: lights; sedilia and chair; pews and people"));
+        g_assert_false (reading_has_part (all, "Not shown"));
+        assert_within_frame (drawing, "a sheet that leaves out");
+        assert_texts_apart (drawing, "a sheet that leaves out");
+      }
 }
 
 /* --- larger than the paper ---------------------------------------------------------------- */
@@ -732,6 +759,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/section-titles", test_section_titles);
   g_test_add_func ("/sheet/both-sections", test_both_sections);
   g_test_add_func ("/sheet/without", test_without);
+  g_test_add_func ("/sheet/says-what-it-leaves-out", test_says_what_it_leaves_out);
   g_test_add_func ("/sheet/tiled", test_tiled);
   g_test_add_func ("/sheet/nothing-to-draw", test_nothing_to_draw);
   return g_test_run ();
