@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "corner-editor.h"
 
+#include "field-tip.h"
+
 #include "footpace/error.h"
 
 struct _FpCornerEditor
@@ -166,7 +168,7 @@ entry_new (FpCornerEditor *self, double mm, const char *tip)
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 9);
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   gtk_widget_set_hexpand (entry, TRUE);
-  gtk_widget_set_tooltip_text (entry, tip);
+  fp_field_tip (entry, tip);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (tell_changed), self);
   return entry;
 }

@@ -170,6 +170,21 @@ make (Dialog *d, GError **error)
   return fp_new_church_make (&spec, error);
 }
 
+/* --- what follows from it -------------------------------------------------- */
+
+/* Whoever has measured the church knows how long it is, and how much of it is the sanctuary. */
+static void
+tell_length (Dialog *d)
+{
+  g_autofree char *text = NULL;
+  double nave, sanctuary;
+
+  if (fp_built_length (d->builder, "nave-length", "", d->units, &nave, NULL)
+      && fp_built_length (d->builder, "sanctuary-depth", "", d->units, &sanctuary, NULL))
+    text = fp_length_format_unit (nave + sanctuary, d->units);
+  gtk_label_set_text (GTK_LABEL (fp_built (d->builder, "whole-length")), text != NULL ? text : "");
+}
+
 /* --- the preview ---------------------------------------------------------- */
 
 static char *
@@ -215,6 +230,7 @@ preview (gpointer data)
   g_autoptr (FpProject) project = NULL;
 
   d->preview_source = 0;
+  tell_length (d);
   project = make (d, &error);
   if (project != NULL)
     show_church (d, project);
@@ -248,8 +264,8 @@ on_shape (Dialog *d)
 
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
     show_row (d, fields[i].id, (fields[i].shapes & 1u << shape) != 0);
+  show_row (d, "whole-length", shape != FP_ROOM_WALKED);
   gtk_widget_set_visible (fp_built (d->builder, "apse"), (NARROWER & 1u << shape) != 0);
-  gtk_widget_set_visible (fp_built (d->builder, "doors"), shape != FP_ROOM_WALKED);
   gtk_widget_set_visible (fp_built (d->builder, "walking"), shape == FP_ROOM_WALKED);
   preview_soon (d);
 }

@@ -63,20 +63,14 @@ shows_across (guint sheet)
   return sheet == FP_SHEET_CROSS || sheet == FP_SHEET_SECTIONS || sheet == FP_SHEET_PLAN;
 }
 
-/* Says what is wrong where it is usually said what is meant. */
 static void
 mark_wrong (GtkWidget *entry, const char *why)
 {
-  const gboolean was_wrong = gtk_widget_has_css_class (entry, "error");
-
-  if (why != NULL && !was_wrong)
-    g_object_set_data_full (G_OBJECT (entry), "fp-tip", g_strdup (gtk_widget_get_tooltip_text (entry)), g_free);
   if (why != NULL)
     gtk_widget_add_css_class (entry, "error");
   else
     gtk_widget_remove_css_class (entry, "error");
-  if (why != NULL || was_wrong)
-    gtk_widget_set_tooltip_text (entry, why != NULL ? why : g_object_get_data (G_OBJECT (entry), "fp-tip"));
+  gtk_widget_set_tooltip_text (entry, why);
 }
 
 /* --- reading ------------------------------------------------------------------ */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "walk-editor.h"
 
+#include "field-tip.h"
+
 #include "footpace/error.h"
 
 #include <string.h>
@@ -179,7 +181,7 @@ entry_new (const char *text, int width, const char *tip)
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), width);
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   gtk_widget_set_hexpand (entry, TRUE);
-  gtk_widget_set_tooltip_text (entry, tip);
+  fp_field_tip (entry, tip);
   return entry;
 }
 

@@ -14,6 +14,8 @@
 #define WEST_DOOR   1800.0
 #define SACRISTY_DOOR 900.0
 #define DOOR_HEAD   2100.0
+#define DOOR_FROM_CORNER 300.0
+#define WEST_SIDE_LEAST  1000.0
 
 static const struct { const char *id, *label; } shapes[FP_N_ROOMS] = {
   { "rectangle", "One rectangle" },
@@ -359,24 +361,55 @@ with_door (FpProject *project, const char *id, const char *name, guint side, dou
   return with_survey (project, &init, "opening", id, value, error);
 }
 
-/* In the middle of the west wall, and in the Epistle side of the sanctuary near its end. */
+/* The farthest side in the west, of those that face there; their number where none does.  Clockwise, it runs to the
+ * Gospel side. */
+static guint
+west_side (const FpPoint *p, guint n)
+{
+  guint best = n;
+  double least = INFINITY;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint a = p[i], b = p[(i + 1) % n];
+
+      if (a.x - b.x < fabs (b.y - a.y) || a.x - b.x < WEST_SIDE_LEAST || a.y + b.y >= least)
+        continue;
+      least = a.y + b.y;
+      best = i;
+    }
+  return best;
+}
+
+/* The first side of the sanctuary that faces the Epistle side and has room for the door, from the east. */
+static guint
+sacristy_side (const FpPoint *p, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint a = p[i], b = p[(i + 1) % n];
+
+      if (a.x + b.x > 0 && fabs (b.x - a.x) <= a.y - b.y && a.y - MAX (b.y, 0) >= SACRISTY_DOOR + 2.0 * DOOR_FROM_CORNER)
+        return i;
+    }
+  return n;
+}
+
 static FpProject *
 with_doors (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
 {
   const FpPoint *p = (const FpPoint *) (gpointer) outline->data;
-  const guint n = outline->len;
-  guint sacristy = n;
+  const guint n = outline->len, west = west_side (p, n), sacristy = sacristy_side (p, n);
 
-  if (!spec->doors || spec->shape == FP_ROOM_WALKED)
+  if (spec->doors && west < n)
+    {
+      const double length = hypot (p[(west + 1) % n].x - p[west].x, p[(west + 1) % n].y - p[west].y);
+
+      project = with_door (project, "west-door", "West door", west, length / 2.0, MIN (WEST_DOOR, length / 2.0), 0, error);
+    }
+  if (!spec->doors || sacristy == n)
     return project;
-  for (guint i = 0; i + 1 < n; i++)
-    if (p[i].x == p[i + 1].x && p[i].x > 0 && p[i].y > p[i + 1].y && sacristy == n)
-      sacristy = i;
-  project = with_door (project, "west-door", "West door", n - 1, (p[n - 1].x - p[0].x) / 2.0,
-                       MIN (WEST_DOOR, spec->nave_width / 2.0), 0, error);
-  if (sacristy == n || p[sacristy].y - MAX (p[sacristy + 1].y, 0) < SACRISTY_DOOR + 600.0)
-    return project;
-  return with_door (project, "sacristy-door", "Sacristy door", sacristy, SACRISTY_DOOR / 2.0 + 300.0, SACRISTY_DOOR,
+  return with_door (project, "sacristy-door", "Sacristy door", sacristy, SACRISTY_DOOR / 2.0 + DOOR_FROM_CORNER, SACRISTY_DOOR,
                     spec->sanctuary_level, error);
 }
 

@@ -7,6 +7,8 @@
 #include "waiting.h"
 #include "widget-help.h"
 
+#include "footpace/new-church.h"
+
 #include <glib/gstdio.h>
 
 static GtkWindow *
@@ -81,6 +83,57 @@ test_new_church_stays_filled (void)
   dialog = open_new_church (&made);
   check_new_church_filled (dialog);
   g_assert_null (made);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+/* Whoever has measured how long the church is finds that length. */
+static void
+test_new_church_tells_its_length (void)
+{
+  FpProject *made = NULL;
+  GtkWidget *dialog = open_new_church (&made), *length = help_find_called (dialog, "whole-length");
+  g_autofree char *in_all = fp_length_format_unit (14200.0 + 5350.0, FP_UNITS_METRIC);
+
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "shape")), FP_ROOM_RECTANGLE);
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "nave-length")), "14.2 m");
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "sanctuary-depth")), "5350");
+  WAIT_FOR (g_str_equal (gtk_label_get_text (GTK_LABEL (length)), in_all));
+  g_assert_true (gtk_widget_get_mapped (length));
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, "sanctuary-depth")), "deep");
+  WAIT_FOR (g_str_equal (gtk_label_get_text (GTK_LABEL (length)), ""));
+  /* Of an outline that is walked only the part in the nave is asked; its doors are asked as of any other room. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "shape")), FP_ROOM_WALKED);
+  WAIT_FOR (!gtk_widget_get_mapped (length));
+  g_assert_true (gtk_widget_get_mapped (help_find_called (dialog, "doors")));
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+static guint
+check_no_tip_over_fields (GtkWidget *w)
+{
+  guint fields = 0;
+
+  if (GTK_IS_ENTRY (w))
+    {
+      g_assert_null (gtk_widget_get_tooltip_text (w));
+      fields++;
+    }
+  for (GtkWidget *c = gtk_widget_get_first_child (w); c != NULL; c = gtk_widget_get_next_sibling (c))
+    fields += check_no_tip_over_fields (c);
+  return fields;
+}
+
+/* It is the label that has a tip: over a field it would hang over the next ones while they are typed in. */
+static void
+test_no_tip_over_fields (void)
+{
+  FpProject *made = NULL;
+  GtkWidget *dialog = open_new_church (&made);
+
+  g_assert_cmpuint (check_no_tip_over_fields (gtk_widget_get_parent (help_find_called (dialog, "nave-width"))), >, 5);
+  g_assert_nonnull (gtk_widget_get_tooltip_text (help_find_called (dialog, "nave-width-label")));
+  g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (help_find_called (dialog, "nave-width")),
+                                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION));
   gtk_window_destroy (GTK_WINDOW (dialog));
 }
 

@@ -118,6 +118,17 @@ accept (GtkWidget *dialog)
   g_signal_emit_by_name (gtk_window_get_default_widget (GTK_WINDOW (dialog)), "clicked");
 }
 
+/* A tip is shown to whoever looks for it, and never hangs over what is being typed. */
+static gboolean
+shows_tip (GtkWidget *field)
+{
+  g_autoptr (GtkTooltip) tooltip = g_object_new (GTK_TYPE_TOOLTIP, NULL);
+  gboolean shows = FALSE;
+
+  g_signal_emit_by_name (field, "query-tooltip", 1, 1, FALSE, tooltip, &shows);
+  return shows;
+}
+
 static GtkWidget *
 open_dialog (FpDocument *d, FpRole role, GtkWidget **dialog)
 {
@@ -163,6 +174,23 @@ test_corners_typed (void)
   g_assert_cmpfloat_with_epsilon (corners_of (d, id, &n)[0].x, was - 50.0, 0.051);
   g_assert_cmpuint (fp_document_depth (d), ==, 1);
   g_assert_true (g_str_has_prefix (fp_document_undo_label (d), "Outline of"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_no_tip_while_typing (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *dialog, *window = open_dialog (d, FP_ROLE_FLOOR, &dialog), *field, *other;
+  guint first = 0, second = 1;
+
+  field = entry_named (dialog, "Across", &first);
+  other = entry_named (dialog, "Along", &second);
+  g_assert_true (gtk_widget_grab_focus (gtk_window_get_default_widget (GTK_WINDOW (dialog))));
+  g_assert_true (shows_tip (field));
+  gtk_widget_grab_focus (field);
+  g_assert_false (shows_tip (field));
+  g_assert_false (shows_tip (other));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -340,6 +368,7 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/outline/no-tip-while-typing", test_no_tip_while_typing);
   g_test_add_func ("/outline/there-and-back", test_there_and_back);
   g_test_add_func ("/outline/too-few", test_too_few);
   g_test_add_func ("/outline/corners", test_corners_typed);

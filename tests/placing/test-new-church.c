@@ -106,6 +106,19 @@ test_seats (void)
   g_assert_cmpuint (fp_people_seats (crowd), <, 700);
 }
 
+/* In the middle of the wall. */
+static void
+check_door (const FpScene *scene, const char *id, double x, double y, double sill)
+{
+  const int i = fp_scene_find (scene, id);
+  const FpPlaced *placed = fp_scene_placed (scene, NULL);
+
+  g_assert_cmpint (i, >=, 0);
+  g_assert_cmpfloat_with_epsilon ((placed[i].plan.x0 + placed[i].plan.x1) / 2.0, x, 1.0);
+  g_assert_cmpfloat_with_epsilon ((placed[i].plan.y0 + placed[i].plan.y1) / 2.0, y, 1.0);
+  g_assert_cmpfloat_with_epsilon (fp_item_param (placed[i].item, "sill"), sill, 1e-9);
+}
+
 static void
 test_walked (void)
 {
@@ -127,6 +140,15 @@ test_walked (void)
   g_assert_true (found);
   g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, -100 }, &found), ==, 0);
   g_assert_true (found);
+  /* A door in the middle of the side that is farthest west, and one in the first side of the sanctuary from the east. */
+  check_door (scene, "west-door", 0, -9000, 0);
+  check_door (scene, "sacristy-door", 4000 + 750 * G_SQRT2 / 2, 7000 - 750 * G_SQRT2 / 2, 300);
+  spec.doors = FALSE;
+  fp_project_unref (project);
+  fp_scene_unref (scene);
+  project = make (&spec);
+  scene = (FpScene *) fp_scene_new (project, 0);
+  g_assert_cmpint (fp_scene_find (scene, "west-door"), <, 0);
   spec.corner = bow;
   spec.n_corners = 4;
   g_assert_null (fp_new_church_make (&spec, &error));
