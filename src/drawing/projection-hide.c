@@ -400,6 +400,27 @@ is_of (const FpFace *face, guint owner)
   return face != NULL && face->owner == owner;
 }
 
+static guint
+masonry_of (const FpFaceGrid *self, const FpEdge *edge)
+{
+  for (guint i = 0; i < 2; i++)
+    if (edge->beside[i] >= 0)
+      return face_at (self, (guint) edge->beside[i])->masonry;
+  return 0;
+}
+
+/* Whether the edge has one thing on both sides, or walls that are of one piece. */
+static gboolean
+is_within (const FpFaceGrid *self, const FpEdge *edge, const FpFace *left, const FpFace *right)
+{
+  const guint masonry = masonry_of (self, edge);
+
+  if (left == NULL || right == NULL)
+    return FALSE;
+  return (left->owner == edge->owner && right->owner == edge->owner)
+         || (masonry != 0 && left->masonry == masonry && right->masonry == masonry);
+}
+
 /* An outline has its own thing on one side; is that less than FP_SLIGHT across, or the edge itself so short? */
 static gboolean
 is_slight (const FpFaceGrid *self, const Course *c, FpPoint p, const FpFace *left, const FpFace *right)
@@ -435,7 +456,7 @@ choose_pen (const FpFaceGrid *self, const Course *c, Span span, FpPen *pen)
       return !(both && left->cut && right->cut);
     }
   *pen = one_thing || is_slight (self, c, p, left, right) ? FP_PEN_EDGE : FP_PEN_OUTLINE;
-  return !(one_thing && run_on (self, left, right, p));
+  return !(is_within (self, c->edge, left, right) && run_on (self, left, right, p));
 }
 
 static void
@@ -457,14 +478,17 @@ add_break (FpFaceGrid *self, GArray *breaks, const FpFace *face, const Course *c
     }
 }
 
-/* Where what lies beside the course may change: at the borders of faces of the same thing. */
+/* Where what lies beside the course may change: at the borders of faces of the same thing, or of one piece with it. */
 static void
 find_breaks (FpFaceGrid *self, const Course *c, GArray *breaks)
 {
+  const guint masonry = masonry_of (self, c->edge);
+
   for (guint i = 0; i < self->found->len; i++)
     {
       const FpFace *face = face_at (self, g_array_index (self->found, guint, i));
-      if (c->edge->type == FP_EDGE_SHARP ? face->owner == c->edge->owner : face->cut)
+      if (c->edge->type == FP_EDGE_SHARP
+            ? face->owner == c->edge->owner || (masonry != 0 && face->masonry == masonry) : face->cut)
         add_break (self, breaks, face, c);
     }
   g_array_sort (breaks, compare_doubles);

@@ -39,6 +39,7 @@ typedef struct
   FpWeight weight;            /* of its edges                                 */
   gboolean cut;               /* a cut face                                   */
   guint    fabric;            /* cut faces of one number above 0 are of one piece: no line parts them */
+  guint    masonry;           /* nor those, cut or not, of one number above 0 that lie in one plane */
 } FpFace;
 
 typedef enum
@@ -85,7 +86,7 @@ typedef struct
   guint    index;       /* of the solid                                         */
   double   plan_cut;    /* level at which a plan cuts it; G_MAXDOUBLE: not at all */
   gboolean cut_face;    /* where it is cut, the face is filled and has the pen of cuts */
-  guint    fabric;      /* see FpFace                                           */
+  guint    fabric, masonry; /* see FpFace                                       */
 } FpSketchHow;
 
 void fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how);

@@ -99,7 +99,7 @@ weight_of (const FpSketch *self, const FpSolid *solid)
 void
 fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how)
 {
-  FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric,
+  FpFace like = { .owner = solid->owner, .solid = how->index, .fabric = how->fabric, .masonry = how->masonry,
                   .weight = weight_of (self, solid) };
 
   switch (solid->shape)

@@ -114,6 +114,13 @@ is_fabric (const FpPlaced *owner, FpPart part)
          && (part == FP_PART_WALL || part == FP_PART_PIER || part == FP_PART_FLOOR || part == FP_PART_STEP);
 }
 
+/* Walls and piers that run on into each other show one face: nobody sees which of them was drawn first. */
+static gboolean
+is_masonry (const FpPlaced *owner, FpPart part)
+{
+  return is_fabric (owner, part) && (part == FP_PART_WALL || part == FP_PART_PIER);
+}
+
 /* What a section shows as cut.  Slender and movable things are shown whole, as shafts and the like are on any drawing
  * (ISO 128-3, from memory); the seats of a bench are boards that are fixed. */
 static gboolean
@@ -202,13 +209,14 @@ static void
 sketch_solid (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, guint index)
 {
   const gboolean ghost = placed[solid->owner].ghost;
-  FpSketchHow how = { index, G_MAXDOUBLE, FALSE, 0 };
+  FpSketchHow how = { index, G_MAXDOUBLE, FALSE, 0, 0 };
 
   /* What is taken away is drawn in outline, not as cut. */
   if (!ghost)
     {
       how.cut_face = sketch->view == FP_VIEW_PLAN || is_cut_part (&placed[solid->owner], solid->part);
       how.fabric = is_fabric (&placed[solid->owner], solid->part) ? 1 + (guint) placed[solid->owner].standing : 0;
+      how.masonry = is_masonry (&placed[solid->owner], solid->part) ? how.fabric : 0;
     }
   if (sketch->view == FP_VIEW_PLAN)
     sketch_in_plan (sketch, placed, solid, &how);
@@ -242,6 +250,24 @@ is_drawn (const FpProjection *self, const FpPlaced *placed, gboolean ghosts)
   return placed->ghost == ghosts && fp_shows_thing (self->hidden, fp_item_kind (placed->item), placed->standing);
 }
 
+/* Faces alone, to hide what is drawn. */
+static void
+sketch_hider (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, guint index)
+{
+  const guint edges = sketch->edges->len, cuts = sketch->cuts->len;
+
+  sketch_solid (sketch, placed, solid, index);
+  g_array_set_size (sketch->edges, edges);
+  g_array_set_size (sketch->cuts, cuts);
+}
+
+/* What is taken away is drawn over what comes in its place, but not over the walls behind which it stands. */
+static gboolean
+hides_ghosts (const FpProjection *self, const FpPlaced *owner, FpPart part)
+{
+  return self->view != FP_VIEW_PLAN && is_masonry (owner, part) && is_drawn (self, owner, FALSE);
+}
+
 static FpSketch *
 sketch_layer (const FpProjection *self, gboolean ghosts)
 {
@@ -253,6 +279,8 @@ sketch_layer (const FpProjection *self, gboolean ghosts)
   for (guint i = 0; i < n_solids; i++)
     if (is_drawn (self, &placed[solid[i].owner], ghosts))
       sketch_solid (sketch, placed, &solid[i], i);
+    else if (ghosts && hides_ghosts (self, &placed[solid[i].owner], solid[i].part))
+      sketch_hider (sketch, placed, &solid[i], i);
   for (guint i = 0; i < n_placed; i++)
     if (is_drawn (self, &placed[i], ghosts))
       sketch_strokes (sketch, placed, i);
