@@ -3,6 +3,7 @@
 #include "board-view-private.h"
 
 #include "amiss.h"
+#include "compat-4-8.h"
 
 typedef struct
 {
@@ -73,21 +74,16 @@ on_activate (GtkEntry *entry, Open *o)
 
 /* As in the fields beside the board: going elsewhere enters what was typed.  What cannot be read is dropped. */
 static void
-leave (Open *o)
+leave (gpointer data)
 {
+  Open *o = data;
+
   if (o->over)
     return;
   o->over = TRUE;
   if (o->board->document != NULL && !o->field.enter (o->field.data, text_of (o), NULL) && o->field.give_up != NULL)
     o->field.give_up (o->field.data);
   gtk_popover_popdown (GTK_POPOVER (o->popover));
-}
-
-static void
-on_focus_leave (GtkEventControllerFocus *focus, Open *o)
-{
-  (void) focus;
-  leave (o);
 }
 
 static gboolean
@@ -162,7 +158,7 @@ static GtkWidget *
 entry_row (Open *o)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkEventController *focus = gtk_event_controller_focus_new (), *keys = gtk_event_controller_key_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
   o->entry = gtk_entry_new ();
   gtk_editable_set_text (GTK_EDITABLE (o->entry), o->field.text);
@@ -171,8 +167,7 @@ entry_row (Open *o)
   gtk_accessible_update_property (GTK_ACCESSIBLE (o->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, o->field.label, -1);
   g_signal_connect (o->entry, "activate", G_CALLBACK (on_activate), o);
   g_signal_connect (o->entry, "changed", G_CALLBACK (on_changed), o);
-  g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), o);
-  gtk_widget_add_controller (o->entry, focus);
+  fp_when_focus_left (o->entry, leave, o);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), o);
   gtk_widget_add_controller (o->entry, keys);

@@ -170,6 +170,70 @@ fp_let_popovers_go (void)
   g_signal_add_emission_hook (g_signal_lookup ("closed", GTK_TYPE_POPOVER), 0, on_any_closed, NULL, NULL);
 }
 
+/* --- focus ------------------------------------------------------------------ */
+
+typedef struct
+{
+  GtkEventController *controller; /* owns this                                    */
+  FpFocusLeft         left;
+  gpointer            data;
+  GtkRoot            *root;       /* weak; while the toolkit is on its way, or NULL */
+} FocusWatch;
+
+static void
+end_watch (FocusWatch *watch)
+{
+  if (watch->root != NULL)
+    g_signal_handlers_disconnect_by_data (watch->root, watch);
+  g_clear_weak_pointer (&watch->root);
+}
+
+static void
+on_arrived (GtkRoot *root, GParamSpec *pspec, FocusWatch *watch)
+{
+  GtkWidget *widget = gtk_event_controller_get_widget (watch->controller);
+
+  (void) pspec;
+  end_watch (watch);
+  if (gtk_widget_get_root (widget) == root
+      && !gtk_event_controller_focus_contains_focus (GTK_EVENT_CONTROLLER_FOCUS (watch->controller)))
+    watch->left (watch->data);
+}
+
+/* GTK 4.8 emits this in synthesize_focus_change_events(), which goes from the new focus up to the ancestor that both
+ * have, and never finds it when the new focus is unparented here.  Either property is notified when that is done. */
+static void
+on_leave (GtkEventController *controller, FocusWatch *watch)
+{
+  GtkRoot *root = gtk_widget_get_root (gtk_event_controller_get_widget (controller));
+
+  end_watch (watch);
+  if (root == NULL)
+    return;
+  g_set_weak_pointer (&watch->root, root);
+  g_signal_connect (root, "notify::focus-widget", G_CALLBACK (on_arrived), watch);
+  g_signal_connect (root, "notify::is-active", G_CALLBACK (on_arrived), watch);
+}
+
+static void
+focus_watch_free (gpointer data, GClosure *closure)
+{
+  (void) closure;
+  end_watch (data);
+  g_free (data);
+}
+
+void
+fp_when_focus_left (GtkWidget *widget, FpFocusLeft left, gpointer data)
+{
+  GtkEventController *controller = gtk_event_controller_focus_new ();
+  FocusWatch *watch = g_new0 (FocusWatch, 1);
+
+  *watch = (FocusWatch) { controller, left, data, NULL };
+  g_signal_connect_data (controller, "leave", G_CALLBACK (on_leave), watch, focus_watch_free, 0);
+  gtk_widget_add_controller (widget, controller);
+}
+
 /* --- lists with columns --------------------------------------------------- */
 
 void

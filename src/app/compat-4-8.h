@@ -48,6 +48,21 @@ void fp_ask (GtkWindow *parent, const char *heading, const char *body, const cha
  */
 void fp_let_popovers_go (void);
 
+/* --- focus ------------------------------------------------------------------- */
+
+/* @data: as given; outlives the widget */
+typedef void (*FpFocusLeft) (gpointer data);
+
+/**
+ * fp_when_focus_left:
+ * @widget: what is typed into, or holds it
+ *
+ * Calls @left each time that the focus, or the window, has been left for something else, before anything else is done.
+ * The toolkit says so while it still walks from the old widget to the new one, and where an edit takes either away
+ * meanwhile it walks for ever.  Not called for a widget that has itself been taken out of its window.
+ */
+void fp_when_focus_left (GtkWidget *widget, FpFocusLeft left, gpointer data);
+
 /* --- lists with columns: later versions scroll to a row, and name it, by themselves --- */
 
 /* Brings a row into view. */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "param-row.h"
 
+#include "compat-4-8.h"
 #include "typing.h"
-
 
 struct _FpParamRow
 {
@@ -96,9 +96,8 @@ on_changed (GtkEditable *editable, FpParamRow *self)
 }
 
 static void
-on_focus_leave (GtkEventControllerFocus *focus, FpParamRow *self)
+on_focus_left (gpointer self)
 {
-  (void) focus;
   enter_if_new (self);
 }
 
@@ -147,7 +146,7 @@ on_choice (GtkDropDown *choices, GParamSpec *pspec, FpParamRow *self)
 static void
 add_entry (FpParamRow *self)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new (), *keys = gtk_event_controller_key_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
   self->entry = gtk_entry_new ();
   gtk_entry_set_has_frame (GTK_ENTRY (self->entry), FALSE);
@@ -156,8 +155,7 @@ add_entry (FpParamRow *self)
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 11);
   g_signal_connect (self->entry, "activate", G_CALLBACK (on_activate), self);
   g_signal_connect (self->entry, "changed", G_CALLBACK (on_changed), self);
-  g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), self);
-  gtk_widget_add_controller (self->entry, focus);
+  fp_when_focus_left (self->entry, on_focus_left, self);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
   gtk_widget_add_controller (self->entry, keys);

@@ -155,8 +155,9 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
 
 /* What was typed is taken; what is wrong is left to be mended. */
 static void
-on_focus_leave (FpThingCell *self)
+on_focus_left (gpointer data)
 {
+  FpThingCell *self = data;
   g_autoptr (GtkWidget) alive = g_object_ref (GTK_WIDGET (self));
 
   if (!self->ending && self->entry != NULL)
@@ -173,7 +174,7 @@ chars_for (FpThingCell *self, const char *text)
 static void
 add_entry (FpThingCell *self, const char *text)
 {
-  GtkEventController *keys = gtk_event_controller_key_new (), *focus = gtk_event_controller_focus_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
   g_autofree char *name = g_strdup_printf ("%s of %s", fp_column_title (self->column),
                                            fp_thing_node_text (self->node, FP_COLUMN_NAME));
 
@@ -188,9 +189,8 @@ add_entry (FpThingCell *self, const char *text)
   g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (on_activate), self);
   g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (on_changed), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus_leave), self);
+  fp_when_focus_left (self->entry, on_focus_left, self);
   gtk_widget_add_controller (self->entry, keys);
-  gtk_widget_add_controller (self->entry, focus);
   gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
 }
 

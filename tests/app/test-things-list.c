@@ -193,6 +193,39 @@ test_types_in_a_cell (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What is typed is taken when the focus goes elsewhere, by the pointer or by a key, and the field goes with it: the
+ * toolkit, which is on its way from the one to the other, must not be left searching. */
+static void
+test_left_for_something_else (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *things = fp_things_list_new (TRUE), *cell;
+  GtkWidget *elsewhere = gtk_button_new_with_label ("Elsewhere"), *window;
+
+  fp_things_list_set_document (FP_THINGS_LIST (things), d);
+  gtk_widget_set_vexpand (things, TRUE);
+  gtk_box_append (GTK_BOX (box), things);
+  gtk_box_append (GTK_BOX (box), elsewhere);
+  window = help_show (box);
+  for (guint by_key = 0; by_key < 2; by_key++)
+    {
+      const double want = by_key ? 1060.0 : 1050.0;
+
+      WAIT_FOR ((cell = cell_of (things, help_altar_id (d), FP_COLUMN_HEIGHT)) != NULL);
+      fp_thing_cell_type (FP_THING_CELL (cell));
+      gtk_editable_set_text (GTK_EDITABLE (help_find (cell, GTK_TYPE_ENTRY)), by_key ? "1060" : "1050");
+      if (by_key)
+        g_signal_emit_by_name (window, "move-focus", GTK_DIR_TAB_FORWARD);
+      else
+        g_assert_true (gtk_widget_grab_focus (elsewhere));
+      g_assert_cmpfloat (fp_item_param (help_altar (d)->item, "height"), ==, want);
+      g_assert_false (fp_thing_cell_is_typing (FP_THING_CELL (cell)));
+      g_assert_true (by_key || gtk_root_get_focus (GTK_ROOT (window)) == elsewhere);
+      g_assert_cmpuint (fp_document_depth (d), ==, by_key + 1);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What is wrong with a thing is said of it by its name, once. */
 static void
 test_wrong_by_name (void)
@@ -339,6 +372,7 @@ main (int argc, char **argv)
   g_test_add_func ("/things-list/folds", test_folds);
   g_test_add_func ("/things-list/sorted", test_sorted);
   g_test_add_func ("/things-list/types", test_types_in_a_cell);
+  g_test_add_func ("/things-list/left", test_left_for_something_else);
   g_test_add_func ("/things-list/wrong", test_wrong_by_name);
   g_test_add_func ("/things-list/types-where-clicked", test_types_where_clicked);
   g_test_add_func ("/things-list/named", test_is_named);

@@ -102,6 +102,35 @@ test_inspector_says_what_is_wrong (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Another thing is chosen, by an alternative say, while something is typed: the field has gone, and what stood in it is
+ * not entered for what is chosen now. */
+static void
+test_inspector_field_gone (void)
+{
+  static const char *const texts[] = { "2550", "as wide as can be" };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *inspector = fp_inspector_new ();
+  GtkWidget *elsewhere = gtk_button_new_with_label ("Elsewhere"), *window;
+
+  gtk_box_append (GTK_BOX (box), inspector);
+  gtk_box_append (GTK_BOX (box), elsewhere);
+  window = help_show (box);
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      GtkWidget *entry;
+
+      fp_document_choose (d, help_altar_id (d));
+      entry = help_find (find_row (inspector, "length"), GTK_TYPE_ENTRY);
+      g_assert_true (gtk_widget_grab_focus (entry));
+      gtk_editable_set_text (GTK_EDITABLE (entry), texts[i]);
+      fp_document_choose (d, "credence");
+      g_assert_true (gtk_widget_grab_focus (elsewhere));
+      g_assert_cmpuint (fp_document_depth (d), ==, 0);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* Every thing of every sample can be looked at, and every field has a name.  How many fields are seen. */
 static guint
 check_fields_have_names (GtkWidget *w)
@@ -563,6 +592,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/inspector/types", test_inspector_types);
   g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
+  g_test_add_func ("/inspector/field-gone", test_inspector_field_gone);
   g_test_add_func ("/inspector/several", test_inspector_of_several);
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
   g_test_add_func ("/findings-list", test_findings_list);
