@@ -35,7 +35,7 @@ typedef struct
   double      transept_width;   /* of an arm, along the church               */
   double      wall_height, wall_thickness;
   gboolean    doors;            /* a door in the west, and one to a sacristy  */
-  gboolean    furnish;          /* an altar on its steps, set out by rule    */
+  gboolean    furnish;          /* an altar on its steps, with its lights and the furniture that the books ask; set out by rule, as far as there is room */
   const FpPoint *corner;        /* FP_ROOM_WALKED: inside the walls, either way round; borrowed */
   guint       n_corners;
 } FpNewChurch;

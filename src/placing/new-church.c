@@ -16,6 +16,10 @@
 #define DOOR_HEAD   2100.0
 #define DOOR_FROM_CORNER 300.0
 #define WEST_SIDE_LEAST  1000.0
+#define HIGH_ALTAR   2700.0 /* 9 Baden feet: what a finding asks of a high altar */
+#define BESIDE_ALTAR 1200.0
+#define BEFORE_STEPS 1500.0 /* of the sanctuary's floor, for a rail and those who go before the steps */
+#define OWN_STEP     300.0  /* of ambo and chair, for who sits far back */
 
 static const struct { const char *id, *label; } shapes[FP_N_ROOMS] = {
   { "rectangle", "One rectangle" },
@@ -47,7 +51,7 @@ fp_new_church_defaults (FpNewChurch *spec)
     },
     .shape = FP_ROOM_CHANCEL,
     .nave_width = 12000.0, .nave_length = 20000.0,
-    .sanctuary_width = 9000.0, .sanctuary_depth = 8000.0, .sanctuary_level = 300.0,
+    .sanctuary_width = 9000.0, .sanctuary_depth = 9000.0, .sanctuary_level = 450.0,
     .transept_span = 22000.0, .transept_width = 6000.0,
     .wall_height = 8000.0, .wall_thickness = 600.0, .doors = TRUE, .furnish = TRUE
   };
@@ -333,12 +337,19 @@ with_floor (FpProject *project, const GArray *outline, gboolean east, double lev
   return project;
 }
 
+static double
+width_of_sanctuary (const FpNewChurch *spec, const GArray *outline)
+{
+  const FpBox box = fp_outline_box ((const FpPoint *) (gpointer) outline->data, outline->len);
+
+  return spec->shape == FP_ROOM_WALKED ? box.x1 - box.x0 : half_of_sanctuary (spec) * 2.0;
+}
+
 static FpProject *
 with_steps (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
 {
-  const FpBox box = fp_outline_box ((const FpPoint *) (gpointer) outline->data, outline->len);
   const double count = MAX (1.0, round (spec->sanctuary_level / RISER));
-  const double width = spec->shape == FP_ROOM_WALKED ? box.x1 - box.x0 : half_of_sanctuary (spec) * 2.0;
+  const double width = width_of_sanctuary (spec, outline);
   FpItemInit init = { .place = { 0.0, -(count - 1.0) * TREAD, 0.0 } };
   const Value value[] = { { "width", MIN (STEPS_WIDTH, width) }, { "count", count },
                           { "riser", spec->sanctuary_level / count }, { "tread", TREAD }, { NULL, 0 } };
@@ -474,6 +485,107 @@ with_pews (FpProject *project, const FpNewChurch *spec, GError **error)
   return g_steal_pointer (&all);
 }
 
+/* --- altar, lights and furniture --------------------------------------------- */
+
+static FpProject * /* takes @project */
+with_value (FpProject *project, const char *id, const char *param, double value)
+{
+  g_autoptr (FpProject) before = project;
+  g_autoptr (FpScene) scene = project != NULL ? fp_scene_new (project, 0) : NULL;
+  FpProject *next = scene != NULL ? fp_set_out_param (scene, id, param, value, NULL) : NULL;
+
+  /* What cannot be so is as its kind has it. */
+  return next != NULL || project == NULL ? next : fp_project_ref (before);
+}
+
+static FpBox
+plan_of (const FpProject *project, const char *id)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+
+  return fp_scene_placed (scene, NULL)[fp_scene_find (scene, id)].plan;
+}
+
+/* As long as a high altar was made, and a third of the sanctuary's width: F. Schulte's proportion, which a finding asks; in
+ * a small one no longer than leaves a way past it. */
+static double
+length_of_altar (double sanctuary)
+{
+  const double third = ceil (sanctuary / 3.0 / 50.0) * 50.0;
+
+  return MIN (MAX (third, HIGH_ALTAR), MAX (floor (sanctuary / 50.0) * 50.0 - 2.0 * BESIDE_ALTAR, 900.0));
+}
+
+/* Room behind the altar as before it, where the sanctuary is deep enough: it can be used from either side then. */
+static FpProject * /* takes @project */
+with_room_behind (FpProject *project)
+{
+  const double front = fp_item_param (fp_project_find (project, 0, "footpace", NULL), "front");
+  g_autoptr (FpProject) before = project;
+  g_autoptr (FpProject) wide = with_value (fp_project_ref (before), "footpace", "behind", front);
+  const FpBox was = plan_of (before, "footpace"), is = plan_of (wide, "footpace");
+  const double by = is.y1 - was.y1;
+  g_autoptr (FpScene) scene = NULL;
+
+  if (!(by > 0) || is.y0 - by < BEFORE_STEPS)
+    return g_steal_pointer (&before);
+  scene = fp_scene_new (wide, 0);
+  return fp_set_out_move (scene, "footpace", (FpVec3) { 0, -by, 0 }, NULL);
+}
+
+static FpProject * /* takes @project */
+with_altar (FpProject *project, const FpNewChurch *spec, const GArray *outline, GError **error)
+{
+  project = with_new (project, "footpace", error);
+  project = with_new (project, "altar", error);
+  project = with_value (project, "altar", "length", length_of_altar (width_of_sanctuary (spec, outline)));
+  return project != NULL ? with_room_behind (project) : NULL;
+}
+
+/* On the floor in the way of what is there already? */
+static gboolean
+is_in_the_way (const FpScene *scene, const char *id)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n), *one = &placed[fp_scene_find (scene, id)];
+
+  for (guint i = 0; one->support < 0 && i < n; i++)
+    if (&placed[i] != one && !placed[i].in_survey && placed[i].level < one->level + one->extent.height
+        && placed[i].level + placed[i].extent.height > one->level && fp_box_overlaps (&placed[i].plan, &one->plan))
+      return TRUE;
+  return one->support < 0 && one->plan.y0 < 0;
+}
+
+/* Nothing rather than what stands in the way of the rest: a small sanctuary has no room for all of it. */
+static FpProject * /* takes @project */
+with_what_fits (FpProject *project, const char *kind)
+{
+  g_autoptr (FpProject) before = project;
+  g_autoptr (FpProject) next = with_new (fp_project_ref (before), kind, NULL);
+  g_autoptr (FpScene) scene = next != NULL ? fp_scene_new (next, 0) : NULL;
+
+  return scene == NULL || is_in_the_way (scene, kind) ? g_steal_pointer (&before) : g_steal_pointer (&next);
+}
+
+/* What the books ask that are followed: sedilia the older, ambo and chair the newer. */
+static FpProject * /* takes @project */
+with_furniture (FpProject *project, FpBooks books)
+{
+  static const char *const always[] = { "crucifix", "candlesticks", "credence" }, *const newer[] = { "ambo", "chair" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (always); i++)
+    project = with_what_fits (project, always[i]);
+  if (books != FP_BOOKS_NEWER)
+    project = with_what_fits (project, "sedilia");
+  for (guint i = 0; books != FP_BOOKS_OLDER && i < G_N_ELEMENTS (newer); i++)
+    {
+      project = with_what_fits (project, newer[i]);
+      if (fp_project_find (project, 0, newer[i], NULL) != NULL)
+        project = with_value (project, newer[i], "step", OWN_STEP);
+    }
+  return project;
+}
+
 FpProject *
 fp_new_church_make (const FpNewChurch *spec, GError **error)
 {
@@ -492,10 +604,8 @@ fp_new_church_make (const FpNewChurch *spec, GError **error)
   project = project != NULL ? with_steps (project, spec, outline, error) : NULL;
   project = project != NULL ? with_doors (project, spec, outline, error) : NULL;
   project = with_pews (project, spec, error);
-  if (spec->furnish)
-    {
-      project = with_new (project, "footpace", error);
-      project = with_new (project, "altar", error);
-    }
-  return project;
+  if (!spec->furnish)
+    return project;
+  project = with_altar (project, spec, outline, error);
+  return project != NULL ? with_furniture (project, spec->brief.books) : NULL;
 }

@@ -11,6 +11,7 @@
 
 #define BESIDE_ALTAR  600.0  /* between the altar's end and what stands beside it          */
 #define OFF_THE_WALL  50.0
+#define NEAR_THE_PEOPLE 1000.0 /* so much farther from them an ambo goes for the sake of sight */
 /* Micklethwaite, Modern Parish Churches (1874), section XIII: a rail stands a foot back from the edge of its step. */
 #define RAIL_SET_BACK 305.0
 
@@ -215,8 +216,27 @@ fp_spot_epistle_wall (FpDraft *self)
 
 /* --- the Gospel side, near the people ------------------------------------- */
 
-static gboolean
-try_gospel_row (FpDraft *self, double y, double gap)
+/* The people are looked up once for all places that are tried. */
+typedef struct
+{
+  const FpPersonPlace *seat;
+  guint n;
+  guint fewest;          /* seats from which the best place so far hides the altar; G_MAXUINT: there is none yet */
+} Watchers;
+
+static guint
+count_hidden (const FpDraft *self, const Watchers *people, const FpPlace *place)
+{
+  const FpPlaced *altar = fp_draft_altar (self);
+  const FpBox box = { place->x + self->plan.x0, place->y + self->plan.y0, place->x + self->plan.x1, place->y + self->plan.y1 };
+
+  return altar != NULL ? fp_seats_behind (people->seat, people->n, altar, &box) : 0;
+}
+
+/* Of the free places at that distance from the people, the nearest to the altar's side from which it hides the altar
+ * from the fewest, where those are fewer than at any place before. */
+static void
+try_gospel_row (FpDraft *self, Watchers *people, double y, double gap)
 {
   const FpPlaced *altar = fp_draft_altar (self);
   const double half = width_of (&self->plan) / 2;
@@ -231,29 +251,50 @@ try_gospel_row (FpDraft *self, double y, double gap)
       {
         const double x = MIN (beside, out) + way * k * FP_STRIDE;
         const FpPlace place = { -x, y, 0 };
-        if (x >= in && x <= out && fp_draft_is_free (self, &place, gap))
-          {
-            self->place = place;
-            return TRUE;
-          }
+        guint hidden;
+
+        if (x < in || x > out || !fp_draft_is_free (self, &place, gap))
+          continue;
+        hidden = count_hidden (self, people, &place);
+        if (hidden >= people->fewest)
+          continue;
+        people->fewest = hidden;
+        self->place = place;
+        if (hidden == 0)
+          return;
       }
-  return FALSE;
+}
+
+/* As near to the people as may be; farther only where it then hides the altar from nobody, and not as far as that. */
+static gboolean
+try_gospel_rows (FpDraft *self, Watchers *people, double first, double y1, double gap)
+{
+  double found = G_MAXDOUBLE;
+
+  for (double y = first; y + self->plan.y1 <= y1 && y <= found + NEAR_THE_PEOPLE; y += FP_STRIDE)
+    {
+      try_gospel_row (self, people, y, gap);
+      if (people->fewest == 0)
+        return TRUE;
+      if (people->fewest < G_MAXUINT)
+        found = MIN (found, y);
+    }
+  return people->fewest < G_MAXUINT;
 }
 
 void
 fp_spot_gospel_front (FpDraft *self)
 {
+  g_autoptr (FpPeople) people = fp_people_new (self->room->scene);
+  Watchers watchers = { .fewest = G_MAXUINT };
   double y0, y1, first;
 
+  watchers.seat = fp_people_places (people, &watchers.n);
   fp_room_along (self->room, &y0, &y1);
   self->on = -1;
   first = y0 + self->kind->clearance - self->plan.y0;
-  for (double y = first; y + self->plan.y1 <= y1; y += FP_STRIDE)
-    if (try_gospel_row (self, y, FP_NEIGHBOUR_GAP))
-      return;
-  for (double y = first; y + self->plan.y1 <= y1; y += FP_STRIDE)
-    if (try_gospel_row (self, y, 0))
-      return;
+  if (try_gospel_rows (self, &watchers, first, y1, FP_NEIGHBOUR_GAP) || try_gospel_rows (self, &watchers, first, y1, 0))
+    return;
   self->place = (FpPlace) { self->room->sanctuary.x0 / 2, first, 0 };
   settle_for_any (self);
 }

@@ -9,6 +9,8 @@
 
 #include "room.h"
 
+#include "footpace/people.h"
+
 G_BEGIN_DECLS
 
 typedef struct
@@ -51,6 +53,10 @@ double   fp_draft_lacks_behind (const FpDraft *self, double *meets);
 void     fp_spot_epistle_wall (FpDraft *self);
 void     fp_spot_gospel_front (FpDraft *self);
 void     fp_spot_opening      (FpDraft *self);
+
+/* Of these places, the seats from which a thing would stand before the altar, seen from above. @box: of its plan, in church
+ * coordinates */
+guint    fp_seats_behind (const FpPersonPlace *seat, guint n, const FpPlaced *altar, const FpBox *box);
 
 /* The altar of celebration with what carries it: its footpace where it has one; -1. */
 int      fp_room_altar_group (const FpRoom *self);

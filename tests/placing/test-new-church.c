@@ -44,14 +44,14 @@ test_areas (void)
 {
   FpNewChurch spec = defaults (FP_ROOM_RECTANGLE);
 
-  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 28, 1e-9);
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 29, 1e-9);
   spec.shape = FP_ROOM_CHANCEL;
-  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 9 * 8, 1e-9);
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 9 * 9, 1e-9);
   spec.shape = FP_ROOM_TRANSEPTS;
-  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 8, 1e-9);
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 9, 1e-9);
   spec.apse = TRUE;
   /* A half circle of radius 4.5 in 24 sides. */
-  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 3.5 + 12 * 4.5 * 4.5 * sin (G_PI / 24), 1e-6);
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 4.5 + 12 * 4.5 * 4.5 * sin (G_PI / 24), 1e-6);
 }
 
 /* Each makes a project that saves and opens again, with an altar that stands in the sanctuary. */
@@ -77,7 +77,7 @@ test_every_room (void)
         altar = fp_scene_celebrated_altar (scene);
         g_assert_cmpint (altar, >=, 0);
         g_assert_cmpfloat (fp_scene_placed (scene, NULL)[altar].plan.y0, >, 0);
-        g_assert_cmpfloat (fp_scene_placed (scene, NULL)[altar].plan.y1, <, 8000);
+        g_assert_cmpfloat (fp_scene_placed (scene, NULL)[altar].plan.y1, <, 9000);
         g_assert_cmpint (fp_scene_find (scene, "west-door"), >=, 0);
         g_assert_cmpint (fp_scene_find (scene, "sacristy-door"), >=, 0);
       }
@@ -119,6 +119,29 @@ check_door (const FpScene *scene, const char *id, double x, double y, double sil
   g_assert_cmpfloat_with_epsilon (fp_item_param (placed[i].item, "sill"), sill, 1e-9);
 }
 
+/* A sanctuary as small as may be has an altar that leaves a way past it, and of the rest what finds room. */
+static void
+test_small_sanctuary (void)
+{
+  FpNewChurch spec = defaults (FP_ROOM_CHANCEL);
+  g_autoptr (FpProject) project = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  const FpPlaced *placed;
+  guint n;
+
+  spec.nave_width = spec.sanctuary_width = spec.sanctuary_depth = 3000;
+  project = make (&spec);
+  scene = (FpScene *) fp_scene_new (project, 0);
+  placed = fp_scene_placed (scene, &n);
+  g_assert_cmpint (fp_scene_find (scene, "altar"), >=, 0);
+  g_assert_cmpint (fp_scene_find (scene, "crucifix"), >=, 0);
+  g_assert_cmpint (fp_scene_find (scene, "sedilia"), <, 0);
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].in_survey && placed[i].support < 0)
+      for (guint k = 0; k < i; k++)
+        g_assert_false (!placed[k].in_survey && placed[k].support < 0 && fp_box_overlaps (&placed[i].plan, &placed[k].plan));
+}
+
 static void
 test_walked (void)
 {
@@ -136,13 +159,13 @@ test_walked (void)
   spec.n_corners = G_N_ELEMENTS (corner);
   project = make (&spec);
   scene = (FpScene *) fp_scene_new (project, 0);
-  g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, 100 }, &found), ==, 300);
+  g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, 100 }, &found), ==, 450);
   g_assert_true (found);
   g_assert_cmpfloat (fp_scene_floor_at (scene, (FpPoint) { 7900, -100 }, &found), ==, 0);
   g_assert_true (found);
   /* A door in the middle of the side that is farthest west, and one in the first side of the sanctuary from the east. */
   check_door (scene, "west-door", 0, -9000, 0);
-  check_door (scene, "sacristy-door", 4000 + 750 * G_SQRT2 / 2, 7000 - 750 * G_SQRT2 / 2, 300);
+  check_door (scene, "sacristy-door", 4000 + 750 * G_SQRT2 / 2, 7000 - 750 * G_SQRT2 / 2, 450);
   spec.doors = FALSE;
   fp_project_unref (project);
   fp_scene_unref (scene);
@@ -200,6 +223,7 @@ main (int argc, char **argv)
   g_test_add_func ("/new-church/areas", test_areas);
   g_test_add_func ("/new-church/every-room", test_every_room);
   g_test_add_func ("/new-church/seats", test_seats);
+  g_test_add_func ("/new-church/small-sanctuary", test_small_sanctuary);
   g_test_add_func ("/new-church/walked", test_walked);
   g_test_add_func ("/new-church/refusals", test_refusals);
   g_test_add_func ("/new-church/as-wide-as-the-nave", test_as_wide_as_the_nave);

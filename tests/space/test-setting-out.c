@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-setting-out.c - things are put where they belong, and moved with what stands on them */
+#include "footpace/people.h"
 #include "footpace/setting-out.h"
 
 #include <math.h>
@@ -390,6 +391,38 @@ test_rail_between_piers (void)
   scene = fp_scene_new (p, 0);
   g_assert_cmpfloat (placed (scene, "rail")->plan.x1, <=, 2700.5);
   g_assert_cmpfloat (placed (scene, "rail")->plan.x1, >, 2600);
+}
+
+/* It goes as far to the side as lets all seats see the altar past it: a seat of the first row at the wall looks across. */
+static void
+test_ambo_hides_nothing (void)
+{
+  g_autoptr (FpProject) p = bare_church ();
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpPeople) people = NULL;
+  const FpPersonPlace *seat;
+  const FpPlaced *ambo, *altar;
+  guint n, from_side = 0;
+
+  add (&p, "altar", "altar");
+  add (&p, "pews", "pews");
+  add (&p, "ambo", "ambo");
+  scene = fp_scene_new (p, 0);
+  people = fp_people_new (scene);
+  ambo = placed (scene, "ambo");
+  altar = placed (scene, "altar");
+  seat = fp_people_places (people, &n);
+  for (guint i = 0; i < n; i++)
+    for (guint corner = 0; corner < 4; corner++)
+      {
+        /* The near corners of the ambo lie to the left of the line from the seat to the altar's end on the Gospel side. */
+        const FpPoint c = { corner & 1 ? ambo->plan.x1 : ambo->plan.x0, corner & 2 ? ambo->plan.y1 : ambo->plan.y0 };
+        const FpPoint eye = { seat[i].at.x, seat[i].at.y }, end = { altar->plan.x0, (altar->plan.y0 + altar->plan.y1) / 2 };
+
+        from_side += seat[i].at.x < ambo->plan.x1 ? 1 : 0;
+        g_assert_cmpint (fp_orient (eye, end, c), >=, 0);
+      }
+  g_assert_cmpuint (from_side, >, 40);
 }
 
 static void
@@ -1003,6 +1036,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/setting-out/rail", test_rail);
   g_test_add_func ("/setting-out/rail-between-piers", test_rail_between_piers);
   g_test_add_func ("/setting-out/ambo-chair-reredos", test_ambo_chair_reredos);
+  g_test_add_func ("/setting-out/ambo-hides-nothing", test_ambo_hides_nothing);
   g_test_add_func ("/setting-out/chair-behind", test_chair_behind);
   g_test_add_func ("/setting-out/every-kind-lands-inside", test_every_kind_lands_inside);
   g_test_add_func ("/setting-out/survey-from-nothing", test_survey_from_nothing);
