@@ -49,18 +49,27 @@ static void
 other (gpointer data)
 {
   Typed *t = data;
-  g_autofree char *text = NULL;
+  g_autofree char *text = NULL, *title = NULL;
 
   if (!fp_typed_travel_other (&t->travel))
     return;
   text = fp_typed_travel_text (&t->travel);
-  fp_board_view_renew_field (t->board, fp_typed_travel_words (&t->travel), fp_typed_travel_words (&t->travel), text);
+  title = fp_typed_travel_title (&t->travel);
+  fp_board_view_renew_field (t->board, title, fp_typed_travel_words (&t->travel), text);
+}
+
+/* Where somebody may have meant it to rest on its way.  Equal gaps and what is in line elsewhere lie everywhere: nobody who
+ * types how far it goes one way wants to have gone the other for them. */
+static gboolean
+is_meant (const FpCatch *found)
+{
+  return found->sort == FP_CATCH_AXIS || found->sort == FP_CATCH_EDGE || found->sort == FP_CATCH_CENTRE;
 }
 
 static guint
 caught (FpBoardView *self)
 {
-  return (self->catch_x.sort != FP_CATCH_NONE ? 1 : 0) | (self->catch_y.sort != FP_CATCH_NONE ? 2 : 0);
+  return (is_meant (&self->catch_x) ? 1 : 0) | (is_meant (&self->catch_y) ? 2 : 0);
 }
 
 /* A cutting line goes one way only, as a thing does in the view that shows no other. */
@@ -75,6 +84,7 @@ fp_board_view_type_travel (FpBoardView *self, gunichar letter)
 {
   const GdkRectangle where = { (int) self->pointer.x, (int) self->pointer.y, 1, 1 };
   const FpUnits units = fp_board_view_units (self);
+  g_autofree char *title = NULL;
   char text[8] = { 0 };
   Typed *t;
 
@@ -84,8 +94,9 @@ fp_board_view_type_travel (FpBoardView *self, gunichar letter)
   t->board = self;
   fp_typed_travel_init (&t->travel, view_of (&self->tool.hit), self->tool.by, caught (self), units);
   self->catch_x.sort = self->catch_y.sort = FP_CATCH_NONE; /* what is typed holds now */
+  title = fp_typed_travel_title (&t->travel);
   g_unichar_to_utf8 (letter, text);
-  fp_board_view_open_field (self, &(FpBoardField) { .title = fp_typed_travel_words (&t->travel),
+  fp_board_view_open_field (self, &(FpBoardField) { .title = title,
                                                     .label = fp_typed_travel_words (&t->travel), .text = text,
                                                     .typed = TRUE, .unit = units == FP_UNITS_METRIC ? "mm" : "",
                                                     .hint = t->travel.ways == 3 ? "Tab: the other way" : NULL,

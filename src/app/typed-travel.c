@@ -56,6 +56,20 @@ fp_typed_travel_words (const FpTypedTravel *self)
 }
 
 char *
+fp_typed_travel_title (const FpTypedTravel *self)
+{
+  static const char *const words[2][2] = { { "to the Gospel side", "to the Epistle side" }, { "west", "east" } };
+  const guint other = 2 - self->way; /* its place in far[] */
+  g_autofree char *far = NULL;
+  double by = self->sign[other] * self->far[other];
+
+  if (self->ways != 3 || by == 0.0)
+    return g_strdup (fp_typed_travel_words (self));
+  far = fp_length_format_unit (fabs (by), self->units);
+  return g_strdup_printf ("%s, and %s %s", fp_typed_travel_words (self), far, words[other][by > 0.0 ? 1 : 0]);
+}
+
+char *
 fp_typed_travel_text (const FpTypedTravel *self)
 {
   return fp_length_format (self->far[self->way - 1], self->units);

@@ -36,6 +36,9 @@ void        fp_typed_travel_init  (FpTypedTravel *self, FpViewId view, FpVec3 by
 FpVec3      fp_typed_travel_by    (const FpTypedTravel *self);
 /* "To the Epistle side": the direction that is being typed. */
 const char *fp_typed_travel_words (const FpTypedTravel *self);
+/* The same, and how far it goes the other way with it, where it does: "To the Epistle side, and 240 mm west"; owned by the
+ * caller. */
+char       *fp_typed_travel_title (const FpTypedTravel *self);
 /* What has been typed of it, or how far the hand had come; owned by the caller. */
 char       *fp_typed_travel_text  (const FpTypedTravel *self);
 /* FALSE with an error: nothing has changed. */

@@ -61,6 +61,27 @@ test_other_direction (void)
   g_assert_false (fp_typed_travel_other (&t));
 }
 
+/* What it goes the other way besides is told with it. */
+static void
+test_title (void)
+{
+  FpTypedTravel t;
+  g_autofree char *far = fp_length_format_unit (240.0, FP_UNITS_METRIC);
+  g_autofree char *both = g_strdup_printf ("To the Epistle side, and %s west", far);
+  g_autofree char *first = NULL, *second = NULL, *alone = NULL;
+
+  fp_typed_travel_init (&t, FP_VIEW_PLAN, (FpVec3) { 600.0, -240.0, 0.0 }, 0, FP_UNITS_METRIC);
+  first = fp_typed_travel_title (&t);
+  g_assert_cmpstr (first, ==, both);
+  fp_typed_travel_other (&t);
+  fp_typed_travel_other (&t);
+  second = fp_typed_travel_title (&t);
+  g_assert_cmpstr (second, ==, both);
+  fp_typed_travel_init (&t, FP_VIEW_PLAN, (FpVec3) { 600.0, -40.0, 0.0 }, 0, FP_UNITS_METRIC);
+  alone = fp_typed_travel_title (&t);
+  g_assert_cmpstr (alone, ==, "To the Epistle side");
+}
+
 static void
 test_unreadable (void)
 {
@@ -94,5 +115,6 @@ main (int argc, char **argv)
   g_test_add_func ("/typed-travel/other", test_other_direction);
   g_test_add_func ("/typed-travel/unreadable", test_unreadable);
   g_test_add_func ("/typed-travel/begins", test_begins);
+  g_test_add_func ("/typed-travel/title", test_title);
   return g_test_run ();
 }
