@@ -40,6 +40,8 @@ void     fp_box_add_point (FpBox *box, FpPoint p);
 void     fp_box_add_box   (FpBox *box, const FpBox *other);
 gboolean fp_box_is_empty  (const FpBox *box);
 gboolean fp_box_overlaps  (const FpBox *a, const FpBox *b); /* touching edges do not overlap */
+/* Whether a part of the segment a-b lies within it; touching its border is not enough. */
+gboolean fp_box_is_crossed (const FpBox *box, FpPoint a, FpPoint b);
 void     fp_box3_add_point (FpBox3 *box, FpVec3 p);
 void     fp_box3_add_box   (FpBox3 *box, const FpBox3 *other);
 

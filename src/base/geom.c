@@ -41,6 +41,33 @@ fp_box_overlaps (const FpBox *a, const FpBox *b)
          && a->x0 < b->x1 && b->x0 < a->x1 && a->y0 < b->y1 && b->y0 < a->y1;
 }
 
+/* Narrows the part from @from to @to of a segment (shares of it) to what lies between two bounds of one coordinate:
+ * Liang and Barsky's clip (ACM Transactions on Graphics 3, 1984; from memory). */
+static void
+narrow (double a, double b, double low, double high, double *from, double *to)
+{
+  const double d = b - a;
+
+  if (d == 0)
+    {
+      if (!(a > low && a < high))
+        *to = *from;
+      return;
+    }
+  *from = MAX (*from, MIN ((low - a) / d, (high - a) / d));
+  *to = MIN (*to, MAX ((low - a) / d, (high - a) / d));
+}
+
+gboolean
+fp_box_is_crossed (const FpBox *box, FpPoint a, FpPoint b)
+{
+  double from = 0, to = 1;
+
+  narrow (a.x, b.x, box->x0, box->x1, &from, &to);
+  narrow (a.y, b.y, box->y0, box->y1, &from, &to);
+  return from < to;
+}
+
 void
 fp_box3_add_point (FpBox3 *box, FpVec3 p)
 {

@@ -9,31 +9,6 @@
 
 #define LOOKED_AT 3u /* points of the mensa: its ends and its middle */
 
-/* Of a segment, the part from @from to @to (shares of it) that lies between two bounds of one coordinate. */
-static void
-clip (double a, double b, double low, double high, double *from, double *to)
-{
-  const double d = b - a;
-
-  if (d == 0)
-    *to = a >= low && a <= high ? *to : -1;
-  else
-    {
-      *from = MAX (*from, MIN ((low - a) / d, (high - a) / d));
-      *to = MIN (*to, MAX ((low - a) / d, (high - a) / d));
-    }
-}
-
-static gboolean
-crosses (FpPoint a, FpPoint b, const FpBox *box)
-{
-  double from = 0, to = 1;
-
-  clip (a.x, b.x, box->x0, box->x1, &from, &to);
-  clip (a.y, b.y, box->y0, box->y1, &from, &to);
-  return from < to;
-}
-
 guint
 fp_seats_behind (const FpPersonPlace *seat, guint n, const FpPlaced *altar, const FpBox *box)
 {
@@ -51,7 +26,7 @@ fp_seats_behind (const FpPersonPlace *seat, guint n, const FpPlaced *altar, cons
         {
           const FpPoint at = { mensa->x0 + (mensa->x1 - mensa->x0) * k / (LOOKED_AT - 1), (mensa->y0 + mensa->y1) / 2 };
 
-          hidden = crosses (eye, at, box);
+          hidden = fp_box_is_crossed (box, eye, at);
         }
       behind += hidden ? 1 : 0;
     }

@@ -168,6 +168,12 @@ test_boxes (void)
   g_assert_false (fp_box_overlaps (&a, &touching));
   g_assert_true (fp_box_overlaps (&a, &over));
   g_assert_false (fp_box_overlaps (&a, &empty));
+  /* Through it, within it, past a corner, along its border, and ending before it. */
+  g_assert_true (fp_box_is_crossed (&a, (FpPoint) { a.x0 - 1, a.y0 + 0.1 }, (FpPoint) { a.x1 + 1, a.y1 - 0.1 }));
+  g_assert_true (fp_box_is_crossed (&a, (FpPoint) { (a.x0 + a.x1) / 2, a.y1 - 0.1 }, (FpPoint) { (a.x0 + a.x1) / 2, a.y1 + 9 }));
+  g_assert_false (fp_box_is_crossed (&a, (FpPoint) { a.x0 - 1, a.y0 + 0.5 }, (FpPoint) { a.x0 + 0.5, a.y0 - 1 }));
+  g_assert_false (fp_box_is_crossed (&a, (FpPoint) { a.x0, a.y0 - 1 }, (FpPoint) { a.x0, a.y1 + 1 }));
+  g_assert_false (fp_box_is_crossed (&a, (FpPoint) { a.x0 - 5, (a.y0 + a.y1) / 2 }, (FpPoint) { a.x0 - 1, (a.y0 + a.y1) / 2 }));
 }
 
 static void
