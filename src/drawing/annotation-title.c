@@ -21,9 +21,9 @@ title_width (const FpAnnotation *self)
 }
 
 double
-fp_view_title_width (FpViewId view, const FpCut *cut, double scale)
+fp_view_title_width (FpViewId view, const FpCut cuts[FP_N_VIEWS], double scale)
 {
-  g_autofree char *text = fp_scale_text (scale), *title = fp_view_title (view, cut);
+  g_autofree char *text = fp_scale_text (scale), *title = fp_view_title (view, cuts);
 
   return fp_lettering_width (title, TITLE_HEIGHT) + SCALE_GAP
          + fp_lettering_width (text, SCALE_HEIGHT) + (view == FP_VIEW_PLAN ? NORTH_POINT : 0);
@@ -54,7 +54,7 @@ fp_annotation_keep_title_free (FpAnnotation *self, double times)
 {
   FpBox box;
 
-  self->title = fp_view_title (self->view, &self->layout.section[self->view]);
+  self->title = fp_view_title (self->view, self->layout.section);
   if (!self->around.has_title_at || self->around.has_no_title || !self->layout.labels)
     return;
   self->title_at = self->around.title_at;

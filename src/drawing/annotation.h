@@ -86,10 +86,10 @@ guint         fp_view_breaks (FpProjection *projection, const FpViewLayout *layo
 /* Clips a segment to a box; FALSE when nothing is left. An empty box clips nothing. */
 gboolean      fp_clip_segment (FpPoint *a, FpPoint *b, const FpBox *box);
 
-char         *fp_view_title (FpViewId view, const FpCut *cut); /* "ELEVATION, FACING EAST", "SECTION A–A" */
+char         *fp_view_title (FpViewId view, const FpCut cuts[FP_N_VIEWS]); /* "ELEVATION, FACING EAST", "SECTION A–A" */
 
 /* mm, with the scale, and the north point beside that of a plan. */
-double        fp_view_title_width (FpViewId view, const FpCut *cut, double scale);
+double        fp_view_title_width (FpViewId view, const FpCut cuts[FP_N_VIEWS], double scale);
 
 /* "1:50", "1:33", "1:12.5" */
 char         *fp_scale_text (double scale);

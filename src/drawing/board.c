@@ -329,6 +329,7 @@ typedef struct
 {
   FpDrawing           *drawing;
   const FpBoardLayout *layout;
+  FpProjection *const *projection;
   FpRegions            regions;
   FpBox                paper, seen; /* on which all is drawn; of which titles stay within */
   FpCut                cut[FP_N_VIEWS];
@@ -406,7 +407,7 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   const FpBox *frame = &b->layout->frame[view];
   const FpBox in_view = outline_of (b, view), outline = on_paper (&b->layout->view[view], &in_view);
   const double left = MAX (frame->x0 + TITLE_SIDE, b->seen.x0 + EDGE), right = right_of_title (b, view);
-  const double width = fp_view_title_width (view, &b->cut[view], b->layout->view[view].scale);
+  const double width = fp_view_title_width (view, b->cut, b->layout->view[view].scale);
   const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->seen.y0 : frame->y0) + EDGE;
   const double top = MIN (frame->y1, b->seen.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
 
