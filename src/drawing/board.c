@@ -33,6 +33,7 @@
 #define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
 #define EDGE        6.0
 #define TITLE_HEIGHT 3.5
+#define CUT_CLEAR   3.0  /* from a wall that is cut to a title on its right    */
 #define TITLE_SIDE  2.0  /* from the border of what belongs to another view     */
 #define TOP_ROOM    13.0 /* titles, above                                      */
 #define LINE_CLEAR  4.0    /* from a cutting line to a title on its right, and on its left the letter stands */
@@ -399,6 +400,53 @@ beside_section_line (const Board *b, double x, double width, double left, double
   return line + LINE_CLEAR + width > right && before >= left ? before : line + LINE_CLEAR;
 }
 
+static gboolean
+lies_over (const FpProjectedCut *cut, const FpBox *box)
+{
+  for (guint i = 0, k = cut->n - 1; i < cut->n; k = i++)
+    if (fp_box_is_crossed (box, cut->outline[i], cut->outline[k]))
+      return TRUE;
+  return fp_outline_contains (cut->outline, cut->n, (FpPoint) { box->x0, box->y0 });
+}
+
+static gboolean
+lies_over_cut (const Board *b, FpViewId view, const FpBox *title)
+{
+  const FpViewLayout *layout = &b->layout->view[view];
+  const FpPoint low = fp_view_from_paper (layout, (FpPoint) { title->x0, title->y0 });
+  const FpPoint high = fp_view_from_paper (layout, (FpPoint) { title->x1, title->y1 });
+  const FpBox box = { low.x, low.y, high.x, high.y };
+  guint n;
+  const FpProjectedCut *cut = fp_projection_cuts (b->projection[view], &n);
+
+  for (guint i = 0; i < n; i++)
+    if (lies_over (&cut[i], &box))
+      return TRUE;
+  return FALSE;
+}
+
+/* Where the view runs off above, its title stands in it: beside the walls that are cut there, on their right, rather than
+ * over them.  Where no place is left for it, it stays where it was. */
+static double
+beside_cuts (const Board *b, FpViewId view, FpPoint at, double width, double right)
+{
+  const FpViewLayout *layout = &b->layout->view[view];
+  guint n;
+  const FpProjectedCut *cut = fp_projection_cuts (b->projection[view], &n);
+  double best = G_MAXDOUBLE;
+
+  for (guint i = 0; i <= n; i++)
+    for (guint k = 0; k < (i < n ? cut[i].n : 1); k++)
+      {
+        const double x = i < n ? fp_view_to_paper (layout, cut[i].outline[k]).x + CUT_CLEAR : at.x;
+        const FpBox title = { x - CUT_CLEAR / 2, at.y - CUT_CLEAR / 2, x + width, at.y + TITLE_HEIGHT + CUT_CLEAR / 2 };
+
+        if (x >= at.x && x < best && x + width <= right && !lies_over_cut (b, view, &title))
+          best = x;
+      }
+  return best < G_MAXDOUBLE ? best : at.x;
+}
+
 /* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
  * no room. */
 static gboolean
@@ -415,6 +463,8 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   if (view == FP_VIEW_PLAN)
     at->x = beside_section_line (b, at->x, width, left, right);
   at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
+  if (at->y < outline.y1)
+    at->x = beside_cuts (b, view, *at, width, right);
   return right - at->x >= width && at->y >= foot;
 }
 
@@ -511,7 +561,7 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
   g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
   g_autoptr (GArray) missing = g_array_new (FALSE, FALSE, sizeof (FpWanted));
-  Board b = { .drawing = drawing, .layout = layout, .shown = shown, .missing = missing, .untold = untold,
+  Board b = { .drawing = drawing, .layout = layout, .projection = projection, .shown = shown, .missing = missing, .untold = untold,
               .paper = *area, .seen = fp_box_is_empty (&layout->seen) ? *area : layout->seen };
 
   for (guint v = 0; v < FP_N_VIEWS; v++)

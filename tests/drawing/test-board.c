@@ -175,6 +175,50 @@ says (const FpDrawing *drawing, const char *text)
   return FALSE;
 }
 
+static const FpMark *
+title (const FpDrawing *drawing, const char *text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && g_str_equal (mark[i].text, text))
+      return &mark[i];
+  g_error ("%s is not there", text);
+}
+
+/* Walls that run off above are not interrupted by a title: it stands in the room beside them. */
+static void
+test_titles_beside_walls (void)
+{
+  static const char *const titles[] = { "ELEVATION, FACING EAST", "SECTION ON THE AXIS" };
+  g_autoptr (FpScene) scene = parish_scene_new ();
+
+  for (guint scale = 50; scale <= 70; scale += 5)
+    {
+      g_autoptr (FpDrawing) drawing = draw_board (scene, scale, (FpPoint) { 120, 110 }, 420, 200);
+      const FpPoint *pt = fp_drawing_points (drawing);
+      guint n, walls = 0;
+      const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+      for (guint t = 0; t < G_N_ELEMENTS (titles); t++)
+        {
+          const FpMark *title_mark = title (drawing, titles[t]);
+          const FpBox box = crossings_text_box (title_mark);
+
+          for (guint i = 0; i < n; i++)
+            if (mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_CUT && g_strcmp0 (mark[i].item, "walls") == 0)
+              {
+                const FpBox wall = fp_outline_box (pt + mark[i].first, mark[i].n);
+
+                walls += wall.y1 >= box.y0 ? 1 : 0;
+                g_assert_false (fp_box_overlaps (&wall, &box));
+              }
+        }
+      g_assert_cmpuint (walls, >=, 3);
+    }
+}
+
 /* The section across has the place of the elevation: levels are shared with the section, x with the plan, or mirrored
  * where it faces west; the section stands clear of it, and no text or line of one crosses another. */
 static void
@@ -638,5 +682,6 @@ main (int argc, char **argv)
   g_test_add_func ("/board/zoomed-out", test_zoomed_out);
   g_test_add_func ("/board/steady", test_steady);
   g_test_add_func ("/board/pick-dimension", test_pick_dimension);
+  g_test_add_func ("/board/titles-beside-walls", test_titles_beside_walls);
   return g_test_run ();
 }
