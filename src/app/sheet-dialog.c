@@ -438,7 +438,12 @@ take_over (FpPageSetup *page, FpDocument *document, const FpSheetSeen *seen)
   if (!is_cut_alike (&seen->along, &last->along))
     page->along = seen->along;
   if (!is_cut_alike (&seen->across, &last->across))
-    page->across = seen->across;
+    {
+      page->across = seen->across;
+      /* The section across has the place of the elevation. */
+      if (page->sheet == (seen->across.placed ? FP_SHEET_ELEVATION : FP_SHEET_CROSS))
+        page->sheet = seen->across.placed ? FP_SHEET_CROSS : FP_SHEET_ELEVATION;
+    }
   g_object_set_data_full (G_OBJECT (document), "sheet-seen", g_memdup2 (seen, sizeof *seen), g_free);
 }
 

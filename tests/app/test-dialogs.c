@@ -250,6 +250,17 @@ test_sheet_offers_what_the_board_shows (void)
   g_assert_cmpuint (page.hidden, ==, 0);
   g_assert_true (page.across.placed && page.across.turned && page.across.at == -1200.0);
   g_assert_false (fp_document_is_modified (d));
+  /* Where the board has a section in the place of the elevation, so has the sheet, and the other way round. */
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_PLAN, &seen);
+  gtk_window_present (GTK_WINDOW (dialog));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "sheet")), 0);
+  gtk_window_close (GTK_WINDOW (dialog));
+  seen.across.at = -600.0;
+  page = setup_after (d, &seen);
+  g_assert_cmpuint (page.sheet, ==, FP_SHEET_CROSS);
+  seen.across.placed = FALSE;
+  page = setup_after (d, &seen);
+  g_assert_cmpuint (page.sheet, ==, FP_SHEET_ELEVATION);
 }
 
 static GFile *
