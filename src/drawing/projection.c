@@ -279,11 +279,12 @@ sketch_layer (const FpProjection *self, gboolean ghosts)
   for (guint i = 0; i < n_solids; i++)
     if (is_drawn (self, &placed[solid[i].owner], ghosts))
       sketch_solid (sketch, placed, &solid[i], i);
-    else if (ghosts && hides_ghosts (self, &placed[solid[i].owner], solid[i].part))
-      sketch_hider (sketch, placed, &solid[i], i);
   for (guint i = 0; i < n_placed; i++)
     if (is_drawn (self, &placed[i], ghosts))
       sketch_strokes (sketch, placed, i);
+  for (guint i = 0; ghosts && sketch->edges->len > 0 && i < n_solids; i++)
+    if (hides_ghosts (self, &placed[solid[i].owner], solid[i].part))
+      sketch_hider (sketch, placed, &solid[i], i);
   return sketch;
 }
 
@@ -454,5 +455,6 @@ fp_projection_pick (const FpProjection *self, FpPoint at)
   const int live = owner_at (&self->layer[LIVE], at);
   const int ghost = is_backdrop (self->scene, live) ? owner_at (&self->layer[GHOSTS], at) : -1;
 
-  return ghost >= 0 ? ghost : live;
+  /* Or a wall that hides it. */
+  return ghost >= 0 && fp_scene_placed (self->scene, NULL)[ghost].ghost ? ghost : live;
 }

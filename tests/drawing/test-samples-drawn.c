@@ -612,11 +612,16 @@ test_removed_behind_walls (void)
   const FpScene *drawn = fp_projection_scene (elevation);
   guint n;
   const FpProjectedLine *line = fp_projection_lines (elevation, &n);
+  int i;
 
-  for (guint i = 0; i < n; i++)
-    if (g_str_equal (fp_item_id (fp_scene_placed (drawn, NULL)[line[i].owner].item), "credence-1974"))
-      g_assert_cmpfloat (MAX (line[i].a.x, line[i].b.x), <=, 3100 + 1);
+  for (guint k = 0; k < n; k++)
+    if (g_str_equal (fp_item_id (fp_scene_placed (drawn, NULL)[line[k].owner].item), "credence-1974"))
+      g_assert_cmpfloat (MAX (line[k].a.x, line[k].b.x), <=, 3100 + 1);
   g_assert_cmpfloat (length_of (elevation, "platform-1974"), >, 3000);
+  /* Nor is it picked there: what is seen is the wall. */
+  i = fp_projection_pick (elevation, (FpPoint) { 3400, 900 });
+  g_assert_cmpint (i, >=, 0);
+  g_assert_false (fp_scene_placed (drawn, NULL)[i].ghost);
   g_assert_cmpfloat (length_of (section, "credence-1974"), >, 1500);
 }
 
