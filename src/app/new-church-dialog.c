@@ -48,7 +48,7 @@ static const Field fields[] = {
   { "transept-width", "Width of a transept", G_STRUCT_OFFSET (FpNewChurch, transept_width), 1u << FP_ROOM_TRANSEPTS },
   { "sanctuary-width", "Width of the chancel", G_STRUCT_OFFSET (FpNewChurch, sanctuary_width), NARROWER },
   { "sanctuary-depth", "Depth of the sanctuary", G_STRUCT_OFFSET (FpNewChurch, sanctuary_depth), DRAWN },
-  { "sanctuary-level", "Its floor above the nave", G_STRUCT_OFFSET (FpNewChurch, sanctuary_level), ALL },
+  { "sanctuary-level", "Sanctuary above the nave", G_STRUCT_OFFSET (FpNewChurch, sanctuary_level), ALL },
   { "wall-height", "Height of the walls", G_STRUCT_OFFSET (FpNewChurch, wall_height), ALL },
   { "wall-thickness", "Thickness of the walls", G_STRUCT_OFFSET (FpNewChurch, wall_thickness), ALL },
 };

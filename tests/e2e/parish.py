@@ -349,7 +349,7 @@ class Task:
         deep = max(ys)
         measures = {"Width of the nave": 2 * max(xs), "Length of the nave": -min(ys), "Depth of the sanctuary": deep,
                     "Width of the chancel": 2 * max(x for x, y in zip(xs, ys) if y == deep),
-                    "Its floor above the nave": max(float(t.get("level")) for t in self.survey if tag(t) == "floor"),
+                    "Sanctuary above the nave": max(float(t.get("level")) for t in self.survey if tag(t) == "floor"),
                     "Height of the walls": walls.get("height"), "Thickness of the walls": walls.get("thickness")}
         self.program.wait("Open the Sample Parish", "push button")
         keys("ctrl+n")
@@ -357,7 +357,7 @@ class Task:
         for name, value in measures.items():
             self.fill(widgets[name], str(value))
         self.fill(widgets["Title"], self.brief.findtext(NS + "title"))
-        self.tick(widgets["An altar on its steps"], False)
+        self.tick(widgets["An altar on its steps, and what belongs to it"], False)
         time.sleep(0.5)
         self.answer(widgets, "Make", "New Project")
         time.sleep(1.0)
