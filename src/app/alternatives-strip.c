@@ -5,6 +5,7 @@
 #include "latest.h"
 #include "scroll-to.h"
 #include "small-drawing.h"
+#include "tip.h"
 
 /* Small drawings wait for each other, newest first; nobody watches them during a drag. */
 #define GRACE_MS 1500
@@ -160,7 +161,7 @@ tell (GtkWidget *w, const FpAlternative *alternative)
 
   g_strdelimit (spoken, "\n", ' ');
   tip = g_strdup_printf ("%s%s%s%s%s", name, *spoken != '\0' ? "\n" : "", spoken, *note != '\0' ? "\n" : "", note);
-  gtk_widget_set_tooltip_text (w, tip);
+  fp_tip_set (w, tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (w), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
 }
@@ -192,20 +193,27 @@ show_names (FpAlternativesStrip *self)
       fp_scroll_to (w);
 }
 
+/* The board and the findings come first: no cards are drawn while those are being worked at. */
 static void
-show (FpAlternativesStrip *self)
+draw_cards (FpAlternativesStrip *self)
 {
   const FpProject *project = fp_document_project (self->document);
 
-  if (fp_document_is_previewing (self->document))
-    return;
-  show_names (self);
-  show_facing (self);
-  if (project == self->drawn)
+  if (project == self->drawn || fp_document_is_previewing (self->document) || fp_document_is_checking (self->document))
     return;
   g_clear_pointer (&self->drawn, fp_project_unref);
   self->drawn = fp_project_ref (project);
   fp_latest_ask (self->latest, (gpointer) fp_project_ref (project));
+}
+
+static void
+show (FpAlternativesStrip *self)
+{
+  if (fp_document_is_previewing (self->document))
+    return;
+  show_names (self);
+  show_facing (self);
+  draw_cards (self);
 }
 
 /* --- pictures ------------------------------------------------------------- */
@@ -225,9 +233,11 @@ receive (gpointer result, gpointer data)
 {
   FpAlternativesStrip *self = data;
   const FpOverview *overview = result;
+  const FpProject *project = fp_document_project (self->document); /* whose the cards are: it may be a newer one */
+  const guint n = MIN (overview->n, fp_project_n_alternatives (project));
   guint i = 0;
 
-  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL && i < overview->n;
+  for (GtkWidget *w = gtk_widget_get_first_child (self->cards); w != NULL && i < n;
        w = gtk_widget_get_next_sibling (w), i++)
     {
       Card *card = g_object_get_data (G_OBJECT (w), "card");
@@ -235,7 +245,7 @@ receive (gpointer result, gpointer data)
       fp_drawing_view_set (FP_DRAWING_VIEW (card->picture), overview->elevation[i], FALSE);
       g_free (card->levels);
       card->levels = g_strdup (overview->levels[i]);
-      tell (w, fp_project_alternative (self->drawn, i));
+      tell (w, fp_project_alternative (project, i));
     }
 }
 
@@ -256,6 +266,7 @@ fp_alternatives_strip_set_document (FpAlternativesStrip *self, FpDocument *docum
     return;
   self->latest = fp_latest_new ("alternatives", &drawing, self);
   g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
+  g_signal_connect_swapped (document, "findings", G_CALLBACK (draw_cards), self);
   show (self);
 }
 

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* checker.h - findings in the background
  *
- * Every scene asked for is answered twice: at once with all that needs no
- * sight (rules of sight are then FP_FOUND_WAITING), and again when who sees
- * what has been computed.  The newest scene wins (see latest.h).
+ * A scene asked for is answered when who sees what has been computed.  Where
+ * that takes longer than one would wait, it is answered before as well, at
+ * once, with all that needs no sight (rules of sight are then
+ * FP_FOUND_WAITING).  The newest scene wins (see latest.h).
  */
 #pragma once
 

@@ -3,6 +3,7 @@
 
 #include "scroll-to.h"
 #include "shown-findings.h"
+#include "tip.h"
 
 struct _FpFindingsList
 {
@@ -124,7 +125,7 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *
       gtk_widget_add_css_class (row->icon, weight_css[w]);
     else
       gtk_widget_remove_css_class (row->icon, weight_css[w]);
-  gtk_widget_set_tooltip_text (row->icon, fp_weight_label (f->rule->weight));
+  fp_tip_set (row->icon, fp_weight_label (f->rule->weight));
   set_line (row->title, f->title, TRUE);
   set_line (row->measure, measure, TRUE);
   set_line (row->detail, f->detail, open);

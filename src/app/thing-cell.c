@@ -3,6 +3,7 @@
 
 #include "amiss.h"
 #include "compat-4-8.h"
+#include "tip.h"
 
 #define NAME_CHARS 16 /* however narrow the list: it scrolls then */
 #define MOST_CHARS 30 /* for which a cell of the wide list is widened while one types */
@@ -37,8 +38,7 @@ show (FpThingCell *self)
   const gboolean group = fp_thing_node_id (self->node) == NULL;
 
   gtk_label_set_text (GTK_LABEL (self->label), text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->column == FP_COLUMN_NAME ? fp_thing_node_speech (self->node)
-                               : NULL);
+  fp_tip_set (GTK_WIDGET (self), self->column == FP_COLUMN_NAME ? fp_thing_node_speech (self->node) : NULL);
   (fp_thing_node_is_gone (self->node) && self->column <= FP_COLUMN_STANDING
    ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (self->label, "removed");
   (group ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (self->label, "group-title");
