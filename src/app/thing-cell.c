@@ -3,7 +3,6 @@
 
 #include "amiss.h"
 #include "compat-4-8.h"
-#include "tip.h"
 
 #define NAME_CHARS 16 /* however narrow the list: it scrolls then */
 #define MOST_CHARS 30 /* for which a cell of the wide list is widened while one types */
@@ -38,7 +37,6 @@ show (FpThingCell *self)
   const gboolean group = fp_thing_node_id (self->node) == NULL;
 
   gtk_label_set_text (GTK_LABEL (self->label), text);
-  fp_tip_set (GTK_WIDGET (self), self->column == FP_COLUMN_NAME ? fp_thing_node_speech (self->node) : NULL);
   (fp_thing_node_is_gone (self->node) && self->column <= FP_COLUMN_STANDING
    ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (self->label, "removed");
   (group ? gtk_widget_add_css_class : gtk_widget_remove_css_class) (self->label, "group-title");
@@ -266,12 +264,26 @@ fp_thing_cell_dispose (GObject *object)
   G_OBJECT_CLASS (fp_thing_cell_parent_class)->dispose (object);
 }
 
+/* Made when it is asked for: it tells where the thing stands, and to set it anew with every move has its price (see tip.h). */
+static gboolean
+fp_thing_cell_query_tooltip (GtkWidget *widget, int x, int y, gboolean by_keyboard, GtkTooltip *tooltip)
+{
+  FpThingCell *self = FP_THING_CELL (widget);
+
+  (void) x, (void) y, (void) by_keyboard;
+  if (self->node == NULL || self->entry != NULL)
+    return FALSE;
+  gtk_tooltip_set_text (tooltip, fp_thing_node_speech (self->node));
+  return TRUE;
+}
+
 static void
 fp_thing_cell_class_init (FpThingCellClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = fp_thing_cell_dispose;
+  widget_class->query_tooltip = fp_thing_cell_query_tooltip;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "thingcell");
   leave_signal = g_signal_new ("leave", FP_TYPE_THING_CELL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
@@ -295,6 +307,7 @@ fp_thing_cell_new (FpColumn column, gboolean by_pointer)
 
   self->column = column;
   self->may_widen = by_pointer;
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), column == FP_COLUMN_NAME);
   gtk_label_set_xalign (GTK_LABEL (self->label), is_number (column) ? 1.0f : 0.0f);
   if (is_number (column))
     gtk_widget_add_css_class (GTK_WIDGET (self), "number");
