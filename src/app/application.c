@@ -102,7 +102,7 @@ set_keys (GtkApplication *app)
     { "win.only-plan", { "<Ctrl>3", "<Ctrl>KP_3" } },
     { "win.all-three", { "<Ctrl>4", "<Ctrl>KP_4" } },
     { "app.help", { "F1" } },
-    { "win.show-help-overlay", { "<Ctrl>question", "<Ctrl>F1" } },
+    { "win.shortcuts", { "<Ctrl>question", "<Ctrl>F1" } },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (table); i++)

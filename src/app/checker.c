@@ -11,7 +11,7 @@
 struct _FpChecker
 {
   FpLatest        *latest;
-  GPtrArray       *books;
+  GPtrArray       *books; /* of the background thread alone */
   FpCheckerReceive receive;
   gpointer         data;
   gint64           took; /* µs, the last check; of the background thread alone */
@@ -36,6 +36,8 @@ check (FpLatestJob *job, gpointer request, gpointer data)
   g_autoptr (FpSight) sight = NULL;
   FpMeasuring of = { scene, people, fp_levels (people), NULL };
 
+  if (self->books == NULL)
+    self->books = fp_rulebooks_built_in (); /* read here: the first frame is not to wait for it */
   post_first (self, job, &of);
   sight = fp_sight_new (people, cancel);
   if (sight == NULL || g_cancellable_is_cancelled (cancel))
@@ -65,7 +67,6 @@ fp_checker_new (FpCheckerReceive on_findings, gpointer data)
   self->receive = on_findings;
   self->data = data;
   self->took = G_MAXINT64;
-  self->books = fp_rulebooks_built_in ();
   self->latest = fp_latest_new ("checks", &checking, self);
   return self;
 }
@@ -76,7 +77,7 @@ fp_checker_free (FpChecker *self)
   if (self == NULL)
     return;
   fp_latest_free (self->latest);
-  g_ptr_array_unref (self->books);
+  g_clear_pointer (&self->books, g_ptr_array_unref);
   g_free (self);
 }
 

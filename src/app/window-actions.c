@@ -350,6 +350,22 @@ brief (GtkWidget *widget, const char *name, GVariant *parameter)
   fp_brief_dialog_show (GTK_WINDOW (widget), FP_WINDOW (widget)->document);
 }
 
+/* Made when it is first asked for: under the name by which the toolkit finds it by itself, it would be at the start. */
+static void
+shortcuts (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkApplicationWindow *self = GTK_APPLICATION_WINDOW (widget);
+  g_autoptr (GtkBuilder) builder = NULL;
+
+  (void) name, (void) parameter;
+  if (gtk_application_window_get_help_overlay (self) == NULL)
+    {
+      builder = gtk_builder_new_from_resource ("/org/footpace/Footpace/shortcuts.ui");
+      gtk_application_window_set_help_overlay (self, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "help_overlay")));
+    }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (self)));
+}
+
 static void
 on_written (FpSheetDialog *dialog, const char *path, guint files, FpWindow *self)
 {
@@ -406,6 +422,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);
   gtk_widget_class_install_action (c, "win.brief", NULL, brief);
+  gtk_widget_class_install_action (c, "win.shortcuts", NULL, shortcuts);
   gtk_widget_class_install_action (c, "win.export", NULL, sheet);
   gtk_widget_class_install_action (c, "win.print", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-compare", NULL, sheet);

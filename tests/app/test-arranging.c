@@ -391,7 +391,7 @@ test_keys_are_told (void)
     "win.choose-like", "win.copy-to", "win.put-into-survey"
   };
   g_autoptr (GtkApplication) app = fp_application_new ();
-  g_autoptr (GBytes) ui = g_resources_lookup_data ("/org/footpace/Footpace/gtk/help-overlay.ui", 0, NULL);
+  g_autoptr (GBytes) ui = g_resources_lookup_data ("/org/footpace/Footpace/shortcuts.ui", 0, NULL);
   const char *text = g_bytes_get_data (ui, NULL);
 
   g_assert_true (g_application_register (G_APPLICATION (app), NULL, NULL));
