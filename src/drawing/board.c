@@ -425,26 +425,29 @@ lies_over_cut (const Board *b, FpViewId view, const FpBox *title)
   return FALSE;
 }
 
-/* Where the view runs off above, its title stands in it: beside the walls that are cut there, on their right, rather than
- * over them.  Where no place is left for it, it stays where it was. */
+/* Where the view runs off above, its title stands in it: beside the walls that are cut there rather than over them.  Over an
+ * elevation's floor there is air, on their right; in the plan what stands there is looked at, so its title stays on their
+ * left.  Where no place is left for it, it stays where it was. */
 static double
-beside_cuts (const Board *b, FpViewId view, FpPoint at, double width, double right)
+beside_cuts (const Board *b, FpViewId view, FpPoint at, double width, double left, double right)
 {
   const FpViewLayout *layout = &b->layout->view[view];
+  const double shift = view == FP_VIEW_PLAN ? -width - CUT_CLEAR : CUT_CLEAR;
   guint n;
   const FpProjectedCut *cut = fp_projection_cuts (b->projection[view], &n);
-  double best = G_MAXDOUBLE;
+  double best = INFINITY;
 
   for (guint i = 0; i <= n; i++)
     for (guint k = 0; k < (i < n ? cut[i].n : 1); k++)
       {
-        const double x = i < n ? fp_view_to_paper (layout, cut[i].outline[k]).x + CUT_CLEAR : at.x;
+        const double x = i < n ? fp_view_to_paper (layout, cut[i].outline[k]).x + shift : at.x;
         const FpBox title = { x - CUT_CLEAR / 2, at.y - CUT_CLEAR / 2, x + width, at.y + TITLE_HEIGHT + CUT_CLEAR / 2 };
 
-        if (x >= at.x && x < best && x + width <= right && !lies_over_cut (b, view, &title))
+        if ((x - at.x) * shift >= 0 && fabs (x - at.x) < fabs (best - at.x) && x >= left && x + width <= right
+            && !lies_over_cut (b, view, &title))
           best = x;
       }
-  return best < G_MAXDOUBLE ? best : at.x;
+  return isfinite (best) ? best : at.x;
 }
 
 /* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
@@ -464,7 +467,7 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
     at->x = beside_section_line (b, at->x, width, left, right);
   at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
   if (at->y < outline.y1)
-    at->x = beside_cuts (b, view, *at, width, right);
+    at->x = beside_cuts (b, view, *at, width, left, right);
   return right - at->x >= width && at->y >= foot;
 }
 

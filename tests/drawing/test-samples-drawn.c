@@ -625,6 +625,46 @@ test_removed_behind_walls (void)
   g_assert_cmpfloat (length_of (section, "credence-1974"), >, 1500);
 }
 
+/* On a board a view may run off above; then its title stands in it, and so does the north point that goes with that of the
+ * plan: beside the walls that are cut, on their left. */
+static void
+test_north_point_clear_of_walls (void)
+{
+  g_autoptr (FpScene) scene = scene_of ("parish", 2);
+  FpProjection *projection[FP_N_VIEWS];
+  const FpProjectedCut *cut;
+  guint n_cuts, points = 0;
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    projection[v] = fp_projection_new (scene, (FpViewId) v);
+  cut = fp_projection_cuts (projection[FP_VIEW_PLAN], &n_cuts);
+  for (guint i = 0; i < 12; i++)
+    {
+      FpBoardLayout layout;
+      g_autoptr (FpDrawing) drawing = NULL;
+      guint n;
+      const FpMark *mark;
+
+      fp_board_layout_alone (scene, NULL, FP_VIEW_PLAN, 63, (FpPoint) { 140, i - 16.0 }, FP_UNITS_METRIC, &layout);
+      drawing = fp_board_draw (projection, &layout, 250, 150);
+      mark = fp_drawing_marks (drawing, &n);
+      for (guint k = 0; k < n; k++)
+        for (guint q = 0; mark[k].type == FP_MARK_CIRCLE && mark[k].item == NULL && fabs (mark[k].radius - 3.2) < 1e-6 && q < 8; q++)
+          {
+            const double a = G_PI * q / 4;
+            const FpPoint p = { mark[k].at.x + mark[k].radius * cos (a), mark[k].at.y + mark[k].radius * sin (a) };
+            const FpPoint in_view = fp_view_from_paper (&layout.view[FP_VIEW_PLAN], p);
+
+            points++;
+            for (guint c = 0; c < n_cuts; c++)
+              g_assert_false (fp_outline_contains (cut[c].outline, cut[c].n, in_view));
+          }
+    }
+  g_assert_cmpuint (points, >, 40);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (projection[v]);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -634,6 +674,7 @@ main (int argc, char **argv)
       g_autofree char *path = g_strconcat ("/samples-drawn/every-sheet/", SAMPLES[i], NULL);
       g_test_add_data_func (path, SAMPLES[i], test_every_sheet);
     }
+  g_test_add_func ("/samples/north-point-clear-of-walls", test_north_point_clear_of_walls);
   g_test_add_func ("/samples/removed-behind-walls", test_removed_behind_walls);
   g_test_add_func ("/samples/flush-walls", test_flush_walls);
   g_test_add_func ("/samples-drawn/rows-apart", test_rows_apart);
