@@ -33,6 +33,9 @@ typedef struct
   gpointer      result;
 } Delivery;
 
+/* Requests that wait or run, and results that are yet to be handed over, of all objects. */
+static gint at_work;
+
 static FpLatest *
 latest_ref (FpLatest *self)
 {
@@ -71,6 +74,7 @@ delivery_free (gpointer data)
   g_object_unref (d->cancel);
   latest_unref (d->owner);
   g_free (d);
+  g_atomic_int_add (&at_work, -1);
 }
 
 GCancellable *
@@ -87,6 +91,7 @@ fp_latest_job_post (FpLatestJob *job, gpointer result)
 
   *d = (Delivery) { latest_ref (job->owner), g_object_ref (job->cancel), result };
   g_atomic_int_inc (&job->owner->undelivered);
+  g_atomic_int_inc (&at_work);
   /* Above drawing: where frames are slow and something is always moving (the
    * spinner that waits for this very result), a lower one is never reached.  A stream of results cannot
    * starve drawing either, since at most one job runs and each result costs far less than a frame. */
@@ -103,6 +108,8 @@ next_request (FpLatest *self, FpLatestJob *job)
   gpointer request = NULL;
 
   g_mutex_lock (&self->mutex);
+  if (self->running != NULL)
+    g_atomic_int_add (&at_work, -1);
   g_clear_object (&self->running);
   while (self->waiting == NULL && !self->quit)
     g_cond_wait (&self->wake, &self->mutex);
@@ -173,7 +180,10 @@ fp_latest_free (FpLatest *self)
   g_mutex_unlock (&self->mutex);
   g_thread_join (self->thread);
   if (self->waiting != NULL)
-    self->work->request_free (self->waiting);
+    {
+      self->work->request_free (self->waiting);
+      g_atomic_int_add (&at_work, -1);
+    }
   latest_unref (self);
 }
 
@@ -229,6 +239,8 @@ fp_latest_ask (FpLatest *self, gpointer request)
   g_mutex_lock (&self->mutex);
   replaced = self->waiting;
   self->waiting = request;
+  if (replaced == NULL)
+    g_atomic_int_inc (&at_work);
   g_cond_signal (&self->wake);
   g_mutex_unlock (&self->mutex);
   if (replaced != NULL)
@@ -245,4 +257,10 @@ fp_latest_is_busy (FpLatest *self)
   busy = self->waiting != NULL || self->running != NULL;
   g_mutex_unlock (&self->mutex);
   return busy || g_atomic_int_get (&self->undelivered) > 0;
+}
+
+gboolean
+fp_latest_all_at_rest (void)
+{
+  return g_atomic_int_get (&at_work) == 0;
 }

@@ -33,6 +33,9 @@ void      fp_latest_free (FpLatest *self); /* cancels and waits for the thread t
 void      fp_latest_ask  (FpLatest *self, gpointer request); /* takes @request */
 gboolean  fp_latest_is_busy (FpLatest *self); /* something waits, runs, or is yet to be handed over */
 
+/* None of all that there are is busy: until then what is shown may still change by itself. */
+gboolean fp_latest_all_at_rest (void);
+
 /* For run(). */
 GCancellable *fp_latest_job_cancellable (FpLatestJob *job);
 /* Takes @result; dropped when the job was cancelled. */

@@ -7,7 +7,7 @@
 typedef struct
 {
   GThread *owner;
-  gint     requests_freed, results_freed; /* atomic */
+  gint     started, requests_freed, results_freed; /* atomic */
   guint    received;
   int      last;
 } Log;
@@ -21,6 +21,7 @@ run (FpLatestJob *job, gpointer request, gpointer data)
 
   (void) data;
   g_assert_true (g_thread_self () != the_log.owner);
+  g_atomic_int_inc (&the_log.started);
   for (int i = 0; i < ms; i++)
     {
       if (g_cancellable_is_cancelled (fp_latest_job_cancellable (job)))
@@ -62,17 +63,26 @@ start (void)
   return fp_latest_new ("test", &work, NULL);
 }
 
+/* On a machine that has much else to do a thread is not awake at once. */
+static void
+wait_until_it_works (void)
+{
+  WAIT_FOR (g_atomic_int_get (&the_log.started) > 0);
+}
+
 static void
 test_one (void)
 {
   FpLatest *latest = start ();
 
   g_assert_false (fp_latest_is_busy (latest));
+  g_assert_true (fp_latest_all_at_rest ());
   fp_latest_ask (latest, GINT_TO_POINTER (1));
   g_assert_true (fp_latest_is_busy (latest));
+  g_assert_false (fp_latest_all_at_rest ());
   WAIT_FOR (the_log.received == 1);
   g_assert_cmpint (the_log.last, ==, 1);
-  WAIT_FOR (!fp_latest_is_busy (latest));
+  WAIT_FOR (!fp_latest_is_busy (latest) && fp_latest_all_at_rest ());
   fp_latest_free (latest);
   g_assert_cmpint (the_log.requests_freed, ==, 1);
   g_assert_cmpint (the_log.results_freed, ==, 1);
@@ -102,7 +112,7 @@ test_short_one_is_left_to_end (void)
   FpLatest *latest = start ();
 
   fp_latest_ask (latest, GINT_TO_POINTER (20));
-  g_usleep (5000);
+  wait_until_it_works ();
   fp_latest_ask (latest, GINT_TO_POINTER (3));
   WAIT_FOR (the_log.received == 2);
   g_assert_cmpint (the_log.last, ==, 3);
@@ -116,7 +126,7 @@ test_long_one_gives_way (void)
   FpLatest *latest = start ();
 
   fp_latest_ask (latest, GINT_TO_POINTER (600000));
-  g_usleep (5000);
+  wait_until_it_works ();
   fp_latest_ask (latest, GINT_TO_POINTER (3));
   WAIT_FOR (the_log.received == 1);
   g_assert_cmpint (the_log.last, ==, 3);
@@ -130,9 +140,10 @@ test_freed_while_it_works (void)
   FpLatest *latest = start ();
 
   fp_latest_ask (latest, GINT_TO_POINTER (600000));
-  g_usleep (5000);
+  wait_until_it_works ();
   fp_latest_ask (latest, GINT_TO_POINTER (600000));
   fp_latest_free (latest);
+  g_assert_true (fp_latest_all_at_rest ());
   g_assert_cmpint (the_log.requests_freed, ==, 2);
   g_assert_cmpuint (the_log.received, ==, 0);
 }
@@ -147,7 +158,7 @@ test_freed_before_delivery (void)
   while (g_atomic_int_get (&the_log.requests_freed) == 0)
     g_usleep (1000);
   fp_latest_free (latest);
-  WAIT_FOR (g_atomic_int_get (&the_log.results_freed) == 1);
+  WAIT_FOR (g_atomic_int_get (&the_log.results_freed) == 1 && fp_latest_all_at_rest ());
   g_assert_cmpuint (the_log.received, ==, 0);
 }
 
