@@ -41,8 +41,8 @@ figure_at (FpBoardView *self, const char *item, const char *param, guint dimensi
 
   /* Choosing its thing may have changed what is drawn. */
   fp_board_view_ensure (self);
-  mark = fp_drawing_marks (self->drawing, &n);
-  for (guint i = 0; i < n; i++)
+  mark = self->drawing != NULL ? fp_drawing_marks (self->drawing, &n) : NULL;
+  for (guint i = 0; mark != NULL && i < n; i++)
     if (mark[i].type == FP_MARK_TEXT
         && (dimension != 0 ? mark[i].dimension == dimension : mark[i].item == item && mark[i].param == param))
       {
@@ -127,9 +127,50 @@ enter_measure (gpointer data, const char *text, GError **error)
 }
 
 void
-fp_board_view_type_measure (FpBoardView *self, guint dimension)
+fp_board_view_hold_measure (FpBoardView *self, guint dimension)
 {
-  const FpStretch *measured = fp_drawing_stretch (self->drawing, dimension);
+  self->pressed = dimension != 0 ? *fp_drawing_stretch (self->drawing, dimension) : (FpStretch) { .item = NULL };
+}
+
+static double
+moved (const FpStretch *a, const FpStretch *b)
+{
+  return fabs (a->a.x - b->a.x) + fabs (a->a.y - b->a.y) + fabs (a->a.z - b->a.z)
+         + fabs (a->b.x - b->b.x) + fabs (a->b.y - b->b.y) + fabs (a->b.z - b->b.z);
+}
+
+/* The number that the drawing as it is now gives to what was pressed, 0 if it tells it no more: of what is measured
+ * between the same things the nearest. */
+static guint
+pressed_now (FpBoardView *self)
+{
+  const FpMark *mark;
+  double nearest = G_MAXDOUBLE;
+  guint n, found = 0;
+
+  fp_board_view_ensure (self);
+  if (self->drawing == NULL || self->pressed.item == NULL)
+    return 0;
+  mark = fp_drawing_marks (self->drawing, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpStretch *s = mark[i].type == FP_MARK_TEXT && mark[i].dimension != 0
+                           ? fp_drawing_stretch (self->drawing, mark[i].dimension) : NULL;
+
+      if (s == NULL || s->sort != self->pressed.sort || s->item != self->pressed.item || s->other != self->pressed.other
+          || moved (s, &self->pressed) >= nearest)
+        continue;
+      nearest = moved (s, &self->pressed);
+      found = mark[i].dimension;
+    }
+  return found;
+}
+
+void
+fp_board_view_type_measure (FpBoardView *self)
+{
+  const guint dimension = pressed_now (self);
+  const FpStretch *measured = dimension != 0 ? fp_drawing_stretch (self->drawing, dimension) : NULL;
   const FpUnits units = fp_board_view_units (self);
   const GdkRectangle where = figure_at (self, NULL, NULL, dimension);
   g_autofree char *title = NULL;

@@ -249,6 +249,7 @@ on_drag_begin (GtkGestureDrag *drag, double x, double y, FpBoardView *self)
       return;
     }
   hit = fp_board_view_hit (self, x, y);
+  fp_board_view_hold_measure (self, hit.dimension);
   answer = fp_board_tool_press (&self->tool, steady (self, x, y), &hit,
                                 press_of (self, GTK_EVENT_CONTROLLER (drag), button == GDK_BUTTON_MIDDLE));
   fp_board_view_obey (self, &answer);

@@ -160,7 +160,7 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
       fp_board_view_type_over (self, answer->item, answer->param);
       break;
     case FP_TOOL_TYPE_MEASURE:
-      fp_board_view_type_measure (self, answer->dimension);
+      fp_board_view_type_measure (self);
       break;
     case FP_TOOL_BEGIN:
       begin_move (self, answer->item);

@@ -64,6 +64,7 @@ struct _FpBoardView
   FpBox          frame;        /* paper mm: drawn to choose what lies in it    */
   gboolean       own_change;   /* the scene changes by our own doing           */
   gboolean       space;        /* the space bar is down                        */
+  FpStretch      pressed;      /* what the dimension that is pressed measures; no item: none is */
   FpPoint        pointer;      /* widget px; x < 0: not over the board         */
   double         pinch_scale;
   char          *hover;        /* id under the pointer                         */
@@ -217,7 +218,10 @@ void    fp_board_view_drop_typing (FpBoardView *self);
 
 /* --- board-dimension.c --- */
 void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
-void    fp_board_view_type_measure (FpBoardView *self, guint dimension); /* of the drawing */
+/* What the dimension of the drawing that is pressed measures, until the button is let go: it may be drawn anew before
+ * that, and number its dimensions otherwise. */
+void    fp_board_view_hold_measure (FpBoardView *self, guint dimension); /* 0: none is pressed */
+void    fp_board_view_type_measure (FpBoardView *self);                  /* the one that was pressed, if it is still there */
 
 /* --- board-typed.c --- */
 /* Opens a field for how far what is dragged goes; FALSE: the letter begins no length, or nothing is dragged. */

@@ -638,6 +638,41 @@ test_board_tells_where_the_chosen_stands (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* A dimension is pressed, and before the button is let go what was typed elsewhere has been drawn: not yet, or with its
+ * dimensions numbered otherwise, or without that one. */
+static void
+test_board_draws_while_pressed (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpStretch *s;
+  guint dimension = 1;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  fp_document_choose (d, "chair-1974");
+  s = find_whereabouts (b, "chair-1974");
+  g_assert_nonnull (s);
+  while (fp_drawing_stretch (b->drawing, dimension) != s)
+    dimension++;
+  fp_board_view_hold_measure (b, dimension);
+  fp_board_view_forget_drawing (b);
+  fp_board_view_type_measure (b);
+  g_assert_nonnull (b->typing);
+  fp_board_view_drop_typing (b);
+  /* Of a thing that is not chosen it is not told. */
+  fp_document_choose (d, NULL);
+  g_assert_null (find_whereabouts (b, "chair-1974"));
+  fp_board_view_type_measure (b);
+  g_assert_null (b->typing);
+  fp_board_view_hold_measure (b, 0);
+  fp_document_choose (d, "chair-1974");
+  fp_board_view_type_measure (b);
+  g_assert_null (b->typing);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static int
 compare_lines (gconstpointer a, gconstpointer b)
 {
@@ -749,6 +784,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/hits-the-new", test_board_hits_the_new);
   g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
   g_test_add_func ("/board/tells-where-the-chosen-stands", test_board_tells_where_the_chosen_stands);
+  g_test_add_func ("/board/drawn-while-pressed", test_board_draws_while_pressed);
   g_test_add_func ("/board/tells-the-chosen-by-colour", test_board_tells_the_chosen_by_colour);
   g_test_add_func ("/board/undoes-lettering", test_board_undoes_lettering);
   g_test_add_func ("/board/no-document", test_board_without_document);
