@@ -31,12 +31,17 @@ void
 fp_inspector_answer (GtkWidget *row, gboolean taken, GError **error)
 {
   FpInspector *self = FP_INSPECTOR (gtk_widget_get_ancestor (row, FP_TYPE_INSPECTOR));
-  g_autofree char *said = taken || self == NULL ? NULL : fp_amiss_words (fp_document_scene (self->document), (*error)->message);
+  g_autofree char *said = NULL;
 
   if (taken)
-    fp_param_row_settle (FP_PARAM_ROW (row));
-  else if (said != NULL)
-    fp_param_row_fail (FP_PARAM_ROW (row), said);
+    {
+      fp_param_row_settle (FP_PARAM_ROW (row));
+      return;
+    }
+  if (self == NULL)
+    return; /* it was taken out of the inspector meanwhile: there is no place to say so */
+  said = fp_amiss_words (fp_document_scene (self->document), (*error)->message);
+  fp_param_row_fail (FP_PARAM_ROW (row), said);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include <math.h>
 #include <string.h>
 
+/* mm.  Where nothing else is said: common practice, no source. */
 #define RISER       150.0 /* the rise that is aimed at between the floors: design judgement */
 #define TREAD       300.0
 #define STEPS_WIDTH 3000.0
@@ -15,11 +16,11 @@
 #define SACRISTY_DOOR 900.0
 #define DOOR_HEAD   2100.0
 #define DOOR_FROM_CORNER 300.0
-#define WEST_SIDE_LEAST  1000.0
+#define WEST_SIDE_LEAST  1000.0 /* a shorter side is a splay, not where one comes in */
 #define HIGH_ALTAR   2700.0 /* 9 Baden feet: what a finding asks of a high altar */
-#define BESIDE_ALTAR 1200.0
-#define BEFORE_STEPS 1500.0 /* of the sanctuary's floor, for a rail and those who go before the steps */
-#define OWN_STEP     300.0  /* of ambo and chair, for who sits far back */
+#define BESIDE_ALTAR 1200.0 /* left on either side of it, to walk past: design judgement */
+#define BEFORE_STEPS 1500.0 /* of the sanctuary's floor, for a rail and those who go before the steps: design judgement */
+#define OWN_STEP     300.0  /* of ambo and chair, for who sits far back: design judgement */
 
 static const struct { const char *id, *label; } shapes[FP_N_ROOMS] = {
   { "rectangle", "One rectangle" },

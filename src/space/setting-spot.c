@@ -11,7 +11,7 @@
 
 #define BESIDE_ALTAR  600.0  /* between the altar's end and what stands beside it          */
 #define OFF_THE_WALL  50.0
-#define NEAR_THE_PEOPLE 1000.0 /* so much farther from them an ambo goes for the sake of sight */
+#define NEAR_THE_PEOPLE 1000.0 /* so much farther from them an ambo goes for the sake of sight, mm: design judgement */
 /* Micklethwaite, Modern Parish Churches (1874), section XIII: a rail stands a foot back from the edge of its step. */
 #define RAIL_SET_BACK 305.0
 
