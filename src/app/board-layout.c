@@ -26,18 +26,30 @@ fp_board_view_height_mm (FpBoardView *self)
   return gtk_widget_get_height (GTK_WIDGET (self)) / PX_PER_MM;
 }
 
+/* How far the page lies from where it was laid: in whole pixels, so that it stays as sharp as it was painted. */
+static FpPoint
+shown_shift (FpBoardView *self)
+{
+  return (FpPoint) { round ((self->pan.x - self->laid_pan.x) * PX_PER_MM) / PX_PER_MM,
+                     round ((self->pan.y - self->laid_pan.y) * PX_PER_MM) / PX_PER_MM };
+}
+
 FpPoint
 fp_board_view_to_paper (FpBoardView *self, double x, double y)
 {
-  return (FpPoint) { x / PX_PER_MM + MARGIN_MM - (self->pan.x - self->laid_pan.x),
-                     fp_board_view_height_mm (self) - y / PX_PER_MM + MARGIN_MM - (self->pan.y - self->laid_pan.y) };
+  const FpPoint shift = shown_shift (self);
+
+  return (FpPoint) { x / PX_PER_MM + MARGIN_MM - shift.x,
+                     fp_board_view_height_mm (self) - y / PX_PER_MM + MARGIN_MM - shift.y };
 }
 
 FpPoint
 fp_board_view_to_widget (FpBoardView *self, FpPoint paper)
 {
-  return (FpPoint) { (paper.x - MARGIN_MM + (self->pan.x - self->laid_pan.x)) * PX_PER_MM,
-                     (fp_board_view_height_mm (self) - (paper.y - MARGIN_MM + (self->pan.y - self->laid_pan.y))) * PX_PER_MM };
+  const FpPoint shift = shown_shift (self);
+
+  return (FpPoint) { (paper.x - MARGIN_MM + shift.x) * PX_PER_MM,
+                     (fp_board_view_height_mm (self) - (paper.y - MARGIN_MM + shift.y)) * PX_PER_MM };
 }
 
 FpPoint
@@ -404,7 +416,7 @@ fp_board_view_reveal (FpBoardView *self, const FpPlaced *placed)
       return;
   box = box_on_widget (self, placed, best);
   by = (FpPoint) { way_in (box.x0, box.x1, width) / PX_PER_MM, -way_in (box.y0, box.y1, height) / PX_PER_MM };
-  if (hypot (by.x, by.y) > 1e-3)
+  if (hypot (by.x, by.y) * PX_PER_MM >= 1.0) /* the page lies on whole pixels */
     fp_board_view_pan_by (self, by);
 }
 

@@ -50,7 +50,6 @@ fp_board_view_forget_chosen (FpBoardView *self)
 void
 fp_board_view_forget_nodes (FpBoardView *self)
 {
-  g_clear_pointer (&self->page, gsk_render_node_unref);
   fp_board_view_forget_chosen (self);
   g_clear_pointer (&self->hover_node, gsk_render_node_unref);
 }

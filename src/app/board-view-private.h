@@ -5,6 +5,7 @@
 #include "board-tool.h"
 #include "board-view.h"
 #include "drafter.h"
+#include "page-tiles.h"
 #include "tape.h"
 
 #include "footpace/catches.h"
@@ -14,8 +15,8 @@ G_BEGIN_DECLS
 
 /* Widget pixels to a millimetre of paper: 96 dots an inch, which the toolkit scales for dense screens. */
 #define PX_PER_MM (96.0 / 25.4)
-/* Drawn round what is in view, so that a pan draws anew only now and then; mm of paper. */
-#define MARGIN_MM 60.0
+/* Drawn round what is in view, so that a pan draws anew only now and then; mm of paper, whole pixels. */
+#define MARGIN_MM (227.0 / PX_PER_MM)
 
 typedef enum { FRAME_BY_HAND, FRAME_SANCTUARY, FRAME_WHOLE } Framing;
 
@@ -38,7 +39,7 @@ struct _FpBoardView
   double         height;       /* mm, at the last allocation: the upper edge stays put */
   int            width;        /* px, at the last allocation                   */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
-  GskRenderNode *page;
+  FpPageTiles   *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *left_node[FP_N_VIEWS], *figures_node;
   gboolean       dark, system_dark;
   FpGround       ground;

@@ -203,20 +203,16 @@ fp_board_view_set_look (FpBoardView *self, FpGround ground, FpInkChoice ink)
 
 /* --- the widget ----------------------------------------------------------- */
 
-static GskRenderNode *
-page_node (FpBoardView *self)
+static void
+snapshot_page (FpBoardView *self, GtkSnapshot *snapshot)
 {
-  graphene_rect_t bounds;
-  cairo_t *cr;
+  const FpPagePaint paint = { self->drawing, look_of (self), PX_PER_MM, gtk_widget_get_scale_factor (GTK_WIDGET (self)) };
+  const FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
 
-  graphene_rect_init (&bounds, 0, 0, (float) (fp_drawing_width (self->drawing) * PX_PER_MM),
-                      (float) (fp_drawing_height (self->drawing) * PX_PER_MM));
-  self->page = gsk_cairo_node_new (&bounds);
-  cr = gsk_cairo_node_get_draw_context (self->page);
-  cairo_scale (cr, PX_PER_MM, PX_PER_MM);
-  fp_drawing_paint (self->drawing, cr, look_of (self), FALSE);
-  cairo_destroy (cr);
-  return self->page;
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) round (corner.x), (float) round (corner.y)));
+  fp_page_tiles_snapshot (self->page, &paint, snapshot);
+  gtk_snapshot_restore (snapshot);
 }
 
 static void
@@ -226,18 +222,13 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   float w = (float) gtk_widget_get_width (widget), h = (float) gtk_widget_get_height (widget);
   FpInk ink = fp_fill_ink (FP_FILL_PAPER, FP_STANDING_EXISTING, look_of (self));
   GdkRGBA paper = { (float) ink.r, (float) ink.g, (float) ink.b, 1.0f };
-  FpPoint corner;
 
   gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (0, 0, w, h));
   gtk_snapshot_append_color (snapshot, &paper, &GRAPHENE_RECT_INIT (0, 0, w, h));
   fp_board_view_ensure (self);
   if (self->drawing != NULL)
     {
-      corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
-      gtk_snapshot_save (snapshot);
-      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) corner.x, (float) corner.y));
-      gtk_snapshot_append_node (snapshot, self->page != NULL ? self->page : page_node (self));
-      gtk_snapshot_restore (snapshot);
+      snapshot_page (self, snapshot);
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
     }
   gtk_snapshot_pop (snapshot);
@@ -324,6 +315,7 @@ fp_board_view_dispose (GObject *object)
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
+  g_clear_pointer (&self->page, fp_page_tiles_free);
   fp_board_view_drop_memory (self);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);
 }
@@ -357,6 +349,7 @@ fp_board_view_init (FpBoardView *self)
   self->pointer = (FpPoint) { -1.0, -1.0 };
   self->anchor = FP_VIEW_PLAN;
   self->only = -1;
+  self->page = fp_page_tiles_new ();
   fp_board_view_forget_memory (self);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
