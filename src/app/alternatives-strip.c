@@ -2,6 +2,7 @@
 #include "alternatives-strip.h"
 
 #include "drawing-view.h"
+#include "late-menu.h"
 #include "latest.h"
 #include "scroll-to.h"
 #include "small-drawing.h"
@@ -20,7 +21,8 @@ struct _FpAlternativesStrip
   gboolean    filling;
   guint       bar;         /* source that shows or hides the scroll bar         */
   guint       n, shown;    /* alternatives, and which of them was brought into view */
-  GtkWidget  *scroller, *cards;
+  GtkWidget  *scroller, *cards, *menu_button;
+  GMenuModel *alternative_menu;
   GSimpleAction *facing;   /* of the celebrant: "brief", "east", "people"       */
 };
 
@@ -328,12 +330,15 @@ fp_alternatives_strip_class_init (FpAlternativesStripClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/alternatives-strip.ui");
   gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, scroller);
   gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, cards);
+  gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, FpAlternativesStrip, alternative_menu);
 }
 
 static void
 fp_alternatives_strip_init (FpAlternativesStrip *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_late_menu_set (self->menu_button, self->alternative_menu);
   g_signal_connect_swapped (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (self->scroller)), "changed",
                             G_CALLBACK (on_extent), self);
   add_actions (self);

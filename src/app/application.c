@@ -11,6 +11,7 @@ struct _FpApplication
 {
   GtkApplication parent_instance;
   gboolean       offered;   /* what an earlier run has left */
+  FpAhead       *ahead;     /* NULL: nothing was read before */
 };
 
 G_DEFINE_FINAL_TYPE (FpApplication, fp_application, GTK_TYPE_APPLICATION)
@@ -147,19 +148,34 @@ fp_application_activate (GApplication *app)
 }
 
 static void
+open_file (FpApplication *self, const char *path)
+{
+  FpWindow *window = FP_WINDOW (fp_window_new (GTK_APPLICATION (self)));
+
+  if (self->ahead != NULL && fp_ahead_is_of (self->ahead, path))
+    {
+      self->offered = TRUE; /* there */
+      fp_window_begin (window, self->ahead);
+      return;
+    }
+  gtk_window_present (GTK_WINDOW (window));
+  if (path != NULL)
+    fp_window_open (window, path);
+  else
+    fp_window_notice (window, "Projects can only be opened from files on this computer.", TRUE);
+}
+
+static void
 fp_application_open (GApplication *app, GFile **files, int n, const char *hint)
 {
+  FpApplication *self = FP_APPLICATION (app);
+
   (void) hint;
   for (int i = 0; i < n; i++)
     {
       g_autofree char *path = g_file_get_path (files[i]);
-      GtkWidget *window = fp_window_new (GTK_APPLICATION (app));
 
-      gtk_window_present (GTK_WINDOW (window));
-      if (path != NULL)
-        fp_window_open (FP_WINDOW (window), path);
-      else
-        fp_window_notice (FP_WINDOW (window), "Projects can only be opened from files on this computer.", TRUE);
+      open_file (self, path);
     }
   offer_left (app);
 }
@@ -176,10 +192,18 @@ fp_application_startup (GApplication *app)
 }
 
 static void
+fp_application_dispose (GObject *object)
+{
+  g_clear_pointer (&FP_APPLICATION (object)->ahead, fp_ahead_free);
+  G_OBJECT_CLASS (fp_application_parent_class)->dispose (object);
+}
+
+static void
 fp_application_class_init (FpApplicationClass *klass)
 {
   GApplicationClass *app_class = G_APPLICATION_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->dispose = fp_application_dispose;
   app_class->activate = fp_application_activate;
   app_class->open = fp_application_open;
   app_class->startup = fp_application_startup;
@@ -196,4 +220,11 @@ fp_application_new (void)
 {
   return g_object_new (FP_TYPE_APPLICATION, "application-id", FP_APPLICATION_ID,
                        "flags", G_APPLICATION_HANDLES_OPEN, NULL);
+}
+
+void
+fp_application_take_ahead (FpApplication *self, FpAhead *ahead)
+{
+  g_clear_pointer (&self->ahead, fp_ahead_free);
+  self->ahead = ahead;
 }

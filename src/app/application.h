@@ -2,6 +2,8 @@
 /* application.h - the program as the desktop sees it */
 #pragma once
 
+#include "ahead.h"
+
 #include <gtk/gtk.h>
 
 G_BEGIN_DECLS
@@ -12,5 +14,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FpApplication, fp_application, FP, APPLICATION, GtkApplication)
 
 GtkApplication *fp_application_new (void);
+/* Where that file is opened, it has been read already.  Takes @ahead. */
+void            fp_application_take_ahead (FpApplication *self, FpAhead *ahead);
 
 G_END_DECLS

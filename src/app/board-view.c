@@ -108,6 +108,14 @@ forget_document (FpBoardView *self)
 void
 fp_board_view_set_document (FpBoardView *self, FpDocument *document)
 {
+  fp_board_view_set_begun (self, document, NULL);
+}
+
+void
+fp_board_view_set_begun (FpBoardView *self, FpDocument *document, FpDraft *begun)
+{
+  g_autoptr (FpDraft) taken = begun;
+
   forget_document (self);
   fp_board_view_forget_memory (self);
   self->scale = 0.0;
@@ -121,6 +129,7 @@ fp_board_view_set_document (FpBoardView *self, FpDocument *document)
     return;
   self->document = g_object_ref (document);
   self->drafter = fp_drafter_new (on_projections, self);
+  fp_drafter_take_begun (self->drafter, g_steal_pointer (&taken));
   g_signal_connect (document, "scene", G_CALLBACK (on_scene), self);
   g_signal_connect (document, "chosen", G_CALLBACK (on_chosen), self);
   on_scene (document, self);

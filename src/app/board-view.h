@@ -13,6 +13,7 @@
 #pragma once
 
 #include "document.h"
+#include "drafter.h"
 
 #include <gtk/gtk.h>
 
@@ -23,6 +24,8 @@ G_DECLARE_FINAL_TYPE (FpBoardView, fp_board_view, FP, BOARD_VIEW, GtkWidget)
 
 GtkWidget *fp_board_view_new (void);
 void       fp_board_view_set_document (FpBoardView *self, FpDocument *document); /* NULL: none */
+/* Of which a drawing was begun elsewhere (nullable; taken). */
+void       fp_board_view_set_begun    (FpBoardView *self, FpDocument *document, FpDraft *begun);
 
 /* Frames the sanctuary, or the whole church. */
 void       fp_board_view_frame (FpBoardView *self, gboolean whole);

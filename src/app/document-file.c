@@ -17,8 +17,8 @@ fp_document_load (const char *path, GError **error)
 
   if (project == NULL)
     return NULL;
-  self = fp_document_new (project, path, TRUE);
-  self->digest = g_steal_pointer (&digest);
+  self = fp_document_new_read (project, path, digest, fp_document_first_scene (project));
+  fp_document_begin_checks (self);
   return self;
 }
 

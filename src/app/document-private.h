@@ -18,6 +18,7 @@ struct _FpDocument
   guint       alternative;
   GPtrArray  *chosen;         /* of ids, the last one first in mind; NULL at the end */
   FpChecker  *checker;
+  gboolean    checked;        /* findings are wanted: what is shown is checked */
   FpFindings *findings, *sighted;
 };
 

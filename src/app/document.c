@@ -85,30 +85,59 @@ take_scene (const FpScene **slot, const FpScene *scene)
 }
 
 static void
+show_scene (FpDocument *self, const FpScene *scene)
+{
+  self->alternative = fp_scene_alternative (scene);
+  take_scene (&self->scene, scene);
+  if (self->preview == NULL)
+    take_scene (&self->base, fp_scene_ref (self->scene));
+  if (self->checked)
+    fp_checker_check (self->checker, self->scene);
+  fp_document_forget_gone (self);
+  fp_document_emit (self, FP_DOCUMENT_SCENE);
+}
+
+static void
 show (FpDocument *self)
 {
   const FpProject *project = fp_document_project (self);
 
   /* Undo may take away the alternative that is shown. */
-  self->alternative = MIN (self->alternative, fp_project_n_alternatives (project) - 1);
-  take_scene (&self->scene, fp_scene_new (project, self->alternative));
-  if (self->preview == NULL)
-    take_scene (&self->base, fp_scene_ref (self->scene));
-  fp_checker_check (self->checker, self->scene);
-  fp_document_forget_gone (self);
-  fp_document_emit (self, FP_DOCUMENT_SCENE);
+  show_scene (self, fp_scene_new (project, MIN (self->alternative, fp_project_n_alternatives (project) - 1)));
 }
 
-FpDocument *
-fp_document_new (FpProject *project, const char *path, gboolean saved)
+const FpScene *
+fp_document_first_scene (const FpProject *project)
+{
+  return fp_scene_new (project, fp_project_n_alternatives (project) - 1);
+}
+
+static FpDocument *
+document_new (FpProject *project, const char *path, gboolean saved, const FpScene *scene)
 {
   FpDocument *self = g_object_new (FP_TYPE_DOCUMENT, NULL);
 
   self->history = fp_history_new (project, saved);
   self->path = g_strdup (path);
-  /* The last is the one that was worked on last. */
-  self->alternative = fp_project_n_alternatives (project) - 1;
-  show (self);
+  show_scene (self, scene);
+  return self;
+}
+
+FpDocument *
+fp_document_new (FpProject *project, const char *path, gboolean saved)
+{
+  FpDocument *self = document_new (project, path, saved, fp_document_first_scene (project));
+
+  fp_document_begin_checks (self);
+  return self;
+}
+
+FpDocument *
+fp_document_new_read (FpProject *project, const char *path, const char *digest, const FpScene *scene)
+{
+  FpDocument *self = document_new (project, path, TRUE, scene);
+
+  self->digest = g_strdup (digest);
   return self;
 }
 
@@ -268,6 +297,15 @@ fp_document_depth (FpDocument *self)
 }
 
 /* --- findings ------------------------------------------------------------------- */
+
+void
+fp_document_begin_checks (FpDocument *self)
+{
+  if (self->checked)
+    return;
+  self->checked = TRUE;
+  fp_checker_check (self->checker, self->scene);
+}
 
 FpFindings *
 fp_document_findings (FpDocument *self)

@@ -26,6 +26,12 @@ G_DECLARE_FINAL_TYPE (FpDocument, fp_document, FP, DOCUMENT, GObject)
 /* @path: (nullable): of the file; @saved: whether the file holds just this. */
 FpDocument *fp_document_new  (FpProject *project, const char *path, gboolean saved);
 FpDocument *fp_document_load (const char *path, GError **error);
+/* Of the alternative that is shown first: the last, which was worked on last.  Owned by the caller. */
+const FpScene *fp_document_first_scene (const FpProject *project);
+/* Just as it is in the file, which @digest tells; takes @scene, fp_document_first_scene() of it.  Nothing of it is checked
+ * before fp_document_begin_checks(): what it looks like comes first. */
+FpDocument *fp_document_new_read (FpProject *project, const char *path, const char *digest, const FpScene *scene);
+void        fp_document_begin_checks (FpDocument *self); /* or goes on with them */
 
 /**
  * fp_document_recover:

@@ -13,6 +13,7 @@ struct _FpDrafter
   FpLatest        *latest;
   FpDrafterReceive receive;
   gpointer         data;
+  FpDraft         *begun; /* NULL: none, or used already */
   gint64           took;  /* µs, the last time; guarded by the mutex */
   GMutex           mutex;
 };
@@ -32,6 +33,7 @@ typedef struct
   const FpScene *scene; /* owned */
   FpDraftHow     how;
   GCancellable  *cancel; /* of the job; NULL: nobody waits meanwhile */
+  FpDraft       *begun;  /* owned: this very draft, which is waited for; NULL */
 } Order;
 
 static void
@@ -40,7 +42,17 @@ order_free (gpointer data)
   Order *order = data;
 
   fp_scene_unref (order->scene);
+  fp_draft_free (order->begun);
   g_free (order);
+}
+
+static Order *
+order_new (const FpScene *scene, const FpDraftHow *how, GCancellable *cancel)
+{
+  Order *order = g_new (Order, 1);
+
+  *order = (Order) { fp_scene_ref (scene), *how, cancel, NULL };
+  return order;
 }
 
 static FpProjection *
@@ -57,20 +69,124 @@ project_plan (gpointer data)
 
 /* The plan holds as much as the other two together, so it has a thread to itself. */
 static FpProjection **
-project_all (FpDrafter *self, Order *order)
+project_all (Order *order)
 {
   FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
-  gint64 begun = g_get_monotonic_time ();
   GThread *thread = g_thread_new ("plan", project_plan, order);
 
   projection[FP_VIEW_ELEVATION] = project (order, FP_VIEW_ELEVATION);
   projection[FP_VIEW_SECTION] = project (order, FP_VIEW_SECTION);
   projection[FP_VIEW_PLAN] = g_thread_join (thread);
+  return projection;
+}
+
+/* Remembers how long it takes. */
+static FpProjection **
+project_timed (FpDrafter *self, Order *order)
+{
+  const gint64 begun = g_get_monotonic_time ();
+  FpProjection **projection = project_all (order);
+
   if (g_cancellable_is_cancelled (order->cancel))
-    return projection; /* how long it takes is not known */
+    return projection;
   g_mutex_lock (&self->mutex);
   self->took = g_get_monotonic_time () - begun;
   g_mutex_unlock (&self->mutex);
+  return projection;
+}
+
+/* --- begun before there is a drafter --------------------------------------- */
+
+struct _FpDraft
+{
+  Order         *order;
+  GCancellable  *cancel;
+  GThread       *thread; /* ends with the projections; NULL: they were handed over */
+  gint           done;
+};
+
+/* On this one thread: the toolkit that starts beside it, and the display's server, have use for the other processors. */
+static gpointer
+draft_begun (gpointer data)
+{
+  FpDraft *self = data;
+  FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    projection[v] = project (self->order, (FpViewId) v);
+  g_atomic_int_set (&self->done, TRUE);
+  return projection;
+}
+
+FpDraft *
+fp_draft_begin (const FpScene *scene, const FpDraftHow *how)
+{
+  FpDraft *self = g_new0 (FpDraft, 1);
+
+  self->cancel = g_cancellable_new ();
+  self->order = order_new (scene, how, self->cancel);
+  self->thread = g_thread_new ("draft", draft_begun, self);
+  return self;
+}
+
+/* Owned by the caller; waits. */
+static FpProjection **
+draft_end (FpDraft *self)
+{
+  return g_thread_join (g_steal_pointer (&self->thread));
+}
+
+void
+fp_draft_free (FpDraft *self)
+{
+  if (self == NULL)
+    return;
+  g_cancellable_cancel (self->cancel);
+  if (self->thread != NULL)
+    projections_free (draft_end (self));
+  order_free (self->order);
+  g_object_unref (self->cancel);
+  g_free (self);
+}
+
+gboolean
+fp_draft_is_done (FpDraft *self)
+{
+  return g_atomic_int_get (&self->done);
+}
+
+static gboolean
+is_cut_alike (const FpDraftHow *a, const FpDraftHow *b)
+{
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    if (a->cut[v].placed != b->cut[v].placed || a->cut[v].at != b->cut[v].at || a->cut[v].turned != b->cut[v].turned)
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+is_draft_of (const FpDraft *self, const Order *order)
+{
+  return self->order->scene == order->scene && self->order->how.hidden == order->how.hidden
+         && is_cut_alike (&self->order->how, &order->how);
+}
+
+/* --- on the background thread ------------------------------------------------ */
+
+static void
+cancel_begun (GCancellable *job, gpointer begun)
+{
+  (void) job;
+  g_cancellable_cancel (begun);
+}
+
+static FpProjection **
+wait_for_begun (FpDraft *begun, GCancellable *cancel)
+{
+  const gulong id = g_cancellable_connect (cancel, G_CALLBACK (cancel_begun), begun->cancel, NULL);
+  FpProjection **projection = draft_end (begun);
+
+  g_cancellable_disconnect (cancel, id);
   return projection;
 }
 
@@ -80,7 +196,7 @@ draft (FpLatestJob *job, gpointer request, gpointer data)
   Order *order = request;
 
   order->cancel = fp_latest_job_cancellable (job);
-  fp_latest_job_post (job, project_all (data, order));
+  fp_latest_job_post (job, order->begun != NULL ? wait_for_begun (order->begun, order->cancel) : project_timed (data, order));
 }
 
 static void
@@ -114,28 +230,50 @@ fp_drafter_free (FpDrafter *self)
   if (self == NULL)
     return;
   fp_latest_free (self->latest);
+  fp_draft_free (self->begun);
   g_mutex_clear (&self->mutex);
   g_free (self);
 }
 
 void
-fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
+fp_drafter_take_begun (FpDrafter *self, FpDraft *begun)
 {
-  Order *order = g_new (Order, 1);
-  FpProjection **projection;
+  fp_draft_free (self->begun);
+  self->begun = begun;
+}
+
+/* What may be made while somebody waits for it, or has been made already. */
+static FpProjection **
+draft_at_once (FpDrafter *self, Order *order)
+{
   gboolean at_once;
 
-  *order = (Order) { fp_scene_ref (scene), *how, NULL };
+  if (order->begun != NULL)
+    return fp_draft_is_done (order->begun) ? draft_end (order->begun) : NULL;
   g_mutex_lock (&self->mutex);
   at_once = self->took <= AT_ONCE_US;
   g_mutex_unlock (&self->mutex);
   /* What was asked before must not arrive after what is made now. */
-  if (!at_once || fp_latest_is_busy (self->latest))
+  return at_once && !fp_latest_is_busy (self->latest) ? project_timed (self, order) : NULL;
+}
+
+void
+fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
+{
+  Order *order = order_new (scene, how, NULL);
+  FpDraft *begun = g_steal_pointer (&self->begun);
+  FpProjection **projection;
+
+  if (begun != NULL && is_draft_of (begun, order))
+    order->begun = begun;
+  else
+    fp_draft_free (begun);
+  projection = draft_at_once (self, order);
+  if (projection == NULL)
     {
       fp_latest_ask (self->latest, order);
       return;
     }
-  projection = project_all (self, order);
   order_free (order);
   self->receive (projection, self->data);
   projections_free (projection);

@@ -139,16 +139,27 @@ fp_window_open_add_list (FpWindow *self)
   gtk_menu_button_popup (GTK_MENU_BUTTON (self->add_button));
 }
 
-void
-fp_window_fill_add_list (FpWindow *self)
+/* Each time that it opens; the kinds are always the same. */
+static void
+fill (GtkMenuButton *button, gpointer data)
 {
+  FpWindow *self = data;
   guint n;
   const FpKind *const *kind = fp_kinds (&n);
 
+  (void) button;
+  if (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->add_list), 0) != NULL)
+    return;
   for (guint pass = 0; pass < 2; pass++)
     for (guint i = 0; i < n; i++)
       if (((kind[i]->flags & FP_KIND_SURVEY) != 0) == (pass == 1))
         gtk_list_box_append (GTK_LIST_BOX (self->add_list), kind_row (kind[i]));
+}
+
+void
+fp_window_add_add_list (FpWindow *self)
+{
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->add_button), fill, self, NULL);
   gtk_list_box_set_header_func (GTK_LIST_BOX (self->add_list), kind_heading, NULL, NULL);
   gtk_list_box_set_filter_func (GTK_LIST_BOX (self->add_list), is_wanted, self, NULL);
   g_signal_connect (self->add_list, "row-activated", G_CALLBACK (on_kind), self);

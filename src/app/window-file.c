@@ -5,92 +5,18 @@
 #include "compat-4-8.h"
 #include "file-names.h"
 #include "new-church-dialog.h"
+#include "recent.h"
 #include "samples.h"
-#include "two-lines.h"
+#include "start-page.h"
 
 #include "footpace/store.h"
 
-#define MIME_TYPE  "application/x-footpace+xml"
-#define RECENT_MAX 8
-
-/* --- recent files --------------------------------------------------------- */
-
-static void
-remember (const char *path)
-{
-  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
-  GtkRecentData data = {
-    .mime_type = (char *) MIME_TYPE, .app_name = (char *) "Footpace", .app_exec = (char *) "footpace %f"
-  };
-
-  if (uri != NULL)
-    gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
-}
-
-static gboolean
-is_project (GtkRecentInfo *info)
-{
-  return g_str_has_suffix (gtk_recent_info_get_uri (info), ".footpace") && gtk_recent_info_exists (info);
-}
-
-static int
-newest_first (gconstpointer a, gconstpointer b)
-{
-  return g_date_time_compare (gtk_recent_info_get_modified ((GtkRecentInfo *) b),
-                              gtk_recent_info_get_modified ((GtkRecentInfo *) a));
-}
-
-static GtkWidget *
-recent_row (GtkRecentInfo *info)
-{
-  g_autofree char *path = g_filename_from_uri (gtk_recent_info_get_uri (info), NULL, NULL);
-  g_autofree char *base = path != NULL ? g_path_get_basename (path) : NULL;
-  g_autofree char *dir = path != NULL ? g_path_get_dirname (path) : NULL;
-  GtkLabel *folder;
-  GtkWidget *row;
-
-  if (path == NULL)
-    return NULL;
-  row = fp_two_lines_new (base, dir, &folder);
-  gtk_label_set_ellipsize (folder, PANGO_ELLIPSIZE_START);
-  gtk_label_set_max_width_chars (folder, 44);
-  g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
-  return row;
-}
-
-static guint
-fill_recent (GtkWidget *list)
-{
-  GList *items = g_list_sort (gtk_recent_manager_get_items (gtk_recent_manager_get_default ()), newest_first);
-  GtkListBoxRow *old;
-  guint n = 0;
-
-  while ((old = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0)) != NULL)
-    gtk_list_box_remove (GTK_LIST_BOX (list), GTK_WIDGET (old));
-  for (GList *l = items; l != NULL && n < RECENT_MAX; l = l->next)
-    {
-      GtkWidget *row = is_project (l->data) ? recent_row (l->data) : NULL;
-
-      if (row == NULL)
-        continue;
-      gtk_list_box_append (GTK_LIST_BOX (list), row);
-      n++;
-    }
-  g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
-  return n;
-}
-
-static void
-refill (FpWindow *self)
-{
-  fill_recent (self->recent_list);
-  gtk_widget_set_visible (self->start_recent, fill_recent (self->start_recent_list) > 0);
-}
+/* --- files of late -------------------------------------------------------- */
 
 static void
 on_recent (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
 {
-  g_autofree char *path = g_strdup (g_object_get_data (G_OBJECT (row), "path"));
+  g_autofree char *path = g_strdup (fp_recent_path (row));
   GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (list), GTK_TYPE_POPOVER);
 
   if (popover != NULL)
@@ -98,13 +24,38 @@ on_recent (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
   fp_window_open (self, path);
 }
 
+static void
+on_recent_shown (FpWindow *self)
+{
+  fp_recent_fill (self->recent_list);
+}
+
+static void
+fill_start (FpWindow *self)
+{
+  fp_start_page_fill (FP_START_PAGE (gtk_widget_get_first_child (self->start)));
+}
+
+/* Who opens a file from outside never sees the page: it is made when it is first shown. */
+static void
+on_start_shown (FpWindow *self)
+{
+  GtkWidget *page = gtk_widget_get_first_child (self->start);
+
+  if (page == NULL)
+    {
+      page = fp_start_page_new ();
+      gtk_box_append (GTK_BOX (self->start), page);
+      g_signal_connect (fp_start_page_list (FP_START_PAGE (page)), "row-activated", G_CALLBACK (on_recent), self);
+      g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_start), self, G_CONNECT_SWAPPED);
+    }
+  fill_start (self);
+}
+
 void
-fp_window_fill_recent (FpWindow *self)
+fp_window_add_recent (FpWindow *self)
 {
   g_signal_connect (self->recent_list, "row-activated", G_CALLBACK (on_recent), self);
-  g_signal_connect (self->start_recent_list, "row-activated", G_CALLBACK (on_recent), self);
-  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (refill), self, G_CONNECT_SWAPPED);
-  refill (self);
 }
 
 /* --- opening -------------------------------------------------------------- */
@@ -165,7 +116,7 @@ fp_window_open (FpWindow *self, const char *path)
       fp_window_notice (self, error->message, TRUE);
       return;
     }
-  remember (path);
+  fp_recent_remember (path);
   fp_window_set_document (fp_window_for_another (self), document);
 }
 
@@ -249,7 +200,7 @@ save_to (FpWindow *self, const char *path)
 
   if (fp_document_save (self->document, path, &error))
     {
-      remember (path);
+      fp_recent_remember (path);
       return TRUE;
     }
   if (g_error_matches (error, FP_ERROR, FP_ERROR_CHANGED))
@@ -384,6 +335,10 @@ fp_window_may_close (FpWindow *self)
 void
 fp_window_class_add_file_actions (GtkWidgetClass *c)
 {
+  gtk_widget_class_bind_template_child (c, FpWindow, start);
+  gtk_widget_class_bind_template_child (c, FpWindow, recent_list);
+  gtk_widget_class_bind_template_callback (c, on_recent_shown);
+  gtk_widget_class_bind_template_callback (c, on_start_shown);
   gtk_widget_class_install_action (c, "win.new", NULL, new_project);
   gtk_widget_class_install_action (c, "win.open", NULL, open_file);
   gtk_widget_class_install_action (c, "win.open-sample", NULL, open_sample);

@@ -38,6 +38,10 @@ struct _FpWindow
   gboolean    pointing;      /* the chosen finding is what the board is about: nothing else was chosen since */
   gboolean    settled;       /* its mark went away because it was            */
   gboolean    changed;       /* something was changed since it was chosen    */
+  GdkFrameClock *first_clock; /* until all has been painted for the first time; NULL */
+  gulong      painted;       /* what waits for that                          */
+  guint       rest;          /* source that shows what is not in the first frame */
+  gulong      laid_out;      /* what waits for the first layout              */
   gboolean    arranged;      /* the side stands as it was left: what moves it now is a hand */
 
   GtkWidget  *title, *subtitle;
@@ -45,11 +49,21 @@ struct _FpWindow
              *board_paned, *inspector, *findings, *alternatives, *compare;
   GtkWidget  *notice, *notice_box, *notice_icon, *notice_text, *notice_folder;
   GtkWidget  *readout;
-  GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *save_button, *compare_button;
+  GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *main_button, *order_button, *save_button, *compare_button;
   GtkWidget  *show_button, *show_list, *section_at, *across_at;
+  GMenuModel *main_menu, *arrange_menu, *order_menu;
+  GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
-  GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start_recent_list, *start_recent;
+  GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start;
 };
+
+/* --- window.c --- */
+/* As fp_window_set_document() does it all: the board, of which a drawing was begun (nullable; taken), and then the rest. */
+void fp_window_set_board  (FpWindow *self, FpDocument *document, FpDraft *begun);
+void fp_window_set_beside (FpWindow *self);
+
+/* --- window-begin.c --- */
+void fp_window_end_beginning (FpWindow *self); /* what was to come after the first frame does not come, or has come */
 
 /* --- window-actions.c --- */
 void fp_window_class_add_actions (GtkWidgetClass *widget_class);
@@ -65,7 +79,7 @@ void fp_window_class_add_survey_actions (GtkWidgetClass *widget_class);
 void fp_window_update_survey (FpWindow *self);
 
 /* --- window-add.c --- */
-void fp_window_fill_add_list (FpWindow *self);
+void fp_window_add_add_list (FpWindow *self);
 void fp_window_open_add_list (FpWindow *self); /* ready for typing */
 
 /* --- window-show.c --- */
@@ -101,7 +115,7 @@ void     fp_window_focus_list (FpWindow *self, const char *id);
 
 /* --- window-file.c --- */
 void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);
-void     fp_window_fill_recent (FpWindow *self);
+void     fp_window_add_recent  (FpWindow *self);
 gboolean fp_window_may_close (FpWindow *self); /* FALSE: it asks first */
 void     fp_window_save_as   (FpWindow *self);
 /* The window of this program that has the file; NULL. */

@@ -52,14 +52,24 @@ on_border (FpWindow *self)
     *share_of_upper (self) = (double) gtk_paned_get_position (GTK_PANED (self->side_paned)) / height;
 }
 
-static gboolean
-on_first_frame (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
+/* As soon as there is a height to be shared out, which is still in the first frame: the toolkit lays out once more. */
+static void
+on_laid_out (FpWindow *self)
 {
-  (void) clock;
-  if (gtk_widget_get_height (paned) <= 0)
-    return G_SOURCE_CONTINUE;
-  set_border (data);
-  return G_SOURCE_REMOVE;
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (self->side_paned);
+
+  if (clock == NULL || gtk_widget_get_height (self->side_paned) <= 0)
+    return;
+  g_clear_signal_handler (&self->laid_out, clock);
+  set_border (self);
+}
+
+static void
+on_realized (FpWindow *self)
+{
+  if (!self->arranged)
+    self->laid_out = g_signal_connect_object (gtk_widget_get_frame_clock (self->side_paned), "layout",
+                                              G_CALLBACK (on_laid_out), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
 }
 
 void
@@ -171,7 +181,7 @@ fp_window_arrange (FpWindow *self)
   if (r->maximized)
     gtk_window_maximize (GTK_WINDOW (self));
   fp_findings_list_set_full (FP_FINDINGS_LIST (self->findings), r->findings_full);
-  gtk_widget_add_tick_callback (self->side_paned, on_first_frame, self, NULL);
+  g_signal_connect_swapped (self->side_paned, "realize", G_CALLBACK (on_realized), self);
   g_signal_connect_swapped (self->side_paned, "notify::position", G_CALLBACK (on_border), self);
   g_signal_connect_swapped (self->findings, "full", G_CALLBACK (on_full), self);
 }

@@ -2,6 +2,7 @@
 #include "window-private.h"
 
 #include "compat-4-8.h"
+#include "late-menu.h"
 #include "show-list.h"
 
 G_DEFINE_FINAL_TYPE (FpWindow, fp_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -76,40 +77,71 @@ on_thing_activated (FpWindow *self)
 }
 
 void
-fp_window_set_document (FpWindow *self, FpDocument *document)
+fp_window_set_board (FpWindow *self, FpDocument *document, FpDraft *begun)
 {
+  fp_window_end_beginning (self);
   fp_window_keep_off (self);
   fp_window_drop_remedies (self);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
-  fp_board_view_set_document (FP_BOARD_VIEW (self->board), document);
+  fp_board_view_set_begun (FP_BOARD_VIEW (self->board), document, begun);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), document != NULL ? "board" : "start");
+  fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (self->alternatives), document);
+  if (document != NULL)
+    gtk_widget_grab_focus (self->board);
+  show_title (self);
+  fp_window_update_actions (self);
+}
+
+void
+fp_window_set_beside (FpWindow *self)
+{
+  FpDocument *document = self->document;
+
   fp_inspector_set_document (FP_INSPECTOR (self->inspector), document);
   fp_things_list_set_document (FP_THINGS_LIST (self->things), document);
   fp_things_list_set_document (FP_THINGS_LIST (self->wide_things), document);
   fp_findings_list_set_document (FP_FINDINGS_LIST (self->findings), document);
-  fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (self->alternatives), document);
-  fp_compare_page_set_document (FP_COMPARE_PAGE (self->compare), document);
-  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), document != NULL ? "board" : "start");
+  if (self->compare_page != NULL)
+    fp_compare_page_set_document (FP_COMPARE_PAGE (self->compare_page), document);
   if (document != NULL)
     {
       g_signal_connect_swapped (document, "scene", G_CALLBACK (on_scene), self);
       g_signal_connect_swapped (document, "chosen", G_CALLBACK (on_chosen), self);
       g_signal_connect_swapped (document, "state", G_CALLBACK (on_state), self);
       g_signal_connect_swapped (document, "findings", G_CALLBACK (fp_window_look_again), self);
-      gtk_widget_grab_focus (self->board);
       fp_window_keep (self);
     }
   on_chosen (self);
   on_state (self);
 }
 
+void
+fp_window_set_document (FpWindow *self, FpDocument *document)
+{
+  fp_window_set_board (self, document, NULL);
+  fp_window_set_beside (self);
+}
+
+static void
+make_compare_page (FpWindow *self)
+{
+  self->compare_page = fp_compare_page_new ();
+  gtk_widget_set_hexpand (self->compare_page, TRUE);
+  gtk_box_append (GTK_BOX (self->compare), self->compare_page);
+  fp_compare_page_set_document (FP_COMPARE_PAGE (self->compare_page), self->document);
+}
+
 static void
 on_page (FpWindow *self)
 {
-  const char *page = gtk_stack_get_visible_child_name (GTK_STACK (self->pages));
+  const gboolean compares = g_strcmp0 (gtk_stack_get_visible_child_name (GTK_STACK (self->pages)), "compare") == 0;
 
-  fp_compare_page_set_shown (FP_COMPARE_PAGE (self->compare), g_strcmp0 (page, "compare") == 0);
+  if (compares && self->compare_page == NULL)
+    make_compare_page (self);
+  if (self->compare_page != NULL)
+    fp_compare_page_set_shown (FP_COMPARE_PAGE (self->compare_page), compares);
 }
 
 /* --- the window ----------------------------------------------------------- */
@@ -130,6 +162,7 @@ fp_window_dispose (GObject *object)
 {
   FpWindow *self = FP_WINDOW (object);
 
+  fp_window_end_beginning (self);
   fp_window_keep_off (self);
   fp_window_drop_remedies (self);
   fp_window_put_notice_away (self);
@@ -175,9 +208,11 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (add_popover);
   BIND (add_find);
   BIND (add_list);
-  BIND (recent_list);
-  BIND (start_recent_list);
-  BIND (start_recent);
+  BIND (main_button);
+  BIND (order_button);
+  BIND (main_menu);
+  BIND (arrange_menu);
+  BIND (order_menu);
 }
 
 #undef BIND
@@ -190,7 +225,6 @@ ensure_types (void)
   g_type_ensure (FP_TYPE_THINGS_LIST);
   g_type_ensure (FP_TYPE_FINDINGS_LIST);
   g_type_ensure (FP_TYPE_ALTERNATIVES_STRIP);
-  g_type_ensure (FP_TYPE_COMPARE_PAGE);
   g_type_ensure (FP_TYPE_SHOW_LIST);
 }
 
@@ -227,8 +261,11 @@ fp_window_init (FpWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   fp_name_buttons (GTK_WIDGET (self));
   g_object_bind_property (self->board, "readout", self->readout, "label", G_BINDING_SYNC_CREATE);
-  fp_window_fill_add_list (self);
-  fp_window_fill_recent (self);
+  fp_late_menu_set (self->main_button, self->main_menu);
+  fp_late_menu_set (self->arrange_button, self->arrange_menu);
+  fp_late_menu_set (self->order_button, self->order_menu);
+  fp_window_add_add_list (self);
+  fp_window_add_recent (self);
   fp_window_arrange (self);
   fp_window_add_show (self);
   fp_window_add_sections (self);

@@ -2,6 +2,7 @@
 /* window.h - one window, one project or none yet */
 #pragma once
 
+#include "ahead.h"
 #include "document.h"
 
 #include <gtk/gtk.h>
@@ -19,6 +20,9 @@ void        fp_window_set_document (FpWindow *self, FpDocument *document);
 void        fp_window_notice (FpWindow *self, const char *text, gboolean wrong);
 /* Says that a file was written, and offers its folder. */
 void        fp_window_notice_file (FpWindow *self, const char *text, const char *path);
+/* Shows the window with what was read while the toolkit started, and ends that; what its first frame can do without comes
+ * after it, and what fp_window_offer_left() offers. */
+void        fp_window_begin (FpWindow *self, FpAhead *ahead);
 /* Opens it here when no project is open, else in a window of its own. */
 void        fp_window_open (FpWindow *self, const char *path);
 

@@ -7,7 +7,9 @@
 #include "param-row.h"
 #include "remembered.h"
 #include "report-window.h"
+#include "samples.h"
 #include "text-find.h"
+#include "thing-cell.h"
 #include "waiting.h"
 #include "widget-help.h"
 #include "window.h"
@@ -49,6 +51,67 @@ let_frames_go_by (GtkWidget *window)
   gtk_widget_queue_resize (window);
   WAIT_FOR ((gtk_widget_queue_draw (window),
              gdk_frame_clock_get_frame_counter (gtk_widget_get_frame_clock (window)) > first + 3));
+}
+
+/* --- the beginning -------------------------------------------------------- */
+
+/* The drawing first; what stands beside it and what is found come after it, of themselves. */
+static void
+test_begins_with_the_drawing (void)
+{
+  g_autofree char *path = fp_sample_path ("chapel.footpace");
+  g_autoptr (FpAhead) ahead = fp_ahead_begin (path);
+  GtkWidget *window = fp_window_new (NULL), *side, *list;
+  int border;
+  FpDocument *d;
+
+  fp_window_begin (FP_WINDOW (window), ahead);
+  d = fp_window_document (FP_WINDOW (window));
+  g_assert_cmpstr (page (window), ==, "board");
+  list = child_called (window, "things");
+  g_assert_null (help_find (list, FP_TYPE_THING_CELL));
+  WAIT_FOR (fp_board_view_scale (FP_BOARD_VIEW (child_called (window, "board"))) > 0.0);
+  side = child_called (window, "side_paned");
+  border = gtk_paned_get_position (GTK_PANED (side));
+  WAIT_FOR (help_find (list, FP_TYPE_THING_CELL) != NULL);
+  WAIT_FOR (!fp_document_is_checking (d));
+  /* Nothing has jumped meanwhile. */
+  g_assert_cmpint (gtk_paned_get_position (GTK_PANED (side)), ==, border);
+  /* Nobody has looked at the first page: it was never made. */
+  g_assert_null (gtk_widget_get_first_child (child_called (window, "start")));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Closed, or with another project in it, before the first frame is there. */
+static void
+test_beginning_given_up (void)
+{
+  g_autofree char *path = fp_sample_path ("chapel.footpace");
+  g_autoptr (FpAhead) ahead = fp_ahead_begin (path), again = fp_ahead_begin (path);
+  g_autoptr (FpDocument) other = help_open_sample ("parish.footpace");
+  GtkWidget *window = fp_window_new (NULL);
+
+  fp_window_begin (FP_WINDOW (window), ahead);
+  fp_window_set_document (FP_WINDOW (window), other);
+  g_assert_nonnull (help_find (child_called (window, "things"), FP_TYPE_THING_CELL));
+  let_frames_go_by (window);
+  gtk_window_destroy (GTK_WINDOW (window));
+  window = fp_window_new (NULL);
+  fp_window_begin (FP_WINDOW (window), again);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_begins_with_no_file (void)
+{
+  g_autoptr (FpAhead) ahead = fp_ahead_begin ("/nowhere/nothing.footpace");
+  GtkWidget *window = fp_window_new (NULL);
+
+  fp_window_begin (FP_WINDOW (window), ahead);
+  g_assert_null (fp_window_document (FP_WINDOW (window)));
+  g_assert_cmpstr (page (window), ==, "start");
+  g_assert_nonnull (strstr (gtk_label_get_text (GTK_LABEL (child_called (window, "notice_text"))), "nothing.footpace"));
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 /* --- messages ------------------------------------------------------------- */
@@ -155,6 +218,7 @@ test_compare_explains_its_mark (void)
   g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
   GtkWidget *window = open_window (d);
 
+  g_assert_true (gtk_widget_activate_action (window, "win.compare", NULL));
   g_assert_true (has_text (child_called (window, "compare"), "◆ short of a limit"));
   gtk_window_destroy (GTK_WINDOW (window));
 }
@@ -512,6 +576,9 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/window/begins", test_begins_with_the_drawing);
+  g_test_add_func ("/window/begins/given-up", test_beginning_given_up);
+  g_test_add_func ("/window/begins/no-file", test_begins_with_no_file);
   g_test_add_func ("/window/notice/board", test_notice_leaves_the_board_alone);
   g_test_add_func ("/window/notice/goes", test_notice_goes_away);
   g_test_add_func ("/window/question", test_question_is_answered);
