@@ -3,6 +3,8 @@
 
 #include "latest.h"
 
+#include "footpace/workers.h"
+
 #include <gio/gio.h>
 
 #define GRACE_MS   400
@@ -61,22 +63,28 @@ project (const Order *order, FpViewId view)
   return fp_projection_new_until (order->scene, view, &order->how.cut[view], order->how.hidden, order->cancel);
 }
 
-static gpointer
-project_plan (gpointer data)
+typedef struct
 {
-  return project (data, FP_VIEW_PLAN);
+  const Order   *order;
+  FpProjection **projection; /* FP_N_VIEWS */
+} Drawing;
+
+static void
+project_part (guint part, gpointer data)
+{
+  /* The plan holds as much as the other two together, so it is begun first. */
+  static const FpViewId views[FP_N_VIEWS] = { FP_VIEW_PLAN, FP_VIEW_ELEVATION, FP_VIEW_SECTION };
+  const Drawing *self = data;
+
+  self->projection[views[part]] = project (self->order, views[part]);
 }
 
-/* The plan holds as much as the other two together, so it has a thread to itself. */
 static FpProjection **
-project_all (Order *order)
+project_all (const Order *order)
 {
   FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
-  GThread *thread = g_thread_new ("plan", project_plan, order);
 
-  projection[FP_VIEW_ELEVATION] = project (order, FP_VIEW_ELEVATION);
-  projection[FP_VIEW_SECTION] = project (order, FP_VIEW_SECTION);
-  projection[FP_VIEW_PLAN] = g_thread_join (thread);
+  fp_workers_do (FP_N_VIEWS, project_part, &(Drawing) { order, projection });
   return projection;
 }
 

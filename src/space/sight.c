@@ -3,9 +3,11 @@
 
 #include "body.h"
 
-/* Below this many places a second thread costs more than it saves. */
-#define PLACES_FOR_THREADS 100
-#define THREADS_MAX 4
+#include "footpace/workers.h"
+
+/* Below this many places others cost more than they save. */
+#define PLACES_FOR_WORKERS 100
+#define PARTS 16
 
 /* --- what is looked at, past what ----------------------------------------- */
 
@@ -61,13 +63,12 @@ typedef struct
 {
   FpSight      *sight;
   GCancellable *cancel;
-  guint         first, step; /* places first, first + step, … are this worker's */
-} Worker;
+  guint         step; /* places part, part + step, … are of one part */
+} Look;
 
 static void
-look_from (const Worker *self, FpPosture posture, guint place)
+look_from (FpSight *sight, FpPosture posture, guint place)
 {
-  FpSight *sight = self->sight;
   const FpVec3 eye = fp_people_eye (sight->people, place, posture);
 
   for (int focus = 0; focus < FP_N_FOCUSES; focus++)
@@ -81,38 +82,26 @@ look_from (const Worker *self, FpPosture posture, guint place)
     }
 }
 
-static gpointer
-look (gpointer data)
+static void
+look (guint part, gpointer data)
 {
-  Worker *self = data;
+  const Look *self = data;
   guint n;
   const FpPersonPlace *place = fp_people_places (self->sight->people, &n);
 
   for (int posture = 0; posture < FP_N_POSTURES; posture++)
-    for (guint i = self->first; i < n && !g_cancellable_is_cancelled (self->cancel); i += self->step)
+    for (guint i = part; i < n && !g_cancellable_is_cancelled (self->cancel); i += self->step)
       if (place[i].postures & (1u << posture))
-        look_from (self, (FpPosture) posture, i);
-  return NULL;
+        look_from (self->sight, (FpPosture) posture, i);
 }
 
-/* Every cell belongs to one worker, so the answer is the same however many there are. */
+/* Every cell belongs to one part, so the answer is the same however many work at it. */
 static void
 look_from_everywhere (FpSight *self, GCancellable *cancel)
 {
-  guint n = self->n_places >= PLACES_FOR_THREADS ? CLAMP (g_get_num_processors (), 1, THREADS_MAX) : 1;
-  Worker worker[THREADS_MAX];
-  GThread *thread[THREADS_MAX] = { NULL };
+  const guint parts = self->n_places >= PLACES_FOR_WORKERS ? PARTS : 1;
 
-  for (guint i = 0; i < n; i++)
-    worker[i] = (Worker) { self, cancel, i, n };
-  for (guint i = 1; i < n; i++)
-    thread[i] = g_thread_try_new ("sight", look, &worker[i], NULL);
-  look (&worker[0]);
-  for (guint i = 1; i < n; i++)
-    if (thread[i] != NULL)
-      g_thread_join (thread[i]);
-    else
-      look (&worker[i]);
+  fp_workers_do (parts, look, &(Look) { self, cancel, parts });
 }
 
 /* --- life ----------------------------------------------------------------- */
