@@ -31,6 +31,12 @@ void       fp_inspector_empty   (GtkWidget *box);
 GtkWidget *fp_inspector_add_row (FpInspector *self, GtkWidget *box, const FpParam *param, GCallback entered);
 void       fp_inspector_answer  (GtkWidget *row, gboolean taken, GError **error);
 
+/* --- inspector-focus.c --- */
+/* Rows are told apart by the names of their widgets, each in its box. */
+typedef struct { GtkWidget *box; char *row; } FpInspectorSpot;
+FpInspectorSpot fp_inspector_spot (FpInspector *self);       /* where the keyboard is; no box: in no row */
+void            fp_inspector_return_to (FpInspector *self, FpInspectorSpot spot); /* takes what @spot owns */
+
 /* --- inspector-several.c --- */
 void       fp_inspector_show_several (FpInspector *self);
 

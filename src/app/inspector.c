@@ -149,6 +149,7 @@ fp_inspector_add_row (FpInspector *self, GtkWidget *box, const FpParam *param, G
 {
   GtkWidget *row = fp_param_row_new (param);
 
+  gtk_widget_set_name (row, param->id);
   g_signal_connect (row, "entered", entered, self);
   gtk_box_append (GTK_BOX (box), row);
   return row;
@@ -187,6 +188,7 @@ build_support (FpInspector *self)
     g_ptr_array_add (names, (gpointer) support_name (self, g_ptr_array_index (self->supports, i)));
   g_ptr_array_add (names, NULL);
   line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_name (line, "support");
   gtk_widget_add_css_class (line, "paramrow");
   label = gtk_label_new ("Stands on");
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
@@ -208,6 +210,7 @@ build_place (FpInspector *self, const FpPlaced *placed)
   fp_inspector_empty (self->place);
   self->support = NULL;
   self->name = fp_param_row_new_text ("Name");
+  gtk_widget_set_name (self->name, "name");
   g_signal_connect (self->name, "entered", G_CALLBACK (on_name), self);
   gtk_box_append (GTK_BOX (self->place), self->name);
   build_support (self);
@@ -217,6 +220,16 @@ build_place (FpInspector *self, const FpPlaced *placed)
   gtk_label_set_text (GTK_LABEL (self->place_title), "Name and place");
   gtk_widget_show (self->place_title);
   gtk_widget_set_sensitive (self->place, !placed->ghost);
+}
+
+static void
+add_corner (FpInspector *self, guint i, gboolean along)
+{
+  GtkWidget *row = fp_inspector_add_row (self, self->corner_rows, fp_corner_field (along), G_CALLBACK (on_corner));
+  g_autofree char *name = g_strdup_printf ("%s %u", along ? "along" : "across", i);
+
+  gtk_widget_set_name (row, name);
+  g_ptr_array_add (self->corner, row);
 }
 
 static void
@@ -235,9 +248,8 @@ build_corners (FpInspector *self, const FpPlaced *placed)
       gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
       gtk_widget_add_css_class (label, "corner");
       gtk_box_append (GTK_BOX (self->corner_rows), label);
-      for (guint k = 0; k < 2; k++)
-        g_ptr_array_add (self->corner,
-                         fp_inspector_add_row (self, self->corner_rows, fp_corner_field (k == 1), G_CALLBACK (on_corner)));
+      add_corner (self, i, FALSE);
+      add_corner (self, i, TRUE);
     }
   gtk_widget_set_visible (self->corners, n > 0);
   gtk_widget_set_sensitive (self->corners, !placed->ghost);
@@ -363,22 +375,29 @@ show_values (FpInspector *self, const FpPlaced *placed)
 }
 
 static void
-show (FpInspector *self)
+show_one (FpInspector *self, const FpPlaced *placed)
 {
-  const FpPlaced *placed = fp_document_chosen_placed (self->document);
-
-  if (placed == NULL)
-    return;
-  if (fp_document_n_chosen (self->document) > 1)
-    {
-      fp_inspector_show_several (self);
-      return;
-    }
   build (self, placed);
   show_heading (self, placed);
   show_survey (self, placed);
   show_values (self, placed);
   show_place (self, placed);
+}
+
+static void
+show (FpInspector *self)
+{
+  const FpPlaced *placed = fp_document_chosen_placed (self->document);
+  FpInspectorSpot spot;
+
+  if (placed == NULL)
+    return;
+  spot = fp_inspector_spot (self);
+  if (fp_document_n_chosen (self->document) > 1)
+    fp_inspector_show_several (self);
+  else
+    show_one (self, placed);
+  fp_inspector_return_to (self, spot);
 }
 
 /* Another thing is read from its name on, however far down the last one was. */

@@ -4,7 +4,9 @@
 #include "compare-page.h"
 #include "findings-list.h"
 #include "inspector.h"
+#include "outline-edit.h"
 #include "param-row.h"
+#include "place-edit.h"
 #include "print-preview.h"
 #include "printing.h"
 #include "sheet-dialog.h"
@@ -18,6 +20,12 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+
+static void
+set_true (gboolean *what)
+{
+  *what = TRUE;
+}
 
 static void
 count_up (guint *n)
@@ -128,6 +136,113 @@ test_inspector_field_gone (void)
       g_assert_true (gtk_widget_grab_focus (elsewhere));
       g_assert_cmpuint (fp_document_depth (d), ==, 0);
     }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static GtkWidget *
+focus_in (GtkWidget *inspector)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (inspector));
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, inspector) ? focus : NULL;
+}
+
+static gboolean
+is_called (GtkWidget *widget, gconstpointer name)
+{
+  return g_strcmp0 (gtk_widget_get_name (widget), name) == 0;
+}
+
+static void
+focus_row (GtkWidget *inspector, const char *name)
+{
+  GtkWidget *row = help_find_that (inspector, is_called, name);
+
+  g_assert_nonnull (row);
+  g_assert_true (gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD));
+}
+
+/* The row that the keyboard is in; frames pass first, in which the toolkit looks after a focus that has gone. */
+static void
+check_focus_in_row (GtkWidget *inspector, const char *name)
+{
+  gboolean passed = FALSE;
+
+  g_timeout_add_once (60, (GSourceOnceFunc) set_true, &passed);
+  WAIT_FOR (passed);
+  for (GtkWidget *w = focus_in (inspector); w != NULL; w = gtk_widget_get_parent (w))
+    if (is_called (w, name))
+      return;
+  g_error ("the keyboard is not in the row %s", name);
+}
+
+/* What a thing may stand on is renamed, so its rows are made anew: who was in one of them still is. */
+static void
+test_inspector_keeps_the_keyboard (void)
+{
+  static const char *const rows[] = { "height", "across", "turn", "name", "support" };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = help_show (inspector);
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  fp_document_set_alternative (d, 1);
+  fp_document_choose (d, "crucifix");
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *name = g_strdup_printf ("Credence %u", i);
+      GtkWidget *before;
+
+      focus_row (inspector, rows[i]);
+      before = g_object_ref (focus_in (inspector));
+      g_assert_true (fp_name_enter (d, "credence", name, NULL));
+      g_assert_true (focus_in (inspector) != before);
+      check_focus_in_row (inspector, rows[i]);
+      g_object_unref (before);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* A corner more: the rows of all of them are made anew. */
+static void
+test_inspector_keeps_the_corner (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = help_show (inspector);
+  g_autofree FpPoint *corner = NULL;
+  const FpPoint *was;
+  guint n;
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  fp_document_choose (d, "chancel-floor");
+  was = fp_item_corners (fp_document_placed (d, "chancel-floor")->item, &n);
+  g_assert_cmpuint (n, >, 2);
+  corner = g_new (FpPoint, n + 1);
+  memcpy (corner, was, sizeof *corner * n);
+  corner[n] = (FpPoint) { (corner[0].x + corner[n - 1].x) / 2 + 10, (corner[0].y + corner[n - 1].y) / 2 + 10 };
+  gtk_expander_set_expanded (GTK_EXPANDER (help_find (inspector, GTK_TYPE_EXPANDER)), TRUE);
+  focus_row (inspector, "along 2");
+  g_assert_true (fp_document_edit (d, fp_outline_make (d, "chancel-floor", corner, n + 1, NULL), "Corner", NULL));
+  check_focus_in_row (inspector, "along 2");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Another thing: the same row of it, or where it has none, some other; nothing is entered there. */
+static void
+test_inspector_keeps_the_keyboard_of_another (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *inspector = fp_inspector_new (), *window = help_show (inspector);
+
+  fp_inspector_set_document (FP_INSPECTOR (inspector), d);
+  fp_document_choose (d, "sedilia");
+  focus_row (inspector, "across");
+  gtk_editable_set_text (GTK_EDITABLE (help_find (find_row (inspector, "across"), GTK_TYPE_ENTRY)), "1234");
+  fp_document_choose (d, "chair-1974");
+  check_focus_in_row (inspector, "across");
+  focus_row (inspector, "back-height");
+  fp_document_choose (d, "walls");
+  g_assert_nonnull (focus_in (inspector));
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -593,6 +708,9 @@ main (int argc, char **argv)
   g_test_add_func ("/inspector/types", test_inspector_types);
   g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
   g_test_add_func ("/inspector/field-gone", test_inspector_field_gone);
+  g_test_add_func ("/inspector/keeps-the-keyboard", test_inspector_keeps_the_keyboard);
+  g_test_add_func ("/inspector/keeps-the-corner", test_inspector_keeps_the_corner);
+  g_test_add_func ("/inspector/keyboard-in-another", test_inspector_keeps_the_keyboard_of_another);
   g_test_add_func ("/inspector/several", test_inspector_of_several);
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
   g_test_add_func ("/findings-list", test_findings_list);
