@@ -185,6 +185,7 @@ fp_application_startup (GApplication *app)
 {
   G_APPLICATION_CLASS (fp_application_parent_class)->startup (app);
   fp_let_popovers_go ();
+  fp_let_windows_go ();
   g_action_map_add_action_entries (G_ACTION_MAP (app), entries, G_N_ELEMENTS (entries), app);
   set_keys (GTK_APPLICATION (app));
   load_style ();

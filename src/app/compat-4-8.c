@@ -170,6 +170,42 @@ fp_let_popovers_go (void)
   g_signal_add_emission_hook (g_signal_lookup ("closed", GTK_TYPE_POPOVER), 0, on_any_closed, NULL, NULL);
 }
 
+/* --- windows ---------------------------------------------------------------- */
+
+static void
+forget_presses (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_GESTURE (controller))
+        gtk_event_controller_reset (controller);
+    }
+  for (GtkWidget *w = gtk_widget_get_first_child (widget); w != NULL; w = gtk_widget_get_next_sibling (w))
+    forget_presses (w);
+}
+
+static void
+on_windows (GListModel *windows, guint at, guint removed, guint added, gpointer data)
+{
+  (void) removed, (void) data;
+  for (guint i = at; i < at + added; i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+
+      g_signal_connect (window, "unrealize", G_CALLBACK (forget_presses), NULL);
+    }
+}
+
+void
+fp_let_windows_go (void)
+{
+  g_signal_connect (gtk_window_get_toplevels (), "items-changed", G_CALLBACK (on_windows), NULL);
+}
+
 /* --- focus ------------------------------------------------------------------ */
 
 typedef struct

@@ -36,7 +36,7 @@ typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
 
-/* --- popovers: later versions forget the pointer of one that is closed --- */
+/* --- popovers and windows: later versions forget the pointer in one that is closed --- */
 
 /**
  * fp_let_popovers_go:
@@ -47,6 +47,15 @@ void fp_ask (GtkWindow *parent, const char *heading, const char *body, const cha
  * from.
  */
 void fp_let_popovers_go (void);
+
+/**
+ * fp_let_windows_go:
+ *
+ * Once for the program.  A window that goes while a button is held down in it (Escape amidst a drag) keeps that press, the
+ * press keeps the window, and what the window holds, its parent with the whole document perhaps, is kept for ever.  From
+ * here on a window that goes lets go of every press.
+ */
+void fp_let_windows_go (void);
 
 /* --- focus ------------------------------------------------------------------- */
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "latest.h"
 
+#include "give-back.h"
+
 struct _FpLatest
 {
   gatomicrefcount     ref_count;
@@ -75,6 +77,7 @@ delivery_free (gpointer data)
   latest_unref (d->owner);
   g_free (d);
   g_atomic_int_add (&at_work, -1);
+  fp_give_back_later ();
 }
 
 GCancellable *
@@ -152,6 +155,7 @@ fp_latest_new (const char *name, const FpLatestWork *what, gpointer data)
   self->context = g_main_context_ref_thread_default ();
   g_mutex_init (&self->mutex);
   g_cond_init (&self->wake);
+  fp_give_back_share ();
   self->thread = g_thread_new (name, work, latest_ref (self));
   return self;
 }
