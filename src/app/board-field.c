@@ -210,9 +210,22 @@ fp_board_view_drop_typing (FpBoardView *self)
   g_clear_pointer (&self->typing, gtk_widget_unparent);
 }
 
+/* The figure of a long dimension may be far out of sight, and where no monitor is the toolkit puts no popover: as near to it
+ * as the board goes. */
+static GdkRectangle
+in_sight (FpBoardView *self, const GdkRectangle *where)
+{
+  const int w = MAX (gtk_widget_get_width (GTK_WIDGET (self)), 1), h = MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1);
+  const int x = CLAMP (where->x, 0, w - 1), y = CLAMP (where->y, 0, h - 1);
+
+  return (GdkRectangle) { x, y, CLAMP (where->x + where->width, x + 1, w) - x,
+                          CLAMP (where->y + where->height, y + 1, h) - y };
+}
+
 void
 fp_board_view_open_field (FpBoardView *self, const FpBoardField *field, const GdkRectangle *where)
 {
+  const GdkRectangle at = in_sight (self, where);
   Open *o = g_new0 (Open, 1);
 
   fp_board_view_end_typing (self);
@@ -223,7 +236,7 @@ fp_board_view_open_field (FpBoardView *self, const FpBoardField *field, const Gd
   g_object_set_data_full (G_OBJECT (o->popover), "field", o, open_free);
   gtk_widget_set_parent (o->popover, GTK_WIDGET (self));
   gtk_popover_set_child (GTK_POPOVER (o->popover), content (o));
-  gtk_popover_set_pointing_to (GTK_POPOVER (o->popover), where);
+  gtk_popover_set_pointing_to (GTK_POPOVER (o->popover), &at);
   gtk_popover_set_position (GTK_POPOVER (o->popover), GTK_POS_BOTTOM);
   /* Without a grab: one that closes by itself would swallow the first click on whatever comes next. */
   gtk_popover_set_autohide (GTK_POPOVER (o->popover), FALSE);

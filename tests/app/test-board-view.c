@@ -673,6 +673,40 @@ test_board_draws_while_pressed (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static gboolean
+take_anything (gpointer data, const char *text, GError **error)
+{
+  (void) data, (void) text, (void) error;
+  return TRUE;
+}
+
+/* What is typed over may be drawn far out of sight, where the line of a long dimension was pressed: the field is in sight. */
+static void
+test_board_types_in_sight (void)
+{
+  static const GdkRectangle far_off[] = { { -9000, 40, 30, 12 }, { 40, 90000, 30, 12 }, { 9000, -9000, 30, 12 }, { -8, 8, 16, 8 } };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  for (guint i = 0; i < G_N_ELEMENTS (far_off); i++)
+    {
+      const GdkRectangle whole = { 0, 0, gtk_widget_get_width (board), gtk_widget_get_height (board) };
+      GdkRectangle at, seen;
+
+      fp_board_view_open_field (b, &(FpBoardField) { .title = "Length", .label = "Length", .text = "1", .unit = "mm",
+                                                     .enter = take_anything }, &far_off[i]);
+      g_assert_true (gtk_popover_get_pointing_to (GTK_POPOVER (b->typing), &at));
+      g_assert_true (gdk_rectangle_intersect (&at, &whole, &seen));
+      g_assert_true (gdk_rectangle_equal (&at, &seen));
+      g_assert_true (gtk_widget_get_mapped (b->typing));
+      fp_board_view_drop_typing (b);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static int
 compare_lines (gconstpointer a, gconstpointer b)
 {
@@ -785,6 +819,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/numbers-sides", test_board_numbers_sides);
   g_test_add_func ("/board/tells-where-the-chosen-stands", test_board_tells_where_the_chosen_stands);
   g_test_add_func ("/board/drawn-while-pressed", test_board_draws_while_pressed);
+  g_test_add_func ("/board/types-in-sight", test_board_types_in_sight);
   g_test_add_func ("/board/tells-the-chosen-by-colour", test_board_tells_the_chosen_by_colour);
   g_test_add_func ("/board/undoes-lettering", test_board_undoes_lettering);
   g_test_add_func ("/board/no-document", test_board_without_document);
