@@ -149,13 +149,6 @@ take_focus_out_of (GtkWidget *popover)
     gtk_root_set_focus (root, NULL);
 }
 
-/* A tip that is waited for in what has no surface any more asks that surface for the pointer, which is a critical. */
-static void
-drop_tip (GtkWidget *widget)
-{
-  g_object_set_data (G_OBJECT (gtk_widget_get_display (widget)), "gdk-display-current-tooltip", NULL);
-}
-
 static gboolean
 on_any_closed (GSignalInvocationHint *hint, guint n, const GValue *value, gpointer data)
 {
@@ -165,8 +158,10 @@ on_any_closed (GSignalInvocationHint *hint, guint n, const GValue *value, gpoint
   if (gtk_widget_get_mapped (popover))
     return TRUE;
   take_focus_out_of (popover);
-  drop_tip (popover);
   gtk_widget_unrealize (popover);
+  /* A tip that was waited for in it would ask its surface for the pointer: now it is looked for beneath. */
+  if (gtk_widget_get_root (popover) != NULL)
+    gtk_widget_trigger_tooltip_query (GTK_WIDGET (gtk_widget_get_root (popover)));
   return TRUE;
 }
 

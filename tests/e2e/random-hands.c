@@ -560,12 +560,23 @@ test_hands (void)
   g_test_message ("seed %u: %u events done", seed, h.events);
 }
 
+/* Warnings are fatal but for one that the toolkit (4.8) owes to itself: see EDGE; dialogs have such sides too. */
+static GLogWriterOutput
+log_writer (GLogLevelFlags level, const GLogField *fields, gsize n, gpointer data)
+{
+  for (gsize i = 0; i < n; i++)
+    if (g_strcmp0 (fields[i].key, "MESSAGE") == 0 && g_str_has_prefix (fields[i].value, "Broken accounting of active state"))
+      return g_log_writer_standard_streams (level, fields, n, data);
+  return g_log_writer_default (level, fields, n, data);
+}
+
 int
 main (int argc, char **argv)
 {
   g_autofree char *state = g_dir_make_tmp ("footpace-hands-XXXXXX", NULL);
 
   g_setenv ("XDG_STATE_HOME", state, TRUE);
+  g_log_set_writer_func (log_writer, NULL, NULL);
   gtk_test_init (&argc, &argv, NULL);
   g_log_set_always_fatal ((GLogLevelFlags) (G_LOG_FATAL_MASK | G_LOG_LEVEL_CRITICAL | G_LOG_LEVEL_WARNING));
   g_test_add_func ("/random-hands", test_hands);
