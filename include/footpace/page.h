@@ -63,9 +63,9 @@ typedef struct
   gboolean turned;  /* seen from the other side: from the Epistle side; towards the west */
 } FpCut;
 
-/* The letter of a section: A of the longitudinal one, B of the one across where there are both; A where it is alone.
- * @along: the cut of the longitudinal one, placed or not */
-char fp_cut_letter (FpViewId view, const FpCut *along);
+/* The letter of a section: A of the longitudinal one, B of the one across, whichever else is cut: sheets that are drawn one
+ * by one call each by the same. */
+char fp_cut_letter (FpViewId view);
 
 /* --- ink ---------------------------------------------------------------------- */
 

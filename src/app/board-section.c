@@ -150,14 +150,13 @@ fp_board_view_obey_section (FpBoardView *self, const FpToolAnswer *answer)
 }
 
 static char *
-words_across (const char *length, const FpCut *cut, char letter)
+words_across (const char *length, const FpCut *cut)
 {
   const char *way = cut->turned ? ", facing west" : "";
 
   if (fabs (cut->at) < 0.5)
-    return g_strdup_printf ("Section %c–%c, where nave and sanctuary meet%s", letter, letter, way);
-  return g_strdup_printf ("Section %c–%c, %s into the %s%s", letter, letter, length, cut->at > 0 ? "sanctuary" : "nave",
-                          way);
+    return g_strdup_printf ("Section B–B, where nave and sanctuary meet%s", way);
+  return g_strdup_printf ("Section B–B, %s into the %s%s", length, cut->at > 0 ? "sanctuary" : "nave", way);
 }
 
 /* "Section A–A, 1200 to the Epistle side"; the caller's. */
@@ -168,7 +167,7 @@ fp_board_view_section_words (FpBoardView *self, FpViewId view)
   g_autofree char *length = fp_length_format_unit (fabs (cut->at), fp_board_view_units (self));
 
   if (view == FP_VIEW_ELEVATION)
-    return words_across (length, cut, fp_cut_letter (view, &self->how.cut[FP_VIEW_SECTION]));
+    return words_across (length, cut);
   if (fabs (cut->at) < 0.5)
     return g_strdup ("Section A–A, on the axis");
   return g_strdup_printf ("Section A–A, %s to the %s side", length, cut->at > 0 ? "Epistle" : "Gospel");

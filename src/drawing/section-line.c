@@ -27,7 +27,7 @@ set_line (const FpViewLayout *layout, FpViewId view, const FpBox *c, FpSectionLi
   const FpPoint at = fp_view_to_paper (layout, (FpPoint) { cut->at, cut->at });
   const double way = cut->turned ? -1 : 1;
 
-  *out = (FpSectionLine) { .view = view, .letter = { fp_cut_letter (view, &layout->section[FP_VIEW_SECTION]), '\0' } };
+  *out = (FpSectionLine) { .view = view, .letter = { fp_cut_letter (view), '\0' } };
   if (view == FP_VIEW_SECTION)
     {
       out->end[0] = (FpPoint) { at.x, c->y0 - TO };

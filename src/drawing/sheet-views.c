@@ -85,16 +85,44 @@ static const Way WHOLE_WAYS[] = {
   { FP_SHOWN_WHOLE, &FP_SURROUNDINGS_LEANEST },
 };
 
-/* Whether what is asked for is the whole church; a section across the nave shows all of the nave. */
+static gboolean
+lies_between (const FpCut *cut, double lo, double hi)
+{
+  return cut->at > lo && cut->at < hi;
+}
+
+static const FpBox3 *
+region_of (const FpSheetViews *c, FpExtentShown shown)
+{
+  const FpRegions *r = &c->regions;
+
+  return shown == FP_SHOWN_TIGHT ? &r->tight : shown == FP_SHOWN_BROAD ? &r->broad : &r->sanctuary;
+}
+
+/* Whether so much of a plan has room for the lines that are to stand on it. */
+static gboolean
+shows_lines (const FpSheetViews *c, FpExtentShown shown)
+{
+  const FpBox3 *region = region_of (c, shown);
+  const FpCut *along = &c->spec->cut[FP_VIEW_SECTION], *across = &c->spec->cut[FP_VIEW_ELEVATION];
+
+  return shown == FP_SHOWN_WHOLE || c->spec->kind != FP_SHEET_PLAN
+         || ((!along->placed || lies_between (along, region->lo.x, region->hi.x))
+             && (!across->placed || lies_between (across, region->lo.y, region->hi.y)));
+}
+
+/* Whether what is asked for is the whole church; a section across the nave shows all of the nave, and so does a plan on
+ * which its line is to stand. */
 static gboolean
 shows_whole (const FpSheetViews *c)
 {
-  const FpCut *cut = &c->cut[FP_VIEW_ELEVATION];
+  const FpBox3 *sanctuary = &c->regions.sanctuary;
 
-  return c->spec->whole || (cuts_across (c->spec->kind)
-                            && (cut->at < c->regions.sanctuary.lo.y || cut->at > c->regions.sanctuary.hi.y));
+  return c->spec->whole || !shows_lines (c, FP_SHOWN_SANCTUARY)
+         || (cuts_across (c->spec->kind) && !lies_between (&c->cut[FP_VIEW_ELEVATION], sanctuary->lo.y, sanctuary->hi.y));
 }
 
+/* Of which those are skipped that do not show the lines. */
 static const Way *
 ways_of (const FpSheetViews *c, guint *n)
 {
@@ -107,12 +135,10 @@ ways_of (const FpSheetViews *c, guint *n)
 static FpViewLayout
 layout_at (const FpSheetViews *c, FpViewId view, double scale, FpExtentShown shown)
 {
-  const FpRegions *r = &c->regions;
-  const FpBox3 *region = shown == FP_SHOWN_TIGHT ? &r->tight : shown == FP_SHOWN_BROAD ? &r->broad : &r->sanctuary;
   const FpCut cut = fp_projection_cut (c->projection[view]);
   FpViewLayout layout = {
     .scale = scale, .dimensions = TRUE, .levels = TRUE, .labels = TRUE, .units = c->units,
-    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region, view, cut.turned),
+    .clip = shown == FP_SHOWN_WHOLE ? FP_BOX_EMPTY : fp_region_in_view (region_of (c, shown), view, cut.turned),
   };
 
   memcpy (layout.section, c->spec->cut, sizeof layout.section);
@@ -297,7 +323,7 @@ fits (FpSheetViews *c, double scale)
       c->way = &way[i];
       if (c->spec->kind != FP_SHEET_BOARD)
         {
-          if (place_views (c, scale, &way[i]))
+          if (shows_lines (c, way[i].shown) && place_views (c, scale, &way[i]))
             return TRUE;
           continue;
         }

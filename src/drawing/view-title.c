@@ -21,7 +21,7 @@ char *
 fp_view_title (FpViewId view, const FpCut cuts[FP_N_VIEWS])
 {
   const FpCut *cut = &cuts[view];
-  const char letter = fp_cut_letter (view, &cuts[FP_VIEW_SECTION]);
+  const char letter = fp_cut_letter (view);
   const char *way = view == FP_VIEW_ELEVATION ? (cut->turned ? ", FACING WEST" : ", FACING EAST")
                     : cut->turned             ? ", FROM THE EPISTLE SIDE"
                                               : "";

@@ -105,9 +105,9 @@ fp_ink_find (const char *id, FpInkChoice *ink)
 }
 
 char
-fp_cut_letter (FpViewId view, const FpCut *along)
+fp_cut_letter (FpViewId view)
 {
-  return view == FP_VIEW_SECTION || !along->placed ? 'A' : 'B';
+  return view == FP_VIEW_SECTION ? 'A' : 'B';
 }
 
 const char *

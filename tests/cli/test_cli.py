@@ -260,10 +260,15 @@ def sections_are_cut_where_it_is_told():
         assert "SECTION A–A, FROM THE EPISTLE SIDE" in texts, texts
         assert any("cut 2500 mm to the Gospel side" in t for t in texts), texts
         footpace("draw", PARISH, "--sheet", "cross", "--across", "2000", "--turned", "--out", out, expect=0)
-        assert "SECTION A–A, FACING WEST" in svg_texts(out)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out)
         footpace("draw", PARISH, "--sheet", "plan", "--along", "1200", "--across", "2000", "--out", out, expect=0)
         texts = svg_texts(out)
         assert texts.count("A") == 2 and texts.count("B") == 2, texts
+        # In the nave too, which a plan otherwise leaves out.
+        footpace("draw", PARISH, "--sheet", "plan", "--across=-6000", "--out", out, expect=0)
+        assert svg_texts(out).count("B") == 2, svg_texts(out)
+        footpace("draw", PARISH, "--sheet", "plan", "--along=-5500", "--out", out, expect=0)
+        assert svg_texts(out).count("A") == 2, svg_texts(out)
         footpace("draw", PARISH, "--sheet", "plan", "--along", "1200", "--turned", "--out", out, expect=0)
         footpace("draw", PARISH, "--sheet", "board", "--along", "1200", "--out", out, expect=0)
         assert svg_texts(out).count("A") == 2, svg_texts(out)
@@ -295,7 +300,7 @@ def a_cut_that_a_sheet_does_not_show_is_refused():
         assert "--along does not go with --sheet elevation" in done.stderr, done.stderr
         project.write_text(PARISH.read_text().replace("</project>", page % "cross" + "</project>"))
         footpace("draw", project, "--turned", "--out", out, expect=0)
-        assert "SECTION A–A, FACING WEST" in svg_texts(out), svg_texts(out)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out), svg_texts(out)
 
 
 @test
@@ -358,7 +363,7 @@ def what_is_not_said_is_as_it_was_printed_last():
         project.write_text(PARISH.read_text().replace("</project>", page + "</project>"))
         footpace("draw", project, "--out", out, expect=0)
         texts = svg_texts(out)
-        assert "SECTION A–A, FACING WEST" in texts and "A4" in texts, texts
+        assert "SECTION B–B, FACING WEST" in texts and "A4" in texts, texts
         assert 'width="210mm"' in out.read_text()
         footpace("draw", project, "--out", out, "--paper", "a3", "--across", "3000", expect=0)
         assert 'width="420mm"' in out.read_text()
@@ -366,7 +371,7 @@ def what_is_not_said_is_as_it_was_printed_last():
         # What was kept and does not go with what is asked for now is no fault of who asks.
         project.write_text(PARISH.read_text().replace("</project>", page.replace('"none"', '"a4"') + "</project>"))
         footpace("draw", project, "--out", out, expect=0)
-        assert "SECTION A–A, FACING WEST" in svg_texts(out)
+        assert "SECTION B–B, FACING WEST" in svg_texts(out)
         compared = page.replace('"cross"', '"compare"').replace('findings="no"', 'findings="yes"')
         project.write_text(PARISH.read_text().replace("</project>", compared + "</project>"))
         footpace("draw", project, "--out", out, "--paper", "a2", expect=0)

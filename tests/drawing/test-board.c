@@ -238,10 +238,10 @@ test_across (void)
 
       g_assert_cmpfloat_with_epsilon (there.x - 150, (in_plan.x - 150) * (cut.turned ? -1 : 1), 1e-9);
       g_assert_cmpfloat (l.view[FP_VIEW_ELEVATION].origin.y, ==, l.view[FP_VIEW_SECTION].origin.y);
-      g_assert_true (says (drawing, cut.turned ? "SECTION A–A, FACING WEST" : "SECTION A–A, FACING EAST"));
+      g_assert_true (says (drawing, cut.turned ? "SECTION B–B, FACING WEST" : "SECTION B–B, FACING EAST"));
       g_assert_false (says (drawing, "ELEVATION, FACING EAST"));
-      g_assert_true (says (drawing, "A")); /* there is no other section that has a letter */
-      g_assert_false (says (drawing, "B"));
+      g_assert_true (says (drawing, "B"));
+      g_assert_false (says (drawing, "A")); /* the section on the axis has no letter */
       crossings_assert_none (drawing, -1, what);
       crossings_assert_names_clear (drawing, what);
     }

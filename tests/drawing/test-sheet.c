@@ -580,11 +580,11 @@ test_section_titles (void)
   g_assert_true (reading_has_text (along, "SECTION A–A"));
   g_assert_true (reading_has_text (across, "SECTION B–B, FACING WEST"));
   g_assert_true (reading_has_text (elevation, "ELEVATION, FACING EAST"));
-  /* The one across is A–A where there is no other. */
+  /* It is called so where there is no other as well: the plan that shows both is another sheet. */
   spec.kind = FP_SHEET_CROSS;
   spec.cut[FP_VIEW_SECTION].placed = FALSE;
   g_autoptr (FpDrawing) alone = sheet (scene, &spec, NULL);
-  g_assert_true (reading_has_text (alone, "SECTION A–A, FACING WEST"));
+  g_assert_true (reading_has_text (alone, "SECTION B–B, FACING WEST"));
   assert_within_frame (along, "section along");
   assert_within_frame (across, "section across");
 }
