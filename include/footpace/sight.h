@@ -22,7 +22,9 @@ G_BEGIN_DECLS
 
 typedef struct _FpSight FpSight;
 
-/* NULL only when @cancel was cancelled. Any thread. */
+/* Looking is done when somebody asks, once for each posture and focus, and takes a while then: some milliseconds for a few
+ * hundred places.  NULL only when @cancel was cancelled; what is asked after it was cancelled is not looked at, and told as
+ * where nobody takes the posture.  Any thread, and several may ask one sight. */
 FpSight        *fp_sight_new   (const FpPeople *people, GCancellable *cancel);
 FpSight        *fp_sight_ref   (const FpSight *self);
 void            fp_sight_unref (const FpSight *self);

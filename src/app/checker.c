@@ -34,16 +34,20 @@ check (FpLatestJob *job, gpointer request, gpointer data)
   const gint64 begun = g_get_monotonic_time ();
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (FpSight) sight = NULL;
+  g_autoptr (FpFindings) findings = NULL;
   FpMeasuring of = { scene, people, fp_levels (people), NULL };
 
   if (self->books == NULL)
     self->books = fp_rulebooks_built_in (); /* read here: the first frame is not to wait for it */
   post_first (self, job, &of);
   sight = fp_sight_new (people, cancel);
-  if (sight == NULL || g_cancellable_is_cancelled (cancel))
+  if (sight == NULL)
     return;
   of.sight = sight;
-  fp_latest_job_post (job, fp_findings_new (&of, self->books));
+  findings = fp_findings_new (&of, self->books);
+  if (g_cancellable_is_cancelled (cancel)) /* meanwhile: not all was looked at */
+    return;
+  fp_latest_job_post (job, g_steal_pointer (&findings));
   self->took = g_get_monotonic_time () - begun;
 }
 

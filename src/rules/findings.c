@@ -385,8 +385,12 @@ fp_findings_of (const FpProject *project, guint alternative, GPtrArray *books, G
   g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
   g_autoptr (GPtrArray) built_in = books ? NULL : fp_rulebooks_built_in ();
   FpMeasuring of = { scene, people, fp_levels (people), sight };
+  FpFindings *findings;
 
   if (!sight)
     return NULL;
-  return fp_findings_new (&of, books ? books : built_in);
+  findings = fp_findings_new (&of, books ? books : built_in);
+  if (g_cancellable_is_cancelled (cancel)) /* meanwhile: not all was looked at */
+    g_clear_pointer (&findings, fp_findings_unref);
+  return findings;
 }

@@ -5,22 +5,32 @@
  */
 #pragma once
 
+#include "lanes.h"
 #include "ray-index.h"
 
 G_BEGIN_DECLS
 
-#define FP_RAY_DEPTH_MAX 64 /* more than any number of solids halves to */
-#define FP_RAY_SIDES_MAX 8  /* of a prism, that are worth asking first  */
-#define FP_RAY_SLACK 1e-6   /* mm: what only grazes a box is kept       */
+#define FP_RAY_STACK_MAX 256 /* eight for each halving of any number of solids by eight, and more */
+#define FP_RAY_SIDES_MAX 8   /* of a prism, that are worth asking first  */
+#define FP_RAY_SLACK 1e-6    /* mm: what only grazes a box is kept       */
 
+/* Boxes of up to FP_LANES children, rounded outwards to single precision: they only sift. */
 typedef struct
 {
-  FpBox3 box;
-  guint  second; /* inner: the second child; leaf: the first of its solids in `order` */
-  guint  count;  /* 0: inner                                                          */
+  float  lo[3][FP_LANES], hi[3][FP_LANES]; /* x, y, z                     */
+  gint32 child[FP_LANES];                  /* >= 0: a node; < 0: ~ of a solid            */
+  guint  n;
 } FpRayNode;
 
 typedef struct { double cx, cy, cz, cos, sin, ix, iy, iz; } FpRaySphere; /* what makes an ellipsoid the unit sphere */
+
+/* What of a solid decides whether it is asked at all. */
+typedef struct
+{
+  guint    owner;
+  gboolean body;   /* head or trunk of a person                  */
+  gboolean sided;  /* whether it is a convex prism of few sides  */
+} FpRayTrait;
 
 struct _FpRayIndex
 {
@@ -28,16 +38,15 @@ struct _FpRayIndex
   guint          n;
   FpBox3        *box;    /* of each solid                               */
   FpRaySphere   *sphere;
-  guint8        *sided;  /* whether it is a convex prism of few sides   */
-  guint         *order;  /* solids as the leaves hold them              */
-  GArray        *node;   /* (element-type FpRayNode)                    */
+  FpRayTrait    *trait;
+  GArray        *node;   /* (element-type FpRayNode); the first is the root */
+  double         reach;  /* mm: no coordinate is farther from 0         */
 };
 
 static inline gboolean
-fp_ray_skipped (const FpSolid *solid, FpRaySkip skip)
+fp_ray_skipped (const FpRayTrait *trait, FpRaySkip skip)
 {
-  return solid->owner == skip.owner
-         || (solid->owner == skip.minister && (solid->part == FP_PART_HEAD || solid->part == FP_PART_TRUNK));
+  return trait->owner == skip.owner || (trait->owner == skip.minister && trait->body);
 }
 
 FpRayCandidate fp_ray_candidate (const FpRayIndex *self, guint solid, FpVec3 eye);
@@ -56,29 +65,22 @@ typedef struct
   FpVec3 corner[4]; /* of its far end, where there are planes */
 } FpPyramid;
 
-FpPyramid fp_pyramid_make (FpVec3 eye, const FpVec3 *to, guint n);
+/* Round the points eye + d. */
+FpPyramid fp_pyramid_make (FpVec3 eye, const FpVec3 *d, guint n);
 
-static inline gboolean
-boxes_meet (const FpBox3 *a, const FpBox3 *b)
+/* The same in single precision, slack enough for what that rounds off. */
+typedef struct
 {
-  return a->lo.x <= b->hi.x + FP_RAY_SLACK && b->lo.x <= a->hi.x + FP_RAY_SLACK && a->lo.y <= b->hi.y + FP_RAY_SLACK
-         && b->lo.y <= a->hi.y + FP_RAY_SLACK && a->lo.z <= b->hi.z + FP_RAY_SLACK && b->lo.z <= a->hi.z + FP_RAY_SLACK;
-}
+  float lo[3], hi[3];
+  guint n_planes;
+  float normal[5][3], offset[5]; /* within: normal . p + offset >= 0 */
+  float ahead[3];                /* to tell near from far            */
+} FpSieve;
 
-static inline gboolean
-fp_pyramid_reaches (const FpPyramid *self, const FpBox3 *box)
-{
-  if (!boxes_meet (&self->box, box))
-    return FALSE;
-  for (guint i = 0; i < self->n_planes; i++)
-    {
-      const FpVec3 n = self->normal[i];
-      const FpVec3 farthest = { n.x > 0 ? box->hi.x : box->lo.x, n.y > 0 ? box->hi.y : box->lo.y,
-                                n.z > 0 ? box->hi.z : box->lo.z };
-      if (fp_vec3_dot (n, fp_vec3_sub (farthest, self->eye)) + self->offset[i] < 0)
-        return FALSE;
-    }
-  return TRUE;
-}
+/* @ahead: the way that one looks */
+FpSieve fp_sieve_make (const FpPyramid *pyramid, FpVec3 ahead, double reach);
+
+/* Children of a node that reach into the pyramid, the nearest first, into @hit (room for FP_LANES); returns how many. */
+guint fp_sieve_node (const FpSieve *self, const FpRayNode *node, gint32 *hit);
 
 G_END_DECLS

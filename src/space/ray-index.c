@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* ray-index.c - a tree of boxes over solids
  *
- * The tree is binary and flat: an inner node's first child follows it.  Boxes
- * only sift; a solid itself is asked before anything is said to block.
+ * A node has eight children, whose boxes are asked at once.  Boxes only sift;
+ * a solid itself is asked before anything is said to block.
  */
 #include "ray-index-private.h"
 
 #include <math.h>
-
-#define LEAF_MAX 4 /* solids in one leaf */
 
 /* --- making --------------------------------------------------------------- */
 
@@ -24,11 +22,11 @@ middle (const FpRayIndex *self, guint solid, int axis)
   return axis_of (self->box[solid].lo, axis) + axis_of (self->box[solid].hi, axis);
 }
 
-/* Orders so that what is before the middle of the span lies lower along the axis than what is after it. */
+/* Orders so that what is before @half of the span lies lower along the axis than what is after it. */
 static void
-halve (const FpRayIndex *self, guint *order, guint n, int axis)
+part (const FpRayIndex *self, guint *order, guint n, guint half, int axis)
 {
-  guint lo = 0, hi = n - 1, half = n / 2;
+  guint lo = 0, hi = n - 1;
   while (lo < hi)
     {
       double pivot = middle (self, order[(lo + hi) / 2], axis);
@@ -61,28 +59,98 @@ longest_axis (const FpBox3 *box)
   return size.y >= size.z ? 1 : 2;
 }
 
-static void
-add_node (FpRayIndex *self, guint first, guint n)
-{
-  guint at = self->node->len;
-  FpRayNode node = { .box = FP_BOX3_EMPTY };
-  FpBox3 middles = FP_BOX3_EMPTY;
+/* A run of the solids in `order`. */
+typedef struct { guint first, n; } Run;
 
-  for (guint i = first; i < first + n; i++)
+static FpBox3
+box_of_run (const FpRayIndex *self, const guint *order, Run run)
+{
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  for (guint i = run.first; i < run.first + run.n; i++)
+    fp_box3_add_box (&box, &self->box[order[i]]);
+  return box;
+}
+
+static FpBox3
+middles_of_run (const FpRayIndex *self, const guint *order, Run run)
+{
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  for (guint i = run.first; i < run.first + run.n; i++)
+    fp_box3_add_point (&box, fp_vec3_add (self->box[order[i]].lo, self->box[order[i]].hi));
+  return box;
+}
+
+/* How many solids a child of a node over @n has, so that all nodes below it are full: 1, 8, 64, … */
+static guint
+share_of (guint n)
+{
+  guint share = 1;
+
+  while (share * FP_LANES < n)
+    share *= FP_LANES;
+  return share;
+}
+
+/* Parts a run into at most FP_LANES, halving the longest first; returns how many. */
+static guint
+part_run (const FpRayIndex *self, guint *order, Run whole, Run *run)
+{
+  const guint share = share_of (whole.n), wanted = (whole.n + share - 1) / share;
+
+  run[0] = whole;
+  for (guint n = 1; n < wanted; n++)
     {
-      const FpBox3 *box = &self->box[self->order[i]];
-      fp_box3_add_box (&node.box, box);
-      fp_box3_add_point (&middles, fp_vec3_add (box->lo, box->hi));
+      guint longest = 0, half;
+      FpBox3 middles;
+      for (guint i = 1; i < n; i++)
+        if (run[i].n > run[longest].n)
+          longest = i;
+      half = (run[longest].n + share - 1) / share / 2 * share;
+      middles = middles_of_run (self, order, run[longest]);
+      part (self, order + run[longest].first, run[longest].n, half, longest_axis (&middles));
+      run[n] = (Run) { run[longest].first + half, run[longest].n - half };
+      run[longest].n = half;
     }
-  node.count = n <= LEAF_MAX ? n : 0;
-  node.second = first;
-  g_array_append_val (self->node, node);
-  if (node.count > 0)
-    return;
-  halve (self, self->order + first, n, longest_axis (&middles));
-  add_node (self, first, n / 2);
-  g_array_index (self->node, FpRayNode, at).second = self->node->len;
-  add_node (self, first + n / 2, n - n / 2);
+  return wanted;
+}
+
+static void
+set_child_box (FpRayNode *node, guint i, const FpBox3 *box)
+{
+  const double lo[] = { box->lo.x, box->lo.y, box->lo.z }, hi[] = { box->hi.x, box->hi.y, box->hi.z };
+
+  for (guint axis = 0; axis < 3; axis++)
+    {
+      node->lo[axis][i] = nextafterf ((float) lo[axis], -INFINITY);
+      node->hi[axis][i] = nextafterf ((float) hi[axis], INFINITY);
+    }
+}
+
+static const FpRayNode *
+node_of (const FpRayIndex *self, guint i)
+{
+  return &g_array_index (self->node, FpRayNode, i);
+}
+
+static gint32
+add_node (FpRayIndex *self, guint *order, Run whole)
+{
+  const guint at = self->node->len;
+  FpRayNode node = { .n = 0 };
+  Run run[FP_LANES];
+
+  g_array_append_val (self->node, node); /* its place; children come after it */
+  node.n = part_run (self, order, whole, run);
+  for (guint i = 0; i < node.n; i++)
+    {
+      const FpBox3 box = box_of_run (self, order, run[i]);
+      set_child_box (&node, i, &box);
+      node.child[i] = run[i].n == 1 ? ~(gint32) order[run[i].first] : add_node (self, order, run[i]);
+    }
+  g_array_index (self->node, FpRayNode, at) = node;
+  return (gint32) at;
 }
 
 static FpRaySphere
@@ -98,27 +166,44 @@ is_sided (const FpSolid *s)
   return s->shape == FP_SOLID_PRISM && s->n_outline <= FP_RAY_SIDES_MAX && fp_outline_is_convex (s->outline, s->n_outline);
 }
 
+static double
+farthest (const FpBox3 *box)
+{
+  return MAX (MAX (MAX (fabs (box->lo.x), fabs (box->hi.x)), MAX (fabs (box->lo.y), fabs (box->hi.y))),
+              MAX (fabs (box->lo.z), fabs (box->hi.z)));
+}
+
+static void
+take_solid (FpRayIndex *self, guint i)
+{
+  const FpSolid *s = &self->solid[i];
+
+  self->box[i] = fp_solid_box (s);
+  self->reach = MAX (self->reach, farthest (&self->box[i]));
+  if (s->shape == FP_SOLID_ELLIPSOID)
+    self->sphere[i] = sphere_of (s);
+  self->trait[i] = (FpRayTrait) { s->owner, s->part == FP_PART_HEAD || s->part == FP_PART_TRUNK, is_sided (s) };
+}
+
 FpRayIndex *
 fp_ray_index_new (const FpSolids *solids)
 {
   FpRayIndex *self = g_new0 (FpRayIndex, 1);
+  g_autofree guint *order = NULL;
 
   self->solid = fp_solids_peek (solids, &self->n);
   self->box = g_new (FpBox3, self->n);
   self->sphere = g_new0 (FpRaySphere, self->n);
-  self->sided = g_new0 (guint8, self->n);
-  self->order = g_new (guint, self->n);
+  self->trait = g_new (FpRayTrait, self->n);
   self->node = g_array_new (FALSE, FALSE, sizeof (FpRayNode));
+  order = g_new (guint, self->n);
   for (guint i = 0; i < self->n; i++)
     {
-      self->box[i] = fp_solid_box (&self->solid[i]);
-      self->order[i] = i;
-      if (self->solid[i].shape == FP_SOLID_ELLIPSOID)
-        self->sphere[i] = sphere_of (&self->solid[i]);
-      self->sided[i] = is_sided (&self->solid[i]) ? 1 : 0;
+      order[i] = i;
+      take_solid (self, i);
     }
   if (self->n > 0)
-    add_node (self, 0, self->n);
+    add_node (self, order, (Run) { 0, self->n });
   return self;
 }
 
@@ -129,8 +214,7 @@ fp_ray_index_free (FpRayIndex *self)
     return;
   g_free (self->box);
   g_free (self->sphere);
-  g_free (self->sided);
-  g_free (self->order);
+  g_free (self->trait);
   g_array_unref (self->node);
   g_free (self);
 }
@@ -189,7 +273,7 @@ eye_in_sphere (const FpRaySphere *s, FpVec3 eye)
   return to_sphere (s, fp_vec3_sub (eye, (FpVec3) { s->cx, s->cy, s->cz }));
 }
 
-/* Whether |o + t d| < 1 for some 0 < t < 1, where c is |o|^2 - 1. */
+/* Whether |o + t d| < 1 for some 0 < t < 1, where c is |o|^2 - 1: as stop_at_sphere() of ray-seen.c has it, to the bit. */
 static inline gboolean
 meets_sphere (FpVec3 o, double c, FpVec3 d)
 {
@@ -198,8 +282,8 @@ meets_sphere (FpVec3 o, double c, FpVec3 d)
   double b = fp_vec3_dot (o, d);
   if (b >= 0)
     return FALSE;
-  double root = b * b - fp_vec3_dot (d, d) * c;
-  return root > 0 && c < sqrt (root) - b;
+  double root = b * b - fp_vec3_dot (d, d) * c, end = b + c;
+  return root > 0 && (end < 0 || end * end < root);
 }
 
 FpRayCandidate
@@ -226,19 +310,13 @@ fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *can
 
 /* --- one ray and all of it ------------------------------------------------ */
 
-static int
-blocker_in_leaf (const FpRayIndex *self, const FpRayNode *node, const FpRay *ray, FpRaySkip skip)
+static gboolean
+blocks (const FpRayIndex *self, guint solid, const FpRay *ray, FpRaySkip skip)
 {
-  for (guint i = node->second; i < node->second + node->count; i++)
-    {
-      guint solid = self->order[i];
-      if (fp_ray_skipped (&self->solid[solid], skip))
-        continue;
-      FpRayCandidate candidate = fp_ray_candidate (self, solid, ray->from);
-      if (fp_ray_index_candidate_blocks (self, &candidate, ray))
-        return (int) solid;
-    }
-  return -1;
+  if (fp_ray_skipped (&self->trait[solid], skip))
+    return FALSE;
+  const FpRayCandidate candidate = fp_ray_candidate (self, solid, ray->from);
+  return fp_ray_index_candidate_blocks (self, &candidate, ray);
 }
 
 int
@@ -246,25 +324,23 @@ fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip
 {
   const FpRay ray = fp_ray_make (from, to);
   const FpRaySkip skip = { skip_owner, FP_RAY_SKIP_NOBODY };
-  guint stack[FP_RAY_DEPTH_MAX], depth = 0;
+  const FpPyramid pyramid = fp_pyramid_make (from, &ray.d, 1);
+  const FpSieve sieve = fp_sieve_make (&pyramid, ray.d, self->reach);
+  gint32 stack[FP_RAY_STACK_MAX];
+  guint depth = 0;
 
   if (self->n > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {
-      guint at = stack[--depth];
-      const FpRayNode *node = &g_array_index (self->node, FpRayNode, at);
-      if (!meets_box (&ray, &node->box))
+      gint32 hit[FP_LANES];
+      const gint32 at = stack[--depth];
+      if (at < 0 && blocks (self, (guint) ~at, &ray, skip))
+        return ~at;
+      if (at < 0)
         continue;
-      if (node->count == 0)
-        {
-          stack[depth++] = node->second;
-          stack[depth++] = at + 1;
-          continue;
-        }
-      int blocker = blocker_in_leaf (self, node, &ray, skip);
-      if (blocker >= 0)
-        return blocker;
+      for (guint n = fp_sieve_node (&sieve, node_of (self, (guint) at), hit); n > 0; n--)
+        stack[depth++] = hit[n - 1];
     }
   return -1;
 }

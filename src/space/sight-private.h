@@ -11,6 +11,17 @@ G_BEGIN_DECLS
 
 #define FP_SIGHT_NOT_LOOKED G_MAXUINT8
 
+/* In how many parts places are asked. */
+#define FP_SIGHT_PARTS 16
+
+/* What hides most of a target from a place. */
+typedef struct
+{
+  int      thing;          /* -1: people; -2: nothing */
+  gboolean is_minister;
+  int      place_in_front; /* -1: not a person        */
+} FpSightVerdict;
+
 struct _FpSight
 {
   gatomicrefcount  ref_count;
@@ -18,16 +29,21 @@ struct _FpSight
   guint            n_places;
   int              target[FP_N_FOCUSES];           /* index of the placed thing, -1   */
   FpVec3           point[FP_N_FOCUSES][FP_SIGHT_RAYS];
+  GCancellable    *cancel;                         /* owned reference; NULL: never        */
+  GMutex           mutex;                          /* guards what follows while it is made; once made it stays */
   FpSolids        *obstacles[FP_N_POSTURES];
   FpRayIndex      *index[FP_N_POSTURES];
-  guint8          *seen;                           /* [posture][focus][place]: points seen */
+  guint8          *seen[FP_N_POSTURES][FP_N_FOCUSES]; /* of each place, the points seen; NULL: nobody has asked yet */
+  GMutex           hides_mutex;                    /* guards this, likewise               */
+  FpSightVerdict  *verdict[FP_N_POSTURES][FP_N_FOCUSES];
 };
 
-static inline guint8 *
-fp_sight_cell (const FpSight *self, FpPosture posture, FpFocus focus, guint place)
-{
-  return &self->seen[((gsize) posture * FP_N_FOCUSES + focus) * self->n_places + place];
-}
+/* Points seen from each place, looked at now if nobody has asked before; NULL where there is no target, or it was
+ * cancelled.  Any thread. */
+const guint8 *fp_sight_seen (const FpSight *self, FpPosture posture, FpFocus focus);
+
+/* Likewise what stands in the way. */
+const FpRayIndex *fp_sight_index (const FpSight *self, FpPosture posture);
 
 /* Index of the placed thing on which the point of focus is; -1. */
 int fp_sight_target (const FpScene *scene, FpFocus focus);

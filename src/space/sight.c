@@ -7,7 +7,6 @@
 
 /* Below this many places others cost more than they save. */
 #define PLACES_FOR_WORKERS 100
-#define PARTS 16
 
 /* --- what is looked at, past what ----------------------------------------- */
 
@@ -61,26 +60,13 @@ fp_sight_ends (const FpSight *self, FpFocus focus, FpVec3 eye, FpVec3 ends[FP_SI
 
 typedef struct
 {
-  FpSight      *sight;
-  GCancellable *cancel;
-  guint         step; /* places part, part + step, … are of one part */
+  const FpSight    *sight;
+  const FpRayIndex *index;
+  FpPosture         posture;
+  FpFocus           focus;
+  guint8           *seen;
+  guint             step; /* places part, part + step, … are of one part */
 } Look;
-
-static void
-look_from (FpSight *sight, FpPosture posture, guint place)
-{
-  const FpVec3 eye = fp_people_eye (sight->people, place, posture);
-
-  for (int focus = 0; focus < FP_N_FOCUSES; focus++)
-    {
-      FpVec3 ends[FP_SIGHT_RAYS];
-      if (sight->target[focus] < 0)
-        continue;
-      fp_sight_ends (sight, (FpFocus) focus, eye, ends);
-      *fp_sight_cell (sight, posture, (FpFocus) focus, place)
-        = (guint8) fp_ray_index_seen (sight->index[posture], eye, ends, fp_sight_skip (sight, place, (FpFocus) focus));
-    }
-}
 
 static void
 look (guint part, gpointer data)
@@ -89,19 +75,66 @@ look (guint part, gpointer data)
   guint n;
   const FpPersonPlace *place = fp_people_places (self->sight->people, &n);
 
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
-    for (guint i = part; i < n && !g_cancellable_is_cancelled (self->cancel); i += self->step)
-      if (place[i].postures & (1u << posture))
-        look_from (self->sight, (FpPosture) posture, i);
+  for (guint i = part; i < n && !g_cancellable_is_cancelled (self->sight->cancel); i += self->step)
+    if (place[i].postures & (1u << self->posture))
+      {
+        const FpVec3 eye = fp_people_eye (self->sight->people, i, self->posture);
+        FpVec3 ends[FP_SIGHT_RAYS];
+        fp_sight_ends (self->sight, self->focus, eye, ends);
+        self->seen[i] = (guint8) fp_ray_index_seen (self->index, eye, ends, fp_sight_skip (self->sight, i, self->focus));
+      }
 }
 
-/* Every cell belongs to one part, so the answer is the same however many work at it. */
-static void
-look_from_everywhere (FpSight *self, GCancellable *cancel)
+/* Every place belongs to one part, so the answer is the same however many work at it.  NULL: cancelled. */
+static guint8 *
+look_from_everywhere (const FpSight *self, const FpRayIndex *index, FpPosture posture, FpFocus focus)
 {
-  const guint parts = self->n_places >= PLACES_FOR_WORKERS ? PARTS : 1;
+  const guint parts = self->n_places >= PLACES_FOR_WORKERS ? FP_SIGHT_PARTS : 1;
+  g_autofree guint8 *seen = g_malloc (MAX (self->n_places, 1));
 
-  fp_workers_do (parts, look, &(Look) { self, cancel, parts });
+  memset (seen, FP_SIGHT_NOT_LOOKED, self->n_places);
+  fp_workers_do (parts, look, &(Look) { self, index, posture, focus, seen, parts });
+  return g_cancellable_is_cancelled (self->cancel) ? NULL : g_steal_pointer (&seen);
+}
+
+/* With the mutex held. */
+static const FpRayIndex *
+make_index (FpSight *self, FpPosture posture)
+{
+  if (self->index[posture] == NULL)
+    {
+      self->obstacles[posture] = fp_sight_obstacles (self->people, posture);
+      self->index[posture] = fp_ray_index_new (self->obstacles[posture]);
+    }
+  return self->index[posture];
+}
+
+/* What is asked is made once, and never changes after that: so a sight is still a value. */
+const FpRayIndex *
+fp_sight_index (const FpSight *self, FpPosture posture)
+{
+  FpSight *mine = (FpSight *) self;
+  const FpRayIndex *index;
+
+  g_mutex_lock (&mine->mutex);
+  index = make_index (mine, posture);
+  g_mutex_unlock (&mine->mutex);
+  return index;
+}
+
+const guint8 *
+fp_sight_seen (const FpSight *self, FpPosture posture, FpFocus focus)
+{
+  FpSight *mine = (FpSight *) self;
+  guint8 **seen = &mine->seen[posture][focus];
+
+  if (self->target[focus] < 0 || g_atomic_pointer_get (seen) != NULL)
+    return *seen;
+  g_mutex_lock (&mine->mutex);
+  if (*seen == NULL)
+    g_atomic_pointer_set (seen, look_from_everywhere (self, make_index (mine, posture), posture, focus));
+  g_mutex_unlock (&mine->mutex);
+  return g_atomic_pointer_get (seen);
 }
 
 /* --- life ----------------------------------------------------------------- */
@@ -120,25 +153,18 @@ find_targets (FpSight *self)
 FpSight *
 fp_sight_new (const FpPeople *people, GCancellable *cancel)
 {
-  FpSight *self = g_new0 (FpSight, 1);
-  gsize cells;
+  FpSight *self;
 
+  if (g_cancellable_is_cancelled (cancel))
+    return NULL;
+  self = g_new0 (FpSight, 1);
   g_atomic_ref_count_init (&self->ref_count);
+  g_mutex_init (&self->mutex);
+  g_mutex_init (&self->hides_mutex);
   self->people = fp_people_ref (people);
+  self->cancel = cancel != NULL ? g_object_ref (cancel) : NULL;
   fp_people_places (people, &self->n_places);
   find_targets (self);
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
-    {
-      self->obstacles[posture] = fp_sight_obstacles (people, (FpPosture) posture);
-      self->index[posture] = fp_ray_index_new (self->obstacles[posture]);
-    }
-  cells = (gsize) FP_N_POSTURES * FP_N_FOCUSES * self->n_places;
-  self->seen = g_new (guint8, cells);
-  for (gsize i = 0; i < cells; i++)
-    self->seen[i] = FP_SIGHT_NOT_LOOKED;
-  look_from_everywhere (self, cancel);
-  if (g_cancellable_is_cancelled (cancel))
-    g_clear_pointer (&self, fp_sight_unref);
   return self;
 }
 
@@ -160,8 +186,15 @@ fp_sight_unref (const FpSight *self)
     {
       fp_ray_index_free (mine->index[posture]);
       fp_solids_free (mine->obstacles[posture]);
+      for (int focus = 0; focus < FP_N_FOCUSES; focus++)
+        {
+          g_free (mine->seen[posture][focus]);
+          g_free (mine->verdict[posture][focus]);
+        }
     }
   fp_people_unref (mine->people);
-  g_free (mine->seen);
+  g_clear_object (&mine->cancel);
+  g_mutex_clear (&mine->mutex);
+  g_mutex_clear (&mine->hides_mutex);
   g_free (mine);
 }

@@ -281,6 +281,61 @@ test_cancelled (void)
   g_autoptr (GCancellable) cancel = g_cancellable_new ();
   g_cancellable_cancel (cancel);
   g_assert_null (fp_sight_new (people, cancel));
+  g_cancellable_reset (cancel);
+  g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
+  g_assert_nonnull (sight);
+  g_assert_cmpfloat (fp_sight_share (sight, 0, SITTING, FP_FOCUS_MENSA), >=, 0);
+  g_cancellable_cancel (cancel);
+  /* What was looked at is known; the rest is not. */
+  g_assert_cmpfloat (fp_sight_share (sight, 0, SITTING, FP_FOCUS_MENSA), >=, 0);
+  g_assert_cmpfloat (fp_sight_share (sight, 0, SITTING, FP_FOCUS_HOST), ==, -1);
+  g_assert_cmpint (fp_sight_blocker (sight, 0, SITTING, FP_FOCUS_HOST, NULL), ==, -2);
+}
+
+typedef struct { const FpSight *sight; double sum; int blockers; } Asker;
+
+static gpointer
+ask_all (gpointer data)
+{
+  Asker *self = data;
+  guint n;
+
+  fp_people_places (fp_sight_people (self->sight), &n);
+  for (int focus = 0; focus < FP_N_FOCUSES; focus++)
+    for (int posture = 0; posture < FP_N_POSTURES; posture++)
+      for (guint i = 0; i < n; i++)
+        {
+          self->sum += fp_sight_share (self->sight, i, (FpPosture) posture, (FpFocus) focus);
+          self->blockers += fp_sight_blocker (self->sight, i, (FpPosture) posture, (FpFocus) focus, NULL);
+        }
+  return NULL;
+}
+
+/* Several ask one sight at the same time, and are told the same. */
+static void
+test_asked_by_several (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_EAST, 14, 5000);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  Asker asker[4];
+  GThread *thread[4];
+
+  for (guint run = 0; run < 20; run++)
+    {
+      g_autoptr (FpSight) sight = fp_sight_new (people, NULL);
+      for (guint i = 0; i < 4; i++)
+        {
+          asker[i] = (Asker) { sight, 0, 0 };
+          thread[i] = g_thread_new ("asker", ask_all, &asker[i]);
+        }
+      for (guint i = 0; i < 4; i++)
+        {
+          g_thread_join (thread[i]);
+          g_assert_cmpfloat (asker[i].sum, ==, asker[0].sum);
+          g_assert_cmpint (asker[i].blockers, ==, asker[0].blockers);
+        }
+    }
 }
 
 /* A church large enough for two threads answers as one ray at a time does. */
@@ -484,6 +539,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sight/postures", test_postures);
   g_test_add_func ("/sight/sums", test_sums);
   g_test_add_func ("/sight/cancelled", test_cancelled);
+  g_test_add_func ("/sight/asked-by-several", test_asked_by_several);
   g_test_add_func ("/sight/ray-by-ray", test_ray_by_ray);
   g_test_add_func ("/sight/points", test_points);
   g_test_add_func ("/sight/many-targets", test_many_targets);
