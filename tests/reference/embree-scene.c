@@ -230,6 +230,7 @@ embree_scene_new (const FpSolids *solids)
       rtcAttachGeometryByID (self->scene, geometry, i);
       rtcReleaseGeometry (geometry);
     }
+  rtcSetSceneBuildQuality (self->scene, RTC_BUILD_QUALITY_HIGH);
   rtcSetSceneFlags (self->scene, RTC_SCENE_FLAG_ROBUST | RTC_SCENE_FLAG_CONTEXT_FILTER_FUNCTION);
   rtcCommitScene (self->scene);
   return self;
@@ -257,13 +258,53 @@ static void
 pass_over (const struct RTCFilterFunctionNArguments *args)
 {
   const Look *look = (const Look *) (const void *) args->context;
-  /* For a single ray, N is 1 and the hit is an RTCHit. */
-  const struct RTCHit *hit = (const struct RTCHit *) (const void *) args->hit;
-  const FpSolid *s = &look->solid[hit->instID[0] != RTC_INVALID_GEOMETRY_ID ? hit->instID[0] : hit->geomID];
-  gboolean body = s->part == FP_PART_HEAD || s->part == FP_PART_TRUNK;
+  /* Of each ray: three of the normal, u and v, then the numbers of primitive, geometry and instance. */
+  const guint *hit = (const guint *) (const void *) args->hit;
 
-  if (s->owner == look->skip_owner || (body && s->owner == look->skip_minister))
-    args->valid[0] = 0;
+  for (guint i = 0; i < args->N; i++)
+    {
+      const guint instance = hit[7 * args->N + i];
+      const FpSolid *s;
+      if (args->valid[i] == 0)
+        continue;
+      s = &look->solid[instance != RTC_INVALID_GEOMETRY_ID ? instance : hit[6 * args->N + i]];
+      if (s->owner == look->skip_owner
+          || ((s->part == FP_PART_HEAD || s->part == FP_PART_TRUNK) && s->owner == look->skip_minister))
+        args->valid[i] = 0;
+    }
+}
+
+guint
+embree_scene_blocked_of (EmbreeScene *self, FpVec3 from, const FpVec3 *to, guint n, guint skip_owner, guint skip_minister)
+{
+  Look look = { .solid = self->solid, .skip_owner = skip_owner, .skip_minister = skip_minister };
+  struct RTCRay8 ray;
+  int valid[EMBREE_PACKET] __attribute__ ((aligned (32)));
+  guint blocked = 0;
+
+  for (guint i = 0; i < EMBREE_PACKET; i++)
+    {
+      const FpVec3 end = to[MIN (i, n - 1)];
+      valid[i] = i < n ? -1 : 0;
+      ray.org_x[i] = (float) from.x;
+      ray.org_y[i] = (float) from.y;
+      ray.org_z[i] = (float) from.z;
+      ray.dir_x[i] = (float) (end.x - from.x);
+      ray.dir_y[i] = (float) (end.y - from.y);
+      ray.dir_z[i] = (float) (end.z - from.z);
+      ray.tnear[i] = 0;
+      ray.tfar[i] = 1;
+      ray.time[i] = 0;
+      ray.mask[i] = G_MAXUINT;
+      ray.id[i] = ray.flags[i] = 0;
+    }
+  rtcInitIntersectContext (&look.context);
+  look.context.flags = RTC_INTERSECT_CONTEXT_FLAG_COHERENT;
+  look.context.filter = pass_over;
+  rtcOccluded8 (valid, self->scene, &look.context, &ray);
+  for (guint i = 0; i < n; i++)
+    blocked += ray.tfar[i] < 0 ? 1 : 0;
+  return blocked;
 }
 
 gboolean
