@@ -33,9 +33,16 @@ FpProjection *fp_projection_new   (const FpScene *scene, FpViewId view);
  * Dimensions, levels and names of a drawing made of it follow @hidden too.
  */
 FpProjection *fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden);
-/* Likewise; once @cancel (nullable) is cancelled it ends soon, and what it gives is of no use. */
-FpProjection *fp_projection_new_until (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden,
-                                       GCancellable *cancel);
+
+/**
+ * fp_projection_again:
+ * @last: (nullable): one of the same view, as it was before an edit; not kept
+ * @cancel: (nullable): once it is cancelled this ends soon, and what it gives is of no use
+ *
+ * Gives exactly what fp_projection_new_cut() does, sooner: what looks as it did in @last is taken from there.
+ */
+FpProjection *fp_projection_again (const FpProjection *last, const FpScene *scene, FpViewId view, const FpCut *cut,
+                                   FpHidden hidden, GCancellable *cancel);
 FpCut         fp_projection_cut    (const FpProjection *self);
 FpHidden      fp_projection_hidden (const FpProjection *self);
 

@@ -60,7 +60,7 @@ order_new (const FpScene *scene, const FpDraftHow *how, GCancellable *cancel)
 static FpProjection *
 project (const Order *order, FpViewId view)
 {
-  return fp_projection_new_until (order->scene, view, &order->how.cut[view], order->how.hidden, order->cancel);
+  return fp_projection_again (NULL, order->scene, view, &order->how.cut[view], order->how.hidden, order->cancel);
 }
 
 typedef struct

@@ -191,33 +191,58 @@ take_union (GEOSContextHandle_t geos, const FpCutPiece *piece, guint n, const Jo
   GEOSGeom_destroy_r (geos, joined);
 }
 
+static void
+clear_piece (gpointer data)
+{
+  FpCutPiece *piece = data;
+
+  g_free (piece->pt);
+}
+
+/* Of one thing. */
 static int
 compare_pieces (gconstpointer pa, gconstpointer pb)
 {
   const FpCutPiece *a = pa, *b = pb;
 
-  if (a->owner != b->owner)
-    return a->owner < b->owner ? -1 : 1;
   if (a->fabric != b->fabric)
     return a->fabric < b->fabric ? -1 : 1;
   return (a->depth > b->depth) - (a->depth < b->depth);
 }
 
-static void
-join_all (GEOSContextHandle_t geos, GArray *pieces, Joining *j)
+/* The pieces of one thing, as entered: copies are joined, so that the next projection can see what these were. */
+static GArray *
+copies_new (const FpCutPiece *piece, guint n)
 {
+  GArray *copies = g_array_sized_new (FALSE, FALSE, sizeof (FpCutPiece), n);
+
+  g_array_set_clear_func (copies, clear_piece);
+  for (guint i = 0; i < n; i++)
+    {
+      FpCutPiece copy = piece[i];
+      copy.pt = g_memdup2 (piece[i].pt, piece[i].n * sizeof (FpPoint));
+      g_array_append_val (copies, copy);
+    }
+  return copies;
+}
+
+/* Of one fabric after the other. */
+static void
+join_thing (GEOSContextHandle_t geos, const FpCutPiece *own, guint n, Joining *j)
+{
+  g_autoptr (GArray) pieces = copies_new (own, n);
   const FpCutPiece *piece;
   guint i = 0;
 
   fp_cut_strips_join (pieces);
-  piece = (const FpCutPiece *) (gconstpointer) pieces->data;
   g_array_sort (pieces, compare_pieces);
+  piece = (const FpCutPiece *) (gconstpointer) pieces->data;
+  j->owner = piece->owner;
   while (i < pieces->len)
     {
       guint k = i + 1;
-      while (k < pieces->len && piece[k].owner == piece[i].owner && piece[k].fabric == piece[i].fabric)
+      while (k < pieces->len && piece[k].fabric == piece[i].fabric)
         k++;
-      j->owner = piece[i].owner;
       j->depth = piece[k - 1].depth;
       if (!take_alone (piece + i, k - i, j))
         take_union (geos, piece + i, k - i, j);
@@ -225,16 +250,49 @@ join_all (GEOSContextHandle_t geos, GArray *pieces, Joining *j)
     }
 }
 
+static void
+join_or_take (GEOSContextHandle_t geos, const FpCutPiece *piece, FpJoined *joined, Joining *j, FpAgain *again)
+{
+  joined->edge = j->sketch->edges->len;
+  joined->cut = j->cuts != NULL ? j->cuts->len : 0;
+  if (again == NULL || !fp_again_take_joined (again, j->sketch, joined, j->cuts == NULL, j->cuts))
+    {
+      join_thing (geos, piece, joined->n_pieces, j);
+      if (again != NULL)
+        fp_again_note_edges (again, j->sketch);
+    }
+  joined->n_edges = j->sketch->edges->len - joined->edge;
+  joined->n_cuts = j->cuts != NULL ? j->cuts->len - joined->cut : 0;
+}
+
+/* Solids come thing by thing, and so do the pieces. */
+static void
+join_all (GEOSContextHandle_t geos, const GArray *pieces, GArray *out, Joining *j, FpAgain *again)
+{
+  const FpCutPiece *piece = (const FpCutPiece *) (gconstpointer) pieces->data;
+  guint i = 0;
+
+  while (i < pieces->len)
+    {
+      FpJoined joined = { .owner = piece[i].owner, .piece = i };
+      while (i < pieces->len && piece[i].owner == joined.owner)
+        i++;
+      joined.n_pieces = i - joined.piece;
+      join_or_take (geos, piece + joined.piece, &joined, j, again);
+      g_array_append_val (out, joined);
+    }
+}
+
 void
-fp_sketch_join_cuts (FpSketch *self, GArray *cuts)
+fp_sketch_join_cuts (FpSketch *self, GArray *cuts, FpAgain *again)
 {
   /* A context of its own for each call: any thread may ask. */
   GEOSContextHandle_t geos = GEOS_init_r ();
   Joining j = { .sketch = self, .type = FP_EDGE_CUT, .cuts = cuts };
 
-  join_all (geos, self->cuts, &j);
+  join_all (geos, self->cuts, self->joined, &j, again);
   j.type = FP_EDGE_OVERHEAD;
   j.cuts = NULL;
-  join_all (geos, self->overhead, &j);
+  join_all (geos, self->overhead, self->joined_overhead, &j, again);
   GEOS_finish_r (geos);
 }

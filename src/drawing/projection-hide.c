@@ -573,19 +573,33 @@ course_of (const FpEdge *edge, Course *c, FpBox *box)
   return TRUE;
 }
 
+static void
+draw_one (FpFaceGrid *self, const FpEdge *edge, GArray *breaks, gboolean ghost, GArray *out)
+{
+  Course c;
+  FpBox box;
+
+  if (!course_of (edge, &c, &box))
+    return;
+  find_faces (self, &box);
+  draw_edge (self, &c, breaks, ghost, out);
+}
+
 void
-fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, GArray *out)
+fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, const FpAgain *again, GArray *first,
+                      GArray *out)
 {
   g_autoptr (GArray) breaks = g_array_new (FALSE, FALSE, sizeof (double));
+  const GArray *edges = self->sketch->edges;
 
   /* Thousands of things at one place take a minute: nobody who closes the window waits for that. */
-  for (guint i = 0; i < self->sketch->edges->len && !g_cancellable_is_cancelled (cancel); i++)
+  for (guint i = 0; i < edges->len && !g_cancellable_is_cancelled (cancel); i++)
     {
-      Course c;
-      FpBox box;
-      if (!course_of (&g_array_index (self->sketch->edges, FpEdge, i), &c, &box))
-        continue;
-      find_faces (self, &box);
-      draw_edge (self, &c, breaks, ghost, out);
+      if (first != NULL)
+        g_array_append_val (first, out->len);
+      if (again == NULL || !fp_again_take_pieces (again, self->sketch, i, out))
+        draw_one (self, &g_array_index (edges, FpEdge, i), breaks, ghost, out);
     }
+  if (first != NULL)
+    g_array_append_val (first, out->len);
 }

@@ -16,9 +16,14 @@
 
 G_BEGIN_DECLS
 
+typedef struct _FpAgain FpAgain; /* what may be taken over from the last projection, see below */
+
 /* mm: what is slighter is drawn with the narrow pen alone.  At 1:50 its sides are 2 mm apart on paper, and
  * ISO 128 wants never less than 0.7 mm between lines. */
 #define FP_SLIGHT 100.0
+
+/* mm: a face that lies farther from the box of an edge has no say in how that is drawn. */
+#define FP_EDGE_REACH (FP_SLIGHT + 1.0)
 
 /* Whether an outline is drawn with the wide pen. */
 typedef enum
@@ -64,6 +69,45 @@ typedef struct
 /* A cut face before those of one thing are made one. */
 typedef struct { FpPoint *pt; guint n; guint owner, fabric; double depth; } FpCutPiece;
 
+/* How a solid enters a sketch. */
+typedef struct
+{
+  guint    index;       /* of the solid                                         */
+  double   plan_cut;    /* level at which a plan cuts it; G_MAXDOUBLE: not at all */
+  gboolean cut_face;    /* where it is cut, the face is filled and has the pen of cuts */
+  guint    fabric, masonry; /* see FpFace                                       */
+} FpSketchHow;
+
+/* A scene enters a sketch in so many passes, each in the order of the scene. */
+typedef enum
+{
+  FP_PASS_SOLIDS,
+  FP_PASS_STROKES,  /* of symbols                                                */
+  FP_PASS_HIDERS,   /* solids of which only the faces count                      */
+  FP_PASS_JOINED,   /* borders of what is cut, thing by thing                    */
+} FpPass;
+
+typedef enum { FP_ENTRY_WHOLE, FP_ENTRY_BY_FOOT, FP_ENTRY_OVERHEAD, FP_ENTRY_STROKES } FpEntry;
+
+/* What entered at one stroke; where that ends the next part begins, and the last is an empty one. */
+typedef struct
+{
+  FpPass      pass;
+  guint       source;       /* index of the solid, or of the thing that has the strokes */
+  FpEntry     entry;
+  FpSketchHow how;
+  guint       point, face, edge, cut, overhead; /* where it begins in the arrays of the sketch */
+} FpSketchPart;
+
+/* The cut faces of one thing made one: from which pieces, and what came of it. */
+typedef struct
+{
+  guint owner;
+  guint piece, n_pieces;    /* in the cuts or the overhead of the sketch         */
+  guint edge, n_edges;
+  guint cut, n_cuts;        /* in the cuts of the projection                     */
+} FpJoined;
+
 typedef struct
 {
   FpViewId view;
@@ -74,20 +118,13 @@ typedef struct
   GArray  *edges;             /* FpEdge     */
   GArray  *cuts;              /* FpCutPiece */
   GArray  *overhead;          /* FpCutPiece: outlines of what lies above the cut of a plan */
+  GArray  *parts;             /* FpSketchPart, where a scene was sketched */
+  GArray  *joined, *joined_overhead; /* FpJoined   */
 } FpSketch;
 
 FpSketch *fp_sketch_new  (FpViewId view, gboolean turned, double near);
 void      fp_sketch_free (FpSketch *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSketch, fp_sketch_free)
-
-/* How a solid enters a sketch. */
-typedef struct
-{
-  guint    index;       /* of the solid                                         */
-  double   plan_cut;    /* level at which a plan cuts it; G_MAXDOUBLE: not at all */
-  gboolean cut_face;    /* where it is cut, the face is filled and has the pen of cuts */
-  guint    fabric, masonry; /* see FpFace                                       */
-} FpSketchHow;
 
 void fp_sketch_add_solid (FpSketch *self, const FpSolid *solid, const FpSketchHow *how);
 void fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPen pen);
@@ -98,12 +135,20 @@ FpVec3 fp_sketch_point (const FpSketch *self, FpVec3 world);
 FpVec3 fp_sight_point  (FpViewId view, gboolean turned, FpVec3 world);
 
 /**
+ * fp_sketch_add_scene:
+ * @ghosts: whether what is taken away is sketched, or all else
+ * @again: (nullable): what may be taken over
+ */
+void fp_sketch_add_scene (FpSketch *self, const FpScene *scene, FpHidden hidden, gboolean ghosts, FpAgain *again);
+
+/**
  * fp_sketch_join_cuts:
  * @cuts: (element-type FpProjectedCut): the outlines are appended; they are the caller's
+ * @again: (nullable): what may be taken over
  *
  * Makes the cut faces of each thing one, likewise what hangs above the cut, and adds their borders to the edges.
  */
-void fp_sketch_join_cuts (FpSketch *self, GArray *cuts);
+void fp_sketch_join_cuts (FpSketch *self, GArray *cuts, FpAgain *again);
 
 /* mm: corners of neighbours that differ by less are one; cut faces that meet so have no crack between them. */
 #define FP_CUT_GRID 0.001
@@ -133,10 +178,55 @@ typedef struct
   gboolean ghost;
 } FpPiece;
 
-/* Appends what is seen of all edges (FpPiece). */
-void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, GArray *out);
+/**
+ * fp_face_grid_visible:
+ * @again: (nullable): what may be taken over
+ * @first: (element-type guint) (nullable): where in @out the pieces of each edge begin, and where the last end
+ * @out: (element-type FpPiece)
+ *
+ * Appends what is seen of all edges.
+ */
+void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, const FpAgain *again, GArray *first,
+                           GArray *out);
 
 /* Draws coincident lines once, joins what continues, sorts by owner and pen: FpPiece in, FpProjectedLine out. */
 void fp_pieces_merge (GArray *pieces, GArray *lines);
+
+/* --- made again after an edit --------------------------------------------------- */
+
+/* Of the things and solids of a scene those that are the same in the last: their numbers there, -1 where there is
+ * none.  The order is the same in both. */
+typedef struct { int *thing, *solid; } FpCounterparts;
+FpCounterparts fp_counterparts_find  (const FpScene *last, const FpScene *now);
+void           fp_counterparts_clear (FpCounterparts *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FpCounterparts, fp_counterparts_clear)
+
+/* A layer of the last projection, borrowed. */
+typedef struct
+{
+  const FpSketch *sketch;
+  const GArray   *cuts;     /* FpProjectedCut                                        */
+  const GArray   *first;    /* guint: where the pieces of each edge begin, and the end */
+  const GArray   *pieces;   /* FpPiece                                               */
+} FpLastLayer;
+
+/* What is made again is exactly what is made from nothing.  Both arguments must outlive it. */
+FpAgain *fp_again_new  (const FpLastLayer *last, const FpCounterparts *same);
+void     fp_again_free (FpAgain *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpAgain, fp_again_free)
+
+/* In the order of making.  For each part, which is not yet among those of @now: whether it could be taken over; if not,
+ * make it and say so. */
+gboolean fp_again_take_part (FpAgain *self, FpSketch *now, const FpSketchPart *part, guint owner);
+void     fp_again_note_part (FpAgain *self, const FpSketch *now, const FpSketchPart *part);
+/* After the last part. */
+void     fp_again_end_parts (FpAgain *self);
+
+/* For the cut faces of one thing, of which @joined says the owner and the pieces: likewise.  @cuts may be %NULL. */
+gboolean fp_again_take_joined (FpAgain *self, FpSketch *now, const FpJoined *joined, gboolean overhead, GArray *cuts);
+void     fp_again_note_edges  (FpAgain *self, const FpSketch *now);
+
+/* Where an edge is seen as it was: appends its pieces. */
+gboolean fp_again_take_pieces (const FpAgain *self, const FpSketch *now, guint edge, GArray *out);
 
 G_END_DECLS

@@ -25,6 +25,9 @@ fp_sketch_new (FpViewId view, gboolean turned, double near)
   self->edges = g_array_new (FALSE, FALSE, sizeof (FpEdge));
   self->cuts = g_array_new (FALSE, FALSE, sizeof (FpCutPiece));
   self->overhead = g_array_new (FALSE, FALSE, sizeof (FpCutPiece));
+  self->parts = g_array_new (FALSE, FALSE, sizeof (FpSketchPart));
+  self->joined = g_array_new (FALSE, FALSE, sizeof (FpJoined));
+  self->joined_overhead = g_array_new (FALSE, FALSE, sizeof (FpJoined));
   g_array_set_clear_func (self->cuts, clear_piece);
   g_array_set_clear_func (self->overhead, clear_piece);
   return self;
@@ -40,6 +43,9 @@ fp_sketch_free (FpSketch *self)
   g_array_unref (self->edges);
   g_array_unref (self->cuts);
   g_array_unref (self->overhead);
+  g_array_unref (self->parts);
+  g_array_unref (self->joined);
+  g_array_unref (self->joined_overhead);
   g_free (self);
 }
 

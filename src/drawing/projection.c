@@ -11,9 +11,6 @@
 
 #include <math.h>
 
-/* A plan is cut about 1.0 to 1.2 m above the floor (ISO 7519, from memory). */
-#define PLAN_CUT 1100.0
-
 /* Sections are cut a hair beyond where they are told, so that what begins on the axis is cut too. */
 #define BESIDE 1e-3
 
@@ -21,6 +18,7 @@ typedef struct
 {
   FpSketch   *sketch;
   FpFaceGrid *grid;
+  GArray     *first; /* guint: where the pieces of each edge begin, and the end */
 } Layer;
 
 enum { LIVE, GHOSTS, N_LAYERS };
@@ -33,9 +31,11 @@ struct _FpProjection
   FpCut     cut;
   FpHidden  hidden;
   Layer     layer[N_LAYERS];
-  GArray   *lines; /* FpProjectedLine */
-  GArray   *cuts;  /* FpProjectedCut  */
+  GArray   *pieces; /* FpPiece: of what the lines were made */
+  GArray   *lines;  /* FpProjectedLine */
+  GArray   *cuts;   /* FpProjectedCut  */
   FpBox     box;
+  gboolean  whole;  /* was not cancelled */
 };
 
 FpPoint
@@ -89,205 +89,6 @@ nearest_depth (const FpScene *scene, FpViewId view, const FpCut *cut)
   return G_MAXDOUBLE;
 }
 
-/* --- what enters a view, and how --------------------------------------------------- */
-
-/* A gallery, or something that stands on one: a plan of the church below does not show it from above. */
-static gboolean
-is_aloft (const FpPlaced *placed, guint index)
-{
-  const FpPlaced *p = &placed[index];
-
-  while (p->support >= 0)
-    {
-      p = &placed[p->support];
-      if (fp_item_kind (p->item)->role == FP_ROLE_GALLERY)
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* Building: where cut parts of it meet, no line parts them. */
-static gboolean
-is_fabric (const FpPlaced *owner, FpPart part)
-{
-  return (fp_item_kind (owner->item)->flags & FP_KIND_SURVEY) != 0
-         && (part == FP_PART_WALL || part == FP_PART_PIER || part == FP_PART_FLOOR || part == FP_PART_STEP);
-}
-
-/* Walls and piers that run on into each other show one face: nobody sees which of them was drawn first. */
-static gboolean
-is_masonry (const FpPlaced *owner, FpPart part)
-{
-  return is_fabric (owner, part) && (part == FP_PART_WALL || part == FP_PART_PIER);
-}
-
-/* What a section shows as cut.  Slender and movable things are shown whole, as shafts and the like are on any drawing
- * (ISO 128-3, from memory); the seats of a bench are boards that are fixed. */
-static gboolean
-is_cut_part (const FpPlaced *owner, FpPart part)
-{
-  static const FpPart cut[] = { FP_PART_WALL, FP_PART_PIER, FP_PART_FLOOR, FP_PART_STEP, FP_PART_FOOTPACE,
-                                FP_PART_MENSA, FP_PART_SUPPORT, FP_PART_SHELF, FP_PART_PANEL };
-
-  if (part == FP_PART_SEAT || part == FP_PART_BACK)
-    return fp_item_kind (owner->item)->role != FP_ROLE_CHAIR;
-  for (guint i = 0; i < G_N_ELEMENTS (cut); i++)
-    if (part == cut[i])
-      return TRUE;
-  return FALSE;
-}
-
-static double
-foot_over (const FpSolid *s, double level, FpPoint p)
-{
-  return fp_solid_foot_at (s, p.x, p.y) - level;
-}
-
-/* The part of a prism whose foot lies above a level, or below it; free its outline. */
-static FpSolid
-part_by_foot (const FpSolid *s, double level, gboolean above)
-{
-  FpSolid part = *s;
-
-  part.outline = g_new (FpPoint, 2 * (gsize) s->n_outline);
-  part.n_outline = 0;
-  for (guint i = 0; i < s->n_outline; i++)
-    {
-      const FpPoint a = s->outline[i], b = s->outline[(i + 1) % s->n_outline];
-      const double over_a = foot_over (s, level, a), over_b = foot_over (s, level, b);
-      if ((over_a > 0) == above)
-        part.outline[part.n_outline++] = a;
-      if ((over_a > 0) != (over_b > 0))
-        {
-          const double t = over_a / (over_a - over_b);
-          part.outline[part.n_outline++] = (FpPoint) { a.x + t * (b.x - a.x), a.y + t * (b.y - a.y) };
-        }
-    }
-  return part;
-}
-
-/* The foot of an arch may begin below the cut and end above it. */
-static void
-sketch_by_foot (FpSketch *sketch, const FpSolid *solid, const FpSketchHow *how)
-{
-  const FpSolid below = part_by_foot (solid, how->plan_cut, FALSE), above = part_by_foot (solid, how->plan_cut, TRUE);
-
-  if (below.n_outline >= 3)
-    fp_sketch_add_solid (sketch, &below, how);
-  if (above.n_outline >= 3)
-    fp_sketch_add_overhead (sketch, &above);
-  g_free (below.outline);
-  g_free (above.outline);
-}
-
-static void
-sketch_in_plan (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, FpSketchHow *how)
-{
-  const FpPlaced *owner = &placed[solid->owner];
-  const FpKind *kind = fp_item_kind (owner->item);
-  const FpBox3 box = fp_solid_box (solid);
-  const double cut = owner->floor + PLAN_CUT;
-
-  if (is_aloft (placed, solid->owner))
-    return;
-  if (kind->role == FP_ROLE_GALLERY)
-    {
-      fp_sketch_add_overhead (sketch, solid);
-      return;
-    }
-  if ((kind->flags & FP_KIND_CUT) != 0)
-    how->plan_cut = cut;
-  if (box.lo.z >= how->plan_cut)
-    fp_sketch_add_overhead (sketch, solid);
-  else if (solid->shape == FP_SOLID_PRISM && (solid->bx != 0 || solid->by != 0))
-    sketch_by_foot (sketch, solid, how);
-  else
-    fp_sketch_add_solid (sketch, solid, how);
-}
-
-static void
-sketch_solid (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, guint index)
-{
-  const gboolean ghost = placed[solid->owner].ghost;
-  FpSketchHow how = { index, G_MAXDOUBLE, FALSE, 0, 0 };
-
-  /* What is taken away is drawn in outline, not as cut. */
-  if (!ghost)
-    {
-      how.cut_face = sketch->view == FP_VIEW_PLAN || is_cut_part (&placed[solid->owner], solid->part);
-      how.fabric = is_fabric (&placed[solid->owner], solid->part) ? 1 + (guint) placed[solid->owner].standing : 0;
-      how.masonry = is_masonry (&placed[solid->owner], solid->part) ? how.fabric : 0;
-    }
-  if (sketch->view == FP_VIEW_PLAN)
-    sketch_in_plan (sketch, placed, solid, &how);
-  else
-    fp_sketch_add_solid (sketch, solid, &how);
-}
-
-/* Strokes of a symbol lie on top of their own thing; what stands on it hides them. */
-static void
-sketch_strokes (FpSketch *sketch, const FpPlaced *placed, guint owner)
-{
-  const FpPlaced *p = &placed[owner];
-  const FpKind *kind = fp_item_kind (p->item);
-  g_autoptr (GArray) strokes = g_array_new (FALSE, FALSE, sizeof (FpStroke));
-
-  if (sketch->view != FP_VIEW_PLAN || kind->strokes == NULL || is_aloft (placed, owner))
-    return;
-  kind->strokes (&p->form, strokes);
-  for (guint i = 0; i < strokes->len; i++)
-    {
-      const FpStroke s = g_array_index (strokes, FpStroke, i);
-      fp_sketch_add_stroke (sketch, fp_placed_point (p, (FpVec3) { s.a.x, s.a.y, p->extent.height }),
-                            fp_placed_point (p, (FpVec3) { s.b.x, s.b.y, p->extent.height }), owner,
-                            s.dashed ? FP_PEN_HIDDEN : FP_PEN_EDGE);
-    }
-}
-
-static gboolean
-is_drawn (const FpProjection *self, const FpPlaced *placed, gboolean ghosts)
-{
-  return placed->ghost == ghosts && fp_shows_thing (self->hidden, fp_item_kind (placed->item), placed->standing);
-}
-
-/* Faces alone, to hide what is drawn. */
-static void
-sketch_hider (FpSketch *sketch, const FpPlaced *placed, const FpSolid *solid, guint index)
-{
-  const guint edges = sketch->edges->len, cuts = sketch->cuts->len;
-
-  sketch_solid (sketch, placed, solid, index);
-  g_array_set_size (sketch->edges, edges);
-  g_array_set_size (sketch->cuts, cuts);
-}
-
-/* What is taken away is drawn over what comes in its place, but not over the walls behind which it stands. */
-static gboolean
-hides_ghosts (const FpProjection *self, const FpPlaced *owner, FpPart part)
-{
-  return self->view != FP_VIEW_PLAN && is_masonry (owner, part) && is_drawn (self, owner, FALSE);
-}
-
-static FpSketch *
-sketch_layer (const FpProjection *self, gboolean ghosts)
-{
-  FpSketch *sketch = fp_sketch_new (self->view, self->cut.turned, nearest_depth (self->scene, self->view, &self->cut));
-  guint n_solids, n_placed;
-  const FpSolid *solid = fp_scene_solids (self->scene, &n_solids);
-  const FpPlaced *placed = fp_scene_placed (self->scene, &n_placed);
-
-  for (guint i = 0; i < n_solids; i++)
-    if (is_drawn (self, &placed[solid[i].owner], ghosts))
-      sketch_solid (sketch, placed, &solid[i], i);
-  for (guint i = 0; i < n_placed; i++)
-    if (is_drawn (self, &placed[i], ghosts))
-      sketch_strokes (sketch, placed, i);
-  for (guint i = 0; ghosts && sketch->edges->len > 0 && i < n_solids; i++)
-    if (hides_ghosts (self, &placed[solid[i].owner], solid[i].part))
-      sketch_hider (sketch, placed, &solid[i], i);
-  return sketch;
-}
-
 /* --- the projection ------------------------------------------------------------------ */
 
 static void
@@ -334,14 +135,13 @@ cut_of (FpViewId view, const FpCut *cut)
 FpProjection *
 fp_projection_new_cut (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden)
 {
-  return fp_projection_new_until (scene, view, cut, hidden, NULL);
+  return fp_projection_again (NULL, scene, view, cut, hidden, NULL);
 }
 
-FpProjection *
-fp_projection_new_until (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden, GCancellable *cancel)
+static FpProjection *
+projection_new (const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden)
 {
   FpProjection *self = g_new0 (FpProjection, 1);
-  g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
 
   g_atomic_ref_count_init (&self->ref_count);
   self->scene = fp_scene_ref (scene);
@@ -349,18 +149,64 @@ fp_projection_new_until (const FpScene *scene, FpViewId view, const FpCut *cut, 
   self->cut = cut_of (view, cut);
   self->cut.at = self->cut.placed ? self->cut.at : 0;
   self->hidden = hidden;
+  self->pieces = g_array_new (FALSE, FALSE, sizeof (FpPiece));
   self->lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
   self->cuts = g_array_new (FALSE, FALSE, sizeof (FpProjectedCut));
   g_array_set_clear_func (self->cuts, clear_cut);
   for (guint i = 0; i < N_LAYERS; i++)
     {
-      Layer *layer = &self->layer[i];
-      layer->sketch = sketch_layer (self, i == GHOSTS);
-      fp_sketch_join_cuts (layer->sketch, self->cuts);
-      layer->grid = fp_face_grid_new (layer->sketch);
-      fp_face_grid_visible (layer->grid, i == GHOSTS, cancel, pieces);
+      self->layer[i].sketch = fp_sketch_new (view, self->cut.turned, nearest_depth (scene, view, &self->cut));
+      self->layer[i].first = g_array_new (FALSE, FALSE, sizeof (guint));
     }
-  fp_pieces_merge (pieces, self->lines);
+  return self;
+}
+
+static void
+make_layer (FpProjection *self, guint which, FpAgain *again, GCancellable *cancel)
+{
+  Layer *layer = &self->layer[which];
+
+  fp_sketch_add_scene (layer->sketch, self->scene, self->hidden, which == GHOSTS, again);
+  fp_sketch_join_cuts (layer->sketch, self->cuts, again);
+  layer->grid = fp_face_grid_new (layer->sketch);
+  fp_face_grid_visible (layer->grid, which == GHOSTS, cancel, again, layer->first, self->pieces);
+}
+
+/* Seen from elsewhere, or cut off at another plane, nothing looks the same. */
+static gboolean
+is_seen_alike (const FpProjection *a, const FpProjection *b)
+{
+  return a->view == b->view && a->layer[LIVE].sketch->turned == b->layer[LIVE].sketch->turned
+         && a->layer[LIVE].sketch->near == b->layer[LIVE].sketch->near;
+}
+
+static void
+make_layers_again (FpProjection *self, const FpProjection *last, GCancellable *cancel)
+{
+  g_auto (FpCounterparts) same = fp_counterparts_find (last->scene, self->scene);
+
+  for (guint i = 0; i < N_LAYERS; i++)
+    {
+      const Layer *layer = &last->layer[i];
+      const FpLastLayer was = { layer->sketch, last->cuts, layer->first, last->pieces };
+      g_autoptr (FpAgain) again = fp_again_new (&was, &same);
+      make_layer (self, i, again, cancel);
+    }
+}
+
+FpProjection *
+fp_projection_again (const FpProjection *last, const FpScene *scene, FpViewId view, const FpCut *cut, FpHidden hidden,
+                     GCancellable *cancel)
+{
+  FpProjection *self = projection_new (scene, view, cut, hidden);
+
+  if (last != NULL && last->whole && is_seen_alike (last, self))
+    make_layers_again (self, last, cancel);
+  else
+    for (guint i = 0; i < N_LAYERS; i++)
+      make_layer (self, i, NULL, cancel);
+  self->whole = !g_cancellable_is_cancelled (cancel);
+  fp_pieces_merge (self->pieces, self->lines);
   measure_box (self);
   return self;
 }
@@ -381,7 +227,9 @@ fp_projection_unref (FpProjection *self)
     {
       fp_face_grid_free (self->layer[i].grid);
       fp_sketch_free (self->layer[i].sketch);
+      g_array_unref (self->layer[i].first);
     }
+  g_array_unref (self->pieces);
   g_array_unref (self->lines);
   g_array_unref (self->cuts);
   fp_scene_unref (self->scene);

@@ -33,7 +33,7 @@ sketching_lines (FpSketch *sketch)
   g_autoptr (FpFaceGrid) grid = fp_face_grid_new (sketch);
   GArray *lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
 
-  fp_face_grid_visible (grid, FALSE, NULL, pieces);
+  fp_face_grid_visible (grid, FALSE, NULL, NULL, NULL, pieces);
   fp_pieces_merge (pieces, lines);
   return lines;
 }

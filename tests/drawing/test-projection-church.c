@@ -174,14 +174,14 @@ test_cancelled (void)
 {
   g_autoptr (FpScene) scene = parish_scene_new ();
   g_autoptr (GCancellable) cancel = g_cancellable_new ();
-  g_autoptr (FpProjection) told = fp_projection_new_until (scene, FP_VIEW_PLAN, NULL, 0, cancel);
+  g_autoptr (FpProjection) told = fp_projection_again (NULL, scene, FP_VIEW_PLAN, NULL, 0, cancel);
   g_autoptr (FpProjection) cut_short = NULL;
   guint n;
 
   fp_projection_lines (told, &n);
   g_assert_cmpuint (n, >, 100);
   g_cancellable_cancel (cancel);
-  cut_short = fp_projection_new_until (scene, FP_VIEW_PLAN, NULL, 0, cancel);
+  cut_short = fp_projection_again (NULL, scene, FP_VIEW_PLAN, NULL, 0, cancel);
   fp_projection_lines (cut_short, &n);
   g_assert_cmpuint (n, ==, 0);
 }

@@ -166,7 +166,7 @@ check_against_rays (const FpSolids *solids, FpViewId view, gboolean turned, Tall
         continue;
       g_array_append_val (one, edge);
       sketch->edges = one;
-      fp_face_grid_visible (grid, FALSE, NULL, pieces);
+      fp_face_grid_visible (grid, FALSE, NULL, NULL, NULL, pieces);
       check_edge (solids, sketch, &edge, pieces, tally);
     }
   sketch->edges = g_array_ref (all);

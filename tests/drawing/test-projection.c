@@ -238,7 +238,7 @@ cuts_of (FpSketch *sketch)
   GArray *cuts = g_array_new (FALSE, FALSE, sizeof (FpProjectedCut));
 
   g_array_set_clear_func (cuts, clear_cut);
-  fp_sketch_join_cuts (sketch, cuts);
+  fp_sketch_join_cuts (sketch, cuts, NULL);
   return cuts;
 }
 
