@@ -22,15 +22,17 @@ struct _FpAgain
   GArray               *edge_was; /* int: of each edge its number in the last, or -1 */
   GArray               *stirred;  /* FpBox: where faces came or went                */
   FpBox                 bounds;   /* of all of them                                 */
+  GArray               *piece_was; /* borrowed                                      */
 };
 
 FpAgain *
-fp_again_new (const FpLastLayer *last, const FpCounterparts *same)
+fp_again_new (const FpLastLayer *last, const FpCounterparts *same, GArray *piece_was)
 {
   FpAgain *self = g_new0 (FpAgain, 1);
 
   self->last = *last;
   self->same = same;
+  self->piece_was = piece_was;
   self->edge_was = g_array_new (FALSE, FALSE, sizeof (int));
   self->stirred = g_array_new (FALSE, FALSE, sizeof (FpBox));
   self->bounds = FP_BOX_EMPTY;
@@ -323,6 +325,16 @@ box_about (const FpEdge *edge)
                    MAX (edge->a.x, edge->b.x) + FP_EDGE_REACH, MAX (edge->a.y, edge->b.y) + FP_EDGE_REACH };
 }
 
+/* Up to where the pieces go that have been made meanwhile. */
+static void
+note_pieces (const FpAgain *self, guint n)
+{
+  const int none = -1;
+
+  while (self->piece_was->len < n)
+    g_array_append_val (self->piece_was, none);
+}
+
 gboolean
 fp_again_take_pieces (const FpAgain *self, const FpSketch *now, guint edge, GArray *out)
 {
@@ -332,11 +344,14 @@ fp_again_take_pieces (const FpAgain *self, const FpSketch *now, guint edge, GArr
 
   if (was < 0 || is_stirred (self, &about))
     return FALSE;
+  note_pieces (self, out->len);
   for (guint i = g_array_index (self->last.first, guint, was); i < g_array_index (self->last.first, guint, was + 1); i++)
     {
       FpPiece piece = g_array_index (self->last.pieces, FpPiece, i);
+      const int number = (int) i;
       piece.owner = is->owner;
       g_array_append_val (out, piece);
+      g_array_append_val (self->piece_was, number);
     }
   return TRUE;
 }

@@ -117,13 +117,18 @@ FpCounterparts
 fp_counterparts_find (const FpScene *last, const FpScene *now)
 {
   const Standing was = standing_of (last), is = standing_of (now);
-  FpCounterparts self = { find_things (&was, &is), g_new (int, is.n_solids) };
+  FpCounterparts self = { find_things (&was, &is), g_new (int, is.n_solids), g_new (int, was.n_placed) };
 
+  for (guint i = 0; i < was.n_placed; i++)
+    self.thing_now[i] = -1;
   for (guint i = 0; i < is.n_solids; i++)
     self.solid[i] = -1;
   for (guint i = 0; i < is.n_placed; i++)
     if (self.thing[i] >= 0)
-      find_solids_of (&was, &is, &was.placed[self.thing[i]], &is.placed[i], self.solid);
+      {
+        self.thing_now[self.thing[i]] = (int) i;
+        find_solids_of (&was, &is, &was.placed[self.thing[i]], &is.placed[i], self.solid);
+      }
   return self;
 }
 
@@ -132,4 +137,5 @@ fp_counterparts_clear (FpCounterparts *self)
 {
   g_clear_pointer (&self->thing, g_free);
   g_clear_pointer (&self->solid, g_free);
+  g_clear_pointer (&self->thing_now, g_free);
 }

@@ -3,7 +3,12 @@
  *
  * Where pieces coincide on the drawing the heaviest pen draws, and of equal
  * pens the thing nearest the viewer.  What then continues straight on is one
- * line, and lines that run on into each other follow each other.
+ * line.
+ *
+ * Pieces are sorted by the line on which they lie.  Those that were there
+ * already are sorted already, and where all on one line were, so is what came
+ * of them.  No two are equal to the order, so it does not matter how it came
+ * about.
  */
 #include "projection-private.h"
 
@@ -19,8 +24,19 @@ typedef struct
   gint64  turn;
   double  offset, t0, t1;
   FpPoint u;
-  const FpPiece *piece;
+  guint   piece;
 } Stretch;
+
+/* What lies on one line: its stretches, and the lines that come of them; the next begins where it ends. */
+typedef struct { guint stretch, line; } Course;
+
+struct _FpMerging
+{
+  GArray *stretches; /* Stretch: sorted                                     */
+  GArray *courses;   /* Course: sorted likewise; an empty one ends them     */
+  GArray *lines;     /* FpProjectedLine: course by course                   */
+  GArray *sorted;    /* FpProjectedLine: the same by owner and pen          */
+};
 
 static int
 sign_of (double d)
@@ -37,7 +53,9 @@ compare_lines (gconstpointer pa, gconstpointer pb)
     return a->turn < b->turn ? -1 : 1;
   if (a->offset != b->offset)
     return sign_of (a->offset - b->offset);
-  return sign_of (a->t0 - b->t0);
+  if (a->t0 != b->t0)
+    return sign_of (a->t0 - b->t0);
+  return (a->piece > b->piece) - (a->piece < b->piece);
 }
 
 static int
@@ -45,14 +63,18 @@ compare_starts (gconstpointer pa, gconstpointer pb)
 {
   const Stretch *a = pa, *b = pb;
 
-  return a->t0 != b->t0 ? sign_of (a->t0 - b->t0) : sign_of (a->t1 - b->t1);
+  if (a->t0 != b->t0)
+    return sign_of (a->t0 - b->t0);
+  if (a->t1 != b->t1)
+    return sign_of (a->t1 - b->t1);
+  return compare_lines (a, b);
 }
 
 static Stretch
-stretch_of (const FpPiece *piece)
+stretch_of (const FpPiece *piece, guint index)
 {
   FpPoint a = piece->a, b = piece->b;
-  Stretch s = { .piece = piece };
+  Stretch s = { .piece = index };
   double turn, length;
 
   if (b.x < a.x || (b.x == a.x && b.y < a.y))
@@ -95,14 +117,20 @@ goes_before (const FpPiece *a, const FpPiece *b)
   return a->owner > b->owner;
 }
 
-static const Stretch *
-best_over (const Stretch *s, guint n, double from, double to)
+static const FpPiece *
+piece_of (const GArray *pieces, const Stretch *s)
 {
-  const Stretch *best = NULL;
+  return &g_array_index (pieces, FpPiece, s->piece);
+}
+
+static const FpPiece *
+best_over (const GArray *pieces, const Stretch *s, guint n, double from, double to)
+{
+  const FpPiece *best = NULL;
 
   for (guint i = 0; i < n && s[i].t0 < to; i++)
-    if (s[i].t0 <= from && s[i].t1 >= to && (best == NULL || goes_before (s[i].piece, best->piece)))
-      best = &s[i];
+    if (s[i].t0 <= from && s[i].t1 >= to && (best == NULL || goes_before (piece_of (pieces, &s[i]), best)))
+      best = piece_of (pieces, &s[i]);
   return best;
 }
 
@@ -148,7 +176,7 @@ ends_new (const Stretch *s, guint n)
 
 /* All stretches on one line, sorted by where they begin. */
 static void
-draw_line (const Stretch *s, guint n, GArray *out)
+draw_many (const GArray *pieces, const Stretch *s, guint n, GArray *out)
 {
   g_autoptr (GArray) ends = ends_new (s, n);
   const FpPiece *running = NULL;
@@ -157,17 +185,17 @@ draw_line (const Stretch *s, guint n, GArray *out)
   for (guint i = 0; i + 1 < ends->len; i++)
     {
       const double a = g_array_index (ends, double, i), b = g_array_index (ends, double, i + 1);
-      const Stretch *best = b > a ? best_over (s, n, a, b) : NULL;
+      const FpPiece *best = b > a ? best_over (pieces, s, n, a, b) : NULL;
       if (best == NULL)
         continue;
-      if (running != NULL && look_alike (running, best->piece) && a - to < GAP)
+      if (running != NULL && look_alike (running, best) && a - to < GAP)
         {
           to = b;
           continue;
         }
       if (running != NULL)
         append_line (out, s, running, from, to);
-      running = best->piece;
+      running = best;
       from = a;
       to = b;
     }
@@ -175,175 +203,196 @@ draw_line (const Stretch *s, guint n, GArray *out)
     append_line (out, s, running, from, to);
 }
 
-/* --- lines that run on ------------------------------------------------------------- */
-
-static int
-compare_owners (gconstpointer pa, gconstpointer pb)
-{
-  const FpProjectedLine *a = pa, *b = pb;
-
-  if (a->owner != b->owner)
-    return a->owner < b->owner ? -1 : 1;
-  return (a->pen > b->pen) - (a->pen < b->pen);
-}
-
-static gint64
-key_of (FpPoint p)
-{
-  return (gint64) ((guint64) llround (p.x * 20) << 32 ^ ((guint64) llround (p.y * 20) & 0xffffffffu));
-}
-
-/* A line by one of its ends; sorted by the end. */
-typedef struct { gint64 key; guint line; gboolean at_b; } LineEnd;
-
-static int
-compare_line_ends (gconstpointer pa, gconstpointer pb)
-{
-  const LineEnd *a = pa, *b = pb;
-
-  if (a->key != b->key)
-    return a->key < b->key ? -1 : 1;
-  return (a->line > b->line) - (a->line < b->line);
-}
-
-static guint
-first_at (const LineEnd *ends, guint n, gint64 key)
-{
-  guint low = 0, high = n;
-
-  while (low < high)
-    {
-      const guint middle = low + (high - low) / 2;
-      if (ends[middle].key < key)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low;
-}
-
-/* The unused line at @p that turns off least; NULL when none is left. */
-static const LineEnd *
-next_at (const LineEnd *ends, guint n, const FpProjectedLine *line, const gboolean *used, FpPoint p, FpPoint direction)
-{
-  const LineEnd *best = NULL;
-  double straightest = -2;
-
-  for (guint i = first_at (ends, n, key_of (p)); i < n && ends[i].key == key_of (p); i++)
-    {
-      const FpProjectedLine *l = &line[ends[i].line];
-      const FpPoint from = ends[i].at_b ? l->b : l->a, to = ends[i].at_b ? l->a : l->b;
-      const double length = MAX (hypot (to.x - from.x, to.y - from.y), 1e-9);
-      const double cosine = ((to.x - from.x) * direction.x + (to.y - from.y) * direction.y) / length;
-      if (!used[ends[i].line] && cosine > straightest)
-        {
-          straightest = cosine;
-          best = &ends[i];
-        }
-    }
-  return best;
-}
-
-static FpPoint
-direction_of (const FpProjectedLine *l)
-{
-  const double length = MAX (hypot (l->b.x - l->a.x, l->b.y - l->a.y), 1e-9);
-
-  return (FpPoint) { (l->b.x - l->a.x) / length, (l->b.y - l->a.y) / length };
-}
-
-/* Follows lines from @start on, appending them in order. */
 static void
-follow (const LineEnd *ends, guint n_ends, const FpProjectedLine *line, gboolean *used, FpProjectedLine current,
-        GArray *out)
+draw_course (const GArray *pieces, const Stretch *s, guint n, GArray *out)
 {
-  const LineEnd *next;
+  g_autofree Stretch *own = NULL;
 
-  g_array_append_val (out, current);
-  while ((next = next_at (ends, n_ends, line, used, current.b, direction_of (&current))) != NULL)
+  if (n == 1 && s->t1 > s->t0)
+    append_line (out, s, piece_of (pieces, s), s->t0, s->t1);
+  if (n == 1)
+    return;
+  own = g_memdup2 (s, n * sizeof *s);
+  qsort (own, n, sizeof *own, compare_starts);
+  draw_many (pieces, own, n, out);
+}
+
+/* --- sorted by their lines ------------------------------------------------------------ */
+
+/* A stretch, and where it stood in the last order; -1. */
+typedef struct { Stretch s; int was; } Place;
+
+static int
+compare_places (gconstpointer a, gconstpointer b)
+{
+  return compare_lines (&((const Place *) a)->s, &((const Place *) b)->s);
+}
+
+/* What was not there, sorted. */
+static GArray *
+fresh_new (const GArray *pieces, const FpLastMerging *last)
+{
+  GArray *fresh = g_array_new (FALSE, FALSE, sizeof (Place));
+
+  for (guint i = 0; i < pieces->len; i++)
+    if (last == NULL || g_array_index (last->piece_was, int, i) < 0)
+      {
+        const Place place = { stretch_of (&g_array_index (pieces, FpPiece, i), i), -1 };
+        g_array_append_val (fresh, place);
+      }
+  g_array_sort (fresh, compare_places);
+  return fresh;
+}
+
+/* What was there, in the order in which it was. */
+static GArray *
+kept_new (const FpLastMerging *last)
+{
+  const GArray *was = last->merging->stretches;
+  g_autofree int *now = g_new (int, MAX (was->len, 1));
+  GArray *kept = g_array_sized_new (FALSE, FALSE, sizeof (Place), was->len);
+
+  for (guint i = 0; i < was->len; i++)
+    now[i] = -1;
+  for (guint i = 0; i < last->piece_was->len; i++)
+    if (g_array_index (last->piece_was, int, i) >= 0)
+      now[g_array_index (last->piece_was, int, i)] = (int) i;
+  for (guint i = 0; i < was->len; i++)
     {
-      const FpProjectedLine l = line[next->line];
-      used[next->line] = TRUE;
-      current = next->at_b ? (FpProjectedLine) { l.b, l.a, l.owner, l.pen } : l;
-      g_array_append_val (out, current);
+      Place place = { g_array_index (was, Stretch, i), (int) i };
+      const int piece = now[place.s.piece];
+      place.s.piece = (guint) piece;
+      if (piece >= 0)
+        g_array_append_val (kept, place);
     }
+  return kept;
+}
+
+static GArray *
+places_new (const GArray *pieces, const FpLastMerging *last)
+{
+  g_autoptr (GArray) fresh = fresh_new (pieces, last), kept = NULL;
+  GArray *all;
+  guint i = 0, k = 0;
+
+  if (last == NULL)
+    return g_steal_pointer (&fresh);
+  kept = kept_new (last);
+  all = g_array_sized_new (FALSE, FALSE, sizeof (Place), pieces->len);
+  while (i < kept->len || k < fresh->len)
+    if (k == fresh->len
+        || (i < kept->len && compare_places (&g_array_index (kept, Place, i), &g_array_index (fresh, Place, k)) < 0))
+      g_array_append_val (all, g_array_index (kept, Place, i++));
+    else
+      g_array_append_val (all, g_array_index (fresh, Place, k++));
+  return all;
+}
+
+/* --- line by line ------------------------------------------------------------------------ */
+
+/* How many places from the first on lie on one line. */
+static guint
+count_on_line (const Place *place, guint n)
+{
+  guint k = 1;
+
+  while (k < n && place[k].s.turn == place[0].s.turn && place[k].s.offset - place[k - 1].s.offset < OFFSET_STEP)
+    k++;
+  return k;
+}
+
+/* The last course, where that had just these stretches; @next is the first that may be it. */
+static const Course *
+find_last_course (const FpLastMerging *last, const Place *place, guint n, guint *next)
+{
+  const GArray *courses = last->merging->courses;
+  const Course *course;
+
+  if (place[0].was < 0 || place[n - 1].was != place[0].was + (int) n - 1)
+    return NULL;
+  while (g_array_index (courses, Course, *next).stretch < (guint) place[0].was)
+    ++*next;
+  course = &g_array_index (courses, Course, *next);
+  return course[0].stretch == (guint) place[0].was && course[1].stretch == (guint) place[0].was + n ? course : NULL;
 }
 
 static gboolean
-is_loose (const LineEnd *ends, guint n, FpPoint p)
+take_course (FpMerging *self, const FpLastMerging *last, const Place *place, guint n, guint *next)
 {
-  const guint i = first_at (ends, n, key_of (p));
+  const Course *course = find_last_course (last, place, n, next);
 
-  return i + 1 >= n || ends[i + 1].key != key_of (p);
-}
-
-/* Lines of one owner and pen: first those with a loose end, from that end; then what goes round. */
-static void
-order_lines (const FpProjectedLine *line, guint n, GArray *out)
-{
-  g_autofree LineEnd *ends = g_new (LineEnd, 2 * (gsize) n);
-  g_autofree gboolean *used = g_new0 (gboolean, n);
-
-  for (guint i = 0; i < n; i++)
+  if (course == NULL)
+    return FALSE;
+  for (guint i = 1; i < n; i++)
+    if (place[i].was != place[0].was + (int) i)
+      return FALSE;
+  for (guint i = course[0].line; i < course[1].line; i++)
     {
-      ends[2 * i] = (LineEnd) { key_of (line[i].a), i, FALSE };
-      ends[2 * i + 1] = (LineEnd) { key_of (line[i].b), i, TRUE };
+      FpProjectedLine line = g_array_index (last->merging->lines, FpProjectedLine, i);
+      line.owner = (guint) last->same->thing_now[line.owner];
+      g_array_append_val (self->lines, line);
     }
-  qsort (ends, 2 * (gsize) n, sizeof *ends, compare_line_ends);
-  for (guint round = 0; round < 2; round++)
-    for (guint i = 0; i < n; i++)
-      {
-        const gboolean loose_a = is_loose (ends, 2 * n, line[i].a), loose_b = is_loose (ends, 2 * n, line[i].b);
-        FpProjectedLine start = line[i];
-        if (used[i] || (round == 0 && !loose_a && !loose_b))
-          continue;
-        if (loose_b && !loose_a)
-          start = (FpProjectedLine) { line[i].b, line[i].a, line[i].owner, line[i].pen };
-        used[i] = TRUE;
-        follow (ends, 2 * n, line, used, start, out);
-      }
+  return TRUE;
 }
 
 static void
-order_by_owner (GArray *lines, GArray *out)
+note_course (FpMerging *self)
 {
-  const FpProjectedLine *line = (const FpProjectedLine *) (gconstpointer) lines->data;
-  guint i = 0;
+  const Course course = { self->stretches->len, self->lines->len };
 
-  g_array_sort (lines, compare_owners);
-  while (i < lines->len)
+  g_array_append_val (self->courses, course);
+}
+
+static void
+draw_courses (FpMerging *self, const GArray *pieces, const GArray *places, const FpLastMerging *last)
+{
+  guint next = 0, n;
+
+  for (guint i = 0; i < places->len; i += n)
     {
-      guint k = i + 1;
-      while (k < lines->len && compare_owners (&line[i], &line[k]) == 0)
-        k++;
-      order_lines (line + i, k - i, out);
-      i = k;
+      const Place *place = &g_array_index (places, Place, i);
+      n = count_on_line (place, places->len - i);
+      note_course (self);
+      for (guint k = 0; k < n; k++)
+        g_array_append_val (self->stretches, place[k].s);
+      if (last == NULL || !take_course (self, last, place, n, &next))
+        draw_course (pieces, &g_array_index (self->stretches, Stretch, i), n, self->lines);
     }
+  note_course (self);
+}
+
+FpMerging *
+fp_merging_new (const GArray *pieces, const FpLastMerging *last, GArray *lines)
+{
+  g_autoptr (GArray) places = places_new (pieces, last);
+  FpMerging *self = g_new (FpMerging, 1);
+  FpLastOrder order;
+
+  self->stretches = g_array_sized_new (FALSE, FALSE, sizeof (Stretch), pieces->len);
+  self->courses = g_array_new (FALSE, FALSE, sizeof (Course));
+  self->lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
+  draw_courses (self, pieces, places, last);
+  self->sorted = fp_lines_sorted_new (self->lines);
+  if (last != NULL)
+    order = (FpLastOrder) { last->merging->sorted, last->lines, last->same->thing };
+  fp_lines_order (self->sorted, last != NULL ? &order : NULL, lines);
+  return self;
 }
 
 void
-fp_pieces_merge (GArray *pieces, GArray *lines)
+fp_merging_free (FpMerging *self)
 {
-  g_autoptr (GArray) stretches = g_array_sized_new (FALSE, FALSE, sizeof (Stretch), pieces->len);
-  g_autoptr (GArray) merged = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
-  Stretch *s;
-  guint i = 0;
+  if (self == NULL)
+    return;
+  g_array_unref (self->stretches);
+  g_array_unref (self->courses);
+  g_array_unref (self->lines);
+  g_array_unref (self->sorted);
+  g_free (self);
+}
 
-  for (guint k = 0; k < pieces->len; k++)
-    {
-      const Stretch stretch = stretch_of (&g_array_index (pieces, FpPiece, k));
-      g_array_append_val (stretches, stretch);
-    }
-  g_array_sort (stretches, compare_lines);
-  s = (Stretch *) (gpointer) stretches->data;
-  while (i < stretches->len)
-    {
-      guint k = i + 1;
-      while (k < stretches->len && s[k].turn == s[i].turn && s[k].offset - s[k - 1].offset < OFFSET_STEP)
-        k++;
-      qsort (s + i, k - i, sizeof *s, compare_starts);
-      draw_line (s + i, k - i, merged);
-      i = k;
-    }
-  order_by_owner (merged, lines);
+void
+fp_pieces_merge (const GArray *pieces, GArray *lines)
+{
+  fp_merging_free (fp_merging_new (pieces, NULL, lines));
 }

@@ -189,14 +189,40 @@ typedef struct
 void fp_face_grid_visible (FpFaceGrid *self, gboolean ghost, GCancellable *cancel, const FpAgain *again, GArray *first,
                            GArray *out);
 
-/* Draws coincident lines once, joins what continues, sorts by owner and pen: FpPiece in, FpProjectedLine out. */
-void fp_pieces_merge (GArray *pieces, GArray *lines);
+/* --- every line once ------------------------------------------------------------ */
+
+/* How pieces became lines: what the next projection needs to know of it. */
+typedef struct _FpMerging FpMerging;
+typedef struct _FpLastMerging FpLastMerging; /* see below */
+
+/**
+ * fp_merging_new:
+ * @pieces: (element-type FpPiece)
+ * @last: (nullable): what may be taken over
+ * @lines: (element-type FpProjectedLine): the lines are appended
+ *
+ * Draws coincident pieces once, joins what continues, sorts by owner and pen.
+ */
+FpMerging *fp_merging_new  (const GArray *pieces, const FpLastMerging *last, GArray *lines);
+void       fp_merging_free (FpMerging *self);
+
+/* The same, where there is no next. */
+void fp_pieces_merge (const GArray *pieces, GArray *lines);
+
+/* (element-type FpProjectedLine): by owner and pen, otherwise as they come. */
+GArray *fp_lines_sorted_new (const GArray *lines);
+
+/* Lines that were put in order, what came of it, and of each owner his number there. */
+typedef struct { const GArray *sorted, *lines; const int *owner_was; } FpLastOrder;
+
+/* Appends sorted lines so that those that run on into each other follow each other.  @last may be %NULL. */
+void fp_lines_order (const GArray *sorted, const FpLastOrder *last, GArray *out);
 
 /* --- made again after an edit --------------------------------------------------- */
 
 /* Of the things and solids of a scene those that are the same in the last: their numbers there, -1 where there is
- * none.  The order is the same in both. */
-typedef struct { int *thing, *solid; } FpCounterparts;
+ * none; and of the things of the last their numbers now.  The order is the same in both. */
+typedef struct { int *thing, *solid, *thing_now; } FpCounterparts;
 FpCounterparts fp_counterparts_find  (const FpScene *last, const FpScene *now);
 void           fp_counterparts_clear (FpCounterparts *self);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FpCounterparts, fp_counterparts_clear)
@@ -210,8 +236,13 @@ typedef struct
   const GArray   *pieces;   /* FpPiece                                               */
 } FpLastLayer;
 
-/* What is made again is exactly what is made from nothing.  Both arguments must outlive it. */
-FpAgain *fp_again_new  (const FpLastLayer *last, const FpCounterparts *same);
+/**
+ * fp_again_new:
+ * @piece_was: (element-type int): gets of each piece that is taken over its number in the last, -1 for those between
+ *
+ * What is made again is exactly what is made from nothing.  All arguments must outlive it.
+ */
+FpAgain *fp_again_new  (const FpLastLayer *last, const FpCounterparts *same, GArray *piece_was);
 void     fp_again_free (FpAgain *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpAgain, fp_again_free)
 
@@ -228,5 +259,13 @@ void     fp_again_note_edges  (FpAgain *self, const FpSketch *now);
 
 /* Where an edge is seen as it was: appends its pieces. */
 gboolean fp_again_take_pieces (const FpAgain *self, const FpSketch *now, guint edge, GArray *out);
+
+struct _FpLastMerging
+{
+  const FpMerging      *merging;
+  const GArray         *lines;     /* FpProjectedLine: what came of it    */
+  const GArray         *piece_was; /* int: of each piece, -1              */
+  const FpCounterparts *same;
+};
 
 G_END_DECLS

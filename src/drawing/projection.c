@@ -32,6 +32,7 @@ struct _FpProjection
   FpHidden  hidden;
   Layer     layer[N_LAYERS];
   GArray   *pieces; /* FpPiece: of what the lines were made */
+  FpMerging *merging;
   GArray   *lines;  /* FpProjectedLine */
   GArray   *cuts;   /* FpProjectedCut  */
   FpBox     box;
@@ -181,17 +182,31 @@ is_seen_alike (const FpProjection *a, const FpProjection *b)
 }
 
 static void
-make_layers_again (FpProjection *self, const FpProjection *last, GCancellable *cancel)
+make_again (FpProjection *self, const FpProjection *last, GCancellable *cancel)
 {
   g_auto (FpCounterparts) same = fp_counterparts_find (last->scene, self->scene);
+  g_autoptr (GArray) piece_was = g_array_new (FALSE, FALSE, sizeof (int));
+  const FpLastMerging merging = { last->merging, last->lines, piece_was, &same };
+  const int none = -1;
 
   for (guint i = 0; i < N_LAYERS; i++)
     {
       const Layer *layer = &last->layer[i];
       const FpLastLayer was = { layer->sketch, last->cuts, layer->first, last->pieces };
-      g_autoptr (FpAgain) again = fp_again_new (&was, &same);
+      g_autoptr (FpAgain) again = fp_again_new (&was, &same, piece_was);
       make_layer (self, i, again, cancel);
     }
+  while (piece_was->len < self->pieces->len)
+    g_array_append_val (piece_was, none);
+  self->merging = fp_merging_new (self->pieces, &merging, self->lines);
+}
+
+static void
+make_from_nothing (FpProjection *self, GCancellable *cancel)
+{
+  for (guint i = 0; i < N_LAYERS; i++)
+    make_layer (self, i, NULL, cancel);
+  self->merging = fp_merging_new (self->pieces, NULL, self->lines);
 }
 
 FpProjection *
@@ -201,12 +216,10 @@ fp_projection_again (const FpProjection *last, const FpScene *scene, FpViewId vi
   FpProjection *self = projection_new (scene, view, cut, hidden);
 
   if (last != NULL && last->whole && is_seen_alike (last, self))
-    make_layers_again (self, last, cancel);
+    make_again (self, last, cancel);
   else
-    for (guint i = 0; i < N_LAYERS; i++)
-      make_layer (self, i, NULL, cancel);
+    make_from_nothing (self, cancel);
   self->whole = !g_cancellable_is_cancelled (cancel);
-  fp_pieces_merge (self->pieces, self->lines);
   measure_box (self);
   return self;
 }
@@ -230,6 +243,7 @@ fp_projection_unref (FpProjection *self)
       g_array_unref (self->layer[i].first);
     }
   g_array_unref (self->pieces);
+  fp_merging_free (self->merging);
   g_array_unref (self->lines);
   g_array_unref (self->cuts);
   fp_scene_unref (self->scene);
