@@ -31,7 +31,9 @@ struct _FpFaceGrid
   guint   *face;
   guint   *stamp;          /* of each face: when it was last looked at    */
   guint    now;
-  GArray  *found;          /* guint                                       */
+  FpBox   *box_of;         /* each face's, and how near it comes, side by side: asked more often than all else of it */
+  double  *depth_of;
+  guint   *found, n_found; /* faces                                       */
   GArray  *hidden;         /* Span                                        */
   GArray  *breaks;         /* double                                      */
   double  *across;         /* distances of a face's corners from a line   */
@@ -88,7 +90,7 @@ sort_faces (FpFaceGrid *self, gboolean place)
 {
   for (guint i = 0; i < self->sketch->faces->len; i++)
     {
-      const Cells c = cells_of (self, &face_at (self, i)->box);
+      const Cells c = cells_of (self, &self->box_of[i]);
       for (guint y = c.y0; y <= c.y1; y++)
         for (guint x = c.x0; x <= c.x1; x++)
           {
@@ -109,9 +111,13 @@ fp_face_grid_new (const FpSketch *sketch)
 
   self->sketch = sketch;
   self->box = FP_BOX_EMPTY;
+  self->box_of = g_new (FpBox, MAX (sketch->faces->len, 1));
+  self->depth_of = g_new (double, MAX (sketch->faces->len, 1));
   for (guint i = 0; i < sketch->faces->len; i++)
     {
-      fp_box_add_box (&self->box, &face_at (self, i)->box);
+      self->box_of[i] = face_at (self, i)->box;
+      self->depth_of[i] = face_at (self, i)->depth_max;
+      fp_box_add_box (&self->box, &self->box_of[i]);
       largest = MAX (largest, face_at (self, i)->n);
     }
   if (fp_box_is_empty (&self->box))
@@ -125,7 +131,7 @@ fp_face_grid_new (const FpSketch *sketch)
   sort_faces (self, TRUE);
   self->stamp = g_new0 (guint, MAX (sketch->faces->len, 1));
   self->across = g_new (double, largest);
-  self->found = g_array_new (FALSE, FALSE, sizeof (guint));
+  self->found = g_new (guint, MAX (sketch->faces->len, 1));
   self->hidden = g_array_new (FALSE, FALSE, sizeof (Span));
   self->breaks = g_array_new (FALSE, FALSE, sizeof (double));
   return self;
@@ -140,7 +146,9 @@ fp_face_grid_free (FpFaceGrid *self)
   g_free (self->face);
   g_free (self->stamp);
   g_free (self->across);
-  g_array_unref (self->found);
+  g_free (self->box_of);
+  g_free (self->depth_of);
+  g_free (self->found);
   g_array_unref (self->hidden);
   g_array_unref (self->breaks);
   g_free (self);
@@ -160,15 +168,17 @@ find_faces (FpFaceGrid *self, const FpBox *box)
   const Cells c = cells_of (self, box);
 
   self->now++;
-  g_array_set_size (self->found, 0);
+  self->n_found = 0;
   for (guint y = c.y0; y <= c.y1; y++)
     for (guint x = c.x0; x <= c.x1; x++)
       for (guint i = self->start[y * self->nx + x]; i < self->start[y * self->nx + x + 1]; i++)
         {
           const guint face = self->face[i];
-          if (self->stamp[face] != self->now && boxes_touch (&face_at (self, face)->box, box))
-            g_array_append_val (self->found, face);
+          if (self->stamp[face] == self->now)
+            continue;
           self->stamp[face] = self->now;
+          if (boxes_touch (&self->box_of[face], box))
+            self->found[self->n_found++] = face;
         }
 }
 
@@ -182,14 +192,19 @@ depth_at (const FpFaceGrid *self, const FpFace *face, FpPoint p)
   return o.z + face->slope_h * (p.x - o.x) + face->slope_v * (p.y - o.y);
 }
 
+static inline gboolean
+is_in_box (const FpBox *box, FpPoint p)
+{
+  return p.x >= box->x0 && p.x <= box->x1 && p.y >= box->y0 && p.y <= box->y1;
+}
+
+/* Where it is in its box. */
 static gboolean
 face_contains (const FpFaceGrid *self, const FpFace *face, FpPoint p)
 {
   const FpVec3 *pt = corners (self, face);
   gboolean inside = FALSE;
 
-  if (p.x < face->box.x0 || p.x > face->box.x1 || p.y < face->box.y0 || p.y > face->box.y1)
-    return FALSE;
   for (guint i = 0, k = face->n - 1; i < face->n; k = i++)
     if ((pt[i].y > p.y) != (pt[k].y > p.y)
         && p.x < pt[k].x + (pt[i].x - pt[k].x) * (p.y - pt[k].y) / (pt[i].y - pt[k].y))
@@ -204,23 +219,36 @@ cell_at (const FpFaceGrid *self, FpPoint p)
          + cell_along (p.x, self->box.x0, self->cell_x, self->nx);
 }
 
+typedef struct { double depth; int face; } Nearest;
+
+#define NONE_NEAR ((Nearest) { -G_MAXDOUBLE, -1 })
+
+/* Of equals the one with the highest number: in whichever order one looks at them, the same is found. */
+static inline void
+look_at (const FpFaceGrid *self, guint index, FpPoint p, Nearest *nearest)
+{
+  const double most = self->depth_of[index];
+  const FpFace *face;
+  double depth;
+
+  if (most < nearest->depth || !is_in_box (&self->box_of[index], p))
+    return;
+  face = face_at (self, index);
+  depth = MIN (depth_at (self, face, p), most);
+  if ((depth > nearest->depth || (depth == nearest->depth && (int) index > nearest->face))
+      && face_contains (self, face, p))
+    *nearest = (Nearest) { depth, (int) index };
+}
+
 int
 fp_face_grid_nearest (const FpFaceGrid *self, FpPoint p)
 {
   const guint cell = cell_at (self, p);
-  double nearest = -G_MAXDOUBLE;
-  int found = -1;
+  Nearest nearest = NONE_NEAR;
 
   for (guint i = self->start[cell]; i < self->start[cell + 1]; i++)
-    {
-      const FpFace *face = face_at (self, self->face[i]);
-      if (face->depth_max > nearest && face_contains (self, face, p) && depth_at (self, face, p) > nearest)
-        {
-          nearest = depth_at (self, face, p);
-          found = (int) self->face[i];
-        }
-    }
-  return found;
+    look_at (self, self->face[i], p, &nearest);
+  return nearest.face;
 }
 
 /* --- along an edge ------------------------------------------------------------------ */
@@ -253,14 +281,65 @@ compare_spans (gconstpointer a, gconstpointer b)
   return compare_doubles (&((const Span *) a)->a, &((const Span *) b)->a);
 }
 
-/* Signed distances of the face's corners from the course, left of it positive. */
+/* As a rule there are few, and most are in order already. */
+#define FEW 48
+
 static void
-measure_across (FpFaceGrid *self, const FpFace *face, const Course *c)
+sort_doubles (GArray *values)
+{
+  double *v = (double *) (gpointer) values->data;
+
+  if (values->len > FEW)
+    {
+      g_array_sort (values, compare_doubles);
+      return;
+    }
+  for (guint i = 1; i < values->len; i++)
+    {
+      const double value = v[i];
+      guint k = i;
+      for (; k > 0 && v[k - 1] > value; k--)
+        v[k] = v[k - 1];
+      v[k] = value;
+    }
+}
+
+static void
+sort_spans (GArray *spans)
+{
+  Span *s = (Span *) (gpointer) spans->data;
+
+  if (spans->len > FEW)
+    {
+      g_array_sort (spans, compare_spans);
+      return;
+    }
+  for (guint i = 1; i < spans->len; i++)
+    {
+      const Span span = s[i];
+      guint k = i;
+      for (; k > 0 && s[k - 1].a > span.a; k--)
+        s[k] = s[k - 1];
+      s[k] = span;
+    }
+}
+
+/* Signed distances of the face's corners from the course, left of it positive; returns whether any lie on either side
+ * of it, or within @margin of it. */
+static gboolean
+measure_across (FpFaceGrid *self, const FpFace *face, const Course *c, double margin)
 {
   const FpVec3 *pt = corners (self, face);
+  double least = G_MAXDOUBLE, most = -G_MAXDOUBLE;
 
   for (guint i = 0; i < face->n; i++)
-    self->across[i] = c->u.x * (pt[i].y - c->a.y) - c->u.y * (pt[i].x - c->a.x);
+    {
+      const double across = c->u.x * (pt[i].y - c->a.y) - c->u.y * (pt[i].x - c->a.x);
+      self->across[i] = across;
+      least = MIN (least, across);
+      most = MAX (most, across);
+    }
+  return least <= margin && most >= -margin;
 }
 
 static double
@@ -286,7 +365,7 @@ cross_outline (FpFaceGrid *self, const FpFace *face, const Course *c, double shi
           g_array_append_val (self->breaks, t);
         }
     }
-  g_array_sort (self->breaks, compare_doubles);
+  sort_doubles (self->breaks);
 }
 
 /* Where the face's plane lies in front of the course. */
@@ -312,9 +391,8 @@ hide_behind (FpFaceGrid *self, const FpFace *face, const Course *c)
 {
   const Span front = in_front (self, face, c);
 
-  if (!(front.a < front.b))
+  if (!(front.a < front.b) || !measure_across (self, face, c, TOUCH))
     return FALSE;
-  measure_across (self, face, c);
   /* Just left and just right: so a face hides what runs along its very border. */
   for (int side = -1; side <= 1; side += 2)
     {
@@ -346,14 +424,14 @@ find_hidden (FpFaceGrid *self, const Course *c)
 {
   const double deepest = MIN (c->depth, c->depth + c->slope * c->length);
 
-  for (guint i = 0; i < self->found->len; i++)
+  for (guint i = 0; i < self->n_found; i++)
     {
-      const guint index = g_array_index (self->found, guint, i);
+      const guint index = self->found[i];
       const FpFace *face = face_at (self, index);
       if (face->depth_max > deepest + IN_FRONT && may_hide (face, index, c->edge) && hide_behind (self, face, c))
         break;
     }
-  g_array_sort (self->hidden, compare_spans);
+  sort_spans (self->hidden);
 }
 
 /* --- which pen ------------------------------------------------------------------------- */
@@ -369,13 +447,22 @@ run_on (const FpFaceGrid *self, const FpFace *one, const FpFace *two, FpPoint p)
   return cosine > SAME_TURN && fabs (depth_at (self, one, p) - depth_at (self, two, p)) < FLUSH;
 }
 
+/* As fp_face_grid_nearest(), among those that were found: they are fewer than a cell may hold. */
+static const FpFace *
+nearest_found (const FpFaceGrid *self, FpPoint p)
+{
+  Nearest nearest = NONE_NEAR;
+
+  for (guint i = 0; i < self->n_found; i++)
+    look_at (self, self->found[i], p, &nearest);
+  return nearest.face >= 0 ? face_at (self, (guint) nearest.face) : NULL;
+}
+
 /* The nearest face @off to the left (right, where negative) of a point of the course; NULL. */
 static const FpFace *
 face_beside (const FpFaceGrid *self, const Course *c, FpPoint p, double off)
 {
-  const int face = fp_face_grid_nearest (self, (FpPoint) { p.x - off * c->u.y, p.y + off * c->u.x });
-
-  return face >= 0 ? face_at (self, (guint) face) : NULL;
+  return nearest_found (self, (FpPoint) { p.x - off * c->u.y, p.y + off * c->u.x });
 }
 
 /* Whether a thing covers the point @off to the left, whatever stands before it. */
@@ -387,8 +474,9 @@ reaches (const FpFaceGrid *self, const Course *c, FpPoint p, double off)
 
   for (guint i = self->start[cell]; i < self->start[cell + 1]; i++)
     {
-      const FpFace *face = face_at (self, self->face[i]);
-      if (face->owner == c->edge->owner && face_contains (self, face, q))
+      const guint index = self->face[i];
+      if (is_in_box (&self->box_of[index], q) && face_at (self, index)->owner == c->edge->owner
+          && face_contains (self, face_at (self, index), q))
         return TRUE;
     }
   return FALSE;
@@ -464,7 +552,8 @@ add_break (FpFaceGrid *self, GArray *breaks, const FpFace *face, const Course *c
 {
   const FpVec3 *pt = corners (self, face);
 
-  measure_across (self, face, c);
+  if (!measure_across (self, face, c, 2 * ASIDE))
+    return;
   for (guint i = 0, k = face->n - 1; i < face->n; k = i++)
     {
       const double si = self->across[i], sk = self->across[k], ti = along (c, pt[i]);
@@ -484,14 +573,14 @@ find_breaks (FpFaceGrid *self, const Course *c, GArray *breaks)
 {
   const guint masonry = masonry_of (self, c->edge);
 
-  for (guint i = 0; i < self->found->len; i++)
+  for (guint i = 0; i < self->n_found; i++)
     {
-      const FpFace *face = face_at (self, g_array_index (self->found, guint, i));
+      const FpFace *face = face_at (self, self->found[i]);
       if (c->edge->type == FP_EDGE_SHARP
             ? face->owner == c->edge->owner || (masonry != 0 && face->masonry == masonry) : face->cut)
         add_break (self, breaks, face, c);
     }
-  g_array_sort (breaks, compare_doubles);
+  sort_doubles (breaks);
 }
 
 static void

@@ -2,7 +2,8 @@
 /* The three views made again after one step of a drag, against those made from nothing: what the hand waits for.
  *
  * Each step moves one thing by a centimetre.  The aim is a ratio, since only
- * that says anything on another machine.
+ * that says anything on another machine.  With the altar goes all that stands
+ * on it, which is half of what there is to draw.
  */
 #include "parish.h"
 
@@ -14,7 +15,6 @@
 
 #define STEPS   30
 #define WARM_UP 3
-#define AIM     0.35 /* of the time that it takes from nothing */
 
 static int
 by_time (const void *a, const void *b)
@@ -70,7 +70,7 @@ time_views (const FpScene *scene, FpProjection **last, gboolean again)
 
 /* TRUE where the aim is met. */
 static gboolean
-measure (const char *church, FpProject *project, const char *id)
+measure (const char *church, FpProject *project, const char *id, double aim)
 {
   FpScene *scene = fp_scene_new (project, 0);
   FpProjection *anew[FP_N_VIEWS] = { NULL }, *again[FP_N_VIEWS] = { NULL };
@@ -94,21 +94,23 @@ measure (const char *church, FpProject *project, const char *id)
   fp_scene_unref (scene);
   ratio = middle_of (took_again) / middle_of (took_anew);
   g_print ("%s, %s dragged: from nothing %.2f ms, again %.2f ms: %.2f of it; aim: at most %.2f%s\n", church, id,
-           middle_of (took_anew), middle_of (took_again), ratio, AIM, ratio <= AIM ? "" : " MISSED");
-  return ratio <= AIM;
+           middle_of (took_anew), middle_of (took_again), ratio, aim, ratio <= aim ? "" : " MISSED");
+  return ratio <= aim;
 }
 
 int
 main (void)
 {
-  static const char *const dragged[] = { "altar", "ambo", "chair", "credence" };
+  static const struct { const char *id; double aim; } dragged[] = {
+    { "altar", 0.75 }, { "ambo", 0.25 }, { "chair", 0.25 }, { "credence", 0.25 },
+  };
   g_autoptr (FpProject) parish = parish_new (13), great = cathedral_new (25);
   gboolean met = TRUE;
 
   for (guint i = 0; i < G_N_ELEMENTS (dragged); i++)
     {
-      met &= measure ("312 seats", parish, dragged[i]);
-      met &= measure ("1200 seats", great, dragged[i]);
+      met &= measure ("312 seats", parish, dragged[i].id, dragged[i].aim);
+      met &= measure ("1200 seats", great, dragged[i].id, dragged[i].aim);
     }
   return met ? 0 : 1;
 }
