@@ -9,6 +9,7 @@
 
 #define GRACE_MS   400
 #define AT_ONCE_US 12000 /* leaves the rest of a sixtieth of a second for painting */
+#define STALL_US   100000 /* once in a while nobody minds one of this length */
 
 struct _FpDrafter
 {
@@ -16,7 +17,9 @@ struct _FpDrafter
   FpDrafterReceive receive;
   gpointer         data;
   FpDraft         *begun; /* NULL: none, or used already */
-  gint64           took;  /* µs, the last time; guarded by the mutex */
+  FpProjection    *last[FP_N_VIEWS]; /* received last, of which the next take over what is the same; NULL */
+  gint64           took;    /* µs, the last time; guarded by the mutex */
+  gint64           slowest; /* µs, of all times: of any edit it may be that nothing can be taken over; likewise */
   GMutex           mutex;
 };
 
@@ -34,6 +37,7 @@ typedef struct
 {
   const FpScene *scene; /* owned */
   FpDraftHow     how;
+  FpProjection  *last[FP_N_VIEWS]; /* owned; NULL */
   GCancellable  *cancel; /* of the job; NULL: nobody waits meanwhile */
   FpDraft       *begun;  /* owned: this very draft, which is waited for; NULL */
 } Order;
@@ -44,6 +48,8 @@ order_free (gpointer data)
   Order *order = data;
 
   fp_scene_unref (order->scene);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (order->last[v]);
   fp_draft_free (order->begun);
   g_free (order);
 }
@@ -53,14 +59,15 @@ order_new (const FpScene *scene, const FpDraftHow *how, GCancellable *cancel)
 {
   Order *order = g_new (Order, 1);
 
-  *order = (Order) { fp_scene_ref (scene), *how, cancel, NULL };
+  *order = (Order) { .scene = fp_scene_ref (scene), .how = *how, .cancel = cancel };
   return order;
 }
 
 static FpProjection *
 project (const Order *order, FpViewId view)
 {
-  return fp_projection_again (NULL, order->scene, view, &order->how.cut[view], order->how.hidden, order->cancel);
+  return fp_projection_again (order->last[view], order->scene, view, &order->how.cut[view], order->how.hidden,
+                              order->cancel);
 }
 
 typedef struct
@@ -88,6 +95,15 @@ project_all (const Order *order)
   return projection;
 }
 
+static void
+note_time (FpDrafter *self, gint64 took)
+{
+  g_mutex_lock (&self->mutex);
+  self->took = took;
+  self->slowest = MAX (self->slowest, took);
+  g_mutex_unlock (&self->mutex);
+}
+
 /* Remembers how long it takes. */
 static FpProjection **
 project_timed (FpDrafter *self, Order *order)
@@ -95,11 +111,8 @@ project_timed (FpDrafter *self, Order *order)
   const gint64 begun = g_get_monotonic_time ();
   FpProjection **projection = project_all (order);
 
-  if (g_cancellable_is_cancelled (order->cancel))
-    return projection;
-  g_mutex_lock (&self->mutex);
-  self->took = g_get_monotonic_time () - begun;
-  g_mutex_unlock (&self->mutex);
+  if (!g_cancellable_is_cancelled (order->cancel))
+    note_time (self, g_get_monotonic_time () - begun);
   return projection;
 }
 
@@ -110,6 +123,7 @@ struct _FpDraft
   Order         *order;
   GCancellable  *cancel;
   GThread       *thread; /* ends with the projections; NULL: they were handed over */
+  gint64         took;   /* µs, once that has ended */
   gint           done;
 };
 
@@ -118,10 +132,12 @@ static gpointer
 draft_begun (gpointer data)
 {
   FpDraft *self = data;
+  const gint64 begun = g_get_monotonic_time ();
   FpProjection **projection = g_new0 (FpProjection *, FP_N_VIEWS);
 
   for (guint v = 0; v < FP_N_VIEWS; v++)
     projection[v] = project (self->order, (FpViewId) v);
+  self->took = g_get_monotonic_time () - begun;
   g_atomic_int_set (&self->done, TRUE);
   return projection;
 }
@@ -179,6 +195,15 @@ is_draft_of (const FpDraft *self, const Order *order)
          && is_cut_alike (&self->order->how, &order->how);
 }
 
+static FpProjection **
+take_begun (FpDrafter *self, FpDraft *begun)
+{
+  FpProjection **projection = draft_end (begun);
+
+  note_time (self, begun->took);
+  return projection;
+}
+
 /* --- on the background thread ------------------------------------------------ */
 
 static void
@@ -189,10 +214,10 @@ cancel_begun (GCancellable *job, gpointer begun)
 }
 
 static FpProjection **
-wait_for_begun (FpDraft *begun, GCancellable *cancel)
+wait_for_begun (FpDrafter *self, FpDraft *begun, GCancellable *cancel)
 {
   const gulong id = g_cancellable_connect (cancel, G_CALLBACK (cancel_begun), begun->cancel, NULL);
-  FpProjection **projection = draft_end (begun);
+  FpProjection **projection = take_begun (self, begun);
 
   g_cancellable_disconnect (cancel, id);
   return projection;
@@ -204,15 +229,22 @@ draft (FpLatestJob *job, gpointer request, gpointer data)
   Order *order = request;
 
   order->cancel = fp_latest_job_cancellable (job);
-  fp_latest_job_post (job, order->begun != NULL ? wait_for_begun (order->begun, order->cancel) : project_timed (data, order));
+  fp_latest_job_post (job, order->begun != NULL ? wait_for_begun (data, order->begun, order->cancel)
+                                                : project_timed (data, order));
 }
 
 static void
 receive (gpointer result, gpointer data)
 {
   FpDrafter *self = data;
+  FpProjection *const *projection = result;
 
-  self->receive (result, self->data);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    {
+      fp_projection_unref (self->last[v]);
+      self->last[v] = fp_projection_ref (projection[v]);
+    }
+  self->receive (projection, self->data);
 }
 
 static const FpLatestWork drafting = {
@@ -239,6 +271,8 @@ fp_drafter_free (FpDrafter *self)
     return;
   fp_latest_free (self->latest);
   fp_draft_free (self->begun);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (self->last[v]);
   g_mutex_clear (&self->mutex);
   g_free (self);
 }
@@ -257,9 +291,9 @@ draft_at_once (FpDrafter *self, Order *order)
   gboolean at_once;
 
   if (order->begun != NULL)
-    return fp_draft_is_done (order->begun) ? draft_end (order->begun) : NULL;
+    return fp_draft_is_done (order->begun) ? take_begun (self, order->begun) : NULL;
   g_mutex_lock (&self->mutex);
-  at_once = self->took <= AT_ONCE_US;
+  at_once = self->took <= AT_ONCE_US && self->slowest <= STALL_US;
   g_mutex_unlock (&self->mutex);
   /* What was asked before must not arrive after what is made now. */
   return at_once && !fp_latest_is_busy (self->latest) ? project_timed (self, order) : NULL;
@@ -272,6 +306,8 @@ fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
   FpDraft *begun = g_steal_pointer (&self->begun);
   FpProjection **projection;
 
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    order->last[v] = self->last[v] != NULL ? fp_projection_ref (self->last[v]) : NULL;
   if (begun != NULL && is_draft_of (begun, order))
     order->begun = begun;
   else
@@ -283,6 +319,6 @@ fp_drafter_draft (FpDrafter *self, const FpScene *scene, const FpDraftHow *how)
       return;
     }
   order_free (order);
-  self->receive (projection, self->data);
+  receive (projection, self);
   projections_free (projection);
 }
