@@ -49,7 +49,7 @@ moved (const FpScene *scene, guint step)
 {
   g_autoptr (GError) error = NULL;
   const FpVec3 by = { 10, step % 2 == 0 ? 20 : -10, 0 };
-  g_autoptr (FpProject) next = fp_set_out_move (scene, step % 2 == 0 ? "ambo" : "altar", by, &error);
+  g_autoptr (FpProject) next = fp_set_out_move (scene, step % 2 == 0 ? "credence" : "altar", by, &error);
 
   g_assert_no_error (error);
   return fp_scene_new (next, fp_scene_alternative (scene));
