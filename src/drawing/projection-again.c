@@ -118,32 +118,45 @@ static void
 copy_faces (const FpAgain *self, FpSketch *now, const FpSketchPart *was, guint owner, guint solid)
 {
   const GArray *points = self->last.sketch->points, *faces = self->last.sketch->faces;
-  const guint shift = now->points->len - was[0].point;
+  const guint shift = now->points->len - was[0].point, first = now->faces->len;
 
   g_array_append_vals (now->points, &g_array_index (points, FpVec3, was[0].point), was[1].point - was[0].point);
-  for (guint i = was[0].face; i < was[1].face; i++)
+  g_array_append_vals (now->faces, &g_array_index (faces, FpFace, was[0].face), was[1].face - was[0].face);
+  for (guint i = first; i < now->faces->len; i++)
     {
-      FpFace face = g_array_index (faces, FpFace, i);
-      face.first += shift;
-      face.owner = owner;
-      face.solid = solid;
-      g_array_append_val (now->faces, face);
+      FpFace *face = &g_array_index (now->faces, FpFace, i);
+      face->first += shift;
+      face->owner = owner;
+      face->solid = solid;
     }
+}
+
+/* From edge @from of the last on, @n of them are the next of this one. */
+static void
+note_edges (FpAgain *self, guint from, guint n)
+{
+  const guint first = self->edge_was->len;
+
+  g_array_set_size (self->edge_was, first + n);
+  for (guint i = 0; i < n; i++)
+    g_array_index (self->edge_was, int, first + i) = (int) (from + i);
 }
 
 /* @shift: how much higher the faces beside them are numbered. */
 static void
 copy_edges (FpAgain *self, FpSketch *now, const FpSketchPart *was, guint owner, guint solid, int shift)
 {
-  for (guint i = was[0].edge; i < was[1].edge; i++)
+  const guint first = now->edges->len, n = was[1].edge - was[0].edge;
+
+  g_array_append_vals (now->edges, &g_array_index (self->last.sketch->edges, FpEdge, was[0].edge), n);
+  note_edges (self, was[0].edge, n);
+  for (guint i = first; i < first + n; i++)
     {
-      FpEdge edge = g_array_index (self->last.sketch->edges, FpEdge, i);
-      edge.owner = owner;
-      edge.solid = solid;
+      FpEdge *edge = &g_array_index (now->edges, FpEdge, i);
+      edge->owner = owner;
+      edge->solid = solid;
       for (guint k = 0; k < 2; k++)
-        edge.beside[k] += edge.beside[k] >= 0 ? shift : 0;
-      g_array_append_val (now->edges, edge);
-      note_edge (self, (int) i);
+        edge->beside[k] += edge->beside[k] >= 0 ? shift : 0;
     }
 }
 
@@ -257,13 +270,12 @@ same_pieces (const FpCutPiece *a, const FpCutPiece *b, guint n)
 static void
 copy_borders (FpAgain *self, FpSketch *now, const FpJoined *was, guint owner)
 {
-  for (guint i = was->edge; i < was->edge + was->n_edges; i++)
-    {
-      FpEdge edge = g_array_index (self->last.sketch->edges, FpEdge, i);
-      edge.owner = owner;
-      g_array_append_val (now->edges, edge);
-      note_edge (self, (int) i);
-    }
+  const guint first = now->edges->len;
+
+  g_array_append_vals (now->edges, &g_array_index (self->last.sketch->edges, FpEdge, was->edge), was->n_edges);
+  note_edges (self, was->edge, was->n_edges);
+  for (guint i = first; i < now->edges->len; i++)
+    g_array_index (now->edges, FpEdge, i).owner = owner;
 }
 
 static void
@@ -341,17 +353,19 @@ fp_again_take_pieces (const FpAgain *self, const FpSketch *now, guint edge, GArr
   const FpEdge *is = &g_array_index (now->edges, FpEdge, edge);
   const int was = g_array_index (self->edge_was, int, edge);
   const FpBox about = box_about (is);
+  guint from, n;
 
   if (was < 0 || is_stirred (self, &about))
     return FALSE;
+  from = g_array_index (self->last.first, guint, was);
+  n = g_array_index (self->last.first, guint, was + 1) - from;
   note_pieces (self, out->len);
-  for (guint i = g_array_index (self->last.first, guint, was); i < g_array_index (self->last.first, guint, was + 1); i++)
-    {
-      FpPiece piece = g_array_index (self->last.pieces, FpPiece, i);
-      const int number = (int) i;
-      piece.owner = is->owner;
-      g_array_append_val (out, piece);
-      g_array_append_val (self->piece_was, number);
-    }
+  g_array_set_size (self->piece_was, out->len + n);
+  for (guint i = 0; i < n; i++)
+    g_array_index (self->piece_was, int, out->len + i) = (int) (from + i);
+  if (n > 0)
+    g_array_append_vals (out, &g_array_index (self->last.pieces, FpPiece, from), n);
+  for (guint i = out->len - n; i < out->len; i++)
+    g_array_index (out, FpPiece, i).owner = is->owner;
   return TRUE;
 }
