@@ -15,6 +15,7 @@ typedef struct
 {
   gboolean mirrored;
   FpVec3   by;
+  gboolean numbered; /* a copy whose name is taken gets a number: rows of the like could not be told apart */
 } Way;
 
 typedef struct
@@ -163,6 +164,61 @@ raise_by (const FpItemInit *init, double by, double *param, GError **error)
   return by == 0;
 }
 
+/* --- names of the like ------------------------------------------------------ */
+
+static gboolean
+is_taken (const FpScene *scene, const char *name)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (strcmp (fp_item_name (placed[i].item), name) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Pier 2" is one of the piers, and so is "Pier"; a longer number is a year. */
+static char *
+without_number (const char *name)
+{
+  const gsize length = strlen (name);
+  gsize digits = 0;
+
+  while (digits < length && g_ascii_isdigit (name[length - 1 - digits]))
+    digits++;
+  if (digits == 0 || digits > 3 || digits + 1 >= length || name[length - 1 - digits] != ' ')
+    return g_strdup (name);
+  return g_strndup (name, length - digits - 1);
+}
+
+/* The next that is free; NULL: none is needed.  The caller's. */
+static char *
+name_numbered (const FpItem *item, const FpScene *scene)
+{
+  g_autofree char *stem = without_number (fp_item_name (item));
+
+  if (!is_taken (scene, fp_item_name (item)))
+    return NULL;
+  for (guint k = 2;; k++)
+    {
+      g_autofree char *name = g_strdup_printf ("%s %u", stem, k);
+
+      if (!is_taken (scene, name))
+        return g_steal_pointer (&name);
+    }
+}
+
+static char *
+name_of_copy (const FpItem *item, const FpItemInit *init, const FpScene *now, const Way *way)
+{
+  char *numbered = way->numbered ? name_numbered (item, now) : NULL;
+
+  if (numbered != NULL)
+    return numbered;
+  return way->mirrored ? name_mirrored (init->name) : g_strdup (init->name);
+}
+
 static FpProject *
 add_copy (const Copying *c, const FpProject *project, FpItemInit *init, GError **error)
 {
@@ -188,7 +244,7 @@ copy_one (const Copying *c, const FpProject *project, const FpPlaced *thing, con
 
   fp_item_init_from (thing->item, &init);
   memcpy (param, init.param, fp_kind_n_params (init.kind) * sizeof *param);
-  name = way->mirrored ? name_mirrored (init.name) : g_strdup (init.name);
+  name = name_of_copy (thing->item, &init, now, way);
   if (way->mirrored && init.n_corners > 0)
     init.corner = corner = corners_mirrored (init.corner, init.n_corners);
   if (init.kind->flags & FP_KIND_IN_WALL && thing->support >= 0)
@@ -285,7 +341,7 @@ fp_arrange_repeat (const FpScene *scene, const char *const *ids, FpVec3 by, guin
   for (guint k = 1; project != NULL && k <= times; k++)
     {
       g_autoptr (FpProject) before = project;
-      const Way way = { FALSE, fp_vec3_scale (by, k) };
+      const Way way = { FALSE, fp_vec3_scale (by, k), TRUE };
 
       project = copy_all (&c, before, &way, error);
       if (project != NULL)

@@ -128,7 +128,8 @@ outside_of (const FpRule *rule, GArray *measured, const FpMeasured *worst)
 static char *
 places_named (const FpMeasuring *of, const GPtrArray *outside)
 {
-  g_autoptr (GPtrArray) named = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) named = g_ptr_array_new ();
+  g_autoptr (GHashTable) known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   GString *out = g_string_new (NULL);
 
   for (guint i = 0; i < outside->len; i++)
@@ -136,8 +137,10 @@ places_named (const FpMeasuring *of, const GPtrArray *outside)
       const FpMeasured *one = g_ptr_array_index (outside, i);
       g_autofree char *name = one->detail ? g_strdup (one->detail) : fp_measuring_name (of, one->owner);
 
-      if (name && !g_ptr_array_find_with_equal_func (named, name, g_str_equal, NULL))
-        g_ptr_array_add (named, g_steal_pointer (&name));
+      if (!name || g_hash_table_contains (known, name))
+        continue;
+      g_ptr_array_add (named, name);
+      g_hash_table_add (known, g_steal_pointer (&name));
     }
   for (guint i = 0; i < MIN (named->len, NAMED_MOST); i++)
     g_string_append_printf (out, "%s%s", i ? "; " : "", (const char *) g_ptr_array_index (named, i));

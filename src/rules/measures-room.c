@@ -13,6 +13,7 @@ typedef struct
   const FpSolid  *solid;
   FpBox3         *own;   /* of each solid                                   */
   FpBox3         *whole; /* of each placed thing, its floors left out       */
+  char          **name;  /* of each, as it is told from what is called alike; NULL: not asked for yet */
 } Room;
 
 /* One may lie over another, and all else over it. */
@@ -31,6 +32,7 @@ room_init (Room *self, const FpScene *scene)
   self->solid = fp_scene_solids (scene, &n_solids);
   self->own = g_new (FpBox3, n_solids);
   self->whole = g_new (FpBox3, self->n_placed);
+  self->name = g_new0 (char *, self->n_placed);
   for (guint i = 0; i < self->n_placed; i++)
     {
       const FpPlaced *placed = &self->placed[i];
@@ -48,6 +50,9 @@ room_init (Room *self, const FpScene *scene)
 static void
 room_clear (Room *self)
 {
+  for (guint i = 0; i < self->n_placed; i++)
+    g_free (self->name[i]);
+  g_free (self->name);
   g_free (self->own);
   g_free (self->whole);
 }
@@ -126,20 +131,26 @@ overlap_of (const Room *self, guint i, guint j, FpVec3 *at)
   return most;
 }
 
+static const char *
+told_apart (const FpMeasuring *of, const Room *self, guint i)
+{
+  if (self->name[i] == NULL)
+    self->name[i] = fp_measuring_name (of, (int) i);
+  return self->name[i];
+}
+
 /* “Ambo” and “Altar steps”; what is called alike is told apart by its side. */
 static char *
-both_named (const FpMeasuring *of, guint i, guint j)
+both_named (const FpMeasuring *of, const Room *self, guint i, guint j)
 {
-  const char *a = fp_item_name (fp_measuring_placed (of, (int) i)->item);
-  const char *b = fp_item_name (fp_measuring_placed (of, (int) j)->item);
+  const char *a = fp_item_name (self->placed[i].item), *b = fp_item_name (self->placed[j].item);
 
   if (g_strcmp0 (a, b) == 0)
     {
-      g_autofree char *one = fp_measuring_name (of, (int) i), *other = fp_measuring_name (of, (int) j);
-
-      return g_strdup_printf ("“%s” and “%s”", one, other);
+      a = told_apart (of, self, i);
+      b = told_apart (of, self, j);
     }
-  return g_strdup_printf ("“%s” and “%s”", a, b);
+  return g_strconcat ("“", a, "” and “", b, "”", NULL);
 }
 
 void
@@ -162,7 +173,7 @@ fp_take_overlap (const FpMeasuring *of, GArray *out)
           depth = overlap_of (&room, i, j, &at);
           if (depth > 0)
             fp_measured_add_at (out, depth, (int) (is_fabric (&room.placed[j]) ? i : j), at)->detail
-              = both_named (of, i, j);
+              = both_named (of, &room, i, j);
         }
     }
   if (furnishings > 0 && out->len == first)
@@ -239,7 +250,7 @@ take_door (const FpMeasuring *of, const Room *room, guint door, const FpBox3 *wa
         continue;
       depth = reach_into (room, i, fp_solids_get (stood, 0), &box, &at);
       if (depth > 0)
-        fp_measured_add_at (out, depth, (int) i, at)->detail = both_named (of, i, door);
+        fp_measured_add_at (out, depth, (int) i, at)->detail = both_named (of, room, i, door);
     }
 }
 

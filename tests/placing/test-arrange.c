@@ -267,6 +267,49 @@ test_param (Fixture *f, gconstpointer data)
 }
 
 /* What has a level of its own goes up by it; a credence stands on what is beneath it. */
+/* Twice, to the west. */
+static FpScene *
+repeated (FpScene *scene, const char *const *ids)
+{
+  FpScene *next = (FpScene *) scene_of (fp_arrange_repeat (scene, ids, (FpVec3) { 0, -200, 0 }, 2, NULL, &failure));
+
+  fp_scene_unref (scene);
+  return next;
+}
+
+static FpScene *
+called (FpScene *scene, const char *id, const char *name)
+{
+  FpScene *next = (FpScene *) scene_of (fp_set_out_name (scene, id, name, &failure));
+
+  fp_scene_unref (scene);
+  return next;
+}
+
+/* Each of the like has a name of its own: that of its kind, or what a person has called it, and a number. */
+static void
+test_repeat_names (Fixture *f, gconstpointer data)
+{
+  FpProject *named = fp_project_ref (f->project);
+  FpScene *scene;
+
+  (void) data;
+  church_add (&named, &(ChurchThing) { .kind = "chair", .id = "old", .place = { -3000, 2000, 0 } });
+  church_add (&named, &(ChurchThing) { .kind = "chair", .id = "stool", .place = { -3000, 3000, 0 } });
+  scene = called (called ((FpScene *) scene_of (named), "old", "Chair of 1974"), "stool", "Stool 7");
+  scene = repeated (scene, IDS ("credence", "old", "stool"));
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "credence")->item), ==, "Credence");
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "credence-2")->item), ==, "Credence 2");
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "credence-3")->item), ==, "Credence 3");
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "old-2")->item), ==, "Chair of 1974 2");
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "stool-2")->item), ==, "Stool 2");
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "stool-3")->item), ==, "Stool 3");
+  /* And once more: those that there are keep theirs. */
+  scene = repeated (scene, IDS ("credence-3"));
+  g_assert_cmpstr (fp_item_name (church_placed (scene, "credence-5")->item), ==, "Credence 5");
+  fp_scene_unref (scene);
+}
+
 static void
 test_repeat_upward (Fixture *f, gconstpointer data)
 {
@@ -465,6 +508,7 @@ main (int argc, char **argv)
   ADD ("mirror-copy", test_mirror_copy);
   ADD ("mirror-copy-of-a-wall", test_mirror_copy_of_a_wall);
   ADD ("mirror-names", test_mirror_names);
+  ADD ("repeat-names", test_repeat_names);
   ADD ("space", test_space);
   ADD ("level", test_level);
   ADD ("repeat", test_repeat);

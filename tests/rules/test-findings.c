@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Findings: which rules speak, in what order, in whose units, and how fast. */
+/* Findings: which rules speak, in what order and in whose units. */
 #include "taking.h"
 
 #include <math.h>
@@ -270,36 +270,7 @@ test_cancelled (void)
   g_assert_null (fp_findings_of (project, 0, NULL, cancel));
 }
 
-/* --- a drag -------------------------------------------------------------- */
-
-/* While one drags, findings without sight are wanted at every step: 2 ms on an ordinary machine, and ten times that
- * here, where other work and sanitizers may run beside. */
-static void
-test_fast (void)
-{
-  g_autoptr (FpProject) project = church ();
-  g_autoptr (FpScene) scene = NULL;
-  g_autoptr (FpPeople) people = NULL;
-  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
-  gint64 best = G_MAXINT64;
-
-  taking_survey (&project, "pews", "gospel", -3000, -2000, "rows", 20);
-  taking_survey (&project, "pews", "epistle", 3000, -2000, "rows", 20);
-  taking_wall (&project, "gospel-wall", -6000, -20000, -6000, 10000);
-  taking_wall (&project, "epistle-wall", 6000, 10000, 6000, -20000);
-  scene = fp_scene_new (project, 0);
-  people = fp_people_new (scene);
-  for (int i = 0; i < 20; i++)
-    {
-      FpMeasuring of = { scene, people, fp_levels (people), NULL };
-      gint64 start = g_get_monotonic_time ();
-      g_autoptr (FpFindings) findings = fp_findings_new (&of, books);
-
-      best = MIN (best, g_get_monotonic_time () - start);
-    }
-  g_test_message ("%" G_GINT64_FORMAT " µs", best);
-  g_assert_cmpint (best, <, 20000);
-}
+/* --- threads ------------------------------------------------------------- */
 
 typedef struct { const FpProject *project; guint shorts; } Work;
 
@@ -351,7 +322,6 @@ main (int argc, char **argv)
   g_test_add_func ("/findings/several", test_several);
   g_test_add_func ("/findings/own-book", test_own_book);
   g_test_add_func ("/findings/cancelled", test_cancelled);
-  g_test_add_func ("/findings/fast", test_fast);
   g_test_add_func ("/findings/threads", test_threads);
   return g_test_run ();
 }
