@@ -36,11 +36,34 @@ of_sentence (const FpScene *scene, const char *message)
   return g_strconcat (name, end, NULL);
 }
 
+static gboolean
+put_length (const GMatchInfo *match, GString *out, gpointer units)
+{
+  g_autofree char *number = g_match_info_fetch (match, 1);
+  g_autofree char *length = fp_length_format_unit (g_ascii_strtod (number, NULL), *(const FpUnits *) units);
+
+  g_string_append (out, length);
+  return FALSE;
+}
+
+/* A name may hold such words as well, and keeps them: "Ambo 500 mm: …". */
+static char *
+in_units (const FpScene *scene, const char *message)
+{
+  FpUnits units = fp_project_brief (fp_scene_project (scene))->units;
+  g_autoptr (GRegex) length = NULL;
+
+  if (units == FP_UNITS_METRIC)
+    return g_strdup (message);
+  length = g_regex_new ("(-?\\d+(?:\\.\\d+)?) mm\\b", G_REGEX_DEFAULT, G_REGEX_MATCH_DEFAULT, NULL);
+  return g_regex_replace_eval (length, message, -1, 0, G_REGEX_MATCH_DEFAULT, put_length, &units, NULL);
+}
+
 /* Who hands an error on may have put the name before the id: then it is said once. */
 char *
 fp_amiss_words (const FpScene *scene, const char *message)
 {
-  g_autofree char *said = NULL;
+  g_autofree char *said = NULL, *words = NULL;
   const char *rest = message, *end;
 
   while ((end = strstr (rest, ": ")) != NULL)
@@ -54,5 +77,6 @@ fp_amiss_words (const FpScene *scene, const char *message)
       said = g_strdup (name != NULL ? name : head);
       rest = end + 2;
     }
-  return said != NULL ? g_strdup_printf ("%s: %s", said, rest) : of_sentence (scene, message);
+  words = in_units (scene, rest);
+  return said != NULL ? g_strdup_printf ("%s: %s", said, words) : of_sentence (scene, words);
 }

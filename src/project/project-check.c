@@ -76,7 +76,7 @@ fits_wall (const FpItem *opening, const FpItem *wall, GError **error)
   /* A hair of tolerance: lengths of slanting sides are rounded. */
   if (!(along - half >= -1e-6 && along + half <= length + 1e-6))
     return refuse (error, FP_ERROR_RANGE,
-                   "%s: it reaches from %g to %g along side %g of %s, which is %g mm long", fp_item_id (opening),
+                   "%s: it reaches from %g mm to %g mm along side %g of %s, which is %g mm long", fp_item_id (opening),
                    along - half, along + half, side, fp_item_id (wall), length);
   return TRUE;
 }
@@ -155,8 +155,8 @@ refuse_overlap (const Span *a, const Span *b, GError **error)
   const char *id = fp_item_id (a->opening), *other = fp_item_id (b->opening);
 
   return refuse (error, FP_ERROR_RANGE,
-                 "%s: it overlaps %s in side %g of %s: it reaches from %g to %g mm along that side and from %g to %g mm "
-                 "up, %s from %g to %g mm and from %g to %g mm", id, other, a->side, fp_item_on (a->opening), a->from,
+                 "%s: it overlaps %s in side %g of %s: it reaches from %g mm to %g mm along that side and from %g mm to "
+                 "%g mm up, %s from %g mm to %g mm and from %g mm to %g mm", id, other, a->side, fp_item_on (a->opening), a->from,
                  a->to, a->foot, a->crown, other, b->from, b->to, b->foot, b->crown);
 }
 

@@ -217,6 +217,28 @@ test_amiss_by_name (void)
     }
 }
 
+/* Feet and inches where the project has them, whoever says so; names are left as they are. */
+static void
+test_amiss_in_units (void)
+{
+  g_autoptr (FpDocument) chapel = help_open_sample ("chapel.footpace"), parish = help_open_sample ("parish.footpace");
+  const FpScene *scene = fp_document_scene (chapel);
+  const char *id = id_of (chapel, FP_ROLE_FLOOR), *pews = id_of (chapel, FP_ROLE_PEWS);
+  const char *name = fp_item_name (fp_document_placed (chapel, id)->item);
+  g_autofree char *message = g_strdup_printf ("%s: it reaches from 0 mm to 1219.2 mm, -304.8 mm up", id);
+  g_autofree char *said = fp_amiss_words (scene, message), *metric = fp_amiss_words (fp_document_scene (parish), message);
+  g_autofree char *want = g_strdup_printf ("%s: it reaches from 0\" to 4' 0\", −1' 0\" up", name), *curved = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpstr (said, ==, want);
+  g_assert_nonnull (strstr (metric, ": it reaches from 0 mm to 1219.2 mm, -304.8 mm up"));
+  g_assert_null (fp_set_out_param (scene, pews, "radius", 500, &error));
+  g_assert_nonnull (strstr (error->message, "1000 mm"));
+  curved = fp_amiss_words (scene, error->message);
+  g_assert_nonnull (strstr (curved, "at least 3' 3 3/8\""));
+  g_assert_null (strstr (curved, " mm"));
+}
+
 /* A side that is typed too long does not close, and the dialog says by how much; a little is shared out. */
 static void
 test_sides_typed (void)
@@ -373,6 +395,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline/too-few", test_too_few);
   g_test_add_func ("/outline/corners", test_corners_typed);
   g_test_add_func ("/outline/amiss", test_amiss_by_name);
+  g_test_add_func ("/outline/amiss/units", test_amiss_in_units);
   g_test_add_func ("/outline/sides", test_sides_typed);
   g_test_add_func ("/outline/typed-side", test_typed_side_comes_back);
   g_test_add_func ("/outline/untouched", test_untouched);

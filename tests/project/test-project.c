@@ -175,15 +175,15 @@ test_openings_apart (void)
   g_autoptr (FpItem) over = window ("over", 1500, 1000, 2100, 3000), beside = window ("beside", 3000, 1500, 0, 2100);
 
   refuse_survey (p, window ("w", 2700, 1000, 1000, 2000), FP_ERROR_RANGE,
-                 "w: it overlaps door in side 1 of wall: it reaches from 2200 to 3200 mm along that side and from 1000 "
-                 "to 2000 mm up, door from 750 to 2250 mm and from 0 to 2100 mm");
+                 "w: it overlaps door in side 1 of wall: it reaches from 2200 mm to 3200 mm along that side and from 1000 "
+                 "mm to 2000 mm up, door from 750 mm to 2250 mm and from 0 mm to 2100 mm");
   refuse_survey (p, window ("w", 1500, 400, 1000, 1500), FP_ERROR_RANGE, "overlaps"); /* within it */
   /* Touching is fine, beside it and above it. */
   step (&p, fp_project_with_survey_item (p, beside, &error), &error);
   step (&p, fp_project_with_survey_item (p, over, &error), &error);
   /* With a half-round head the door would reach 750 higher, into the window over it. */
   refuse_survey (p, test_with_param (window ("door", 1500, 1500, 0, 2100), "arch", 1), FP_ERROR_RANGE,
-                 "from 0 to 2850 mm");
+                 "from 0 mm to 2850 mm");
 }
 
 static void
