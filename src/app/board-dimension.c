@@ -7,6 +7,8 @@
 
 #include <math.h>
 
+#define NEXT "Tab: enters it, and the next"
+
 typedef struct
 {
   FpBoardView *board;
@@ -29,6 +31,19 @@ enter (gpointer data, const char *text, GError **error)
   Dimension *d = data;
 
   return fp_typing_enter (d->board->document, d->item, d->param, text, error);
+}
+
+static void
+next (gpointer data)
+{
+  fp_board_view_figure_on (((Dimension *) data)->board);
+}
+
+/* Keys go from one figure of what is chosen to the next. */
+static gboolean
+walks (FpBoardView *self)
+{
+  return self->figure != 0;
 }
 
 /* The figure of the dimension (by its number, or what it shows) nearest the pointer, in widget px. */
@@ -65,7 +80,7 @@ figure_at (FpBoardView *self, const char *item, const char *param, guint dimensi
 }
 
 void
-fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_id)
+fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_id, guint dimension)
 {
   const FpPlaced *placed = fp_document_placed (self->document, item);
   const FpUnits units = fp_board_view_units (self);
@@ -77,7 +92,7 @@ fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_
 
   if (param == NULL || param->type == FP_PARAM_CHOICE)
     return;
-  where = figure_at (self, item, param_id, 0);
+  where = figure_at (self, item, param_id, dimension);
   d = g_new0 (Dimension, 1);
   d->board = self;
   d->item = g_strdup (item);
@@ -86,6 +101,7 @@ fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_
   text = fp_typing_show (param, value, units);
   fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = param->label, .text = text,
                                                     .unit = fp_typing_unit (param, units), .enter = enter,
+                                                    .other = walks (self) ? next : NULL, .hint = walks (self) ? NEXT : NULL,
                                                     .data = d, .destroy = dimension_free }, &where);
 }
 
@@ -124,6 +140,12 @@ enter_measure (gpointer data, const char *text, GError **error)
   label = fp_stretch_tells (&m->measured, base);
   return fp_document_edit (document, fp_retype (base, &m->measured, value, fp_document_chosen_all (document), error),
                            label, NULL);
+}
+
+static void
+next_measure (gpointer data)
+{
+  fp_board_view_figure_on (((Measure *) data)->board);
 }
 
 void
@@ -185,5 +207,6 @@ fp_board_view_type_measure (FpBoardView *self)
   title = fp_stretch_tells (measured, fp_document_scene (self->document));
   fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = title, .text = m->shown,
                                                     .unit = units == FP_UNITS_METRIC ? "mm" : "", .enter = enter_measure,
-                                                    .data = m, .destroy = measure_free }, &where);
+                                                    .other = walks (self) ? next_measure : NULL,
+                                                    .hint = walks (self) ? NEXT : NULL, .data = m, .destroy = measure_free }, &where);
 }

@@ -106,6 +106,9 @@ plain_key (FpBoardView *self, guint key)
     case GDK_KEY_V:
       fp_board_view_tape_carry (self);
       return fp_board_view_has_tape (self);
+    case GDK_KEY_d:
+    case GDK_KEY_D:
+      return fp_board_view_next_figure (self);
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
       if (!fp_board_view_has_tape (self))

@@ -157,7 +157,7 @@ fp_board_view_obey (FpBoardView *self, const FpToolAnswer *answer)
       break;
     case FP_TOOL_TYPE_OVER:
       fp_document_choose (self->document, answer->item);
-      fp_board_view_type_over (self, answer->item, answer->param);
+      fp_board_view_type_over (self, answer->item, answer->param, 0);
       break;
     case FP_TOOL_TYPE_MEASURE:
       fp_board_view_type_measure (self);

@@ -74,6 +74,7 @@ struct _FpBoardView
   gboolean       marked;
   FpVec3         mark;
 
+  guint          figure;       /* of the chosen thing, which was typed over last by keys: number from 1; 0: none */
   GtkWidget     *typing;       /* the field that is open on the board; NULL: none */
   char          *readout;
 };
@@ -218,11 +219,17 @@ void    fp_board_view_end_typing (FpBoardView *self); /* enters what was typed, 
 void    fp_board_view_drop_typing (FpBoardView *self);
 
 /* --- board-dimension.c --- */
-void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param);
+/* @dimension: of which the figure is meant; 0: the one nearest the pointer */
+void    fp_board_view_type_over (FpBoardView *self, const char *item, const char *param, guint dimension);
 /* What the dimension of the drawing that is pressed measures, until the button is let go: it may be drawn anew before
  * that, and number its dimensions otherwise. */
 void    fp_board_view_hold_measure (FpBoardView *self, guint dimension); /* 0: none is pressed */
 void    fp_board_view_type_measure (FpBoardView *self);                  /* the one that was pressed, if it is still there */
+
+/* --- board-figures.c --- */
+/* Opens the field of the next figure of what is chosen; FALSE: nothing is. */
+gboolean fp_board_view_next_figure (FpBoardView *self);
+void    fp_board_view_figure_on (FpBoardView *self); /* from one that is open */
 
 /* --- board-typed.c --- */
 /* Opens a field for how far what is dragged goes; FALSE: the letter begins no length, or nothing is dragged. */

@@ -84,6 +84,7 @@ on_chosen (FpDocument *document, FpBoardView *self)
   fp_board_view_forget_drawing (self);
   fp_board_view_forget_handles (self);
   self->handle = 0;
+  self->figure = 0;
   self->marked = FALSE;
   fp_board_view_tell (self);
 }

@@ -673,6 +673,68 @@ test_board_draws_while_pressed (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static GtkWidget *
+field_of (FpBoardView *b)
+{
+  return b->typing != NULL ? help_find (b->typing, GTK_TYPE_ENTRY) : NULL;
+}
+
+static char *
+title_of_field (FpBoardView *b)
+{
+  return g_strdup (gtk_label_get_text (GTK_LABEL (help_find_styled (b->typing, "heading"))));
+}
+
+static void
+press_tab_in (GtkWidget *entry)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (entry);
+  gboolean done = FALSE;
+
+  for (guint i = 0; !done && i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkEventController) one = g_list_model_get_item (all, i);
+
+      if (GTK_IS_EVENT_CONTROLLER_KEY (one) && gtk_event_controller_get_propagation_phase (one) == GTK_PHASE_CAPTURE)
+        g_signal_emit_by_name (one, "key-pressed", GDK_KEY_Tab, 0, 0, &done);
+    }
+  g_assert_true (done);
+}
+
+/* All that the board tells of the chosen thing can be typed over by keyboard, and comes round again. */
+static void
+test_board_walks_figures (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  g_autoptr (GHashTable) told = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autofree char *first = NULL, *second = NULL, *before = NULL;
+  char *title;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  g_assert_false (fp_board_view_next_figure (b)); /* nothing is chosen */
+  fp_document_choose (d, help_altar_id (d));
+  g_assert_true (fp_board_view_next_figure (b));
+  first = title_of_field (b);
+  for (title = g_strdup (first); g_hash_table_add (told, title); title = title_of_field (b))
+    {
+      g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (field_of (b))), !=, "");
+      if (strstr (title, "Depth of the mensa") != NULL)
+        gtk_editable_set_text (GTK_EDITABLE (field_of (b)), "812");
+      before = (g_free (before), g_strdup (title));
+      press_tab_in (field_of (b));
+      WAIT_FOR (field_of (b) != NULL && (second = (g_free (second), title_of_field (b)), strcmp (second, before) != 0));
+      g_assert_cmpuint (g_hash_table_size (told), <, 40);
+    }
+  g_assert_cmpuint (g_hash_table_size (told), >=, 2);
+  /* Going on entered what was typed. */
+  g_assert_cmpfloat_with_epsilon (fp_item_param (help_altar (d)->item, "depth"), 812.0, 1e-6);
+  fp_board_view_drop_typing (b);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static gboolean
 take_anything (gpointer data, const char *text, GError **error)
 {
@@ -801,6 +863,7 @@ main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/board/told", test_board_is_told);
+  g_test_add_func ("/board/figures", test_board_walks_figures);
   g_test_add_func ("/board/frames", test_board_frames);
   g_test_add_func ("/board/axes", test_board_views_share_axes);
   g_test_add_func ("/board/does-not-rescale", test_board_does_not_rescale);
