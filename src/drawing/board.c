@@ -409,6 +409,12 @@ lies_over (const FpProjectedCut *cut, const FpBox *box)
   return fp_outline_contains (cut->outline, cut->n, (FpPoint) { box->x0, box->y0 });
 }
 
+static FpBox
+title_about (FpPoint at, double width)
+{
+  return (FpBox) { at.x - CUT_CLEAR / 2, at.y - CUT_CLEAR / 2, at.x + width, at.y + TITLE_HEIGHT + CUT_CLEAR / 2 };
+}
+
 static gboolean
 lies_over_cut (const Board *b, FpViewId view, const FpBox *title)
 {
@@ -441,13 +447,22 @@ beside_cuts (const Board *b, FpViewId view, FpPoint at, double width, double lef
     for (guint k = 0; k < (i < n ? cut[i].n : 1); k++)
       {
         const double x = i < n ? fp_view_to_paper (layout, cut[i].outline[k]).x + shift : at.x;
-        const FpBox title = { x - CUT_CLEAR / 2, at.y - CUT_CLEAR / 2, x + width, at.y + TITLE_HEIGHT + CUT_CLEAR / 2 };
+        const FpBox title = title_about ((FpPoint) { x, at.y }, width);
 
         if ((x - at.x) * shift >= 0 && fabs (x - at.x) < fabs (best - at.x) && x >= left && x + width <= right
             && !lies_over_cut (b, view, &title))
           best = x;
       }
   return isfinite (best) ? best : at.x;
+}
+
+/* Where a plan leaves no room on its left, its title stands on its right; where there is none either, before the wall. */
+static double
+beside_plan (const Board *b, FpPoint at, double width, double right, const FpBox *plan)
+{
+  const FpBox title = title_about (at, width);
+
+  return plan->x1 + CUT_CLEAR + width <= right && lies_over_cut (b, FP_VIEW_PLAN, &title) ? plan->x1 + CUT_CLEAR : at.x;
 }
 
 /* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
@@ -468,6 +483,8 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
   if (at->y < outline.y1)
     at->x = beside_cuts (b, view, *at, width, left, right);
+  if (at->y < outline.y1 && view == FP_VIEW_PLAN)
+    at->x = beside_plan (b, *at, width, right, &outline);
   return right - at->x >= width && at->y >= foot;
 }
 

@@ -626,7 +626,7 @@ test_removed_behind_walls (void)
 }
 
 /* On a board a view may run off above; then its title stands in it, and so does the north point that goes with that of the
- * plan: beside the walls that are cut, on their left. */
+ * plan: beside the walls that are cut, on their left, or where the plan runs off there too, on its right. */
 static void
 test_north_point_clear_of_walls (void)
 {
@@ -638,14 +638,14 @@ test_north_point_clear_of_walls (void)
   for (guint v = 0; v < FP_N_VIEWS; v++)
     projection[v] = fp_projection_new (scene, (FpViewId) v);
   cut = fp_projection_cuts (projection[FP_VIEW_PLAN], &n_cuts);
-  for (guint i = 0; i < 12; i++)
+  for (guint i = 0; i < 24; i++)
     {
       FpBoardLayout layout;
       g_autoptr (FpDrawing) drawing = NULL;
       guint n;
       const FpMark *mark;
 
-      fp_board_layout_alone (scene, NULL, FP_VIEW_PLAN, 63, (FpPoint) { 140, i - 16.0 }, FP_UNITS_METRIC, &layout);
+      fp_board_layout_alone (scene, NULL, FP_VIEW_PLAN, 63, (FpPoint) { i < 12 ? 140 : 70, i % 12 - 16.0 }, FP_UNITS_METRIC, &layout);
       drawing = fp_board_draw (projection, &layout, 250, 150);
       mark = fp_drawing_marks (drawing, &n);
       for (guint k = 0; k < n; k++)
