@@ -42,7 +42,7 @@
 #define TELL_EVERY  10000 /* events after which it is said how far it has come */
 /* What may be in use, and held, when all is undone, as so many times what it was at the start. More than once: what can be
  * done again is kept, lists keep rows, and lettering, glyphs and styles once used stay at hand. */
-#define IN_USE_MAX  2
+#define IN_USE_MAX  3
 #define HELD_MAX    3
 #define WIDTH       1200
 #define HEIGHT      800
@@ -363,10 +363,19 @@ check_saves_and_opens (Hands *h)
   g_assert_cmpstr (before, ==, after);
 }
 
+/* The hands may have saved and then opened a file, in the same window: they go on with what they had. */
+static void
+take_up_again (Hands *h)
+{
+  if (fp_window_document (FP_WINDOW (h->window)) != h->document)
+    fp_window_set_document (FP_WINDOW (h->window), h->document);
+}
+
 static void
 stop (Hands *h)
 {
   close_others (h);
+  take_up_again (h);
   check_saves_and_opens (h);
   /* Now and then all the way back and forth again. */
   if (between (h, 0, 9) == 0)
@@ -465,11 +474,28 @@ number_from (const char *variable, guint otherwise)
   return text != NULL ? (guint) g_ascii_strtoull (text, NULL, 10) : otherwise;
 }
 
+/* Of a copy: the hands find the button that saves. */
+static FpDocument *
+open_copy (Hands *h)
+{
+  g_autofree char *sample = fp_sample_path ("parish.footpace"), *copy = g_build_filename (h->folder, "church.footpace", NULL);
+  g_autofree char *bytes = NULL;
+  g_autoptr (GError) error = NULL;
+  FpDocument *document;
+  gsize length;
+
+  g_file_get_contents (sample, &bytes, &length, &error);
+  g_assert_no_error (error);
+  g_file_set_contents (copy, bytes, (gssize) length, &error);
+  g_assert_no_error (error);
+  document = fp_document_load (copy, &error);
+  g_assert_no_error (error);
+  return document;
+}
+
 static gboolean
 begin (Hands *h, guint seed)
 {
-  g_autofree char *sample = fp_sample_path ("parish.footpace");
-  g_autoptr (GError) error = NULL;
   int event, fault, major, minor;
 
   h->display = XOpenDisplay (NULL);
@@ -481,10 +507,9 @@ begin (Hands *h, guint seed)
   /* Both go by the clock. */
   g_object_set (gtk_settings_get_default (), "gtk-enable-animations", h->haste, "gtk-cursor-blink", h->haste, NULL);
   h->random = g_rand_new_with_seed (seed);
-  h->document = fp_document_load (sample, &error);
-  g_assert_no_error (error);
-  h->start = bytes_of (fp_document_project (h->document));
   h->folder = g_dir_make_tmp ("footpace-hands-XXXXXX", NULL);
+  h->document = open_copy (h);
+  h->start = bytes_of (fp_document_project (h->document));
   h->file = g_build_filename (h->folder, "hands.footpace", NULL);
   fp_ask_files_of (answer_for_file, h);
   h->window = fp_window_new (NULL);
