@@ -2,6 +2,8 @@
 /* board-input.c - the pointer on the board: thin, what it means is decided by board-tool.c */
 #include "board-view-private.h"
 
+#include "compat-4-8.h"
+
 #include "things.h"
 #include "typing.h"
 
@@ -314,8 +316,14 @@ static void
 on_drag_cancel (GtkGesture *drag, GdkEventSequence *sequence, FpBoardView *self)
 {
   FpToolAnswer answer;
+  double x, y;
 
-  (void) drag, (void) sequence;
+  (void) sequence;
+  if (fp_was_let_go (GTK_EVENT_CONTROLLER (drag)) && gtk_gesture_drag_get_offset (GTK_GESTURE_DRAG (drag), &x, &y))
+    {
+      on_drag_end (GTK_GESTURE_DRAG (drag), x, y, self);
+      return;
+    }
   if (self->taping)
     fp_board_view_tape_escape (self);
   self->taping = FALSE;

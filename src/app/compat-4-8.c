@@ -325,3 +325,15 @@ fp_name_buttons (GtkWidget *top)
   for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL; child = gtk_widget_get_next_sibling (child))
     fp_name_buttons (child);
 }
+
+/* --- presses --------------------------------------------------------------- */
+
+gboolean
+fp_was_let_go (GtkEventController *gesture)
+{
+  const GdkModifierType any = GDK_BUTTON1_MASK | GDK_BUTTON2_MASK | GDK_BUTTON3_MASK;
+  GdkEvent *event = gtk_event_controller_get_current_event (gesture);
+
+  return event != NULL && gdk_event_get_event_type (event) == GDK_MOTION_NOTIFY
+         && (gdk_event_get_modifier_state (event) & any) == 0;
+}

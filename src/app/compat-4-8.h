@@ -57,6 +57,19 @@ void fp_let_popovers_go (void);
  */
 void fp_let_windows_go (void);
 
+/* --- presses ----------------------------------------------------------------- */
+
+/**
+ * fp_was_let_go:
+ * @gesture: one of a single button, that is being cancelled
+ *
+ * After a layout the toolkit asks the display where the pointer is.  Where a short click was let go meanwhile, and that has
+ * not been read yet, it sees the pointer move without a button and takes the press back: the click would be lost.
+ *
+ * Returns: whether the button is up, so that the press has simply ended
+ */
+gboolean fp_was_let_go (GtkEventController *gesture);
+
 /* --- focus ------------------------------------------------------------------- */
 
 /* @data: as given; outlives the widget */
