@@ -93,22 +93,25 @@ typedef struct
   gpointer       data;
 } ChoiceAsk;
 
-/* Gone without an answer, as when the window goes over which it stood. */
+/* Gone without an answer, as when the window goes over which it stood.  A dialog that goes with its parent is left with the
+ * parent's address by the toolkit, and looks there when it is freed, which is later if a key in it was what did all this. */
 static void
 on_choice_destroy (GtkDialog *dialog, ChoiceAsk *ask)
 {
-  (void) dialog;
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
   ask->answer (-1, ask->data);
   g_free (ask);
 }
 
+/* The dialog goes before the answer is given, which may be to close its parent. */
 static void
 on_choice_response (GtkDialog *dialog, int response, ChoiceAsk *ask)
 {
   g_signal_handlers_disconnect_by_data (dialog, ask);
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
+  gtk_window_destroy (GTK_WINDOW (dialog));
   ask->answer (response >= 0 ? response : -1, ask->data);
   g_free (ask);
-  gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
 void

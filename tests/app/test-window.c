@@ -182,6 +182,49 @@ test_question_is_answered (void)
   g_assert_cmpint (answer, ==, -1);
 }
 
+static void
+close_parent (int choice, gpointer data)
+{
+  GtkWidget **window = data;
+
+  (void) choice;
+  gtk_window_destroy (GTK_WINDOW (*window));
+  *window = NULL;
+}
+
+static GtkDialog *
+dialog_over (GtkWidget *window)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      GtkWindow *one = g_list_model_get_item (windows, i); /* with a reference */
+
+      if (gtk_window_get_transient_for (one) == GTK_WINDOW (window))
+        return GTK_DIALOG (one);
+      g_object_unref (one);
+    }
+  g_assert_not_reached ();
+}
+
+/* The answer closes the window over which was asked, while a key is still being handled in the question. */
+static void
+test_question_outlives_window (void)
+{
+  static const char *const buttons[] = { "_No", "_Yes", NULL };
+  GtkWidget *window = help_show (gtk_label_new ("x"));
+  GtkDialog *dialog;
+
+  fp_ask (GTK_WINDOW (window), "Is it so?", "", buttons, -1, close_parent, &window);
+  dialog = dialog_over (window);
+  gtk_dialog_response (dialog, 1);
+  g_assert_null (window);
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  g_object_unref (dialog);
+}
+
 /* --- ways back ------------------------------------------------------------ */
 
 static void
@@ -582,6 +625,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/notice/board", test_notice_leaves_the_board_alone);
   g_test_add_func ("/window/notice/goes", test_notice_goes_away);
   g_test_add_func ("/window/question", test_question_is_answered);
+  g_test_add_func ("/window/question-outlives-window", test_question_outlives_window);
   g_test_add_func ("/window/escape", test_escape_leaves_compare);
   g_test_add_func ("/window/compare-mark", test_compare_explains_its_mark);
   g_test_add_func ("/window/add-by-name", test_adds_by_typing);
