@@ -9,6 +9,8 @@
 /* For which the views are fitted at least, mm: what is written round them takes as much room at any scale. */
 #define LEAST_WIDTH  220.0
 #define LEAST_HEIGHT 130.0
+/* After which paper that was panned lies still. */
+#define SETTLE_MS 200
 /* px round what is brought into view */
 #define REVEAL_ROOM 40.0
 
@@ -199,6 +201,22 @@ shift_layout (FpBoardView *self)
   self->laid_pan = self->pan;
 }
 
+/* The paper lies still: titles and dimensions are set out for what is seen of it now. */
+static gboolean
+settle (gpointer data)
+{
+  FpBoardView *self = data;
+
+  self->settling = 0;
+  if (fp_board_view_has_projections (self) && self->scale > 0.0 && !self->held
+      && (self->pan.x != self->laid_pan.x || self->pan.y != self->laid_pan.y))
+    {
+      shift_layout (self);
+      fp_board_view_forget_drawing (self);
+    }
+  return G_SOURCE_REMOVE;
+}
+
 void
 fp_board_view_pan_by (FpBoardView *self, FpPoint by)
 {
@@ -211,6 +229,8 @@ fp_board_view_pan_by (FpBoardView *self, FpPoint by)
       fp_board_view_forget_drawing (self);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_clear_handle_id (&self->settling, g_source_remove);
+  self->settling = g_timeout_add (SETTLE_MS, settle, self);
 }
 
 static double

@@ -113,9 +113,24 @@ fp_board_view_hit_section_line (FpBoardView *self, FpPoint paper, FpToolHit *hit
   return FALSE;
 }
 
+gboolean
+fp_board_view_cut_range (FpBoardView *self, FpViewId view, double *low, double *high)
+{
+  const FpBox3 all = fp_scene_box (fp_document_scene (self->document));
+
+  *low = view == FP_VIEW_SECTION ? all.lo.x : all.lo.y;
+  *high = view == FP_VIEW_SECTION ? all.hi.x : all.hi.y;
+  return *low <= *high;
+}
+
+/* Its line stays on the church: beyond there is nothing to be cut, nor to take hold of again. */
 static void
 cut_at (FpBoardView *self, FpViewId view, double at)
 {
+  double low, high;
+
+  if (fp_board_view_cut_range (self, view, &low, &high))
+    at = CLAMP (at, low, high);
   self->how.cut[view].at = at;
   fp_drafter_draft (self->drafter, fp_document_scene (self->document), &self->how);
 }

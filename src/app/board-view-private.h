@@ -38,6 +38,7 @@ struct _FpBoardView
   struct { double scale; FpPoint pan; Framing framing; } all_three; /* as they lay before one had it */
   double         height;       /* mm, at the last allocation: the upper edge stays put */
   int            width;        /* px, at the last allocation                   */
+  guint          settling;     /* source: the paper comes to rest              */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   FpPageTiles   *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *left_node[FP_N_VIEWS], *figures_node;

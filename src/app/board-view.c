@@ -325,6 +325,7 @@ fp_board_view_dispose (GObject *object)
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
   g_clear_pointer (&self->readout, g_free);
+  g_clear_handle_id (&self->settling, g_source_remove);
   g_clear_pointer (&self->page, fp_page_tiles_free);
   fp_board_view_drop_memory (self);
   G_OBJECT_CLASS (fp_board_view_parent_class)->dispose (object);

@@ -51,6 +51,9 @@ void       fp_board_view_remove_chosen (FpBoardView *self);
 void       fp_board_view_set_hidden  (FpBoardView *self, FpHidden hidden);
 FpHidden   fp_board_view_hidden      (FpBoardView *self);
 void       fp_board_view_set_cut     (FpBoardView *self, FpViewId view, const FpCut *cut);
+/* From where to where there is a church to be cut, mm along x (the section) or y (the one across); FALSE where there is
+ * nothing yet. */
+gboolean   fp_board_view_cut_range   (FpBoardView *self, FpViewId view, double *low, double *high);
 FpCut      fp_board_view_cut         (FpBoardView *self, FpViewId view);
 
 /* The ground on which it is drawn, and the ink. */

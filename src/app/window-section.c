@@ -56,6 +56,23 @@ cut (FpWindow *self, FpViewId view, gboolean placed, double at, gboolean turned)
 
 /* --- typed -------------------------------------------------------------------- */
 
+/* FALSE where it is no length, or lies beyond the church. */
+static gboolean
+parse_cut (FpWindow *self, FpViewId view, const char *text, double *at, GError **error)
+{
+  double low, high;
+  g_autofree char *from = NULL, *to = NULL;
+
+  if (!fp_length_parse (text, units (self), at, error))
+    return FALSE;
+  if (!fp_board_view_cut_range (board (self), view, &low, &high) || (*at >= low && *at <= high))
+    return TRUE;
+  from = fp_length_format_unit (low, units (self));
+  to = fp_length_format_unit (high, units (self));
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "There is a church to be cut from %s to %s.", from, to);
+  return FALSE;
+}
+
 /* Empty is the axis, or the elevation. */
 static void
 read_cut (FpWindow *self, GtkWidget *entry, FpViewId view)
@@ -64,7 +81,7 @@ read_cut (FpWindow *self, GtkWidget *entry, FpViewId view)
   g_autoptr (GError) error = NULL;
   double at = 0.0;
 
-  if (*text != '\0' && !fp_length_parse (text, units (self), &at, &error))
+  if (self->document != NULL && *text != '\0' && !parse_cut (self, view, text, &at, &error))
     {
       gtk_widget_add_css_class (entry, "error");
       gtk_widget_set_tooltip_text (entry, error->message);

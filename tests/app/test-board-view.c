@@ -380,7 +380,7 @@ test_board_drags_the_section (void)
   const FpToolManner manner = { FALSE };
   FpToolHit hit = { .view = -1 };
   FpToolAnswer answer;
-  double x = 0, y = 0;
+  double x = 0, y = 0, low, high;
 
   fp_board_view_set_document (b, d);
   fp_board_view_set_cut (b, FP_VIEW_SECTION, &cut);
@@ -408,8 +408,43 @@ test_board_drags_the_section (void)
       g_assert_cmpfloat_with_epsilon (fp_board_view_cut (b, FP_VIEW_SECTION).at, keep ? 1400 : 900, 1e-6);
       fp_board_tool_init (&b->tool, b->tool.threshold);
     }
+  /* Dragged out of the church it stays at its end, where it can be taken hold of again. */
+  g_assert_true (fp_board_view_cut_range (b, FP_VIEW_SECTION, &low, &high));
+  answer = fp_board_tool_press (&b->tool, (FpPoint) { 50, 50 }, &hit, press);
+  fp_board_view_obey (b, &answer);
+  for (guint i = 0; i < 2; i++)
+    {
+      answer = fp_board_tool_motion (&b->tool, (FpPoint) { 50 + 1e6 / hit.scale, 50 }, manner);
+      fp_board_view_obey (b, &answer);
+    }
+  g_assert_cmpfloat (fp_board_view_cut (b, FP_VIEW_SECTION).at, ==, high);
+  answer = fp_board_tool_cancel (&b->tool);
+  fp_board_view_obey (b, &answer);
+  fp_board_tool_init (&b->tool, b->tool.threshold);
   g_assert_null (fp_document_undo_label (d)); /* nothing of the project has changed */
   g_assert_null (fp_document_chosen (d));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Paper that was panned a little, and lies still, has its titles where they are seen. */
+static void
+test_board_settles (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  double x, y, x_then, y_then;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_ensure (b);
+  fp_board_view_pan_by (b, (FpPoint) { -9.3, 11.7 });
+  g_assert_cmpfloat (b->laid_pan.x, !=, b->pan.x);
+  fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { 0, 0, 0 }, &x, &y);
+  WAIT_FOR (b->laid_pan.x == b->pan.x && b->laid_pan.y == b->pan.y);
+  fp_board_view_locate (b, FP_VIEW_PLAN, (FpVec3) { 0, 0, 0 }, &x_then, &y_then);
+  g_assert_cmpfloat_with_epsilon (x, x_then, 0.51); /* before, it lay on whole pixels */
+  g_assert_cmpfloat_with_epsilon (y, y_then, 0.51);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -875,6 +910,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/chooses-what-is-shown", test_board_chooses_what_is_shown);
   g_test_add_func ("/board/reveals", test_board_reveals);
+  g_test_add_func ("/board/settles", test_board_settles);
   g_test_add_func ("/board/drags-the-section", test_board_drags_the_section);
   g_test_add_func ("/board/cuts-across", test_board_cuts_across);
   g_test_add_func ("/board/hides-handles", test_board_hides_handles);
