@@ -10,7 +10,7 @@
 
 G_BEGIN_DECLS
 
-#define FP_RAY_STACK_MAX 256 /* eight for each halving of any number of solids by eight, and more */
+#define FP_RAY_STACK_MAX 256 /* eight for each level of the tree, which has eleven at most: 8^11 is more than a guint */
 #define FP_RAY_SIDES_MAX 8   /* of a prism, that are worth asking first  */
 #define FP_RAY_SLACK 1e-6    /* mm: what only grazes a box is kept       */
 

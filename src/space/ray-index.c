@@ -88,7 +88,7 @@ share_of (guint n)
 {
   guint share = 1;
 
-  while (share * FP_LANES < n)
+  while (share < n / FP_LANES + (n % FP_LANES > 0 ? 1 : 0)) /* not share * FP_LANES, which may be more than a guint */
     share *= FP_LANES;
   return share;
 }

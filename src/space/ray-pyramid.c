@@ -76,7 +76,8 @@ FpSieve
 fp_sieve_make (const FpPyramid *pyramid, FpVec3 ahead, double reach)
 {
   const FpVec3 eye = pyramid->eye;
-  const double widest = MAX (reach, MAX (fabs (eye.x), MAX (fabs (eye.y), fabs (eye.z)))), slack = widest * SLIM_ERROR + FP_RAY_SLACK;
+  const double widest = MAX (reach, MAX (fabs (eye.x), MAX (fabs (eye.y), fabs (eye.z))));
+  const double slack = widest * SLIM_ERROR + FP_RAY_SLACK;
   FpSieve self = {
     .lo = { (float) (pyramid->box.lo.x - slack), (float) (pyramid->box.lo.y - slack), (float) (pyramid->box.lo.z - slack) },
     .hi = { (float) (pyramid->box.hi.x + slack), (float) (pyramid->box.hi.y + slack), (float) (pyramid->box.hi.z + slack) },
