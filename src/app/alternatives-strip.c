@@ -10,6 +10,8 @@
 
 /* Small drawings wait for each other, newest first; nobody watches them during a drag. */
 #define GRACE_MS 1500
+/* They are no part of the frame with the edit: nothing is begun before that has been painted. */
+#define LULL_MS  50
 #define BAR_PX   14
 
 struct _FpAlternativesStrip
@@ -252,7 +254,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork drawing = {
-  draw, receive, (GDestroyNotify) fp_project_unref, (GDestroyNotify) fp_overview_free, GRACE_MS
+  draw, receive, (GDestroyNotify) fp_project_unref, (GDestroyNotify) fp_overview_free, GRACE_MS, LULL_MS
 };
 
 void

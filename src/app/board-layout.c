@@ -82,6 +82,7 @@ fp_board_view_forget_drawing (FpBoardView *self)
   g_clear_pointer (&self->drawing, fp_drawing_unref);
   fp_board_view_forget_nodes (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+  fp_board_view_prepare (self);
 }
 
 gboolean
@@ -156,9 +157,12 @@ fp_board_view_relayout (FpBoardView *self)
   before.y += self->pan.y - self->laid_pan.y;
   fp_board_view_lay_out (self);
   now = self->layout.view[anchor].origin;
-  self->pan.x += before.x - now.x;
-  self->pan.y += before.y - now.y;
-  fp_board_view_lay_out (self);
+  if (before.x != now.x || before.y != now.y)
+    {
+      self->pan.x += before.x - now.x;
+      self->pan.y += before.y - now.y;
+      fp_board_view_lay_out (self);
+    }
   fp_board_view_forget_drawing (self);
 }
 

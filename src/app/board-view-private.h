@@ -38,6 +38,7 @@ struct _FpBoardView
   struct { double scale; FpPoint pan; Framing framing; } all_three; /* as they lay before one had it */
   double         height;       /* mm, at the last allocation: the upper edge stays put */
   int            width;        /* px, at the last allocation                   */
+  gboolean       preparing;    /* it is drawn in the next frame                */
   guint          settling;     /* source: the paper comes to rest              */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   FpPageTiles   *page;
@@ -82,6 +83,7 @@ struct _FpBoardView
 
 /* --- board-view.c --- */
 void    fp_board_view_notice   (FpBoardView *self, const char *text);
+void    fp_board_view_prepare  (FpBoardView *self); /* draws in the next frame, before that is laid out */
 
 /* --- board-layout.c --- */
 void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */

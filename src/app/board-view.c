@@ -213,10 +213,46 @@ fp_board_view_set_look (FpBoardView *self, FpGround ground, FpInkChoice ink)
 
 /* --- the widget ----------------------------------------------------------- */
 
+static FpPagePaint
+paint_of (FpBoardView *self)
+{
+  return (FpPagePaint) { self->drawing, look_of (self), PX_PER_MM, gtk_widget_get_scale_factor (GTK_WIDGET (self)) };
+}
+
+static gboolean
+prepare (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  FpBoardView *self = FP_BOARD_VIEW (widget);
+
+  (void) clock, (void) data;
+  self->preparing = FALSE;
+  if (self->document == NULL || !gtk_widget_get_mapped (widget))
+    return G_SOURCE_REMOVE;
+  fp_board_view_ensure (self);
+  if (self->drawing != NULL)
+    {
+      const FpPagePaint paint = paint_of (self);
+      fp_page_tiles_paint (self->page, &paint);
+    }
+  fp_document_catch_up (self->document);
+  return G_SOURCE_REMOVE;
+}
+
+/* Drawn early in the frame, before the lists are laid out: what is found of the same scene meanwhile, beside it, is told
+ * in this frame and not in the next. */
+void
+fp_board_view_prepare (FpBoardView *self)
+{
+  if (self->preparing || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+  self->preparing = TRUE;
+  gtk_widget_add_tick_callback (GTK_WIDGET (self), prepare, NULL, NULL);
+}
+
 static void
 snapshot_page (FpBoardView *self, GtkSnapshot *snapshot)
 {
-  const FpPagePaint paint = { self->drawing, look_of (self), PX_PER_MM, gtk_widget_get_scale_factor (GTK_WIDGET (self)) };
+  const FpPagePaint paint = paint_of (self);
   const FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
 
   gtk_snapshot_save (snapshot);

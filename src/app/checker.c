@@ -7,6 +7,8 @@
 #define GRACE_MS 250
 /* What takes no longer than this is told at once, whole: half an answer before it would only be shown for a moment. */
 #define WHOLE_US 100000
+/* For so long a frame waits, so that findings are told in the one in which the drawing changes. */
+#define SOON_US 6000
 
 struct _FpChecker
 {
@@ -14,14 +16,35 @@ struct _FpChecker
   GPtrArray       *books; /* of the background thread alone */
   FpCheckerReceive receive;
   gpointer         data;
-  gint64           took; /* µs, the last check; of the background thread alone */
+  gint64           asked;  /* when, last; of the owner's thread alone */
+  GMutex           mutex;  /* guards what follows */
+  gint64           took;   /* µs, the last check */
 };
+
+static gint64
+last_took (FpChecker *self)
+{
+  gint64 took;
+
+  g_mutex_lock (&self->mutex);
+  took = self->took;
+  g_mutex_unlock (&self->mutex);
+  return took;
+}
+
+static void
+note_time (FpChecker *self, gint64 took)
+{
+  g_mutex_lock (&self->mutex);
+  self->took = took;
+  g_mutex_unlock (&self->mutex);
+}
 
 /* The answer that needs no sight, where one would wait for the other. */
 static void
 post_first (FpChecker *self, FpLatestJob *job, const FpMeasuring *of)
 {
-  if (self->took > WHOLE_US)
+  if (last_took (self) > WHOLE_US)
     fp_latest_job_post (job, fp_findings_new (of, self->books));
 }
 
@@ -47,8 +70,8 @@ check (FpLatestJob *job, gpointer request, gpointer data)
   findings = fp_findings_new (&of, self->books);
   if (g_cancellable_is_cancelled (cancel)) /* meanwhile: not all was looked at */
     return;
+  note_time (self, g_get_monotonic_time () - begun);
   fp_latest_job_post (job, g_steal_pointer (&findings));
-  self->took = g_get_monotonic_time () - begun;
 }
 
 static void
@@ -60,7 +83,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork checking = {
-  check, receive, (GDestroyNotify) fp_scene_unref, (GDestroyNotify) fp_findings_unref, GRACE_MS
+  check, receive, (GDestroyNotify) fp_scene_unref, (GDestroyNotify) fp_findings_unref, GRACE_MS, 0
 };
 
 FpChecker *
@@ -71,6 +94,7 @@ fp_checker_new (FpCheckerReceive on_findings, gpointer data)
   self->receive = on_findings;
   self->data = data;
   self->took = G_MAXINT64;
+  g_mutex_init (&self->mutex);
   self->latest = fp_latest_new ("checks", &checking, self);
   return self;
 }
@@ -82,13 +106,25 @@ fp_checker_free (FpChecker *self)
     return;
   fp_latest_free (self->latest);
   g_clear_pointer (&self->books, g_ptr_array_unref);
+  g_mutex_clear (&self->mutex);
   g_free (self);
 }
 
 void
 fp_checker_check (FpChecker *self, const FpScene *scene)
 {
+  self->asked = g_get_monotonic_time ();
   fp_latest_ask (self->latest, (gpointer) fp_scene_ref (scene));
+}
+
+/* One that is as slow as the last, and a half more, must be there in time; or else nothing is waited for. */
+void
+fp_checker_catch_up (FpChecker *self)
+{
+  const gint64 took = last_took (self), ran = g_get_monotonic_time () - self->asked;
+  const gboolean soon = took < WHOLE_US && took + took / 2 - ran <= SOON_US;
+
+  fp_latest_catch_up (self->latest, soon ? SOON_US : 0);
 }
 
 gboolean

@@ -18,6 +18,8 @@ typedef void (*FpCheckerReceive) (FpFindings *findings, gpointer data); /* borro
 FpChecker *fp_checker_new  (FpCheckerReceive receive, gpointer data);
 void       fp_checker_free (FpChecker *self);
 void       fp_checker_check (FpChecker *self, const FpScene *scene);
+/* For who draws a frame: hands over at once what has been found, or will be before the frame were late for it. */
+void       fp_checker_catch_up (FpChecker *self);
 gboolean   fp_checker_is_busy (FpChecker *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpChecker, fp_checker_free)

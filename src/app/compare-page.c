@@ -153,7 +153,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork comparing = {
-  run, receive, (GDestroyNotify) fp_project_unref, compared_free, GRACE_MS
+  run, receive, (GDestroyNotify) fp_project_unref, compared_free, GRACE_MS, 0
 };
 
 static void

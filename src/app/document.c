@@ -91,10 +91,12 @@ show_scene (FpDocument *self, const FpScene *scene)
   take_scene (&self->scene, scene);
   if (self->preview == NULL)
     take_scene (&self->base, fp_scene_ref (self->scene));
-  if (self->checked)
-    fp_checker_check (self->checker, self->scene);
   fp_document_forget_gone (self);
   fp_document_emit (self, FP_DOCUMENT_SCENE);
+  /* After what is drawn at once has been projected, on all processors: what is found is told beside the drawing, not
+   * before. */
+  if (self->checked)
+    fp_checker_check (self->checker, self->scene);
 }
 
 static void
@@ -317,6 +319,12 @@ FpFindings *
 fp_document_sighted (FpDocument *self)
 {
   return self->sighted;
+}
+
+void
+fp_document_catch_up (FpDocument *self)
+{
+  fp_checker_catch_up (self->checker);
 }
 
 gboolean

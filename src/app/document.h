@@ -106,6 +106,7 @@ guint       fp_document_depth (FpDocument *self);      /* steps that can be undo
 FpFindings *fp_document_findings (FpDocument *self); /* the newest; NULL at first */
 /* The newest that hold sight too: what is shown of sight meanwhile. NULL at first. */
 FpFindings *fp_document_sighted  (FpDocument *self);
+void        fp_document_catch_up (FpDocument *self); /* for who draws a frame: see fp_checker_catch_up() */
 gboolean    fp_document_is_checking (FpDocument *self); /* the newest are not complete yet */
 
 /* --- file ----------------------------------------------------------------- */

@@ -248,7 +248,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork drafting = {
-  draft, receive, order_free, projections_free, GRACE_MS
+  draft, receive, order_free, projections_free, GRACE_MS, 0
 };
 
 FpDrafter *

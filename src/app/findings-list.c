@@ -97,10 +97,12 @@ static const char *const weight_css[FP_N_WEIGHTS] = {
   [FP_WEIGHT_CUSTOMARY] = "customary",
 };
 
-/* Where and why only of the one that is chosen: more of them are in view. */
+/* Where and why only of the one that is chosen: more of them are in view.  One line is no paragraph: the toolkit sets a
+ * paragraph a dozen times, at as many widths, before it knows how much room it needs. */
 static void
 set_lines (GtkWidget *label, gboolean open, int lines)
 {
+  gtk_label_set_wrap (GTK_LABEL (label), open || lines > 1);
   gtk_label_set_lines (GTK_LABEL (label), open ? -1 : lines);
   gtk_label_set_ellipsize (GTK_LABEL (label), open ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
 }
@@ -112,6 +114,21 @@ set_line (GtkWidget *label, const char *text, gboolean visible)
   gtk_widget_set_visible (label, visible && text != NULL && *text != '\0');
 }
 
+/* Only where it changes: the toolkit measures all of a row anew that is given even the same icon again. */
+static void
+show_weight (GtkWidget *icon, FpWeight weight)
+{
+  if (g_strcmp0 (gtk_image_get_icon_name (GTK_IMAGE (icon)), icons[weight]) == 0)
+    return;
+  gtk_image_set_from_icon_name (GTK_IMAGE (icon), icons[weight]);
+  for (guint w = 0; w < FP_N_WEIGHTS; w++)
+    if (w == (guint) weight)
+      gtk_widget_add_css_class (icon, weight_css[w]);
+    else
+      gtk_widget_remove_css_class (icon, weight_css[w]);
+  fp_tip_set (icon, fp_weight_label (weight));
+}
+
 static void
 row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *offer)
 {
@@ -119,13 +136,7 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *
   const FpFinding *f = shown->finding;
   g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown);
 
-  gtk_image_set_from_icon_name (GTK_IMAGE (row->icon), icons[f->rule->weight]);
-  for (guint w = 0; w < FP_N_WEIGHTS; w++)
-    if (w == (guint) f->rule->weight)
-      gtk_widget_add_css_class (row->icon, weight_css[w]);
-    else
-      gtk_widget_remove_css_class (row->icon, weight_css[w]);
-  fp_tip_set (row->icon, fp_weight_label (f->rule->weight));
+  show_weight (row->icon, f->rule->weight);
   set_line (row->title, f->title, TRUE);
   set_line (row->measure, measure, TRUE);
   set_line (row->detail, f->detail, open);

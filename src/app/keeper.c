@@ -56,7 +56,7 @@ receive (gpointer result, gpointer owner)
   self->trouble = *message != '\0' ? g_strdup (message) : NULL;
 }
 
-static const FpLatestWork work = { keep, receive, request_free, g_free, GRACE_MS };
+static const FpLatestWork work = { keep, receive, request_free, g_free, GRACE_MS, 0 };
 
 /* --- on the owner's ------------------------------------------------------- */
 

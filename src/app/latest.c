@@ -16,7 +16,10 @@ struct _FpLatest
 
   GMutex              mutex;     /* guards all below                         */
   GCond               wake;
+  GCond               posted;    /* a result, or the thread has come to rest  */
+  GQueue              results;   /* Delivery, to be handed over               */
   gpointer            waiting;
+  gint64              asked;     /* when that came */
   gboolean            quit;
   GCancellable       *running;   /* NULL: idle                               */
   gint64              started;
@@ -30,7 +33,6 @@ struct _FpLatestJob
 
 typedef struct
 {
-  FpLatest     *owner;
   GCancellable *cancel;
   gpointer      result;
 } Delivery;
@@ -46,38 +48,65 @@ latest_ref (FpLatest *self)
 }
 
 static void
-latest_unref (FpLatest *self)
+delivery_free (FpLatest *self, Delivery *d)
 {
+  self->work->result_free (d->result);
+  g_object_unref (d->cancel);
+  g_free (d);
+  g_atomic_int_add (&at_work, -1);
+  fp_give_back_later ();
+}
+
+static void
+latest_unref (gpointer data)
+{
+  FpLatest *self = data;
+  Delivery *d;
+
   if (!g_atomic_ref_count_dec (&self->ref_count))
     return;
+  while ((d = g_queue_pop_head (&self->results)) != NULL)
+    delivery_free (self, d);
   g_main_context_unref (self->context);
   g_mutex_clear (&self->mutex);
   g_cond_clear (&self->wake);
+  g_cond_clear (&self->posted);
   g_free (self);
+}
+
+static Delivery *
+next_result (FpLatest *self)
+{
+  Delivery *d;
+
+  g_mutex_lock (&self->mutex);
+  d = g_queue_pop_head (&self->results);
+  g_mutex_unlock (&self->mutex);
+  return d;
+}
+
+/* All that there is, in order; whoever receives one may free the object. */
+static void
+hand_over (FpLatest *self)
+{
+  Delivery *d;
+
+  latest_ref (self);
+  while ((d = next_result (self)) != NULL)
+    {
+      g_atomic_int_add (&self->undelivered, -1);
+      if (!self->closed && !g_cancellable_is_cancelled (d->cancel))
+        self->work->receive (d->result, self->data);
+      delivery_free (self, d);
+    }
+  latest_unref (self);
 }
 
 static gboolean
 deliver (gpointer data)
 {
-  Delivery *d = data;
-
-  g_atomic_int_add (&d->owner->undelivered, -1);
-  if (!d->owner->closed && !g_cancellable_is_cancelled (d->cancel))
-    d->owner->work->receive (d->result, d->owner->data);
+  hand_over (data);
   return G_SOURCE_REMOVE;
-}
-
-static void
-delivery_free (gpointer data)
-{
-  Delivery *d = data;
-
-  d->owner->work->result_free (d->result);
-  g_object_unref (d->cancel);
-  latest_unref (d->owner);
-  g_free (d);
-  g_atomic_int_add (&at_work, -1);
-  fp_give_back_later ();
 }
 
 GCancellable *
@@ -89,19 +118,37 @@ fp_latest_job_cancellable (FpLatestJob *job)
 void
 fp_latest_job_post (FpLatestJob *job, gpointer result)
 {
+  FpLatest *self = job->owner;
   Delivery *d = g_new (Delivery, 1);
   GSource *source = g_idle_source_new ();
 
-  *d = (Delivery) { latest_ref (job->owner), g_object_ref (job->cancel), result };
-  g_atomic_int_inc (&job->owner->undelivered);
+  *d = (Delivery) { g_object_ref (job->cancel), result };
+  g_atomic_int_inc (&self->undelivered);
   g_atomic_int_inc (&at_work);
+  g_mutex_lock (&self->mutex);
+  g_queue_push_tail (&self->results, d);
+  g_cond_signal (&self->posted);
+  g_mutex_unlock (&self->mutex);
   /* Above drawing: where frames are slow and something is always moving (the
    * spinner that waits for this very result), a lower one is never reached.  A stream of results cannot
    * starve drawing either, since at most one job runs and each result costs far less than a frame. */
   g_source_set_priority (source, G_PRIORITY_DEFAULT);
-  g_source_set_callback (source, deliver, d, delivery_free);
-  g_source_attach (source, job->owner->context);
+  g_source_set_callback (source, deliver, latest_ref (self), latest_unref);
+  g_source_attach (source, self->context);
   g_source_unref (source);
+}
+
+/* Until one has waited for as long as it has to, or it is time to end. */
+static void
+wait_for_request (FpLatest *self)
+{
+  const gint64 lull = (gint64) self->work->lull * 1000;
+
+  while (!self->quit && (self->waiting == NULL || g_get_monotonic_time () < self->asked + lull))
+    if (self->waiting == NULL)
+      g_cond_wait (&self->wake, &self->mutex);
+    else
+      g_cond_wait_until (&self->wake, &self->mutex, self->asked + lull);
 }
 
 /* The next request, or NULL when it is time to end. */
@@ -114,8 +161,8 @@ next_request (FpLatest *self, FpLatestJob *job)
   if (self->running != NULL)
     g_atomic_int_add (&at_work, -1);
   g_clear_object (&self->running);
-  while (self->waiting == NULL && !self->quit)
-    g_cond_wait (&self->wake, &self->mutex);
+  g_cond_signal (&self->posted);
+  wait_for_request (self);
   if (!self->quit)
     {
       request = g_steal_pointer (&self->waiting);
@@ -155,6 +202,8 @@ fp_latest_new (const char *name, const FpLatestWork *what, gpointer data)
   self->context = g_main_context_ref_thread_default ();
   g_mutex_init (&self->mutex);
   g_cond_init (&self->wake);
+  g_cond_init (&self->posted);
+  g_queue_init (&self->results);
   fp_give_back_share ();
   self->thread = g_thread_new (name, work, latest_ref (self));
   return self;
@@ -243,6 +292,7 @@ fp_latest_ask (FpLatest *self, gpointer request)
   g_mutex_lock (&self->mutex);
   replaced = self->waiting;
   self->waiting = request;
+  self->asked = g_get_monotonic_time ();
   if (replaced == NULL)
     g_atomic_int_inc (&at_work);
   g_cond_signal (&self->wake);
@@ -250,6 +300,19 @@ fp_latest_ask (FpLatest *self, gpointer request)
   if (replaced != NULL)
     self->work->request_free (replaced);
   watch (self);
+}
+
+void
+fp_latest_catch_up (FpLatest *self, guint wait_us)
+{
+  const gint64 until = g_get_monotonic_time () + wait_us;
+  gboolean in_time = TRUE;
+
+  g_mutex_lock (&self->mutex);
+  while (in_time && wait_us > 0 && (self->waiting != NULL || self->running != NULL) && g_queue_is_empty (&self->results))
+    in_time = g_cond_wait_until (&self->posted, &self->mutex, until);
+  g_mutex_unlock (&self->mutex);
+  hand_over (self);
 }
 
 gboolean

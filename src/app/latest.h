@@ -25,12 +25,16 @@ typedef struct
   void (*receive) (gpointer result, gpointer data);
   GDestroyNotify request_free, result_free;
   guint grace; /* ms for which a request is left to run when a newer one waits */
+  guint lull;  /* ms after which one is begun, if none newer has come */
 } FpLatestWork;
 
 /* @work and @data must outlive the object. */
 FpLatest *fp_latest_new  (const char *name, const FpLatestWork *work, gpointer data);
 void      fp_latest_free (FpLatest *self); /* cancels and waits for the thread to see it */
 void      fp_latest_ask  (FpLatest *self, gpointer request); /* takes @request */
+/* Hands over at once what there is, for who draws a frame and would rather have it in this one; waits for a result that
+ * is being worked for, but no longer than @wait_us. */
+void      fp_latest_catch_up (FpLatest *self, guint wait_us);
 gboolean  fp_latest_is_busy (FpLatest *self); /* something waits, runs, or is yet to be handed over */
 
 /* None of all that there are is busy: until then what is shown may still change by itself. */

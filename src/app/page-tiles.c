@@ -255,15 +255,23 @@ bring_up_to_date (FpPageTiles *self, const FpPagePaint *paint)
 }
 
 void
-fp_page_tiles_snapshot (FpPageTiles *self, const FpPagePaint *paint, GtkSnapshot *snapshot)
+fp_page_tiles_paint (FpPageTiles *self, const FpPagePaint *paint)
 {
-  if (self->painted.drawing != paint->drawing || !is_painted_alike (&self->painted, paint))
-    bring_up_to_date (self, paint);
+  if (self->painted.drawing == paint->drawing && is_painted_alike (&self->painted, paint))
+    return;
+  bring_up_to_date (self, paint);
   for (int i = 0; i < self->across * self->down; i++)
     {
       const cairo_rectangle_int_t area = area_of (self, i % self->across, i / self->across);
       if (self->tile[i] == NULL)
         self->tile[i] = tile_node (self, &area);
-      gtk_snapshot_append_node (snapshot, self->tile[i]);
     }
+}
+
+void
+fp_page_tiles_snapshot (FpPageTiles *self, const FpPagePaint *paint, GtkSnapshot *snapshot)
+{
+  fp_page_tiles_paint (self, paint);
+  for (int i = 0; i < self->across * self->down; i++)
+    gtk_snapshot_append_node (snapshot, self->tile[i]);
 }

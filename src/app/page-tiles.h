@@ -28,10 +28,13 @@ typedef struct
   int           density;   /* device pixels to a widget pixel, 1 or more */
 } FpPagePaint;
 
+/* Paints what is not painted yet. */
+void         fp_page_tiles_paint (FpPageTiles *self, const FpPagePaint *paint);
+
 /**
  * fp_page_tiles_snapshot:
  *
- * Paints what is not painted yet, and adds the page with its upper left
+ * Paints likewise, and adds the page with its upper left
  * corner at the origin, in widget pixels.  The origin must lie on a whole
  * device pixel, or else the page is blurred.
  */

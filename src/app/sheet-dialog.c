@@ -163,7 +163,7 @@ receive (gpointer result, gpointer data)
 }
 
 static const FpLatestWork drawing = {
-  run, receive, (GDestroyNotify) fp_sheet_order_free, (GDestroyNotify) fp_sheets_free, GRACE_MS
+  run, receive, (GDestroyNotify) fp_sheet_order_free, (GDestroyNotify) fp_sheets_free, GRACE_MS, 0
 };
 
 static void

@@ -121,7 +121,7 @@ receive (gpointer result, gpointer data)
     follow (self);
 }
 
-static const FpLatestWork looking = { run, receive, request_free, found_free, GRACE_MS };
+static const FpLatestWork looking = { run, receive, request_free, found_free, GRACE_MS, 0 };
 
 static void
 look (FpWindow *self, const FpShown *shown)

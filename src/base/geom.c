@@ -98,7 +98,7 @@ fp_segment_distance (FpPoint a, FpPoint b, FpPoint p)
 
 /* Quarter turns are exact: a wall turned by 90 degrees must stay parallel to the axis, to the last bit. */
 static void
-turn_parts (double degrees, double *c, double *s)
+find_turn_parts (double degrees, double *c, double *s)
 {
   const double quarter = fmod (degrees, 360.0) / 90.0;
   static const double sine[4] = { 0, 1, 0, -1 };
@@ -112,6 +112,21 @@ turn_parts (double degrees, double *c, double *s)
     }
   *c = cos (degrees * G_PI / 180.0);
   *s = sin (degrees * G_PI / 180.0);
+}
+
+/* Points come in dozens that are turned alike, the corners of one solid after another. */
+static void
+turn_parts (double degrees, double *c, double *s)
+{
+  static _Thread_local double last = 0.0, last_c = 1.0, last_s = 0.0;
+
+  if (degrees != last)
+    {
+      find_turn_parts (degrees, &last_c, &last_s);
+      last = degrees;
+    }
+  *c = last_c;
+  *s = last_s;
 }
 
 FpPoint

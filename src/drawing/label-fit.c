@@ -46,12 +46,16 @@ box_is_free (const FpLettering *l, const FpBox *box)
 gboolean
 fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn)
 {
-  FpBox box[FP_LABEL_BOXES];
-  const guint n = fp_label_words_boxes (l->words, middle, turn, box);
+  FpBox box[FP_FIGURE_PARTS];
 
-  for (guint i = 0; i < n; i++)
-    if (!box_is_free (l, &box[i]))
-      return FALSE;
+  for (guint line = 0; line < l->words->n; line++)
+    {
+      const guint n = fp_label_words_line_boxes (l->words, middle, turn, line, box);
+
+      for (guint i = 0; i < n; i++)
+        if (!box_is_free (l, &box[i]))
+          return FALSE;
+    }
   return TRUE;
 }
 

@@ -71,11 +71,17 @@ fp_label_words_at (const FpLabelWords *self, FpPoint middle, double turn, guint 
 }
 
 guint
+fp_label_words_line_boxes (const FpLabelWords *self, FpPoint middle, double turn, guint line, FpBox out[FP_FIGURE_PARTS])
+{
+  return fp_lettering_boxes (fp_label_words_at (self, middle, turn, line), self->width[line], self->lettering, turn, out);
+}
+
+guint
 fp_label_words_boxes (const FpLabelWords *self, FpPoint middle, double turn, FpBox out[FP_LABEL_BOXES])
 {
   guint n = 0;
 
   for (guint i = 0; i < self->n; i++)
-    n += fp_lettering_boxes (fp_label_words_at (self, middle, turn, i), self->width[i], self->lettering, turn, &out[n]);
+    n += fp_label_words_line_boxes (self, middle, turn, i, &out[n]);
   return n;
 }

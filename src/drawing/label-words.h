@@ -27,6 +27,8 @@ FpPoint fp_label_words_at  (const FpLabelWords *self, FpPoint middle, double tur
 
 /* Boxes that together cover the words; returns how many. */
 #define FP_LABEL_BOXES (FP_LABEL_LINES * FP_FIGURE_PARTS)
+guint fp_label_words_line_boxes (const FpLabelWords *self, FpPoint middle, double turn, guint line,
+                                 FpBox out[FP_FIGURE_PARTS]);
 guint fp_label_words_boxes (const FpLabelWords *self, FpPoint middle, double turn, FpBox out[FP_LABEL_BOXES]);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FpLabelWords, fp_label_words_clear)

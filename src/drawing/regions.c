@@ -155,10 +155,24 @@ thickest (const FpPlaced *placed)
   return thickness >= 0 ? WALL_ASKEW * fp_item_params (placed->item)[thickness] : PIER_THICK;
 }
 
+/* Most of what bounds a room does so elsewhere: it ends, by more than what figures are rounded by, within what is shown,
+ * or lies beside all lines. */
+static gboolean
+may_bound (const Reach *r, const FpSolid *solid)
+{
+  FpBox box = { G_MAXDOUBLE, G_MAXDOUBLE, -G_MAXDOUBLE, -G_MAXDOUBLE }; /* along and across */
+
+  for (guint i = 0; i < solid->n_outline; i++)
+    fp_box_add_point (&box, (FpPoint) { along (r, solid->outline[i]), across (r, solid->outline[i]) });
+  return (box.x0 < r->lo + 1.0 || box.x1 > r->hi - 1.0) && box.y1 >= r->from && box.y0 <= r->to;
+}
+
 /* @lo, @hi: what is shown, widened by what of the solid bounds it. */
 static void
 take_in (const Reach *r, const FpSolid *solid, double most, double *lo, double *hi)
 {
+  if (!may_bound (r, solid))
+    return;
   for (guint i = 0; i < LOOKS; i++)
     {
       double a, b;

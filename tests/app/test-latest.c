@@ -54,7 +54,7 @@ result_free (gpointer result)
   g_atomic_int_inc (&the_log.results_freed);
 }
 
-static const FpLatestWork work = { run, receive, request_free, result_free, 50 };
+static const FpLatestWork work = { run, receive, request_free, result_free, 50, 0 };
 
 static FpLatest *
 start (void)
@@ -103,6 +103,67 @@ test_newest_wins (void)
   fp_latest_free (latest);
   g_assert_cmpint (the_log.requests_freed, ==, 101);
   g_assert_cmpuint ((guint) the_log.results_freed, ==, the_log.received);
+}
+
+/* What waits for a lull is begun when none newer has come for so long, and is at work all the while. */
+static void
+test_lull (void)
+{
+  static const FpLatestWork unhurried = { run, receive, request_free, result_free, 50, 100 };
+  const gint64 begun = g_get_monotonic_time ();
+  FpLatest *latest;
+
+  the_log = (Log) { .owner = g_thread_self () };
+  latest = fp_latest_new ("test", &unhurried, NULL);
+  for (int i = 1; i <= 5; i++)
+    {
+      fp_latest_ask (latest, GINT_TO_POINTER (i));
+      g_usleep (1000);
+    }
+  g_assert_true (fp_latest_is_busy (latest));
+  g_assert_false (fp_latest_all_at_rest ());
+  WAIT_FOR (the_log.last == 5);
+  g_assert_cmpint (g_get_monotonic_time () - begun, >=, 100 * 1000);
+  WAIT_FOR (!fp_latest_is_busy (latest));
+  fp_latest_ask (latest, GINT_TO_POINTER (6));
+  fp_latest_free (latest); /* does not wait for the lull to end */
+  g_assert_cmpint (the_log.requests_freed, ==, 6);
+}
+
+#define LONG_US (60u * 1000u * 1000u)
+
+/* Whoever draws a frame has what will soon be there without a turn of the main loop, and has it once. */
+static void
+test_caught_up_with (void)
+{
+  FpLatest *latest = start ();
+
+  fp_latest_ask (latest, GINT_TO_POINTER (5));
+  fp_latest_catch_up (latest, LONG_US);
+  g_assert_cmpuint (the_log.received, ==, 1);
+  g_assert_cmpint (the_log.last, ==, 5);
+  WAIT_FOR (!fp_latest_is_busy (latest) && fp_latest_all_at_rest ());
+  g_assert_cmpuint (the_log.received, ==, 1);
+  fp_latest_catch_up (latest, LONG_US); /* nothing is worked at: returns at once */
+  g_assert_cmpuint (the_log.received, ==, 1);
+  fp_latest_free (latest);
+  g_assert_cmpint (the_log.results_freed, ==, 1);
+}
+
+/* What takes longer than a frame may wait comes when it comes. */
+static void
+test_not_waited_for (void)
+{
+  FpLatest *latest = start ();
+
+  fp_latest_ask (latest, GINT_TO_POINTER (1000));
+  wait_until_it_works ();
+  fp_latest_catch_up (latest, 0);
+  fp_latest_catch_up (latest, 1000);
+  g_assert_cmpuint (the_log.received, ==, 0);
+  WAIT_FOR (the_log.received == 1);
+  g_assert_cmpint (the_log.last, ==, 1000);
+  fp_latest_free (latest);
 }
 
 /* One that ends within its grace is handed over although another waits: results follow a drag. */
@@ -168,6 +229,9 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/latest/one", test_one);
   g_test_add_func ("/latest/newest-wins", test_newest_wins);
+  g_test_add_func ("/latest/lull", test_lull);
+  g_test_add_func ("/latest/caught-up-with", test_caught_up_with);
+  g_test_add_func ("/latest/not-waited-for", test_not_waited_for);
   g_test_add_func ("/latest/short-one-ends", test_short_one_is_left_to_end);
   g_test_add_func ("/latest/long-one-gives-way", test_long_one_gives_way);
   g_test_add_func ("/latest/freed/working", test_freed_while_it_works);
