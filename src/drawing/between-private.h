@@ -14,6 +14,7 @@ typedef struct
   const FpSolid  *solids;
   guint           n_solids;
   GArray         *building; /* walls and piers, each with its box */
+  const FpCut    *cuts;     /* of each view                   */
   const FpPlaced *altar, *footpace, *rail; /* NULL: there is none */
   GArray         *out;      /* FpBetween                          */
 } FpBetweenSearch;
@@ -35,6 +36,14 @@ double   fp_between_rail_face (const FpPlaced *rail, gboolean towards_altar);
  * Returns: FALSE where no face lies square, or none is met
  */
 gboolean fp_between_face_ahead (const FpBetweenSearch *self, double from, double to, double y, double z, FpBox *face);
+
+/* To the first of the walls and piers along x or y (@way of length 1); NAN where none is met. */
+double   fp_between_reach (const FpBetweenSearch *self, FpVec3 from, FpVec3 way);
+
+/* --- between-seen.c: of what was added to `out` since there were @since measures ---
+ * What the section across, or the longitudinal one, does not show is not told there; what it cuts instead. */
+void     fp_between_see_width (const FpBetweenSearch *self, guint since, const FpPlaced *about);
+void     fp_between_see_depth (const FpBetweenSearch *self, guint since);
 
 /* --- whereabouts.c --- */
 void     fp_between_add_whereabouts (FpBetweenSearch *self);

@@ -109,15 +109,14 @@ passes_beside (const FpBox3 *box, FpVec3 from, FpVec3 way)
          || (way.y == 0 && (from.y < box->lo.y || from.y > box->hi.y));
 }
 
-/* To the first of the solids (Boxed) along x or y; NAN where none is met. */
-static double
-reach (const GArray *among, FpVec3 from, FpVec3 way)
+double
+fp_between_reach (const FpBetweenSearch *s, FpVec3 from, FpVec3 way)
 {
   double nearest = NAN;
 
-  for (guint i = 0; i < among->len; i++)
+  for (guint i = 0; i < s->building->len; i++)
     {
-      const Boxed *one = &g_array_index (among, Boxed, i);
+      const Boxed *one = &g_array_index (s->building, Boxed, i);
       if (!passes_beside (&one->box, from, way))
         nearest = reach_to (one->solid, from, way, nearest);
     }
@@ -210,8 +209,8 @@ take_sample (const Search *s, FpPoint at, double height, gboolean along_x)
     {
       const double aside = i == 0 ? -ASIDE : ASIDE;
       const FpVec3 from = { at.x + (along_x ? 0 : aside), at.y + (along_x ? aside : 0), height };
-      lo[i] = along_x ? reach (s->building, from, (FpVec3) { -1, 0, 0 }) : 0;
-      hi[i] = reach (s->building, from, along_x ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 });
+      lo[i] = along_x ? fp_between_reach (s, from, (FpVec3) { -1, 0, 0 }) : 0;
+      hi[i] = fp_between_reach (s, from, along_x ? (FpVec3) { 1, 0, 0 } : (FpVec3) { 0, 1, 0 });
     }
   sample.lo = (along_x ? at.x : at.y) - lo[0];
   sample.hi = (along_x ? at.x : at.y) + hi[0];
@@ -301,10 +300,13 @@ add_sanctuary (const Search *s)
   if (about == NULL)
     return;
   add_width (s, about, &within, about->level);
+  fp_between_see_width (s, before, about);
   note (s, before, FP_STRETCH_WALLS, NULL, NULL);
   before = s->out->len;
-  if (s->rail != NULL)
-    add_depth (s, s->rail, &within);
+  if (s->rail == NULL)
+    return;
+  add_depth (s, s->rail, &within);
+  fp_between_see_depth (s, before);
   note (s, before, FP_STRETCH_APART, s->rail, NULL);
 }
 
@@ -399,9 +401,9 @@ add_heights (const Search *s)
 }
 
 GArray *
-fp_between_things (const FpScene *scene)
+fp_between_things (const FpScene *scene, const FpCut cuts[FP_N_VIEWS])
 {
-  Search s = { .scene = scene };
+  Search s = { .scene = scene, .cuts = cuts };
 
   s.placed = fp_scene_placed (scene, &s.n_placed);
   s.solids = fp_scene_solids (scene, &s.n_solids);

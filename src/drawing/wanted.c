@@ -331,6 +331,8 @@ tells_of (const Gathering *g, const FpBetween *one)
 {
   const gboolean strict = g->layout->section[g->view].placed && g->view != FP_VIEW_PLAN;
 
+  if (one->not_in & (1u << g->view))
+    return FALSE;
   if (one->overall)
     return fp_shows (g->layout->hidden, FP_SHOW_BUILDING);
   if (one->is_whereabouts && !tells_of_thing (g, one->other, FALSE))
@@ -357,7 +359,7 @@ is_between_wanted (const Gathering *g, const FpBetween *one, FpWanted *w)
 static void
 add_between (Gathering *g)
 {
-  g_autoptr (GArray) between = fp_between_things (g->scene);
+  g_autoptr (GArray) between = fp_between_things (g->scene, g->layout->section);
 
   for (guint i = 0; i < between->len; i++)
     {

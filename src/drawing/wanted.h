@@ -113,12 +113,14 @@ typedef struct
                              other                                          */
   double      slide[2];   /* the same is measured from here to there across the plan (x of a measure along y, y of
                              one along x); equal: only at its own place     */
+  guint       not_in;     /* 1 << FpViewId: views that do not show between what it lies */
   gboolean    is_whereabouts; /* how far its item is from where it is set out; in the views of its spec alone */
   double      span[2][2]; /* likewise: across the plan, how far what is measured goes at a and at b */
 } FpBetween;
 
 /* (element-type FpBetween): the whole building, rail to lowest step, altar to lowest riser, room behind the altar,
- * heights over the floor, width and depth of the sanctuary; from where what stands on the floor is set out. */
-GArray *fp_between_things (const FpScene *scene);
+ * heights over the floor, width and depth of the sanctuary, and where a section does not show these those of the room
+ * that it cuts; from where what stands on the floor is set out.  @cuts: where the views are cut */
+GArray *fp_between_things (const FpScene *scene, const FpCut cuts[FP_N_VIEWS]);
 
 G_END_DECLS

@@ -11,7 +11,7 @@
 #define RISER       150.0 /* the rise that is aimed at between the floors: design judgement */
 #define TREAD       300.0
 #define STEPS_WIDTH 3000.0
-#define APSE_SIDES  24u   /* of the half circle: 0.2 % off the true radius    */
+#define APSE_SIDES  24u   /* of the half circle, even: corners lie 0.2 % beyond the true radius */
 #define WEST_DOOR   1800.0
 #define SACRISTY_DOOR 900.0
 #define DOOR_HEAD   2100.0
@@ -172,7 +172,8 @@ half_of_sanctuary (const FpNewChurch *spec)
   return (spec->shape == FP_ROOM_RECTANGLE ? spec->nave_width : spec->sanctuary_width) / 2.0;
 }
 
-/* From the Gospel side round to the Epistle side. */
+/* From the Gospel side round to the Epistle side.  The sides of an apse touch its half circle in their middles, one of them
+ * where it lies farthest east: depth and width within the walls and over them are to the millimetre those of the circle. */
 static void
 add_east_end (GArray *out, const FpNewChurch *spec)
 {
@@ -184,10 +185,10 @@ add_east_end (GArray *out, const FpNewChurch *spec)
       add (out, s, d);
       return;
     }
-  for (guint i = 0; i <= APSE_SIDES; i++)
+  for (guint i = 0; i < APSE_SIDES; i++)
     {
-      const double a = G_PI * i / APSE_SIDES;
-      add (out, i == APSE_SIDES ? s : -s * cos (a), d - s + (i == APSE_SIDES ? 0.0 : s * sin (a)));
+      const double a = G_PI * (i + 0.5) / APSE_SIDES, r = s / cos (G_PI / APSE_SIDES / 2.0);
+      add (out, i == 0 ? -s : i == APSE_SIDES - 1 ? s : -r * cos (a), d - s + r * sin (a));
     }
 }
 

@@ -18,6 +18,8 @@
 #define WIDTH 4000.0
 #define EAST  9000.0
 
+static const FpCut NO_CUTS[FP_N_VIEWS];
+
 typedef struct { FpProject *project; FpScene *scene; GArray *between; } Fixture;
 
 static void
@@ -26,7 +28,7 @@ look (Fixture *f)
   g_clear_pointer (&f->between, g_array_unref);
   g_clear_pointer (&f->scene, fp_scene_unref);
   f->scene = fp_scene_new (f->project, 0);
-  f->between = fp_between_things (f->scene);
+  f->between = fp_between_things (f->scene, NO_CUTS);
 }
 
 /* A room of 8 by 9 m; the altar on three steps, its front edge and its back as worked below; a rail; two steps up to it all,
@@ -423,7 +425,7 @@ test_nothing_crosses (void)
   for (guint32 seed = 1; seed <= 10; seed++)
     {
       g_autoptr (FpScene) scene = random_sanctuary_new (seed, FP_UNITS_METRIC);
-      g_autoptr (GArray) between = fp_between_things (scene);
+      g_autoptr (GArray) between = fp_between_things (scene, NO_CUTS);
 
       for (guint i = 0; i < between->len; i++)
         {

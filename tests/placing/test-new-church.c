@@ -50,8 +50,31 @@ test_areas (void)
   spec.shape = FP_ROOM_TRANSEPTS;
   g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 9, 1e-9);
   spec.apse = TRUE;
-  /* A half circle of radius 4.5 in 24 sides. */
-  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 4.5 + 12 * 4.5 * 4.5 * sin (G_PI / 24), 1e-6);
+  /* 24 sides about a half circle of radius 4.5. */
+  g_assert_cmpfloat_with_epsilon (area (&spec), 12 * 20 + 10 * 6 + 9 * 4.5 + 24 * 4.5 * 4.5 * tan (G_PI / 48), 1e-6);
+}
+
+/* A wall round an apse reaches as far as the arc that it stands for: the nave, the sanctuary and a wall at either end. */
+static void
+test_apse_is_no_longer (void)
+{
+  FpNewChurch spec = defaults (FP_ROOM_CHANCEL);
+  g_autoptr (FpProject) project = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  FpBox3 all = FP_BOX3_EMPTY;
+  guint n;
+  const FpSolid *solid;
+
+  spec.apse = TRUE;
+  project = make (&spec);
+  scene = fp_scene_new (project, 0);
+  solid = fp_scene_solids (scene, &n);
+  for (guint i = 0; i < n; i++)
+    if (solid[i].part == FP_PART_WALL)
+      for (guint k = 0; k < solid[i].n_outline; k++)
+        fp_box3_add_point (&all, (FpVec3) { solid[i].outline[k].x, solid[i].outline[k].y, 0 });
+  g_assert_cmpfloat_with_epsilon (all.hi.y - all.lo.y, 20000 + 9000 + 2 * 600, 1e-6);
+  g_assert_cmpfloat_with_epsilon (all.hi.x - all.lo.x, 12000 + 2 * 600, 1e-6);
 }
 
 /* Each makes a project that saves and opens again, with an altar that stands in the sanctuary. */
@@ -221,6 +244,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/new-church/areas", test_areas);
+  g_test_add_func ("/new-church/apse-is-no-longer", test_apse_is_no_longer);
   g_test_add_func ("/new-church/every-room", test_every_room);
   g_test_add_func ("/new-church/seats", test_seats);
   g_test_add_func ("/new-church/small-sanctuary", test_small_sanctuary);
