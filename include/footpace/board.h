@@ -21,7 +21,8 @@ typedef struct
   FpViewId     only;              /* this one, and there is no mitre line            */
   FpBox        seen;              /* paper mm: titles stand within; empty: on the paper */
   FpBoardMemory *memory;          /* (nullable), borrowed: what stood somewhere when it was last drawn stays there
-                                     while it still fits */
+                                     while it still fits, and costs nothing its name */
+  gboolean      in_hand;          /* something is being moved: until it is let go a name may be missing for that */
   const char *const *chosen;      /* (nullable), borrowed: ids, ended by NULL: the plan tells from where they are set out,
                                      whatever else it leaves out */
 } FpBoardLayout;

@@ -172,6 +172,7 @@ fp_board_view_ensure (FpBoardView *self)
   if (self->drawing != NULL || !fp_board_view_has_projections (self) || self->scale <= 0.0)
     return;
   self->layout.chosen = self->document != NULL ? fp_document_chosen_all (self->document) : NULL;
+  self->layout.in_hand = self->document != NULL && fp_document_is_previewing (self->document);
   self->drawing = fp_board_draw (self->projection, &self->layout, width_mm (self) + 2.0 * MARGIN_MM,
                                  fp_board_view_height_mm (self) + 2.0 * MARGIN_MM);
   self->layout.chosen = NULL;

@@ -2,7 +2,8 @@
 /* board-memory.c - where names and dimensions stood on the board in each state of the project
  *
  * Where they stand follows from the drawing before.  Undo brings back a
- * project, and has to bring back what its drawing looked like with it.
+ * project, and so does setting a thing back where it was: what its drawing
+ * looked like comes back with it.
  */
 #include "board-view-private.h"
 
@@ -26,14 +27,19 @@ kept_free (gpointer data)
   g_free (kept);
 }
 
+/* Of the same project, or of one that says the same: what is set back by hand looks as it did before too. */
 static int
 find (FpBoardView *self, const FpScene *scene)
 {
+  const gboolean previewed = self->document == NULL || scene != fp_document_base_scene (self->document);
+
   for (guint i = 0; i < self->kept->len; i++)
     {
       const Kept *kept = g_ptr_array_index (self->kept, i);
 
-      if (kept->project == fp_scene_project (scene) && kept->alternative == fp_scene_alternative (scene))
+      if (kept->alternative == fp_scene_alternative (scene)
+          && (kept->project == fp_scene_project (scene)
+              || (!previewed && fp_project_equal (kept->project, fp_scene_project (scene)))))
         return (int) i;
     }
   return -1;

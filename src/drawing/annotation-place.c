@@ -45,6 +45,13 @@ is_legible (double scale)
   return scale <= 1000;
 }
 
+/* NULL: nothing stood anywhere before. */
+static const FpViewMemory *
+memory_of (const FpAnnotation *self)
+{
+  return self->around.anew ? NULL : fp_view_memory_at (self->around.memory, self->layout.scale);
+}
+
 /* --- levels --------------------------------------------------------------------- */
 
 static void
@@ -86,7 +93,7 @@ place_near (FpAnnotation *self, FpNearAmong among, guint rank_max)
   const double aside = self->around.has_title_at ? 0 : STANDS_OUT;
   const FpBox within = { c->x0 - aside, c->y0 - STANDS_OUT, c->x1 + aside, c->y1 + STANDS_OUT };
   const double axis = self->view == FP_VIEW_SECTION ? NAN : self->layout.origin.x;
-  const FpViewMemory *before = fp_view_memory_at (self->around.memory, self->layout.scale);
+  const FpViewMemory *before = memory_of (self);
 
   fp_near_place (self->wanted, among, rank_max, before != NULL ? before->wanted : NULL, &within, axis, self->room);
 }
@@ -160,13 +167,13 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
 {
   const FpBox outline = fp_view_outline (projection, &self->layout);
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
-  const FpViewMemory *before = fp_view_memory_at (self->around.memory, self->layout.scale);
+  const FpViewMemory *before = memory_of (self);
 
   if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
       && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
-                     self->around.names_outside ? &outline : NULL, among,
-                     before != NULL ? before->labels : NULL, self->room, self->labels);
+    self->nameless = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
+                                      self->around.names_outside ? &outline : NULL, among,
+                                      before != NULL ? before->labels : NULL, self->room, self->labels);
 }
 
 static void

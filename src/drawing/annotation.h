@@ -22,6 +22,7 @@ typedef struct
   gboolean levels_only_there;  /* and nowhere else                                                      */
   gboolean steady;             /* nothing may jump while the scale changes a little                     */
   FpViewMemory *memory;        /* (nullable): where names and dimensions stood, and stand now            */
+  gboolean anew;               /* wherever they stood                                                    */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean names_outside;      /* left and right of the view too                                        */
   const char *const *chosen;   /* (nullable), borrowed: ids, ended by NULL; see fp_wanted_gather()       */
@@ -54,6 +55,7 @@ typedef struct
   FpPoint        title_at;
   FpMargins      margins;
   guint          left_out;
+  guint          nameless; /* things that found no room for their name */
   GPtrArray     *untold;   /* utf8: what must be told and is not (must.h); on a board, nor on it so far */
 } FpAnnotation;
 

@@ -138,6 +138,7 @@ fp_board_layout (const FpScene *scene, const FpCut *across, double scale, FpPoin
   out->alone = FALSE;
   out->seen = FP_BOX_EMPTY;
   out->memory = NULL;
+  out->in_hand = FALSE;
   out->chosen = NULL;
   for (guint v = 0; v < FP_N_VIEWS; v++)
     out->view[v] = (FpViewLayout) {
@@ -337,6 +338,8 @@ typedef struct
   GArray              *shown;
   GArray              *missing; /* FpWanted: what must be told, and its view did not */
   GPtrArray           *untold;  /* utf8: levels without room; NULL: on the board, not on a sheet */
+  FpAnnotation        *annotation[FP_N_VIEWS]; /* NULL: that view is not there */
+  gboolean             anew;    /* nothing stays where it stood */
   guint                number;
 } Board;
 
@@ -499,6 +502,7 @@ surround_alone (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_title_at = TRUE;
   out->steady = TRUE;
   out->memory = b->layout->memory != NULL ? &b->layout->memory->view[view] : NULL;
+  out->anew = b->anew;
   out->chosen = b->layout->chosen;
   out->has_no_title = !title_of (b, view, &out->title_at);
 }
@@ -530,6 +534,7 @@ surround (const Board *b, FpViewId view, FpSurroundings *out)
   out->has_title_at = TRUE;
   out->steady = TRUE;
   out->memory = b->layout->memory != NULL ? &b->layout->memory->view[view] : NULL;
+  out->anew = b->anew;
   out->chosen = b->layout->chosen;
   out->has_no_title = !title_of (b, view, &out->title_at);
   out->tiers[FP_SIDE_ABOVE] = 0;
@@ -553,32 +558,103 @@ note_missing (Board *b, const FpAnnotation *annotation)
   fp_levels_untold (annotation->levels, b->untold);
 }
 
-static void
-draw_view (Board *b, FpProjection *projection)
+static FpAnnotation *
+annotate (const Board *b, FpViewId view)
 {
-  const FpViewId view = fp_projection_view (projection);
   FpViewLayout layout = b->layout->view[view];
   FpSurroundings around;
-  g_autoptr (FpAnnotation) annotation = NULL;
 
   (b->layout->alone ? surround_alone : surround) (b, view, &around);
   memcpy (layout.section, b->cut, sizeof layout.section);
-  annotation = fp_annotation_new (projection, &layout, &around);
-  fp_view_draw_lines (b->drawing, projection, annotation);
-  fp_view_draw_breaks (b->drawing, projection, &b->layout->view[view]);
+  return fp_annotation_new (b->projection[view], &layout, &around);
+}
+
+/* A measure stands in one of the three: the plan has what the other two could not show. */
+static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
+
+static void
+annotate_all (Board *b)
+{
+  g_array_set_size (b->shown, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    if (!b->layout->alone || b->layout->only == order[i])
+      b->annotation[order[i]] = annotate (b, order[i]);
+}
+
+static guint
+count_nameless (FpAnnotation *const annotation[FP_N_VIEWS])
+{
+  guint nameless = 0;
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    nameless += annotation[v] != NULL ? annotation[v]->nameless : 0;
+  return nameless;
+}
+
+static void
+free_annotations (FpAnnotation *const annotation[FP_N_VIEWS])
+{
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    fp_annotation_free (annotation[v]);
+}
+
+static gboolean
+remembers (const Board *b)
+{
+  const FpBoardMemory *memory = b->layout->memory;
+  gboolean any = FALSE;
+
+  for (guint v = 0; memory != NULL && v < FP_N_VIEWS; v++)
+    any |= fp_view_memory_at (&memory->view[v], fp_thin_scale (b->layout->view[v].scale)) != NULL;
+  return any;
+}
+
+/* What stood somewhere stays there, unless a name is missing for it that has room when all is set out anew: what was done
+ * before must not cost a name. */
+static void
+set_out (Board *b)
+{
+  const gboolean remembered = remembers (b);
+  FpAnnotation *usual[FP_N_VIEWS];
+  FpBoardMemory *memory;
+
+  annotate_all (b);
+  if (!remembered || b->layout->in_hand || count_nameless (b->annotation) == 0)
+    return;
+  memory = fp_board_memory_copy (b->layout->memory);
+  memcpy (usual, b->annotation, sizeof usual);
+  b->anew = TRUE;
+  annotate_all (b);
+  if (count_nameless (b->annotation) < count_nameless (usual))
+    free_annotations (usual);
+  else
+    {
+      free_annotations (b->annotation);
+      memcpy (b->annotation, usual, sizeof usual);
+      fp_board_memory_recall (b->layout->memory, memory);
+    }
+  fp_board_memory_free (memory);
+}
+
+static void
+draw_view (Board *b, FpViewId view)
+{
+  const FpAnnotation *annotation = b->annotation[view];
+
+  fp_view_draw_lines (b->drawing, b->projection[view], annotation);
+  fp_view_draw_breaks (b->drawing, b->projection[view], &b->layout->view[view]);
   fp_annotation_draw (annotation, b->drawing, &b->number);
   if (b->untold != NULL)
     note_missing (b, annotation);
-  if (view == FP_VIEW_PLAN && !around.has_no_title)
+  if (view == FP_VIEW_PLAN && !annotation->around.has_no_title)
     fp_draw_north_point (b->drawing, fp_annotation_after_title (annotation, 13), 3.2,
-                         fp_project_brief (fp_scene_project (fp_projection_scene (projection)))->north);
+                         fp_project_brief (fp_scene_project (fp_projection_scene (b->projection[view])))->north);
 }
 
 void
 fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS], const FpBoardLayout *layout,
                   const FpBox *area, GPtrArray *untold)
 {
-  static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
   g_autoptr (GArray) shown = g_array_new (FALSE, FALSE, sizeof (FpShown));
   g_autoptr (GArray) missing = g_array_new (FALSE, FALSE, sizeof (FpWanted));
   Board b = { .drawing = drawing, .layout = layout, .projection = projection, .shown = shown, .missing = missing, .untold = untold,
@@ -591,10 +667,11 @@ fp_board_draw_on (FpDrawing *drawing, FpProjection *const projection[FP_N_VIEWS]
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
   if (!layout->alone)
     fp_drawing_line (drawing, FP_PEN_GUIDE, layout->mitre_a, layout->mitre_b);
-  /* A measure stands in one of the three: the plan has what the other two could not show. */
+  set_out (&b);
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
-    if (!layout->alone || layout->only == order[i])
-      draw_view (&b, projection[order[i]]);
+    if (b.annotation[order[i]] != NULL)
+      draw_view (&b, order[i]);
+  free_annotations (b.annotation);
   if (untold != NULL)
     fp_wanted_untold (missing, shown, untold);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);

@@ -123,12 +123,17 @@ find_place (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWor
 
 /* --- where it stood before ------------------------------------------------------ */
 
+/* What had to be cut short is tried anew: there may be room for the whole of it now. */
 static const FpLabelPlace *
 place_before (const FpLettering *l, const FpPlaced *placed)
 {
   for (guint i = 0; l->before != NULL && i < l->before->len; i++)
-    if (g_strcmp0 (g_array_index (l->before, FpLabelPlace, i).item, fp_item_id (placed->item)) == 0)
-      return &g_array_index (l->before, FpLabelPlace, i);
+    {
+      const FpLabelPlace *before = &g_array_index (l->before, FpLabelPlace, i);
+
+      if (g_strcmp0 (before->item, fp_item_id (placed->item)) == 0)
+        return before->way == SHORTENED ? NULL : before;
+    }
   return NULL;
 }
 
@@ -183,6 +188,14 @@ is_worth_naming (const FpLettering *l, const FpPlaced *placed)
          || role == FP_ROLE_STANDING_ROOM;
 }
 
+static gboolean
+may_be_lettered (const FpLettering *l, const FpPlaced *placed)
+{
+  const FpBox thing = fp_lettered_box (l, &placed->plan);
+
+  return thing.x1 - thing.x0 >= 0.8 && thing.y1 - thing.y0 >= 0.8 && is_worth_naming (l, placed);
+}
+
 /* @as_before: only where it stood before */
 static void
 letter_thing (FpLettering *l, const FpPlaced *placed, guint index, const FpLabelPlace *as_before)
@@ -191,7 +204,7 @@ letter_thing (FpLettering *l, const FpPlaced *placed, guint index, const FpLabel
   FpLabel label = { .item = g_intern_string (fp_item_id (placed->item)), .standing = placed->standing };
   FpLabelWords way[N_WAYS];
 
-  if (thing.x1 - thing.x0 < 0.8 || thing.y1 - thing.y0 < 0.8 || !is_worth_naming (l, placed))
+  if (!may_be_lettered (l, placed))
     return;
   l->placed = placed;
   l->thing = (FpPoint) { (thing.x0 + thing.x1) / 2, (thing.y0 + thing.y1) / 2 };
@@ -274,10 +287,10 @@ stands_on_nameless_altar (const FpLettering *l, const FpPlaced *placed, guint in
   return on >= 0 && !has_name (l, &placed[on]);
 }
 
-static void
+static guint
 letter_things (FpLettering *l, const gboolean *shows, FpLabelsAmong among)
 {
-  guint n;
+  guint n, lacking = 0;
   const FpPlaced *placed = fp_scene_placed (l->scene, &n);
   g_autoptr (GArray) order = g_array_new (FALSE, FALSE, sizeof (guint));
 
@@ -292,7 +305,9 @@ letter_things (FpLettering *l, const gboolean *shows, FpLabelsAmong among)
         const FpLabelPlace *before = again ? NULL : place_before (l, &placed[index]);
         if ((again || before != NULL) && !has_name (l, &placed[index]) && !stands_on_nameless_altar (l, placed, index))
           letter_thing (l, &placed[index], index, before);
+        lacking += again && may_be_lettered (l, &placed[index]) && !has_name (l, &placed[index]) ? 1 : 0;
       }
+  return lacking;
 }
 
 /* --- all ------------------------------------------------------------------------ */
@@ -333,7 +348,7 @@ fp_labels_new (void)
   return out;
 }
 
-void
+guint
 fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
                  const FpBox *content, const FpBox *outside, FpLabelsAmong among, const GArray *before, FpCover *room,
                  GArray *out)
@@ -342,9 +357,12 @@ fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gbo
                   .outside = outside, .room = room,
                   .drawn = drawn, .axis = layout->origin.x, .before = before, .out = out };
 
+  guint lacking;
+
   l.own = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   if (among == FP_LABELS_REST)
     fp_letter_sides (&l);
-  letter_things (&l, shows, among);
+  lacking = letter_things (&l, shows, among);
   g_array_unref (l.own);
+  return lacking;
 }

@@ -56,8 +56,11 @@ typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST } FpLabelsAmong;
 /* Letters what the plan shows within @content (paper mm) and adds it to @out.
  * @outside: (nullable): names that find no room there may stand left and right of this; paper mm
  * @drawn: (element-type FpProjectedLine): what is drawn of all things
- * @before: (nullable) (element-type FpLabelPlace): where names stood, and stay where they still fit */
-void    fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
+ * @before: (nullable) (element-type FpLabelPlace): where names stood, and stay where they still fit
+ *
+ * Returns: how many things found no room for their name
+ */
+guint   fp_labels_place (FpProjection *projection, const FpViewLayout *layout, const gboolean *shows, const GArray *drawn,
                          const FpBox *content, const FpBox *outside, FpLabelsAmong among, const GArray *before,
                          FpCover *room, GArray *out);
 /* What the texts cover, added to a box. */

@@ -431,6 +431,60 @@ count_jumps (const char *item, const char *param, double scale, FpBoardMemory *m
   return moved;
 }
 
+static guint
+count_names (const FpScene *scene, const FpDrawing *drawing)
+{
+  guint n, names = 0;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    names += !placed[i].ghost && name_of (drawing, fp_item_id (placed[i].item)).x < 1e9 ? 1 : 0;
+  return names;
+}
+
+/* There and back along x, by more than its neighbours are away.  How often a name was missing that a board without a memory
+ * tells. */
+static guint
+count_missing (const char *item, double by, double scale)
+{
+  FpBoardMemory *memory = fp_board_memory_new ();
+  FpScene *scene = parish_scene_new ();
+  guint missing = 0;
+
+  for (guint i = 0; i < 3; i++)
+    {
+      const FpVec3 way = { i % 2 ? -by : by, i % 2 ? by / 2 : -by / 2, 0 };
+      g_autoptr (FpProject) next = fp_set_out_move (scene, item, way, NULL);
+      FpDrawing *with = draw_remembered (scene, scale, memory), *without = draw_remembered (scene, scale, NULL);
+      const guint names = count_names (scene, with), all = count_names (scene, without);
+
+      g_test_message ("%s by %g at 1:%g, %u: %u, %u", item, by, scale, i, names, all);
+      missing += names < all ? all - names : 0;
+      crossings_assert_none (with, -1, "there and back");
+      fp_drawing_unref (with);
+      fp_drawing_unref (without);
+      fp_scene_unref (scene);
+      scene = fp_scene_new (next, 0);
+    }
+  fp_scene_unref (scene);
+  fp_board_memory_free (memory);
+  return missing;
+}
+
+/* What was done before costs no name. */
+static void
+test_names_come_back (void)
+{
+  static const struct { const char *item; double by, scale; } cases[] = {
+    { "credence", -2400, 55 }, { "sedilia", -2400, 80 }, { "chair", -1200, 80 }, { "chair", 1200, 80 }, { "ambo", 1200, 110 },
+  };
+  guint missing = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    missing += count_missing (cases[i].item, cases[i].by, cases[i].scale);
+  g_assert_cmpuint (missing, ==, 0);
+}
+
 /* What is remembered stays while it fits. */
 static void
 test_names_stay (void)
@@ -676,6 +730,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/titles", test_titles);
   g_test_add_func ("/board/titles-are-seen", test_titles_are_seen);
   g_test_add_func ("/board/names-stay", test_names_stay);
+  g_test_add_func ("/board/names-come-back", test_names_come_back);
   g_test_add_func ("/board/names-keep-their-side", test_names_keep_their_side);
   g_test_add_func ("/board/once", test_once);
   g_test_add_func ("/board/pan-moves-all-alike", test_pan_moves_all_alike);
