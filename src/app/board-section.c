@@ -132,6 +132,7 @@ cut_at (FpBoardView *self, FpViewId view, double at)
   if (fp_board_view_cut_range (self, view, &low, &high))
     at = CLAMP (at, low, high);
   self->how.cut[view].at = at;
+  fp_board_view_tell_shows (self);
   fp_drafter_draft (self->drafter, fp_document_scene (self->document), &self->how);
 }
 

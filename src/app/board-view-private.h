@@ -103,6 +103,7 @@ double  fp_board_view_height_mm (FpBoardView *self);
 FpUnits fp_board_view_units    (FpBoardView *self);
 
 /* --- board-memory.c --- */
+void    fp_board_view_tell_shows    (FpBoardView *self); /* something else is left out, or cut elsewhere */
 void    fp_board_view_forget_memory (FpBoardView *self); /* begins anew with none */
 void    fp_board_view_drop_memory   (FpBoardView *self);
 void    fp_board_view_keep_memory   (FpBoardView *self); /* of what has just been drawn */

@@ -7,7 +7,7 @@
 
 G_DEFINE_FINAL_TYPE (FpBoardView, fp_board_view, GTK_TYPE_WIDGET)
 
-enum { NOTICE, N_SIGNALS };
+enum { NOTICE, SHOWS, N_SIGNALS };
 static guint signals[N_SIGNALS];
 enum { PROP_0, PROP_READOUT, PROP_TAPE, N_PROPS };
 static GParamSpec *props[N_PROPS];
@@ -146,9 +146,16 @@ fp_board_view_notice (FpBoardView *self, const char *text)
 
 /* --- what is shown, and how ------------------------------------------------ */
 
+void
+fp_board_view_tell_shows (FpBoardView *self)
+{
+  g_signal_emit (self, signals[SHOWS], 0);
+}
+
 static void
 draw_anew (FpBoardView *self)
 {
+  fp_board_view_tell_shows (self);
   if (self->document == NULL)
     return;
   fp_board_view_cancel (self);
@@ -386,6 +393,7 @@ fp_board_view_class_init (FpBoardViewClass *klass)
   props[PROP_TAPE] = g_param_spec_boolean ("tape", NULL, NULL, FALSE,
                                            G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
+  signals[SHOWS] = g_signal_new ("shows", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[NOTICE] = g_signal_new ("notice", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_STRING);
 }

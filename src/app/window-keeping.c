@@ -192,7 +192,7 @@ fp_window_keep_off (FpWindow *self)
 
 static void offer_next (FpWindow *self, GPtrArray *left);
 
-enum { LEFT_LATER, LEFT_AWAY, LEFT_OPEN };
+enum { LEFT_AWAY, LEFT_LATER, LEFT_OPEN };
 
 /* The window that has the file, so long as nothing was done in it: then it holds only what is older. */
 static FpWindow *
@@ -220,25 +220,61 @@ open_left (FpWindow *self, const FpLeft *left)
     }
   window = window_for_left (self, left);
   fp_window_set_document (window, document);
+  fp_window_recall_board (window, TRUE);
   /* Kept anew before the old entry goes. */
   fp_keeper_keep_now (window->keeper);
   fp_left_discard (folder, left);
 }
 
+static void offer (FpWindow *self, Question *question);
+
+enum { AWAY_NOT, AWAY_INDEED };
+
 static void
-on_left_answer (int choice, gpointer data)
+on_away_answer (int choice, gpointer data)
 {
-  g_autoptr (Question) question = data;
+  Question *question = data;
   g_autoptr (FpWindow) self = g_weak_ref_get (&question->window);
   g_autofree char *folder = fp_recovery_folder ();
 
-  if (self == NULL)
-    return;
-  if (choice == LEFT_AWAY)
-    fp_left_discard (folder, question->left);
-  else if (choice == LEFT_OPEN)
+  if (self != NULL && choice != AWAY_INDEED)
+    {
+      offer (self, question);
+      return;
+    }
+  if (self != NULL)
+    {
+      fp_left_discard (folder, question->left);
+      offer_next (self, question->rest);
+    }
+  question_free (question);
+}
+
+static void
+ask_away (FpWindow *self, Question *question)
+{
+  static const char *const buttons[] = { "_Keep", "_Throw Away", NULL };
+
+  fp_ask (GTK_WINDOW (self), "Throw away what was not saved?", "It cannot be brought back.", buttons, AWAY_INDEED,
+          on_away_answer, question);
+}
+
+static void
+on_left_answer (int choice, gpointer data)
+{
+  Question *question = data;
+  g_autoptr (FpWindow) self = g_weak_ref_get (&question->window);
+
+  if (self != NULL && choice == LEFT_AWAY)
+    {
+      ask_away (self, question);
+      return;
+    }
+  if (self != NULL && choice == LEFT_OPEN)
     open_left (self, question->left);
-  offer_next (self, question->rest);
+  if (self != NULL)
+    offer_next (self, question->rest);
+  question_free (question);
 }
 
 static char *
@@ -253,10 +289,21 @@ title_of (const FpLeft *left)
 }
 
 static void
+offer (FpWindow *self, Question *question)
+{
+  static const char *const buttons[] = { "_Throw Away…", "_Later", "_Recover", NULL };
+  g_autofree char *title = NULL, *heading = NULL, *body = NULL, *when = NULL;
+
+  title = title_of (question->left);
+  when = g_date_time_format (question->left->when, "%e %B %Y, %H:%M");
+  heading = g_strdup_printf ("Recover “%s”?", title);
+  body = g_strdup_printf ("The program ended before this was saved. What was there on %s has been kept.", g_strstrip (when));
+  fp_ask (GTK_WINDOW (self), heading, body, buttons, -1, on_left_answer, question);
+}
+
+static void
 offer_next (FpWindow *self, GPtrArray *left)
 {
-  static const char *const buttons[] = { "_Later", "_Throw Away", "_Recover", NULL };
-  g_autofree char *title = NULL, *heading = NULL, *body = NULL, *when = NULL;
   Question *question;
 
   if (left->len == 0)
@@ -264,11 +311,7 @@ offer_next (FpWindow *self, GPtrArray *left)
   question = question_new (self);
   question->left = g_ptr_array_steal_index (left, 0);
   question->rest = g_ptr_array_ref (left);
-  title = title_of (question->left);
-  when = g_date_time_format (question->left->when, "%e %B %Y, %H:%M");
-  heading = g_strdup_printf ("Recover “%s”?", title);
-  body = g_strdup_printf ("The program ended before this was saved. What was there on %s has been kept.", g_strstrip (when));
-  fp_ask (GTK_WINDOW (self), heading, body, buttons, LEFT_AWAY, on_left_answer, question);
+  offer (self, question);
 }
 
 void

@@ -30,6 +30,7 @@ struct _FpWindow
   guint       notice_over;   /* source that puts away a message that asks for nothing */
   char       *notice_path;   /* what the message is about; NULL: no file     */
   FpRemembered remembered;
+  guint       remember;      /* source that remembers how the window looks, which has changed */
   FpLatest   *remedies;      /* of the chosen finding; NULL: none looked for yet */
   const FpFinding *looked_for; /* whose remedy is being looked for, only to be compared; NULL: none's */
   gboolean    follows;       /* to its field, as soon as that is found       */
@@ -84,6 +85,7 @@ void fp_window_open_add_list (FpWindow *self); /* ready for typing */
 
 /* --- window-show.c --- */
 void     fp_window_class_bind_show (GtkWidgetClass *widget_class);
+void     fp_window_tell_shown (FpWindow *self); /* what the board shows now */
 void     fp_window_add_show (FpWindow *self); /* after what was remembered is known */
 
 /* --- window-section.c --- */
@@ -107,6 +109,10 @@ void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any mor
 /* --- window-side.c --- */
 void     fp_window_arrange  (FpWindow *self); /* as it was left */
 void     fp_window_remember (FpWindow *self);
+void     fp_window_remember_soon (FpWindow *self); /* a crash must not cost it */
+void     fp_window_forget_soon (FpWindow *self);   /* the window goes */
+/* What the board showed of the document when it was open last. */
+void     fp_window_recall_board (FpWindow *self, gboolean recovered);
 /* What stands over the findings: the chosen thing, or the list of things. */
 void     fp_window_show_thing (FpWindow *self, gboolean thing);
 void     fp_window_class_add_list_actions (GtkWidgetClass *widget_class);

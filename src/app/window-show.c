@@ -22,6 +22,14 @@ tell (FpWindow *self)
   gtk_menu_button_set_label (GTK_MENU_BUTTON (self->show_button), less ? "Show (not all)" : "Show");
 }
 
+void
+fp_window_tell_shown (FpWindow *self)
+{
+  fp_show_list_set (FP_SHOW_LIST (self->show_list), fp_board_view_hidden (board (self)));
+  tell (self);
+  fp_window_tell_sections (self);
+}
+
 static void
 on_show_list (FpWindow *self)
 {
@@ -81,6 +89,7 @@ on_ground (GSimpleAction *action, GVariant *value, gpointer data)
       {
         self->remembered.ground = i;
         g_simple_action_set_state (action, value);
+        fp_window_remember_soon (self);
       }
   look (self);
 }
@@ -94,6 +103,7 @@ on_ink (GSimpleAction *action, GVariant *value, gpointer data)
   if (!fp_ink_find (g_variant_get_string (value, NULL), &ink))
     return;
   self->remembered.ink = ink;
+  fp_window_remember_soon (self);
   g_simple_action_set_state (action, value);
   look (self);
 }

@@ -2,6 +2,8 @@
 /* window-side.c - how the window and the side beside the board are shared out, as a person left them */
 #include "window-private.h"
 
+#include "remembered-board.h"
+
 #include <math.h>
 
 /* A list of things is looked up now and then, findings are read: they get the larger part.
@@ -12,6 +14,7 @@
 /* A window of its first size on a smaller screen would stand out over its edge. */
 #define FIRST_WIDTH  1360
 #define FIRST_HEIGHT 860
+#define REMEMBER_AFTER 1000 /* ms after the first change */
 
 /* --- the side ------------------------------------------------------------- */
 
@@ -91,6 +94,7 @@ on_full (FpWindow *self)
 {
   self->remembered.findings_full = fp_findings_list_is_full (FP_FINDINGS_LIST (self->findings));
   fp_window_show_thing (self, shows_thing (self));
+  fp_window_remember_soon (self);
 }
 
 /* --- the lists -------------------------------------------------------------- */
@@ -184,6 +188,36 @@ fp_window_arrange (FpWindow *self)
   g_signal_connect_swapped (self->side_paned, "realize", G_CALLBACK (on_realized), self);
   g_signal_connect_swapped (self->side_paned, "notify::position", G_CALLBACK (on_border), self);
   g_signal_connect_swapped (self->findings, "full", G_CALLBACK (on_full), self);
+  g_signal_connect_swapped (self->board, "shows", G_CALLBACK (fp_window_remember_soon), self);
+}
+
+static void
+remember_board (FpWindow *self)
+{
+  FpBoardView *board = FP_BOARD_VIEW (self->board);
+  FpCut cuts[FP_N_VIEWS];
+
+  for (guint v = 0; v < FP_N_VIEWS; v++)
+    cuts[v] = fp_board_view_cut (board, (FpViewId) v);
+  fp_remembered_board_save (fp_document_path (self->document), fp_board_view_hidden (board), cuts);
+}
+
+/* What has no file yet looks like no other, unless it is the same that a crash has left. */
+void
+fp_window_recall_board (FpWindow *self, gboolean recovered)
+{
+  FpBoardView *board = FP_BOARD_VIEW (self->board);
+  FpCut cuts[FP_N_VIEWS];
+  FpHidden hidden;
+
+  if (self->document == NULL || (fp_document_path (self->document) == NULL && !recovered)
+      || !fp_remembered_board_load (fp_document_path (self->document), &hidden, cuts))
+    return;
+  fp_board_view_set_hidden (board, hidden);
+  for (FpViewId v = FP_VIEW_PLAN + 1; v < FP_N_VIEWS; v++)
+    if (cuts[v].placed || fp_board_view_cut (board, v).placed)
+      fp_board_view_set_cut (board, v, &cuts[v]);
+  fp_window_tell_shown (self);
 }
 
 void
@@ -194,4 +228,29 @@ fp_window_remember (FpWindow *self)
   r->maximized = gtk_window_is_maximized (GTK_WINDOW (self));
   gtk_window_get_default_size (GTK_WINDOW (self), &r->width, &r->height);
   fp_remembered_save (r);
+  if (self->document != NULL)
+    remember_board (self);
+}
+
+static gboolean
+on_remember (gpointer data)
+{
+  FpWindow *self = data;
+
+  self->remember = 0;
+  fp_window_remember (self);
+  return G_SOURCE_REMOVE;
+}
+
+void
+fp_window_remember_soon (FpWindow *self)
+{
+  if (self->remember == 0)
+    self->remember = g_timeout_add (REMEMBER_AFTER, on_remember, self);
+}
+
+void
+fp_window_forget_soon (FpWindow *self)
+{
+  g_clear_handle_id (&self->remember, g_source_remove);
 }

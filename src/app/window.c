@@ -86,6 +86,7 @@ fp_window_set_board (FpWindow *self, FpDocument *document, FpDraft *begun)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   fp_board_view_set_begun (FP_BOARD_VIEW (self->board), document, begun);
+  fp_window_recall_board (self, FALSE);
   gtk_stack_set_visible_child_name (GTK_STACK (self->pages), document != NULL ? "board" : "start");
   fp_alternatives_strip_set_document (FP_ALTERNATIVES_STRIP (self->alternatives), document);
   if (document != NULL)
@@ -163,6 +164,7 @@ fp_window_dispose (GObject *object)
   FpWindow *self = FP_WINDOW (object);
 
   fp_window_end_beginning (self);
+  fp_window_forget_soon (self);
   fp_window_keep_off (self);
   fp_window_drop_remedies (self);
   fp_window_put_notice_away (self);

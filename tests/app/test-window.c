@@ -338,6 +338,39 @@ test_side_is_remembered (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What of the looks of the board a program that ends without a word would have known the next time: nothing is closed here. */
+static void
+test_board_is_remembered (void)
+{
+  const FpCut aside = { TRUE, 1200.0, FALSE }, west = { TRUE, 2500.0, TRUE };
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace"), other = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (d), *next;
+  FpBoardView *board = FP_BOARD_VIEW (child_called (window, "board"));
+
+  fp_board_view_set_hidden (board, 1u << FP_SHOW_SEATS);
+  fp_board_view_set_cut (board, FP_VIEW_SECTION, &aside);
+  fp_board_view_set_cut (board, FP_VIEW_ELEVATION, &west);
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "ground", g_variant_new_string ("dark"));
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "ink", g_variant_new_string ("safe"));
+  WAIT_FOR (fp_remembered_load ().ground == 2 && fp_remembered_load ().ink == FP_INK_SAFE);
+  next = open_window (d);
+  board = FP_BOARD_VIEW (child_called (next, "board"));
+  g_assert_cmpuint (fp_board_view_hidden (board), ==, 1u << FP_SHOW_SEATS);
+  g_assert_cmpfloat (fp_board_view_cut (board, FP_VIEW_SECTION).at, ==, 1200.0);
+  g_assert_cmpfloat (fp_board_view_cut (board, FP_VIEW_ELEVATION).at, ==, 2500.0);
+  g_assert_true (fp_board_view_cut (board, FP_VIEW_ELEVATION).turned);
+  gtk_window_destroy (GTK_WINDOW (next));
+  /* Another project looks as usual. */
+  next = open_window (other);
+  board = FP_BOARD_VIEW (child_called (next, "board"));
+  g_assert_cmpuint (fp_board_view_hidden (board), ==, 0);
+  g_assert_false (fp_board_view_cut (board, FP_VIEW_SECTION).placed);
+  g_action_group_change_action_state (G_ACTION_GROUP (next), "ground", g_variant_new_string ("system"));
+  g_action_group_change_action_state (G_ACTION_GROUP (next), "ink", g_variant_new_string ("colour"));
+  gtk_window_destroy (GTK_WINDOW (next));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* A file that was spoilt costs comfort only. */
 static void
 test_remembered_nonsense (void)
@@ -631,6 +664,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/add-by-name", test_adds_by_typing);
   g_test_add_func ("/window/side/full", test_findings_at_full_height);
   g_test_add_func ("/window/side/remembered", test_side_is_remembered);
+  g_test_add_func ("/window/board-is-remembered", test_board_is_remembered);
   g_test_add_func ("/window/side/nonsense", test_remembered_nonsense);
   g_test_add_func ("/window/alternatives", test_new_alternative_comes_into_view);
   g_test_add_func ("/window/survey", test_survey_is_told_of);
