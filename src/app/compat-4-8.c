@@ -121,7 +121,8 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
   GtkWidget *dialog = gtk_message_dialog_new (parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
                                               GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s", heading);
   ChoiceAsk *ask = g_new (ChoiceAsk, 1);
-  int n = 0;
+  GtkWidget *usual;
+  int n = 0, first_choice;
 
   *ask = (ChoiceAsk) { answer, data };
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", body);
@@ -132,7 +133,10 @@ fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *co
       if (n == destructive)
         gtk_widget_add_css_class (button, "destructive-action");
     }
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), n - 1);
+  first_choice = n - 1 == destructive ? 0 : n - 1;
+  usual = gtk_dialog_get_widget_for_response (GTK_DIALOG (dialog), first_choice);
+  gtk_widget_add_css_class (usual, "suggested-action");
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), first_choice);
   g_signal_connect (dialog, "response", G_CALLBACK (on_choice_response), ask);
   g_signal_connect (dialog, "destroy", G_CALLBACK (on_choice_destroy), ask);
   gtk_window_present (GTK_WINDOW (dialog));

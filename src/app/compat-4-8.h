@@ -32,7 +32,7 @@ void fp_ask_files_of (FpFileAsker asker, gpointer data);
 typedef void (*FpChoiceAnswer) (int choice, gpointer data);
 
 /* @buttons: NULL-terminated, the safe one first, the usual one last
- * @destructive: index of one that loses something, -1 */
+ * @destructive: index of one that loses something, -1; the Enter key never takes it: then the first one is the usual */
 void fp_ask (GtkWindow *parent, const char *heading, const char *body, const char *const *buttons, int destructive,
              FpChoiceAnswer answer, gpointer data);
 

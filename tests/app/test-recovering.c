@@ -81,13 +81,52 @@ window_of (GType type, gpointer but)
   return NULL;
 }
 
-/* The buttons are: later, throw away, recover. */
+/* The buttons are: throw away, later, recover. */
 static void
 recover (FpWindow *window)
 {
   fp_window_offer_left (window);
   g_assert_nonnull (window_of (GTK_TYPE_DIALOG, NULL));
   gtk_dialog_response (GTK_DIALOG (window_of (GTK_TYPE_DIALOG, NULL)), 2);
+}
+
+/* What Enter takes. */
+static const char *
+usual_button (GtkWidget *dialog)
+{
+  return gtk_button_get_label (GTK_BUTTON (gtk_window_get_default_widget (GTK_WINDOW (dialog))));
+}
+
+/* Nothing is lost by the first button, or by the Enter key: to be thrown away it has to be asked for twice. */
+static void
+test_not_lost_by_haste (void)
+{
+  g_autofree char *folder = fp_recovery_folder ();
+  g_autoptr (GPtrArray) left = NULL, gone = NULL;
+  FpWindow *window;
+  GtkWidget *dialog;
+
+  crash ();
+  window = open_file ();
+  fp_window_offer_left (window);
+  dialog = window_of (GTK_TYPE_DIALOG, NULL);
+  g_assert_cmpstr (usual_button (dialog), ==, "_Recover");
+  g_assert_true (gtk_widget_has_css_class (gtk_window_get_default_widget (GTK_WINDOW (dialog)), "suggested-action"));
+  gtk_dialog_response (GTK_DIALOG (dialog), 0);
+  dialog = window_of (GTK_TYPE_DIALOG, NULL);
+  g_assert_nonnull (dialog);
+  g_assert_cmpstr (usual_button (dialog), ==, "_Keep");
+  gtk_dialog_response (GTK_DIALOG (dialog), 0);
+  dialog = window_of (GTK_TYPE_DIALOG, NULL);
+  g_assert_cmpstr (usual_button (dialog), ==, "_Recover");
+  left = fp_recovery_left (folder);
+  g_assert_cmpuint (left->len, ==, 1);
+  gtk_dialog_response (GTK_DIALOG (dialog), 0);
+  gtk_dialog_response (GTK_DIALOG (window_of (GTK_TYPE_DIALOG, NULL)), 1);
+  g_assert_null (window_of (GTK_TYPE_DIALOG, NULL));
+  gone = fp_recovery_left (folder);
+  g_assert_cmpuint (gone->len, ==, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 /* It takes the place of what it came from: no second window, and no question whose answer could lose it. */
@@ -166,6 +205,7 @@ main (int argc, char **argv)
   at.self = argv[0];
   begin ();
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/recovering/not-lost-by-haste", test_not_lost_by_haste);
   g_test_add_func ("/recovering/in-place", test_in_place);
   g_test_add_func ("/recovering/beside-newer", test_beside_newer);
   result = g_test_run ();
