@@ -75,7 +75,8 @@ double        fp_cut_across (const FpScene *scene);
  * fp_elevation_plane:
  *
  * Just before the rail, or the lowest step of the altar, or what stands a
- * little in front of them; before the floor steps at its foot.
+ * little in front of them, or in the sanctuary however far in front; before
+ * the floor steps at its foot.
  *
  * Returns: y of the plane, mm; -G_MAXDOUBLE where there is neither rail nor altar: the elevation shows everything
  */

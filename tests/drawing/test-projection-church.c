@@ -84,6 +84,33 @@ test_elevation (void)
   g_assert_cmpfloat (area_of (elevation, owner_of (scene, "sanctuary", FALSE)), ==, 0);
 }
 
+/* In a sanctuary that is deep the ambo stands far before the steps of the altar, and yet is seen; not what stands in a loft
+ * at the other end. */
+static void
+test_deep_sanctuary (void)
+{
+  const FpPoint corner[] = { { -5000, -14000 }, { -5000, 9000 }, { 5000, 9000 }, { 5000, -14000 } };
+  FpProject *project = church_new (FP_FACING_EAST);
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpProjection) elevation = NULL;
+
+  church_floor (&project, "nave", (FpBox) { -5000, -14000, 5000, 0 }, 0, 0, 0, 0);
+  church_floor (&project, "sanctuary", (FpBox) { -5000, 0, 5000, 9000 }, 300, 1, 0, 0);
+  church_floor (&project, "singers", (FpBox) { -5000, -14000, 5000, -12000 }, 300, 1, 0, 0);
+  church_survey (&project, &(ChurchThing) { .kind = "wall", .id = "walls", .corner = corner, .n_corners = 4,
+        .param = { { "closed", 1 } } });
+  church_add (&project, &(ChurchThing) { .kind = "footpace", .id = "footpace", .place = { 0, 8000, 0 } });
+  church_add (&project, &(ChurchThing) { .kind = "altar", .id = "altar", .on = "footpace", .place = { 0, 7500, 0 } });
+  church_add (&project, &(ChurchThing) { .kind = "ambo", .id = "ambo", .place = { -3400, 900, 0 } });
+  church_add (&project, &(ChurchThing) { .kind = "ambo", .id = "lectern", .place = { 0, -13000, 0 } });
+  scene = fp_scene_new (project, 0);
+  fp_project_unref (project);
+  elevation = fp_projection_new (scene, FP_VIEW_ELEVATION);
+  g_assert_cmpfloat (church_placed (scene, "ambo")->plan.y0, <, church_placed (scene, "footpace")->plan.y0 - 3000);
+  g_assert_cmpfloat (length_of (elevation, owner_of (scene, "ambo", FALSE), FP_N_PENS), >, 1000);
+  g_assert_cmpfloat (length_of (elevation, owner_of (scene, "lectern", FALSE), FP_N_PENS), ==, 0);
+}
+
 static void
 test_section (void)
 {
@@ -395,6 +422,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/projection/plan", test_plan);
   g_test_add_func ("/projection/elevation", test_elevation);
+  g_test_add_func ("/projection/deep-sanctuary", test_deep_sanctuary);
   g_test_add_func ("/projection/section", test_section);
   g_test_add_func ("/projection/cancelled", test_cancelled);
   g_test_add_func ("/projection/footpace-cut", test_footpace_cut);
