@@ -14,7 +14,7 @@ HEADERS = {
     "space": {"scene", "stretch", "setting-out", "people", "levels", "sight"},
     "placing": {"arrange", "catches", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
-    "drawing": {"board", "drawing", "lettering", "marks", "pens", "projection", "sheet", "surface", "tiles", "view"},
+    "drawing": {"board", "drawing", "lettering", "marks", "pens", "pew-view", "projection", "sheet", "surface", "tiles", "view"},
     "schedule": {"schedule"},
     "review": {"review"},
     "cli": set(),

@@ -7,6 +7,7 @@
  * projection.h what is seen of the church from one side
  * view.h       a projection on paper, with dimensions and names
  * board.h      three views on one surface
+ * pew-view.h   what is seen from a place
  * sheet.h      pages with frame and title block
  * tiles.h      a large sheet on small pages
  * surface.h    screen, printer, PDF, PNG and SVG
@@ -18,6 +19,7 @@
 #include "footpace/marks.h"
 #include "footpace/pens.h"
 #include "footpace/projection.h"
+#include "footpace/pew-view.h"
 #include "footpace/sheet.h"
 #include "footpace/surface.h"
 #include "footpace/tiles.h"

@@ -13,11 +13,12 @@
 
 #include "footpace/lettering.h"
 #include "footpace/pens.h"
+#include "footpace/pew-view.h"
 #include "footpace/stretch.h"
 
 G_BEGIN_DECLS
 
-typedef enum { FP_MARK_LINE, FP_MARK_AREA, FP_MARK_CIRCLE, FP_MARK_TEXT } FpMarkType;
+typedef enum { FP_MARK_LINE, FP_MARK_AREA, FP_MARK_CIRCLE, FP_MARK_TEXT, FP_MARK_PICTURE } FpMarkType;
 
 typedef enum { FP_ALIGN_LEFT, FP_ALIGN_MIDDLE, FP_ALIGN_RIGHT } FpAlign;
 
@@ -42,6 +43,8 @@ typedef struct
   double      turn;       /* degrees counter-clockwise                       */
   FpAlign     align;
   const char *text;       /* owned by the drawing                            */
+  /* PICTURE: its lower left and upper right corners are two of the points    */
+  const FpPewView *picture; /* owned by the drawing                          */
 } FpMark;
 
 typedef struct _FpDrawing FpDrawing;
@@ -71,6 +74,9 @@ void fp_drawing_area   (FpDrawing *self, FpPen pen, FpFill fill, double hatch, c
 void fp_drawing_circle (FpDrawing *self, FpPen pen, FpFill fill, FpPoint at, double radius);
 /* @at is on the base line at the aligned end; turn in degrees. */
 void fp_drawing_text   (FpDrawing *self, FpPoint at, double height, double turn, FpAlign align, const char *text);
+
+/* What is seen from a place fills the frame, with a border about it; a reference is held. */
+void fp_drawing_picture (FpDrawing *self, const FpPewView *picture, const FpBox *frame);
 
 /* The uppermost mark of a thing or dimension within @tolerance mm of @at; -1. */
 int fp_drawing_pick (const FpDrawing *self, FpPoint at, double tolerance);

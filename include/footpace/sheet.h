@@ -57,6 +57,13 @@ gboolean fp_scale_is_standard (double scale);
  * @content: (out): the room left, paper mm. */
 FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
 
+/* One view from the pew with its caption, as large as the sheet allows. */
+FpDrawing *fp_pew_sheet_new (const FpSight *sight, const FpPewSpec *view, const FpSheetSpec *spec);
+
+/* Views from in front, the middle, the back, the side, and so on, a strip for each of the alternatives.
+ * Returns: (transfer full) (element-type FpDrawing): as many pages as that takes */
+GPtrArray *fp_pew_strip_sheets (FpSight *const *sight, guint n, const FpSheetSpec *spec);
+
 /* A ruler, its length in words under it: 100 mm, or 4 in; from @at to the right. Returns its length, mm. */
 double fp_drawing_add_ruler (FpDrawing *self, FpPoint at, FpUnits units);
 /* The same from @at upward, its words on its left; where @room mm are too little for it, half as long, or none. */

@@ -3,6 +3,7 @@
 #include "command.h"
 
 #include "comparing.h"
+#include "draw-pew.h"
 
 #include "pages.h"
 
@@ -20,6 +21,7 @@ typedef struct
   gboolean portrait, whole, findings, turned;
   gboolean tiles_kept; /* as it was printed last, not asked for now */
 
+  FpDrawPew   pew;
   FpPagesForm form;
   gboolean    compare;
   FpPaper     tile;
@@ -40,6 +42,7 @@ options_clear (Options *o)
   g_free (o->without);
   g_free (o->ink);
   g_free (o->tiles);
+  fp_draw_pew_clear (&o->pew);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
@@ -211,6 +214,27 @@ goes_with_compare (const Options *o)
   return FALSE;
 }
 
+/* A view from the pew is no projection: it has neither scale nor cuts, and shows all that there is to be seen. */
+static gboolean
+goes_with_pew (const Options *o)
+{
+  const char *other = o->sheet != NULL                                         ? "--sheet"
+                      : o->scale != NULL                                       ? "--scale"
+                      : o->along != NULL || o->across != NULL || o->turned     ? "a cut"
+                      : o->without != NULL                                     ? "--without"
+                      : o->whole                                               ? "--whole"
+                      : o->findings                                            ? "--findings"
+                      : o->alternative != NULL && fp_draw_pew_is_strip (&o->pew) ? "--alternative with strip"
+                                                                               : NULL;
+  g_autofree char *reason = NULL;
+
+  if (other == NULL)
+    return TRUE;
+  reason = g_strdup_printf ("%s does not go with --pew", other);
+  fp_command_fail (reason);
+  return FALSE;
+}
+
 /* What is not said is as the project was printed last. */
 static void
 fill_from_page (Options *o, const FpPageSetup *page)
@@ -244,14 +268,24 @@ fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spe
     spec->cut[FP_VIEW_SECTION].turned = spec->cut[FP_VIEW_ELEVATION].turned = TRUE;
 }
 
+static gboolean
+fill_what (Options *o, FpSheetSpec *spec)
+{
+  if (o->pew.place != NULL)
+    return goes_with_pew (o) && fp_draw_pew_check (&o->pew);
+  if (o->pew.posture != NULL || o->pew.look != NULL)
+    return wrong ("--pew", NULL, "a place, as --posture and --look are of a view from the pew");
+  o->compare = o->sheet != NULL && g_ascii_strcasecmp (o->sheet, "compare") == 0;
+  if (o->sheet == NULL || (!o->compare && !find_sheet (o->sheet, &spec->kind)))
+    return wrong ("--sheet", o->sheet, SHEETS);
+  return TRUE;
+}
+
 /* FALSE after having said what is wrong. */
 static gboolean
 fill_spec (Options *o, FpSheetSpec *spec)
 {
-  o->compare = o->sheet != NULL && g_ascii_strcasecmp (o->sheet, "compare") == 0;
-  if (o->sheet == NULL || (!o->compare && !find_sheet (o->sheet, &spec->kind)))
-    return wrong ("--sheet", o->sheet, SHEETS);
-  if (!fill_form (o) || !goes_with_compare (o))
+  if (!fill_what (o, spec) || !fill_form (o) || !goes_with_compare (o))
     return FALSE;
   spec->paper = FP_PAPER_A3;
   if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
@@ -305,6 +339,24 @@ note_scale (double scale)
   fp_command_note (note);
 }
 
+static GPtrArray *
+draw_pew (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
+{
+  g_autoptr (GPtrArray) pages = fp_draw_pew_pages (&o->pew, scene, spec, error);
+
+  if (pages == NULL || o->tiles == NULL)
+    return g_steal_pointer (&pages);
+  return fp_sheets_tiled (pages, o->tile, fp_project_brief (fp_scene_project (scene))->units);
+}
+
+static GPtrArray *
+draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **error)
+{
+  if (o->pew.place != NULL)
+    return draw_pew (scene, spec, o, error);
+  return o->compare ? draw_comparison (fp_scene_project (scene), spec, o, error) : draw_sheet (scene, spec, o, error);
+}
+
 static int
 draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
 {
@@ -321,7 +373,7 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
   if (!cuts_lie_in_church (o, spec, scene))
     return FP_EXIT_ERROR;
   spec->date = date;
-  pages = o->compare ? draw_comparison (project, spec, o, &error) : draw_sheet (scene, spec, o, &error);
+  pages = draw_pages (scene, spec, o, &error);
   if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
   note_scale (spec->scale);
@@ -338,6 +390,11 @@ run (int argc, char **argv)
   int exit_code;
   const GOptionEntry entries[] = {
     { "sheet", 's', 0, FP_OPTION_TEXT, &o.sheet, SHEETS, "SHEET" },
+    { "pew", 0, 0, FP_OPTION_TEXT, &o.pew.place, "Instead of a sheet to scale: what is seen from a place (see below)",
+      "PLACE" },
+    { "posture", 0, 0, FP_OPTION_TEXT, &o.pew.posture, "Of all people, with --pew: sitting, kneeling or standing",
+      "POSTURE" },
+    { "look", 0, 0, FP_OPTION_TEXT, &o.pew.look, "Towards which, with --pew: mensa, host, tabernacle …", "FOCUS" },
     { "out", 'o', 0, G_OPTION_ARG_FILENAME, &o.out, "File to write: .pdf, .svg or .png; - is standard output", "FILE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, FORMS "; otherwise by the ending of --out", "FORM" },
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
@@ -360,7 +417,7 @@ run (int argc, char **argv)
   if (!fp_command_options (&fp_command_draw, argc, argv, entries, &o.file, &exit_code))
     return exit_code;
   /* What is wrong with the options is told before the file is opened, unless it is to say what they leave open. */
-  if (o.sheet == NULL && o.out != NULL && (project = fp_command_load (o.file)) == NULL)
+  if (o.sheet == NULL && o.pew.place == NULL && o.out != NULL && (project = fp_command_load (o.file)) == NULL)
     return FP_EXIT_ERROR;
   page = project != NULL ? fp_project_page (project) : NULL;
   if (page != NULL)
@@ -384,6 +441,10 @@ const FpCommand fp_command_draw = {
   "alternatives side by side (compare). The sheet has a title block, a\n"
   "scale bar and cautions.\n"
   "Without --sheet the page set-up that is kept in the project is taken.\n"
+  "With --pew it draws in true perspective what a person sees from a PLACE: front,\n"
+  "middle, back, side, gallery, standing or child; ROW,SEAT of the first block that\n"
+  "has them; BLOCK,ROW,SEAT of the block of that id or name; or strip, views from all\n"
+  "those places, for every alternative.\n"
   "What may be left out: building, altar, lights, furniture, sedilia, seats;\n"
   "existing, proposed, removed; dimensions, levels, names.\n"
   "An SVG or PNG holds one page; further pages of a comparison get -2, -3 before\n"
@@ -392,6 +453,8 @@ const FpCommand fp_command_draw = {
   "  footpace draw parish.footpace -a b --sheet plan --whole --scale 100 --paper a1 --out plan.svg\n"
   "  footpace draw parish.footpace --sheet board --findings --out board.pdf\n"
   "  footpace draw parish.footpace --sheet section --along 2.5m --turned --out a-a.pdf\n"
+  "  footpace draw parish.footpace --pew middle --out middle.pdf\n"
+  "  footpace draw parish.footpace --pew pews-rear-g,6,3 --posture kneeling --look host --out 6-3.svg\n"
   "  footpace draw parish.footpace --sheet plan --scale 20 --tiles a4 --out plan.pdf\n"
   "  footpace draw parish.footpace --sheet section --as svg --out - > section.svg\n",
   run

@@ -59,9 +59,10 @@ static guint64
 look_of (const Marks *m, guint i)
 {
   const FpMark *mark = &m->mark[i];
+  const gsize picture = (gsize) mark->picture;
   const guint roles[] = { mark->type, mark->pen, mark->standing, mark->fill, mark->n, (guint) mark->closed };
   const double sizes[] = { mark->at.x, mark->at.y, mark->radius, mark->height, mark->turn, mark->hatch };
-  guint64 hash = stir (stir (0, roles, sizeof roles), sizes, sizeof sizes);
+  guint64 hash = stir (stir (stir (0, roles, sizeof roles), sizes, sizeof sizes), &picture, sizeof picture);
 
   if (mark->type == FP_MARK_TEXT)
     return stir (hash, mark->text, strlen (mark->text));
@@ -75,7 +76,7 @@ looks_alike (const Marks *was, guint i, const Marks *is, guint k)
 
   if (a->type != b->type || a->pen != b->pen || a->standing != b->standing || a->fill != b->fill || a->n != b->n
       || a->closed != b->closed || a->at.x != b->at.x || a->at.y != b->at.y || a->radius != b->radius
-      || a->height != b->height || a->turn != b->turn || a->hatch != b->hatch)
+      || a->height != b->height || a->turn != b->turn || a->hatch != b->hatch || a->picture != b->picture)
     return FALSE;
   if (a->type == FP_MARK_TEXT)
     return a->align == b->align && strcmp (a->text, b->text) == 0;

@@ -11,6 +11,7 @@ struct _FpDrawing
   GArray         *marks;  /* FpMark  */
   GArray         *points; /* FpPoint */
   GStringChunk   *texts;
+  GPtrArray      *pictures; /* FpPewView                                         */
   GArray         *measured; /* Numbered: what its dimensions measure             */
   FpInkChoice     ink;
   FpDrawing      *inset;   /* owned; NULL                                        */
@@ -20,6 +21,12 @@ struct _FpDrawing
 };
 
 typedef struct { guint dimension; FpStretch measured; } Numbered;
+
+static void
+unref_picture (gpointer picture)
+{
+  fp_pew_view_unref (picture);
+}
 
 FpDrawing *
 fp_drawing_new (double width, double height)
@@ -32,6 +39,7 @@ fp_drawing_new (double width, double height)
   self->marks = g_array_new (FALSE, FALSE, sizeof (FpMark));
   self->points = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   self->texts = g_string_chunk_new (1024);
+  self->pictures = g_ptr_array_new_with_free_func (unref_picture);
   self->measured = g_array_new (FALSE, FALSE, sizeof (Numbered));
   self->belongs.view = -1;
   return self;
@@ -53,6 +61,7 @@ fp_drawing_unref (FpDrawing *self)
   g_array_unref (self->points);
   g_array_unref (self->measured);
   g_string_chunk_free (self->texts);
+  g_ptr_array_unref (self->pictures);
   fp_drawing_unref (self->inset);
   g_free (self);
 }
@@ -234,6 +243,22 @@ fp_drawing_text (FpDrawing *self, FpPoint at, double height, double turn, FpAlig
   g_array_append_val (self->marks, mark);
 }
 
+void
+fp_drawing_picture (FpDrawing *self, const FpPewView *picture, const FpBox *frame)
+{
+  FpMark mark = mark_of (self, FP_MARK_PICTURE, FP_PEN_EDGE);
+  const FpPoint corner[2] = { { frame->x0, frame->y0 }, { frame->x1, frame->y1 } };
+
+  if (!all_finite (corner, 2) || fp_box_is_empty (frame))
+    return;
+  mark.first = self->points->len;
+  mark.n = 2;
+  mark.picture = picture;
+  g_ptr_array_add (self->pictures, fp_pew_view_ref (picture));
+  g_array_append_vals (self->points, corner, 2);
+  g_array_append_val (self->marks, mark);
+}
+
 gboolean
 fp_mark_has_border (const FpMark *mark)
 {
@@ -269,6 +294,7 @@ fp_mark_box (const FpMark *mark, const FpPoint *points)
     {
     case FP_MARK_LINE:
     case FP_MARK_AREA:
+    case FP_MARK_PICTURE:
       for (guint i = 0; i < mark->n; i++)
         fp_box_add_point (&box, points[mark->first + i]);
       break;
@@ -332,6 +358,8 @@ distance_to_mark (const FpMark *mark, const FpPoint *points, FpPoint at)
       return mark->fill == FP_FILL_NONE ? fabs (d) : MAX (d, 0.0);
     case FP_MARK_TEXT:
       return distance_to_text (mark, at);
+    case FP_MARK_PICTURE: /* of no one thing */
+      break;
     }
   return G_MAXDOUBLE;
 }

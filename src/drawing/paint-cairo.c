@@ -210,6 +210,20 @@ paint_text (Painter *p, const FpMark *mark)
   cairo_restore (p->cr);
 }
 
+/* Its own y grows downward. */
+static void
+paint_picture (Painter *p, const FpMark *mark)
+{
+  const FpPoint lo = p->points[mark->first], hi = p->points[mark->first + 1];
+
+  cairo_save (p->cr);
+  cairo_scale (p->cr, 1, -1);
+  fp_pew_view_paint (mark->picture, p->cr, (FpBox) { lo.x, -hi.y, hi.x, -lo.y }, FP_PEW_PEN, p->look);
+  cairo_restore (p->cr);
+  cairo_rectangle (p->cr, lo.x, lo.y, hi.x - lo.x, hi.y - lo.y);
+  stroke (p, mark->pen, mark->standing);
+}
+
 static gboolean
 is_seen (const Painter *p, const FpMark *mark)
 {
@@ -256,6 +270,7 @@ paint_mark (Painter *p, const FpMark *mark)
     case FP_MARK_AREA: paint_area (p, mark); break;
     case FP_MARK_CIRCLE: paint_circle (p, mark); break;
     case FP_MARK_TEXT: paint_text (p, mark); break;
+    case FP_MARK_PICTURE: paint_picture (p, mark); break;
     }
 }
 

@@ -15,7 +15,8 @@ clear_group (gpointer data)
 static gboolean
 covers (const FpMark *mark)
 {
-  return (mark->type == FP_MARK_AREA || mark->type == FP_MARK_CIRCLE) && mark->fill != FP_FILL_NONE;
+  return mark->type == FP_MARK_PICTURE
+         || ((mark->type == FP_MARK_AREA || mark->type == FP_MARK_CIRCLE) && mark->fill != FP_FILL_NONE);
 }
 
 static gboolean

@@ -19,6 +19,7 @@ typedef struct
   const FpScene   *scene;
   GHashTable      *ids;      /* in use */
   GArray          *segments; /* FpSegment */
+  guint            pictures; /* so far */
 } Writer;
 
 static const char *const pen_class[FP_N_PENS] = {
@@ -315,6 +316,24 @@ write_text (Writer *w, const FpMark *mark)
   end (w);
 }
 
+static void
+write_picture (Writer *w, const FpMark *mark)
+{
+  const FpPoint *pt = fp_drawing_points (w->drawing) + mark->first;
+  const FpBox box = { pt[0].x, down (w, pt[1].y), pt[1].x, down (w, pt[0].y) };
+  g_autofree char *svg = fp_pew_view_to_svg (mark->picture, box, FP_PEW_PEN,
+                                             fp_surface_look (fp_drawing_ink (w->drawing), FALSE), ++w->pictures);
+
+  xmlTextWriterWriteRaw (w->xml, BAD_CAST svg);
+  start (w, "rect");
+  classes (w, pen_class[mark->pen], mark->standing);
+  number_attribute (w, "x", box.x0);
+  number_attribute (w, "y", box.y0);
+  number_attribute (w, "width", box.x1 - box.x0);
+  number_attribute (w, "height", box.y1 - box.y0);
+  end (w);
+}
+
 /* Lines of one pen that follow each other become one path. Returns how many marks were written. */
 static guint
 write_lines (Writer *w, const FpMark *all, const guint *index, guint n)
@@ -347,6 +366,7 @@ write_marks (Writer *w, const FpSvgGroup *group)
         case FP_MARK_AREA: write_area (w, mark); break;
         case FP_MARK_CIRCLE: write_circle (w, mark); break;
         case FP_MARK_TEXT: write_text (w, mark); break;
+        case FP_MARK_PICTURE: write_picture (w, mark); break;
         }
       i++;
     }
@@ -511,7 +531,7 @@ fp_drawing_to_svg (const FpDrawing *self, const FpScene *scene, const char *titl
   xmlBuffer *buffer = xmlBufferCreate ();
   g_autoptr (GHashTable) ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GArray) segments = g_array_new (FALSE, FALSE, sizeof (FpSegment));
-  Writer w = { xmlNewTextWriterMemory (buffer, 0), self, scene, ids, segments };
+  Writer w = { xmlNewTextWriterMemory (buffer, 0), self, scene, ids, segments, 0 };
   char *svg;
 
   xmlTextWriterSetIndent (w.xml, 1);

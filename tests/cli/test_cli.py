@@ -146,6 +146,26 @@ def the_svg_names_what_it_shows():
 
 
 @test
+def a_view_from_the_pew_is_written_in_every_form():
+    with tempfile.TemporaryDirectory() as folder:
+        for place, form in (("front", "pdf"), ("pews-rear-g,6,3", "png"), ("Rear pews, Gospel side,6,3", "svg"),
+                            ("strip", "pdf")):
+            out = pathlib.Path(folder) / f"pew.{form}"
+            footpace("draw", PARISH, "--pew", place, "--paper", "a4", "--out", out, expect=0)
+            head = out.read_bytes()[:5]
+            assert head.startswith({"pdf": b"%PDF-", "svg": b"<?xml", "png": b"\x89PNG"}[form]), (place, form, head)
+        footpace("draw", PARISH, "--pew", "6,3", "--posture", "kneeling", "--look", "host", "--out", out.with_suffix(".svg"),
+                 expect=0)
+        root = ET.parse(out.with_suffix(".svg")).getroot()
+        space = "{http://www.w3.org/2000/svg}"
+        titles = [t.text or "" for t in root.iter(space + "title")]
+        assert not list(root.iter(space + "image")), "no raster"
+        assert any("row 5" in t for t in titles) and not any("row 7" in t for t in titles), "those in front, not behind"
+        words = " ".join("".join(t.itertext()) for t in root.iter(space + "text"))
+        assert "row 6, seat 3, kneeling" in words and "raised Host" in words, words
+
+
+@test
 def alternatives_stand_in_columns():
     lines = footpace("compare", PARISH, expect=(0, 1)).stdout.splitlines()
     rows = {re.split(r"\s{2,}", line)[0]: re.split(r"\s{2,}", line)[1:] for line in lines}
@@ -188,6 +208,18 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("draw", PARISH, "--out", out),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--alternative", "a"),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--findings"),
+            ("draw", PARISH, "--pew", "99,1", "--out", out),
+            ("draw", PARISH, "--pew", "no such block,1,1", "--out", out),
+            ("draw", PARISH, "--pew", "gallery", "--out", out),
+            ("draw", PARISH, "--pew", "6", "--out", out),
+            ("draw", PARISH, "--pew", "6,0", "--out", out),
+            ("draw", PARISH, "--pew", ",", "--out", out),
+            ("draw", PARISH, "--pew", "front", "--sheet", "plan", "--out", out),
+            ("draw", PARISH, "--pew", "front", "--scale", "50", "--out", out),
+            ("draw", PARISH, "--pew", "front", "--posture", "lying", "--out", out),
+            ("draw", PARISH, "--pew", "front", "--look", "organ", "--out", out),
+            ("draw", PARISH, "--pew", "strip", "--alternative", "b", "--out", out),
+            ("draw", PARISH, "--sheet", "plan", "--posture", "sitting", "--out", out),
             *(("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", scale)
               for scale in ("", "0", "-50", "1:", "1:0", "2:1", "0x10", "1e3", "33.5", "99999", "1:50 ")),
             ("check", PARISH, "--alternative", ""),

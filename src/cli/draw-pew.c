@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw-pew.h"
+
+#include "command.h"
+
+#include "footpace/error.h"
+
+#include <string.h>
+
+#define STRIP  "strip"
+#define PLACES "front, middle, back, side, gallery, standing, child, strip, or ROW,SEAT or BLOCK,ROW,SEAT"
+
+void
+fp_draw_pew_clear (FpDrawPew *self)
+{
+  g_free (self->place);
+  g_free (self->posture);
+  g_free (self->look);
+}
+
+gboolean
+fp_draw_pew_is_strip (const FpDrawPew *self)
+{
+  return g_ascii_strcasecmp (self->place, STRIP) == 0;
+}
+
+/* --- as typed ------------------------------------------------------------------- */
+
+static gboolean
+find_typical (const char *text, FpPewTypical *one)
+{
+  for (guint i = 0; i < FP_N_PEW_TYPICAL; i++)
+    if (g_ascii_strcasecmp (fp_pew_typical_id ((FpPewTypical) i), text) == 0)
+      {
+        *one = (FpPewTypical) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+/* "6,3" or "Pews, Gospel side,6,3": a name may hold commas, so the last two tell. @block: (out) (transfer full) (nullable) */
+static gboolean
+parse_seat (const char *text, char **block, guint *row, guint *number)
+{
+  g_autofree char *left = g_strdup (text);
+  guint64 value[2];
+
+  for (guint i = 2; i-- > 0;)
+    {
+      char *comma = strrchr (left, ',');
+      const char *digits = comma != NULL ? comma + 1 : left;
+      g_autofree char *clean = g_strstrip (g_strdup (digits));
+      if ((comma == NULL && i == 1) || !g_ascii_string_to_unsigned (clean, 10, 1, FP_PEOPLE_MAX, &value[i], NULL))
+        return FALSE;
+      if (comma != NULL)
+        *comma = '\0';
+      else
+        *left = '\0';
+    }
+  *row = (guint) value[0];
+  *number = (guint) value[1];
+  *block = *g_strstrip (left) != '\0' ? g_strdup (left) : NULL;
+  return TRUE;
+}
+
+static gboolean
+find_posture (const char *text, FpPosture *posture)
+{
+  for (guint i = 0; i < FP_N_POSTURES; i++)
+    if (g_ascii_strcasecmp (fp_posture_label ((FpPosture) i), text) == 0)
+      {
+        *posture = (FpPosture) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
+find_focus (const char *text, FpFocus *focus)
+{
+  for (guint i = 0; i < FP_N_FOCUSES; i++)
+    if (g_ascii_strcasecmp (fp_focus_id ((FpFocus) i), text) == 0)
+      {
+        *focus = (FpFocus) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static char *
+focuses (void)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < FP_N_FOCUSES; i++)
+    g_string_append_printf (text, "%s%s", i == 0 ? "" : i + 1 == FP_N_FOCUSES ? " or " : ", ", fp_focus_id ((FpFocus) i));
+  return g_string_free (text, FALSE);
+}
+
+static gboolean
+wrong (const char *option, const char *value, const char *expected)
+{
+  fp_command_fail_value (option, value, expected);
+  return FALSE;
+}
+
+gboolean
+fp_draw_pew_check (const FpDrawPew *self)
+{
+  g_autofree char *block = NULL, *all = focuses ();
+  FpPewTypical one;
+  FpPosture posture;
+  FpFocus focus;
+  guint row, number;
+
+  if (!fp_draw_pew_is_strip (self) && !find_typical (self->place, &one)
+      && !parse_seat (self->place, &block, &row, &number))
+    return wrong ("--pew", self->place, PLACES);
+  if (self->posture != NULL && !find_posture (self->posture, &posture))
+    return wrong ("--posture", self->posture, "sitting, kneeling or standing");
+  if (self->look != NULL && !find_focus (self->look, &focus))
+    return wrong ("--look", self->look, all);
+  return TRUE;
+}
+
+/* --- drawn ------------------------------------------------------------------------ */
+
+static gboolean
+find_place (const FpDrawPew *self, const FpPeople *people, FpPewSpec *spec, GError **error)
+{
+  g_autofree char *block = NULL;
+  FpPewTypical one;
+  guint row, number;
+
+  if (find_typical (self->place, &one))
+    {
+      if (fp_pew_typical_spec (people, one, spec))
+        return TRUE;
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "there is no place “%s” in this alternative", fp_pew_typical_id (one));
+      return FALSE;
+    }
+  parse_seat (self->place, &block, &row, &number);
+  if (fp_pew_place_find (people, block, row, number, &spec->place))
+    return TRUE;
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "there is no row %u with a seat %u%s%s%s", row, number,
+               block != NULL ? " in “" : "", block != NULL ? block : "", block != NULL ? "”" : "");
+  return FALSE;
+}
+
+static void
+unref_sight (gpointer sight)
+{
+  fp_sight_unref (sight);
+}
+
+static GPtrArray *
+strip_of (const FpProject *project, const FpSheetSpec *sheet)
+{
+  g_autoptr (GPtrArray) sights = g_ptr_array_new_with_free_func (unref_sight);
+
+  for (guint i = 0; i < fp_project_n_alternatives (project); i++)
+    {
+      g_autoptr (FpScene) scene = fp_scene_new (project, i);
+      g_autoptr (FpPeople) people = fp_people_new (scene);
+      g_ptr_array_add (sights, fp_sight_new (people, NULL));
+    }
+  return fp_pew_strip_sheets ((FpSight *const *) sights->pdata, sights->len, sheet);
+}
+
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
+GPtrArray *
+fp_draw_pew_pages (const FpDrawPew *self, const FpScene *scene, const FpSheetSpec *sheet, GError **error)
+{
+  g_autoptr (FpPeople) people = NULL;
+  g_autoptr (FpSight) sight = NULL;
+  FpPewSpec spec = { 0 };
+  GPtrArray *pages;
+
+  if (fp_draw_pew_is_strip (self))
+    return strip_of (fp_scene_project (scene), sheet);
+  people = fp_people_new (scene);
+  if (!find_place (self, people, &spec, error))
+    return NULL;
+  if (self->posture != NULL)
+    find_posture (self->posture, &spec.posture);
+  else if (!(fp_people_places (people, NULL)[spec.place].postures & (1u << spec.posture)))
+    spec.posture = FP_POSTURE_STANDING;
+  if (self->look != NULL)
+    find_focus (self->look, &spec.focus);
+  sight = fp_sight_new (people, NULL);
+  pages = g_ptr_array_new_with_free_func (unref_drawing);
+  g_ptr_array_add (pages, fp_pew_sheet_new (sight, &spec, sheet));
+  return pages;
+}
