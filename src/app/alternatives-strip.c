@@ -19,6 +19,7 @@ struct _FpAlternativesStrip
   GtkWidget   parent_instance;
   FpDocument *document;
   FpLatest   *latest;
+  FpOverviewMemory *memory; /* of the background thread alone */
   const FpProject *drawn;  /* owned: the project that the pictures show or are being made of */
   gboolean    filling;
   guint       bar;         /* source that shows or hides the scroll bar         */
@@ -225,9 +226,12 @@ show (FpAlternativesStrip *self)
 static void
 draw (FpLatestJob *job, gpointer request, gpointer data)
 {
-  FpOverview *overview = fp_overview_new (request, FALSE, fp_latest_job_cancellable (job));
+  FpAlternativesStrip *self = data;
+  FpOverview *overview;
 
-  (void) data;
+  if (self->memory == NULL)
+    self->memory = fp_overview_memory_new ();
+  overview = fp_overview_new (request, FALSE, self->memory, fp_latest_job_cancellable (job));
   if (overview != NULL)
     fp_latest_job_post (job, overview);
 }
@@ -264,6 +268,7 @@ fp_alternatives_strip_set_document (FpAlternativesStrip *self, FpDocument *docum
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   g_clear_pointer (&self->latest, fp_latest_free);
+  g_clear_pointer (&self->memory, fp_overview_memory_free);
   g_clear_pointer (&self->drawn, fp_project_unref);
   self->n = 0;
   if (document == NULL)

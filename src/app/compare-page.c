@@ -61,7 +61,7 @@ run (FpLatestJob *job, gpointer request, gpointer data)
   Compared *result = g_new0 (Compared, 1);
 
   (void) data;
-  result->overview = fp_overview_new (request, TRUE, cancel);
+  result->overview = fp_overview_new (request, TRUE, NULL, cancel);
   if (result->overview != NULL)
     result->comparison = compare (request, cancel);
   if (result->comparison != NULL)

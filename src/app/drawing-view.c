@@ -158,15 +158,26 @@ fp_drawing_view_new (const char *label)
   return GTK_WIDGET (self);
 }
 
+static gboolean
+looks_alike (FpDrawing *was, FpDrawing *is)
+{
+  g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (FpBox));
+
+  return was != NULL && is != NULL && fp_drawing_differences (was, is, boxes) && boxes->len == 0;
+}
+
 void
 fp_drawing_view_set (FpDrawingView *self, FpDrawing *drawing, gboolean paper)
 {
+  const gboolean alike = self->paper == paper && looks_alike (self->drawing, drawing);
+
   if (drawing != NULL)
     fp_drawing_ref (drawing);
   g_clear_pointer (&self->drawing, fp_drawing_unref);
   self->drawing = drawing;
   self->paper = paper;
-  repaint (self);
+  if (!alike)
+    repaint (self);
 }
 
 void

@@ -6,7 +6,7 @@
 /* Device px to which what is painted again is rounded out: cairo paints far faster within a few rectangles than within
  * hundreds (measured: 3 ms against 5 for all that is drawn about an altar). */
 #define GRAIN 32
-#define TILE  256 /* device px: small enough that little is sent anew, large enough that a page has few dozens */
+#define TILE  128 /* device px: small enough that little is sent anew, large enough that a page has a hundred or two */
 
 struct _FpPageTiles
 {

@@ -66,38 +66,98 @@ levels_text (const FpScene *scene)
   return levels.margin < 0.0 ? g_strdup_printf ("people above\nby %s", margin) : g_strdup ("people\nnot below");
 }
 
-static FpDrawing *
-draw_one (const FpScene *scene, FpViewId view, const FpBox *frame, double height)
-{
-  g_autoptr (FpProjection) projection = fp_projection_new (scene, view);
+/* --- what they are drawn of --------------------------------------------------- */
 
-  return fp_small_drawing (projection, frame, PAPER_WIDTH, height);
+/* Of the alternatives that there were, two views each; NULL: not drawn. */
+struct _FpOverviewMemory
+{
+  GPtrArray *projections;
+};
+
+static void
+forget (gpointer projection)
+{
+  fp_projection_unref (projection);
+}
+
+FpOverviewMemory *
+fp_overview_memory_new (void)
+{
+  FpOverviewMemory *self = g_new (FpOverviewMemory, 1);
+
+  self->projections = g_ptr_array_new_with_free_func (forget);
+  return self;
+}
+
+void
+fp_overview_memory_free (FpOverviewMemory *self)
+{
+  if (self == NULL)
+    return;
+  g_ptr_array_unref (self->projections);
+  g_free (self);
+}
+
+/* Where the view of an alternative is kept. */
+static FpProjection **
+place_in (FpOverviewMemory *self, guint alternative, FpViewId view)
+{
+  return (FpProjection **) &self->projections->pdata[2 * alternative + (view == FP_VIEW_PLAN ? 1 : 0)];
+}
+
+/* --- all of them -------------------------------------------------------------- */
+
+typedef struct
+{
+  FpOverview           *overview;
+  const FpScene *const *scene;
+  FpOverviewMemory     *memory;
+  GCancellable         *cancel;
+} Overview;
+
+static FpDrawing *
+draw_one (const Overview *of, guint i, FpViewId view, const FpBox *frame, double height)
+{
+  FpProjection **place = place_in (of->memory, i, view);
+  FpProjection *projection = fp_projection_again (*place, of->scene[i], view, NULL, 0, of->cancel);
+  FpDrawing *drawing = fp_small_drawing (projection, frame, PAPER_WIDTH, height);
+
+  if (g_cancellable_is_cancelled (of->cancel)) /* of no use */
+    fp_projection_unref (projection);
+  else
+    {
+      fp_projection_unref (*place);
+      *place = projection;
+    }
+  return drawing;
 }
 
 static void
-draw_all (FpOverview *self, const FpScene *const *scene, gboolean plans, GCancellable *cancel)
+draw_all (const Overview *of, gboolean plans)
 {
+  FpOverview *self = of->overview;
   FpBox elevation = FP_BOX_EMPTY, plan = FP_BOX_EMPTY;
 
   for (guint i = 0; i < self->n; i++)
     {
-      FpBox e = fp_small_frame (scene[i], FP_VIEW_ELEVATION), p = fp_small_frame (scene[i], FP_VIEW_PLAN);
+      FpBox e = fp_small_frame (of->scene[i], FP_VIEW_ELEVATION), p = fp_small_frame (of->scene[i], FP_VIEW_PLAN);
 
       fp_box_add_box (&elevation, &e);
       fp_box_add_box (&plan, &p);
     }
-  for (guint i = 0; i < self->n && !g_cancellable_is_cancelled (cancel); i++)
+  for (guint i = 0; i < self->n && !g_cancellable_is_cancelled (of->cancel); i++)
     {
-      self->elevation[i] = draw_one (scene[i], FP_VIEW_ELEVATION, &elevation, ELEVATION_HEIGHT);
-      self->levels[i] = levels_text (scene[i]);
+      self->elevation[i] = draw_one (of, i, FP_VIEW_ELEVATION, &elevation, ELEVATION_HEIGHT);
+      self->levels[i] = levels_text (of->scene[i]);
       if (plans)
-        self->plan[i] = draw_one (scene[i], FP_VIEW_PLAN, &plan, PLAN_HEIGHT);
+        self->plan[i] = draw_one (of, i, FP_VIEW_PLAN, &plan, PLAN_HEIGHT);
     }
 }
 
 FpOverview *
-fp_overview_new (const FpProject *project, gboolean plans, GCancellable *cancel)
+fp_overview_new (const FpProject *project, gboolean plans, FpOverviewMemory *memory, GCancellable *cancel)
 {
+  FpOverviewMemory *own = memory == NULL ? fp_overview_memory_new () : NULL, *kept = memory != NULL ? memory : own;
   FpOverview *self = g_new0 (FpOverview, 1);
   g_autofree const FpScene **scene = NULL;
 
@@ -108,7 +168,9 @@ fp_overview_new (const FpProject *project, gboolean plans, GCancellable *cancel)
   scene = g_new0 (const FpScene *, self->n);
   for (guint i = 0; i < self->n; i++)
     scene[i] = fp_scene_new (project, i);
-  draw_all (self, scene, plans, cancel);
+  g_ptr_array_set_size (kept->projections, (int) (2 * self->n));
+  draw_all (&(Overview) { self, scene, kept, cancel }, plans);
+  fp_overview_memory_free (own);
   for (guint i = 0; i < self->n; i++)
     fp_scene_unref (scene[i]);
   if (g_cancellable_is_cancelled (cancel))

@@ -21,7 +21,14 @@ typedef struct
   char       **levels;             /* "people below\nby 480 mm" */
 } FpOverview;
 
-FpOverview *fp_overview_new  (const FpProject *project, gboolean plans, GCancellable *cancel); /* NULL: cancelled */
+/* What the last overview was drawn of, from which the next takes over what looks the same; for one thread at a time. */
+typedef struct _FpOverviewMemory FpOverviewMemory;
+
+FpOverviewMemory *fp_overview_memory_new  (void);
+void              fp_overview_memory_free (FpOverviewMemory *self); /* NULL: nothing */
+
+/* @memory may be NULL.  Returns NULL when cancelled. */
+FpOverview *fp_overview_new  (const FpProject *project, gboolean plans, FpOverviewMemory *memory, GCancellable *cancel);
 void        fp_overview_free (FpOverview *self);
 
 G_END_DECLS

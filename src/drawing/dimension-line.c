@@ -30,6 +30,9 @@ fp_lettering_box (FpPoint at, double width, double height, double turn, FpAlign 
   const double x0 = align == FP_ALIGN_LEFT ? 0 : align == FP_ALIGN_MIDDLE ? -width / 2 : -width;
   FpBox box = FP_BOX_EMPTY;
 
+  /* Most are level. */
+  if (turn == 0)
+    return (FpBox) { at.x + x0, at.y + -0.25 * height, at.x + (x0 + width), at.y + 1.05 * height };
   for (guint i = 0; i < 4; i++)
     fp_box_add_point (&box, turned (at, i % 2 ? x0 + width : x0, i / 2 ? 1.05 * height : -0.25 * height, turn));
   return box;

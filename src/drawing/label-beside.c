@@ -180,9 +180,27 @@ fp_label_end_on_thing (const FpLettering *l, FpPoint from)
   return contains (l, from) && hypot (own.x - from.x, own.y - from.y) <= 0.8 ? from : own;
 }
 
+G_STATIC_ASSERT (G_N_ELEMENTS (DISTANCES) * G_N_ELEMENTS (BESIDE) == FP_LABEL_BESIDE);
+
+/* A name that finds no place is tried at the same ones again and again, with other leaders and over the axis: whether a
+ * text has room there is looked up once, for none is taken meanwhile. */
 static gboolean
-try_beside (FpLettering *l, FpLabel *label, const FpBox *thing, double distance, const Beside *to)
+is_free_beside (FpLettering *l, FpPoint text, guint place)
 {
+  FpBeside *known = &l->beside[l->words - l->ways][place];
+
+  if (!fp_label_text_keeps_off_axis (l, text, 0))
+    return FALSE;
+  if (*known == FP_BESIDE_UNKNOWN)
+    *known = fp_label_text_has_room (l, text, 0) ? FP_BESIDE_ROOM : FP_BESIDE_NONE;
+  return *known == FP_BESIDE_ROOM;
+}
+
+static gboolean
+try_beside (FpLettering *l, FpLabel *label, const FpBox *thing, guint place)
+{
+  const double distance = DISTANCES[place / G_N_ELEMENTS (BESIDE)];
+  const Beside *to = &BESIDE[place % G_N_ELEMENTS (BESIDE)];
   const double half_w = l->words->widest / 2, half_h = l->words->height / 2;
   const FpPoint on = { thing->x0 + (thing->x1 - thing->x0) * to->share,
                        thing->y0 + (thing->y1 - thing->y0) * to->share };
@@ -196,7 +214,7 @@ try_beside (FpLettering *l, FpLabel *label, const FpBox *thing, double distance,
     to->dy == 0 ? on.y : (to->dy > 0 ? thing->y1 : thing->y0) + to->dy * (distance + half_h),
   };
 
-  if (!fp_label_text_is_free (l, text, 0))
+  if (!is_free_beside (l, text, place))
     return FALSE;
   label->has_leader = TRUE;
   label->leader[0] = fp_label_end_on_thing (l, from);
@@ -210,9 +228,8 @@ try_beside (FpLettering *l, FpLabel *label, const FpBox *thing, double distance,
 gboolean
 fp_label_try_around (FpLettering *l, FpLabel *label, const FpBox *thing)
 {
-  for (guint d = 0; d < G_N_ELEMENTS (DISTANCES); d++)
-    for (guint w = 0; w < G_N_ELEMENTS (BESIDE); w++)
-      if (try_beside (l, label, thing, DISTANCES[d], &BESIDE[w]))
-        return TRUE;
+  for (guint place = 0; place < FP_LABEL_BESIDE; place++)
+    if (try_beside (l, label, thing, place))
+      return TRUE;
   return FALSE;
 }

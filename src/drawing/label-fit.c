@@ -31,20 +31,25 @@ keeps_its_side (const FpLettering *l, const FpBox *box)
 }
 
 static gboolean
-box_is_free (const FpLettering *l, const FpBox *box)
+is_off_axis (const FpLettering *l, const FpBox *box)
+{
+  return box->x0 - FP_LABEL_CLEAR >= l->axis || box->x1 + FP_LABEL_CLEAR <= l->axis;
+}
+
+static gboolean
+has_room (const FpLettering *l, const FpBox *box)
 {
   const FpBox kept = fp_box_grown (box, FP_LABEL_CLEAR, FP_LABEL_CLEAR), apart = fp_box_grown (box, APART, APART);
 
   if (!keeps_its_side (l, box))
     return FALSE;
-  if (!l->over_axis && kept.x0 < l->axis && kept.x1 > l->axis)
-    return FALSE;
   return lies_within (&kept, l->content) && fp_cover_is_blank (l->room, &kept, l->over_owner)
          && fp_cover_text_is_free (l->room, &apart, OWNER + l->out->len);
 }
 
-gboolean
-fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn)
+/* Asked line by line: where one has no room, no other need be looked at. */
+static gboolean
+is_every_line (const FpLettering *l, FpPoint middle, double turn, gboolean (*so) (const FpLettering *, const FpBox *))
 {
   FpBox box[FP_FIGURE_PARTS];
 
@@ -53,10 +58,28 @@ fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn)
       const guint n = fp_label_words_line_boxes (l->words, middle, turn, line, box);
 
       for (guint i = 0; i < n; i++)
-        if (!box_is_free (l, &box[i]))
+        if (!so (l, &box[i]))
           return FALSE;
     }
   return TRUE;
+}
+
+gboolean
+fp_label_text_has_room (const FpLettering *l, FpPoint middle, double turn)
+{
+  return is_every_line (l, middle, turn, has_room);
+}
+
+gboolean
+fp_label_text_keeps_off_axis (const FpLettering *l, FpPoint middle, double turn)
+{
+  return l->over_axis || is_every_line (l, middle, turn, is_off_axis);
+}
+
+gboolean
+fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn)
+{
+  return fp_label_text_keeps_off_axis (l, middle, turn) && fp_label_text_has_room (l, middle, turn);
 }
 
 /* A leader starts within its thing and crosses the outline; what it may cross besides is limited. */

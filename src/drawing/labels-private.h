@@ -16,6 +16,12 @@ G_BEGIN_DECLS
 /* At smaller scales only altar and seats are named. */
 #define FP_LABEL_SMALL 320.0
 
+/* In so many ways a name may be written, and at so many places beside its thing stand. */
+#define FP_LABEL_WAYS   7
+#define FP_LABEL_BESIDE 100
+
+typedef enum { FP_BESIDE_UNKNOWN, FP_BESIDE_ROOM, FP_BESIDE_NONE } FpBeside;
+
 /* A plan that is being lettered, and the name that is looked at. */
 typedef struct
 {
@@ -31,6 +37,7 @@ typedef struct
   const FpPlaced     *placed;  /* the thing that is lettered; NULL */
   guint               over_owner; /* whose lines a text may interrupt; 0: nobody's */
   const FpLabelWords *words, *ways; /* one of the ways in which it may be written */
+  FpBeside            beside[FP_LABEL_WAYS][FP_LABEL_BESIDE]; /* whether each has room there, the axis apart */
   FpPoint             thing;   /* the middle of it, paper mm */
   const GArray       *before;  /* FpLabelPlace; NULL */
   const GArray       *drawn;   /* FpProjectedLine: of all things */
@@ -43,6 +50,9 @@ FpBox    fp_lettered_box   (const FpLettering *l, const FpBox *plan);
 
 /* --- label-fit.c: one text at one place --- */
 FpBox    fp_box_grown          (const FpBox *box, double x, double y);
+gboolean fp_label_text_has_room (const FpLettering *l, FpPoint middle, double turn);
+gboolean fp_label_text_keeps_off_axis (const FpLettering *l, FpPoint middle, double turn);
+/* Both of them. */
 gboolean fp_label_text_is_free (const FpLettering *l, FpPoint middle, double turn);
 /* Takes the room where it is free. */
 gboolean fp_label_try          (FpLettering *l, FpLabel *label, FpPoint middle, double turn);

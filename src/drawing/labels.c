@@ -4,6 +4,7 @@
 #include "thin.h"
 
 #include <math.h>
+#include <string.h>
 
 /* How many lines a leader may cross, besides the outline of its own thing: first none, then a few. */
 #define CROSSES_MOST 3
@@ -50,6 +51,7 @@ gather_own (FpLettering *l, guint index)
 
 /* How a name may be written, the best first. */
 enum { ONE_LINE, TWO_LINES, THREE_LINES, SHORTENED, ONE_SMALL, TWO_SMALL, THREE_SMALL, N_WAYS };
+G_STATIC_ASSERT (N_WAYS == FP_LABEL_WAYS);
 
 static gboolean
 find_inside (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWords *way, guint first)
@@ -209,6 +211,7 @@ letter_thing (FpLettering *l, const FpPlaced *placed, guint index, const FpLabel
   l->placed = placed;
   l->thing = (FpPoint) { (thing.x0 + thing.x1) / 2, (thing.y0 + thing.y1) / 2 };
   l->ways = way;
+  memset (l->beside, 0, sizeof l->beside);
   gather_own (l, index);
   set_ways (fp_item_name (placed->item), way);
   if (as_before != NULL ? find_as_before (l, &label, as_before, index) : find_place (l, &label, &thing, way, index))

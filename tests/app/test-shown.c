@@ -9,6 +9,7 @@
 
 #include "footpace/levels.h"
 #include "footpace/retype.h"
+#include "footpace/setting-out.h"
 #include "footpace/store.h"
 
 #include <glib/gstdio.h>
@@ -183,7 +184,7 @@ static void
 test_overview (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
-  FpOverview *overview = fp_overview_new (project, TRUE, NULL);
+  FpOverview *overview = fp_overview_new (project, TRUE, NULL, NULL);
   guint marks;
 
   g_assert_cmpuint (overview->n, ==, fp_project_n_alternatives (project));
@@ -199,13 +200,71 @@ test_overview (void)
 }
 
 static void
+assert_alike (FpDrawing *a, FpDrawing *b)
+{
+  g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (FpBox));
+  guint n, m;
+
+  fp_drawing_marks (a, &n);
+  fp_drawing_marks (b, &m);
+  g_assert_cmpuint (n, ==, m);
+  g_assert_true (fp_drawing_differences (a, b, boxes));
+  g_assert_cmpuint (boxes->len, ==, 0);
+}
+
+/* Whatever was drawn before: other places, fewer alternatives. */
+static void
+assert_overview_with (FpOverviewMemory *memory, const FpProject *project)
+{
+  FpOverview *with = fp_overview_new (project, TRUE, memory, NULL);
+  FpOverview *without = fp_overview_new (project, TRUE, NULL, NULL);
+
+  g_assert_cmpuint (with->n, ==, without->n);
+  for (guint i = 0; i < with->n; i++)
+    {
+      assert_alike (with->elevation[i], without->elevation[i]);
+      assert_alike (with->plan[i], without->plan[i]);
+      g_assert_cmpstr (with->levels[i], ==, without->levels[i]);
+    }
+  fp_overview_free (with);
+  fp_overview_free (without);
+}
+
+static FpProject *
+with_altar_moved (const FpProject *project, double by)
+{
+  const FpScene *scene = fp_scene_new (project, 0);
+  const char *id = fp_item_id (fp_scene_placed (scene, NULL)[fp_scene_celebrated_altar (scene)].item);
+  FpProject *moved = fp_set_out_move (scene, id, (FpVec3) { 0, by, 0 }, NULL);
+
+  fp_scene_unref (scene);
+  g_assert_nonnull (moved);
+  return moved;
+}
+
+static void
+test_overview_again (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace"), moved = with_altar_moved (project, -120), fewer = NULL;
+  FpOverviewMemory *memory = fp_overview_memory_new ();
+
+  fewer = fp_project_without_alternative (moved, 1, NULL);
+  g_assert_nonnull (fewer);
+  assert_overview_with (memory, project);
+  assert_overview_with (memory, moved);
+  assert_overview_with (memory, fewer);
+  assert_overview_with (memory, project);
+  fp_overview_memory_free (memory);
+}
+
+static void
 test_overview_cancelled (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
   g_autoptr (GCancellable) cancel = g_cancellable_new ();
 
   g_cancellable_cancel (cancel);
-  g_assert_null (fp_overview_new (project, TRUE, cancel));
+  g_assert_null (fp_overview_new (project, TRUE, NULL, cancel));
 }
 
 static void
@@ -468,6 +527,7 @@ main (int argc, char **argv)
   g_test_add_func ("/shown/no-approval", test_no_approval);
   g_test_add_func ("/shown/waiting", test_waiting_for_sight);
   g_test_add_func ("/overview/all", test_overview);
+  g_test_add_func ("/overview/again", test_overview_again);
   g_test_add_func ("/overview/cancelled", test_overview_cancelled);
   g_test_add_func ("/sheets/each", test_sheets);
   g_test_add_func ("/sheets/too-large", test_sheet_too_large);

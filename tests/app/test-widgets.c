@@ -692,7 +692,7 @@ test_overview_of_nothing (void)
 {
   const FpBrief brief = { .title = (char *) "Nothing yet", .ministers = 1, .percentile = 50 };
   g_autoptr (FpProject) project = fp_project_new (&brief);
-  FpOverview *overview = fp_overview_new (project, TRUE, NULL);
+  FpOverview *overview = fp_overview_new (project, TRUE, NULL, NULL);
 
   g_assert_cmpuint (overview->n, ==, 1);
   g_assert_nonnull (overview->elevation[0]);
