@@ -33,7 +33,7 @@ fp_again_new (const FpLastLayer *last, const FpCounterparts *same, GArray *piece
   self->last = *last;
   self->same = same;
   self->piece_was = piece_was;
-  self->edge_was = g_array_new (FALSE, FALSE, sizeof (int));
+  self->edge_was = g_array_sized_new (FALSE, FALSE, sizeof (int), last->sketch->edges->len + 16);
   self->stirred = g_array_new (FALSE, FALSE, sizeof (FpBox));
   self->bounds = FP_BOX_EMPTY;
   return self;

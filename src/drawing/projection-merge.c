@@ -369,8 +369,8 @@ fp_merging_new (const GArray *pieces, const FpLastMerging *last, GArray *lines)
   FpLastOrder order;
 
   self->stretches = g_array_sized_new (FALSE, FALSE, sizeof (Stretch), pieces->len);
-  self->courses = g_array_new (FALSE, FALSE, sizeof (Course));
-  self->lines = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
+  self->courses = g_array_sized_new (FALSE, FALSE, sizeof (Course), last != NULL ? last->merging->courses->len : 0);
+  self->lines = g_array_sized_new (FALSE, FALSE, sizeof (FpProjectedLine), last != NULL ? last->merging->lines->len : 0);
   draw_courses (self, pieces, places, last);
   self->sorted = fp_lines_sorted_new (self->lines);
   if (last != NULL)

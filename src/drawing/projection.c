@@ -181,6 +181,32 @@ is_seen_alike (const FpProjection *a, const FpProjection *b)
          && a->layer[LIVE].sketch->near == b->layer[LIVE].sketch->near;
 }
 
+/* Arrays that grow are copied over and over: this one will be about as long as the last. */
+static void
+make_room (GArray *array, const GArray *last)
+{
+  g_array_set_size (array, last->len + last->len / 16 + 16);
+  g_array_set_size (array, 0);
+}
+
+static void
+make_room_as_last (FpProjection *self, const FpProjection *last)
+{
+  make_room (self->pieces, last->pieces);
+  make_room (self->lines, last->lines);
+  for (guint i = 0; i < N_LAYERS; i++)
+    {
+      FpSketch *sketch = self->layer[i].sketch;
+      const FpSketch *was = last->layer[i].sketch;
+
+      make_room (self->layer[i].first, last->layer[i].first);
+      make_room (sketch->points, was->points);
+      make_room (sketch->faces, was->faces);
+      make_room (sketch->edges, was->edges);
+      make_room (sketch->parts, was->parts);
+    }
+}
+
 static void
 make_again (FpProjection *self, const FpProjection *last, GCancellable *cancel)
 {
@@ -189,6 +215,8 @@ make_again (FpProjection *self, const FpProjection *last, GCancellable *cancel)
   const FpLastMerging merging = { last->merging, last->lines, piece_was, &same };
   const int none = -1;
 
+  make_room_as_last (self, last);
+  make_room (piece_was, last->pieces);
   for (guint i = 0; i < N_LAYERS; i++)
     {
       const Layer *layer = &last->layer[i];
