@@ -7,6 +7,7 @@
 #include "sheet-dialog.h"
 #include "sheets.h"
 #include "text-dialog.h"
+#include "tip.h"
 
 #include "footpace/setting-out.h"
 
@@ -25,7 +26,7 @@ set_history_tooltip (GtkWidget *button, const char *verb, const char *label)
 {
   g_autofree char *text = label != NULL ? g_strdup_printf ("%s: %s", verb, label) : g_strdup (verb);
 
-  gtk_widget_set_tooltip_text (button, text);
+  fp_tip_set (button, text);
 }
 
 static gboolean

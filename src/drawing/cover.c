@@ -13,6 +13,7 @@
 typedef struct { FpPoint a, b; guint owner; } Line;
 typedef struct { FpBox box; guint owner; } Text;
 typedef struct { guint first, n; FpBox box; } Filled;
+typedef struct { guint object, next; } Held; /* in a cell; next: number from 1 of the one before it there, 0: none */
 
 struct _FpCover
 {
@@ -23,7 +24,8 @@ struct _FpCover
   GArray     *filled;  /* Filled  */
   GArray     *rows;    /* likewise: fields of seats */
   GArray     *corners; /* FpPoint */
-  GHashTable *cells;   /* of CELL mm: key -> GArray of indices into objects */
+  GArray     *held;    /* Held    */
+  GHashTable *cells;   /* of CELL mm: key -> number from 1 of what it holds last */
 };
 
 FpCover *
@@ -35,6 +37,7 @@ fp_cover_new (void)
   self->ticks = g_array_new (FALSE, FALSE, sizeof (Line));
   self->texts = g_array_new (FALSE, FALSE, sizeof (Text));
   self->objects = g_array_new (FALSE, FALSE, sizeof (Line));
+  self->held = g_array_new (FALSE, FALSE, sizeof (Held));
   self->filled = g_array_new (FALSE, FALSE, sizeof (Filled));
   self->rows = g_array_new (FALSE, FALSE, sizeof (Filled));
   self->corners = g_array_new (FALSE, FALSE, sizeof (FpPoint));
@@ -50,6 +53,7 @@ fp_cover_free (FpCover *self)
   g_array_unref (self->ticks);
   g_array_unref (self->texts);
   g_array_unref (self->objects);
+  g_array_unref (self->held);
   g_array_unref (self->filled);
   g_array_unref (self->rows);
   g_array_unref (self->corners);
@@ -244,24 +248,38 @@ cell_key (int column, int row)
   return GINT_TO_POINTER (column * 32768 + row + 1);
 }
 
-static void
-unref_array (gpointer array)
+/* Of what a cell holds, one after another: number from 1, 0: nothing more. */
+static guint
+first_held (const FpCover *self, int column, int row)
 {
-  g_array_unref (array);
+  return self->cells == NULL ? 0 : GPOINTER_TO_UINT (g_hash_table_lookup (self->cells, cell_key (column, row)));
+}
+
+static guint
+next_held (const FpCover *self, guint held)
+{
+  return g_array_index (self->held, Held, held - 1).next;
+}
+
+static guint
+object_held (const FpCover *self, guint held)
+{
+  return g_array_index (self->held, Held, held - 1).object;
+}
+
+static const Line *
+line_held (const FpCover *self, guint held)
+{
+  return &g_array_index (self->objects, Line, object_held (self, held));
 }
 
 static void
-put_in_cell (GHashTable *cells, int column, int row, guint index)
+put_in_cell (FpCover *self, int column, int row, guint index)
 {
-  gpointer key = cell_key (column, row);
-  GArray *in = g_hash_table_lookup (cells, key);
+  const Held held = { index, first_held (self, column, row) };
 
-  if (in == NULL)
-    {
-      in = g_array_new (FALSE, FALSE, sizeof (guint));
-      g_hash_table_insert (cells, key, in);
-    }
-  g_array_append_val (in, index);
+  g_array_append_val (self->held, held);
+  g_hash_table_insert (self->cells, cell_key (column, row), GUINT_TO_POINTER (self->held->len));
 }
 
 void
@@ -274,14 +292,14 @@ fp_cover_add_object (FpCover *self, FpPoint a, FpPoint b, guint owner)
 
   g_array_append_val (self->objects, line);
   if (self->cells == NULL)
-    self->cells = g_hash_table_new_full (NULL, NULL, NULL, unref_array);
+    self->cells = g_hash_table_new (NULL, NULL);
   for (int c = c0; c <= c1; c++)
     for (int r = r0; r <= r1; r++)
       {
         /* A long oblique line passes through few of the cells of its box. */
         const FpBox cell = { c * CELL - 0.1, r * CELL - 0.1, (c + 1) * CELL + 0.1, (r + 1) * CELL + 0.1 };
         if (c0 == c1 || r0 == r1 || fp_segment_meets_box (a, b, &cell))
-          put_in_cell (self->cells, c, r, index);
+          put_in_cell (self, c, r, index);
       }
 }
 
@@ -327,11 +345,9 @@ is_on_filled (const FpCover *self, const FpBox *box)
 static gboolean
 cell_is_blank (const FpCover *self, int column, int row, const FpBox *box, guint but)
 {
-  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
-
-  for (guint i = 0; in != NULL && i < in->len; i++)
+  for (guint held = first_held (self, column, row); held != 0; held = next_held (self, held))
     {
-      const Line *line = &g_array_index (self->objects, Line, g_array_index (in, guint, i));
+      const Line *line = line_held (self, held);
       if ((but == 0 || line->owner != but) && fp_segment_meets_box (line->a, line->b, box))
         return FALSE;
     }
@@ -370,13 +386,11 @@ fp_cover_lines_in (const FpCover *self, const FpBox *box)
   for (int c = cell_of (box->x0); c <= cell_of (box->x1); c++)
     for (int r = cell_of (box->y0); r <= cell_of (box->y1); r++)
       {
-        const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (c, r));
-        for (guint i = 0; in != NULL && i < in->len; i++)
+        for (guint held = first_held (self, c, r); held != 0; held = next_held (self, held))
           {
-            const guint index = g_array_index (in, guint, i);
-            const Line *line = &g_array_index (self->objects, Line, index);
+            const Line *line = line_held (self, held);
             if (fp_segment_meets_box (line->a, line->b, box))
-              g_hash_table_add (seen, GUINT_TO_POINTER (index + 1));
+              g_hash_table_add (seen, GUINT_TO_POINTER (object_held (self, held) + 1));
           }
       }
   return g_hash_table_size (seen);
@@ -435,11 +449,10 @@ cross_in_cell (const Line *line, FpPoint a, FpPoint b, int column, int row)
 static guint
 crossings_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b)
 {
-  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
   guint n = 0;
 
-  for (guint i = 0; in != NULL && i < in->len; i++)
-    if (cross_in_cell (&g_array_index (self->objects, Line, g_array_index (in, guint, i)), a, b, column, row))
+  for (guint held = first_held (self, column, row); held != 0; held = next_held (self, held))
+    if (cross_in_cell (line_held (self, held), a, b, column, row))
       n++;
   return n;
 }
@@ -494,10 +507,8 @@ fp_cover_line_has_company (const FpCover *self, FpPoint a, FpPoint b, double dis
 static gboolean
 runs_along_in_cell (const FpCover *self, int column, int row, FpPoint a, FpPoint b, double distance)
 {
-  const GArray *in = self->cells == NULL ? NULL : g_hash_table_lookup (self->cells, cell_key (column, row));
-
-  for (guint i = 0; in != NULL && i < in->len; i++)
-    if (lies_along (&g_array_index (self->objects, Line, g_array_index (in, guint, i)), a, b, distance))
+  for (guint held = first_held (self, column, row); held != 0; held = next_held (self, held))
+    if (lies_along (line_held (self, held), a, b, distance))
       return TRUE;
   return FALSE;
 }

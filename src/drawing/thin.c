@@ -40,6 +40,8 @@ typedef struct
   double                 scale;
   guint                  first, n;      /* lines of one thing */
   GArray                *sector[SECTORS]; /* Along, by across  */
+  double                 along[SECTORS][2]; /* cosine and sine of each */
+  double                *turn;          /* in sectors, of each line from the first */
   gboolean              *kept;          /* from the first     */
   gboolean              *gone;          /* likewise: left out whatever lies about it */
   gboolean              *whole;         /* likewise: part of a sign that stays, whatever lies about it */
@@ -89,7 +91,7 @@ static void
 see_along (const Thinning *t, guint index, guint sector, Along *out)
 {
   const FpProjectedLine *line = &t->line[index];
-  const double turn = G_PI * sector / SECTORS, c = cos (turn), s = sin (turn);
+  const double c = t->along[sector][0], s = t->along[sector][1];
   const double ta = (line->a.x * c + line->a.y * s) / t->scale, tb = (line->b.x * c + line->b.y * s) / t->scale;
   const double x = (line->a.x + line->b.x) / 2, y = (line->a.y + line->b.y) / 2;
 
@@ -111,9 +113,10 @@ fill_sectors (Thinning *t)
 {
   for (guint i = t->first; i < t->first + t->n; i++)
     {
-      const guint low = (guint) floor (sector_of (&t->line[i])) % SECTORS;
       if (t->gone[i - t->first] || paper_length (t, &t->line[i]) < SHORTEST)
         continue;
+      t->turn[i - t->first] = sector_of (&t->line[i]);
+      const guint low = (guint) floor (t->turn[i - t->first]) % SECTORS;
       for (guint k = 0; k < 2; k++)
         {
           const guint sector = (low + k) % SECTORS;
@@ -178,7 +181,7 @@ candidates_of (const Thinning *t)
         /* World mm: the order must not depend on the scale. */
         const Candidate one = { along->line, weight_of (line->pen), round (paper_length (t, line) * t->scale / 50),
                                 turn_of (i) };
-        if ((guint) round (sector_of (line)) % SECTORS == s)
+        if ((guint) round (t->turn[along->line - t->first]) % SECTORS == s)
           g_array_append_val (out, one);
       }
   g_array_sort (out, compare_candidates);
@@ -216,7 +219,7 @@ first_from (const GArray *sector, double across)
 static gboolean
 is_covered (const Thinning *t, guint index)
 {
-  const guint low = (guint) floor (sector_of (&t->line[index])) % SECTORS;
+  const guint low = (guint) floor (t->turn[index - t->first]) % SECTORS;
   const double reach = CLEAR + 1; /* no pen is wider */
 
   for (guint k = 0; k < 2; k++)
@@ -450,6 +453,7 @@ leave_out_kneelers (Thinning *t, const Block *b)
 static void
 add_thing (Thinning *t, FpViewId view, const Block *kneelers_of, GArray *out)
 {
+  t->turn = g_new (double, t->n);
   t->kept = g_new (gboolean, t->n);
   t->gone = g_new0 (gboolean, t->n);
   t->whole = g_new0 (gboolean, t->n);
@@ -462,6 +466,7 @@ add_thing (Thinning *t, FpViewId view, const Block *kneelers_of, GArray *out)
   for (guint i = 0; i < t->n; i++)
     if (t->kept[i] || t->whole[i])
       g_array_append_vals (out, &t->line[t->first + i], 1);
+  g_free (t->turn);
   g_free (t->kept);
   g_free (t->whole);
   g_free (t->gone);
@@ -478,13 +483,17 @@ fp_is_crowded (const FpPlaced *pews, double scale)
 GArray *
 fp_thinned_lines (FpProjection *projection, double scale)
 {
-  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpProjectedLine));
   guint n;
   Thinning t = { .line = fp_projection_lines (projection, &n), .scale = fp_thin_scale (scale) };
+  GArray *out = g_array_sized_new (FALSE, FALSE, sizeof (FpProjectedLine), n);
 
   t.placed = fp_scene_placed (fp_projection_scene (projection), &t.n_placed);
   for (guint s = 0; s < SECTORS; s++)
-    t.sector[s] = g_array_new (FALSE, FALSE, sizeof (Along));
+    {
+      t.along[s][0] = cos (G_PI * s / SECTORS);
+      t.along[s][1] = sin (G_PI * s / SECTORS);
+      t.sector[s] = g_array_new (FALSE, FALSE, sizeof (Along));
+    }
   for (t.first = 0; t.first < n; t.first += t.n)
     {
       const FpViewId view = fp_projection_view (projection);
