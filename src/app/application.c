@@ -79,6 +79,7 @@ set_keys (GtkApplication *app)
     { "win.brief", { "<Ctrl>b" } },
     { "win.add-list", { "<Ctrl>i" } },
     { "win.report", { "<Ctrl>r" } },
+    { "win.pew", { "<Ctrl><Shift>v" } },
     { "win.outline", { "<Ctrl><Shift>o" } },
     { "win.centre", { "<Ctrl><Shift>c" } },
     { "win.mirror", { "<Ctrl>m" } },

@@ -308,6 +308,8 @@ on_drag_end (GtkGestureDrag *drag, double dx, double dy, FpBoardView *self)
     }
   answer = fp_board_tool_release (&self->tool, steady (self, x + dx, y + dy));
   fp_board_view_obey (self, &answer);
+  if (hypot (dx, dy) < THRESHOLD_PX)
+    fp_board_view_tell_click (self, x, y);
   fp_board_view_hover (self);
 }
 

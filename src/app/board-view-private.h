@@ -83,6 +83,7 @@ struct _FpBoardView
 
 /* --- board-view.c --- */
 void    fp_board_view_notice   (FpBoardView *self, const char *text);
+void    fp_board_view_tell_click (FpBoardView *self, double x, double y); /* widget px; "plan-clicked" if there */
 void    fp_board_view_prepare  (FpBoardView *self); /* draws in the next frame, before that is laid out */
 
 /* --- board-layout.c --- */

@@ -7,7 +7,7 @@
 
 G_DEFINE_FINAL_TYPE (FpBoardView, fp_board_view, GTK_TYPE_WIDGET)
 
-enum { NOTICE, SHOWS, N_SIGNALS };
+enum { NOTICE, SHOWS, PLAN_CLICKED, N_SIGNALS };
 static guint signals[N_SIGNALS];
 enum { PROP_0, PROP_READOUT, PROP_TAPE, N_PROPS };
 static GParamSpec *props[N_PROPS];
@@ -142,6 +142,18 @@ fp_board_view_notice (FpBoardView *self, const char *text)
   g_autofree char *said = fp_amiss_words (fp_document_scene (self->document), text);
 
   g_signal_emit (self, signals[NOTICE], 0, said);
+}
+
+void
+fp_board_view_tell_click (FpBoardView *self, double x, double y)
+{
+  const FpPoint paper = fp_board_view_to_paper (self, x, y);
+  FpPoint at;
+
+  if (fp_board_view_view_at (self, paper) != FP_VIEW_PLAN)
+    return;
+  at = fp_view_from_paper (&self->layout.view[FP_VIEW_PLAN], paper);
+  g_signal_emit (self, signals[PLAN_CLICKED], 0, at.x, at.y);
 }
 
 /* --- what is shown, and how ------------------------------------------------ */
@@ -396,6 +408,8 @@ fp_board_view_class_init (FpBoardViewClass *klass)
   signals[SHOWS] = g_signal_new ("shows", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[NOTICE] = g_signal_new ("notice", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_STRING);
+  signals[PLAN_CLICKED] = g_signal_new ("plan-clicked", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                        G_TYPE_NONE, 2, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
 }
 
 static void

@@ -7,6 +7,7 @@
  * is chosen, marked or being moved lies over it in nodes of its own.
  *
  * Signal "notice" (text): something could not be done, and why.
+ * Signal "plan-clicked" (x, y): with the button down and up in one place of the plan, in mm of the church.
  * Property "readout": scale and what is under the pointer, for a label.
  * Property "tape": whether the measuring tape is in hand; can be set.
  */

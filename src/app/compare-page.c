@@ -3,6 +3,7 @@
 
 #include "drawing-view.h"
 #include "latest.h"
+#include "pew-strip.h"
 #include "small-drawing.h"
 
 #define GRACE_MS 2000
@@ -26,6 +27,7 @@ typedef struct
 {
   FpComparison *comparison;
   FpOverview   *overview;
+  FpPewStrip   *pews;
 } Compared;
 
 static void
@@ -35,6 +37,7 @@ compared_free (gpointer data)
 
   g_clear_pointer (&self->comparison, fp_comparison_free);
   g_clear_pointer (&self->overview, fp_overview_free);
+  g_clear_pointer (&self->pews, fp_pew_strip_free);
   g_free (self);
 }
 
@@ -65,6 +68,8 @@ run (FpLatestJob *job, gpointer request, gpointer data)
   if (result->overview != NULL)
     result->comparison = compare (request, cancel);
   if (result->comparison != NULL)
+    result->pews = fp_pew_strip_new (request, cancel);
+  if (result->pews != NULL)
     fp_latest_job_post (job, result);
   else
     compared_free (result);
@@ -87,7 +92,7 @@ attach_label (FpComparePage *self, const char *text, int column, int row, const 
   return label;
 }
 
-static void
+static GtkWidget *
 attach_picture (FpComparePage *self, FpDrawing *drawing, const char *what, const char *head, int column, int row)
 {
   g_autofree char *name = g_strdup_printf ("%s: %s", what, head);
@@ -98,6 +103,7 @@ attach_picture (FpComparePage *self, FpDrawing *drawing, const char *what, const
   fp_drawing_view_set_size (FP_DRAWING_VIEW (picture), 230, (int) (230.0 * h / w));
   gtk_widget_add_css_class (picture, "framed");
   gtk_grid_attach (GTK_GRID (self->grid), picture, column, row, 1, 1);
+  return picture;
 }
 
 static void
@@ -115,6 +121,33 @@ attach_cell (FpComparePage *self, const FpComparison *comparison, guint row, gui
       gtk_widget_set_tooltip_text (label, "◆ Short of a limit of a rulebook");
       gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
     }
+}
+
+/* From the same place in every alternative, in a row; what is told of it is read out, and shown under the pointer. */
+static void
+attach_pews (FpComparePage *self, const FpPewStrip *pews, FpPewTypical from, guint columns, int row)
+{
+  attach_label (self, fp_pew_typical_label (from), 0, row, "group-title");
+  for (guint i = 0; i < columns && i < pews->n; i++)
+    {
+      const FpPewSeenFrom *seen = fp_pew_strip_get (pews, i, from);
+      if (seen->picture == NULL)
+        attach_label (self, "no such place", (int) i + 1, row, "cell");
+      else
+        gtk_widget_set_tooltip_text (attach_picture (self, seen->picture, fp_pew_typical_label (from), seen->told,
+                                                     (int) i + 1, row),
+                                     seen->told);
+    }
+}
+
+/* Under the table, which is what is decided by. */
+static void
+attach_strip (FpComparePage *self, const FpPewStrip *pews, guint columns, int row)
+{
+  attach_label (self, "View from the pew", 0, row++, "section-title");
+  for (guint k = 0; k < FP_N_PEW_TYPICAL; k++)
+    if (fp_pew_strip_has (pews, (FpPewTypical) k))
+      attach_pews (self, pews, (FpPewTypical) k, columns, row++);
 }
 
 static void
@@ -141,6 +174,7 @@ fill (FpComparePage *self, const Compared *c)
       for (guint i = 0; i < columns; i++)
         attach_cell (self, c->comparison, r, i);
     }
+  attach_strip (self, c->pews, columns, (int) rows + 3);
 }
 
 static void

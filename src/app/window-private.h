@@ -55,6 +55,7 @@ struct _FpWindow
   GMenuModel *main_menu, *arrange_menu, *order_menu;
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
+  GtkWidget  *pew;           /* (weak): that of the view from the pew, likewise */
   GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start;
 };
 
@@ -105,6 +106,10 @@ void     fp_window_forget_remedy (FpWindow *self); /* something was changed */
 void     fp_window_look_again (FpWindow *self);    /* findings have come: of what was changed, the chosen one is shown anew */
 void     fp_window_stop_pointing (FpWindow *self); /* something else was chosen */
 void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any more */
+
+/* --- window-pew.c --- */
+void     fp_window_class_add_pew_action (GtkWidgetClass *widget_class);
+void     fp_window_add_pew (FpWindow *self); /* clicks on the plan lead it */
 
 /* --- window-side.c --- */
 void     fp_window_arrange  (FpWindow *self); /* as it was left */

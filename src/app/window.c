@@ -249,6 +249,7 @@ fp_window_class_init (FpWindowClass *klass)
   fp_window_class_add_actions (widget_class);
   fp_window_class_add_list_actions (widget_class);
   fp_window_class_add_survey_actions (widget_class);
+  fp_window_class_add_pew_action (widget_class);
   fp_window_class_add_arrange_actions (widget_class);
   fp_window_class_add_file_actions (widget_class);
 }
@@ -271,6 +272,7 @@ fp_window_init (FpWindow *self)
   fp_window_arrange (self);
   fp_window_add_show (self);
   fp_window_add_sections (self);
+  fp_window_add_pew (self);
   fp_window_set_document (self, NULL);
 }
 

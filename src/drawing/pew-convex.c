@@ -10,7 +10,7 @@
 
 /* --- memory ---------------------------------------------------------------- */
 
-#define BLOCK ((gsize) 256 * 1024)
+#define BLOCK ((gsize) 96 * 1024) /* small enough that the system need not clear new pages for each */
 
 struct _FpPewPool
 {

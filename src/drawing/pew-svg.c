@@ -184,7 +184,7 @@ fp_pew_view_to_svg (const FpPewView *self, FpBox box, double pen, FpSurfaceLook 
   const FpBox picture = fp_pew_view_box (self);
   Writer w = { self, g_string_new (NULL), box, (box.x1 - box.x0) / (picture.x1 - picture.x0), pen, look, number };
 
-  g_string_append_printf (w.out, "<g id=\"picture-%u\" clip-path=\"url(#frame-%u)\" stroke-linecap=\"round\">\n<defs>"
+  g_string_append_printf (w.out, "<g id=\"picture-%u\" clip-path=\"url(#frame-%u)\" stroke-linecap=\"square\">\n<defs>"
                           "<clipPath id=\"frame-%u\"><rect", number, number, number);
   add_box (&w);
   g_string_append (w.out, "/></clipPath>\n");

@@ -387,6 +387,19 @@ test_alternatives_strip (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The row of the comparison that is headed so; -1. */
+static int
+row_headed (GtkWidget *grid, const char *text)
+{
+  for (int row = 0; row < 200; row++)
+    {
+      GtkWidget *head = gtk_grid_get_child_at (GTK_GRID (grid), 0, row);
+      if (GTK_IS_LABEL (head) && g_str_equal (gtk_label_get_text (GTK_LABEL (head)), text))
+        return row;
+    }
+  return -1;
+}
+
 static void
 test_compare_page (void)
 {
@@ -409,6 +422,16 @@ test_compare_page (void)
       gtk_test_accessible_assert_role (elevation, GTK_ACCESSIBLE_ROLE_IMG);
       g_assert_nonnull (gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, 5));
     }
+  for (guint i = 0; i < n; i++)
+    {
+      const int row = row_headed (grid, "At the back");
+      GtkWidget *seen = gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, row);
+
+      g_assert_cmpint (row, >, 5);
+      gtk_test_accessible_assert_role (seen, GTK_ACCESSIBLE_ROLE_IMG);
+      g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (seen), "Seen: mensa"));
+    }
+  g_assert_cmpint (row_headed (grid, "On the gallery"), <, 0);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
