@@ -34,6 +34,8 @@ main (int argc, char **argv)
       fputs ("footpace: there is no display for the window. The commands need none: footpace --help lists them.\n", stderr);
       return EXIT_NOT_DONE;
     }
+  /* Its icons are looked for on a thread that begins here: the window is built meanwhile, and shown with them. */
+  gtk_icon_theme_get_for_display (gdk_display_get_default ());
   /* A terminal that is closed takes no project with it. */
   signal (SIGPIPE, SIG_IGN);
   app = fp_application_new ();
