@@ -232,10 +232,25 @@ fp_board_view_set_look (FpBoardView *self, FpGround ground, FpInkChoice ink)
 
 /* --- the widget ----------------------------------------------------------- */
 
+/* Where the page lies: on whole pixels. */
+static FpPoint
+corner_of_page (FpBoardView *self)
+{
+  const FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
+
+  return (FpPoint) { round (corner.x), round (corner.y) };
+}
+
 static FpPagePaint
 paint_of (FpBoardView *self)
 {
-  return (FpPagePaint) { self->drawing, look_of (self), PX_PER_MM, gtk_widget_get_scale_factor (GTK_WIDGET (self)) };
+  GtkWidget *widget = GTK_WIDGET (self);
+  const FpPoint corner = corner_of_page (self);
+
+  return (FpPagePaint) {
+    self->drawing, look_of (self), PX_PER_MM, gtk_widget_get_scale_factor (widget),
+    { -(int) corner.x, -(int) corner.y, gtk_widget_get_width (widget), gtk_widget_get_height (widget) },
+  };
 }
 
 static gboolean
@@ -272,10 +287,10 @@ static void
 snapshot_page (FpBoardView *self, GtkSnapshot *snapshot)
 {
   const FpPagePaint paint = paint_of (self);
-  const FpPoint corner = fp_board_view_to_widget (self, (FpPoint) { 0.0, fp_drawing_height (self->drawing) });
+  const FpPoint corner = corner_of_page (self);
 
   gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) round (corner.x), (float) round (corner.y)));
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) corner.x, (float) corner.y));
   fp_page_tiles_snapshot (self->page, &paint, snapshot);
   gtk_snapshot_restore (snapshot);
 }

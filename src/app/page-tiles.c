@@ -12,6 +12,7 @@ struct _FpPageTiles
 {
   FpPagePaint      painted; /* what the picture shows; the drawing is ours, NULL: nothing */
   cairo_surface_t *picture;
+  cairo_region_t  *stale;   /* of it, not painted yet; no tile that is made touches it */
   int              across, down; /* tiles */
   GskRenderNode  **tile;    /* NULL: to be made of the picture           */
   guint64          n_painted;
@@ -31,6 +32,7 @@ fp_page_tiles_forget (FpPageTiles *self)
   g_clear_pointer (&self->tile, g_free);
   self->across = self->down = 0;
   g_clear_pointer (&self->picture, cairo_surface_destroy);
+  g_clear_pointer (&self->stale, cairo_region_destroy);
   g_clear_pointer (&self->painted.drawing, fp_drawing_unref);
 }
 
@@ -78,12 +80,7 @@ begin_picture (FpPageTiles *self, const FpPagePaint *paint)
   self->across = (width_of (self) + TILE - 1) / TILE;
   self->down = (height_of (self) + TILE - 1) / TILE;
   self->tile = g_new0 (GskRenderNode *, (gsize) self->across * (gsize) self->down);
-}
-
-static cairo_rectangle_int_t
-whole (const FpPageTiles *self)
-{
-  return (cairo_rectangle_int_t) { 0, 0, width_of (self), height_of (self) };
+  self->stale = cairo_region_create_rectangle (&(cairo_rectangle_int_t) { 0, 0, width_of (self), height_of (self) });
 }
 
 static int
@@ -118,32 +115,26 @@ is_painted_alike (const FpPagePaint *a, const FpPagePaint *b)
   return a->look == b->look && a->px_per_mm == b->px_per_mm && a->density == b->density;
 }
 
-/* What of the picture has to be painted; owned by the caller. */
+/* Where the picture shows another drawing; NULL: all over.  Owned by the caller. */
 static cairo_region_t *
-stale_of (FpPageTiles *self, const FpPagePaint *paint)
+changed_by (FpPageTiles *self, const FpPagePaint *paint)
 {
   g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (FpBox));
-  cairo_region_t *stale;
-  cairo_rectangle_int_t all;
+  const cairo_rectangle_int_t all = { 0, 0, width_of (self), height_of (self) };
+  cairo_region_t *changed;
 
-  if (self->painted.drawing == NULL || !is_painted_alike (&self->painted, paint)
-      || !fp_drawing_differences (self->painted.drawing, paint->drawing, boxes))
-    {
-      begin_picture (self, paint);
-      all = whole (self);
-      return cairo_region_create_rectangle (&all);
-    }
-  stale = cairo_region_create ();
+  if (!fp_drawing_differences (self->painted.drawing, paint->drawing, boxes))
+    return NULL;
+  changed = cairo_region_create ();
   for (guint i = 0; i < boxes->len; i++)
     {
       const cairo_rectangle_int_t r = pixels_of (paint, &g_array_index (boxes, FpBox, i));
       /* Most lie among others: asked first, which is far faster than to join them. */
-      if (cairo_region_contains_rectangle (stale, &r) != CAIRO_REGION_OVERLAP_IN)
-        cairo_region_union_rectangle (stale, &r);
+      if (cairo_region_contains_rectangle (changed, &r) != CAIRO_REGION_OVERLAP_IN)
+        cairo_region_union_rectangle (changed, &r);
     }
-  all = whole (self);
-  cairo_region_intersect_rectangle (stale, &all);
-  return stale;
+  cairo_region_intersect_rectangle (changed, &all);
+  return changed;
 }
 
 static void
@@ -237,41 +228,94 @@ n_pixels (const cairo_region_t *region)
   return n;
 }
 
+/* What of the picture is not painted any more as @paint has it. */
 static void
-bring_up_to_date (FpPageTiles *self, const FpPagePaint *paint)
+note_stale (FpPageTiles *self, const FpPagePaint *paint)
 {
-  cairo_region_t *stale = stale_of (self, paint);
+  const gboolean alike = self->painted.drawing != NULL && is_painted_alike (&self->painted, paint);
+  cairo_region_t *changed = NULL;
 
-  if (!cairo_region_is_empty (stale))
+  if (alike && self->painted.drawing == paint->drawing)
+    return;
+  if (alike)
+    changed = changed_by (self, paint);
+  if (changed != NULL)
     {
-      paint_picture (self, paint, stale);
-      self->n_painted = n_pixels (stale);
-      forget_tiles (self, stale);
+      cairo_region_union (self->stale, changed);
+      forget_tiles (self, changed);
+      cairo_region_destroy (changed);
     }
-  cairo_region_destroy (stale);
+  else
+    begin_picture (self, paint);
   fp_drawing_ref (paint->drawing);
   g_clear_pointer (&self->painted.drawing, fp_drawing_unref);
   self->painted = *paint;
 }
 
+/* --- what is seen --------------------------------------------------------------- */
+
+/* From the first up to, and not with, the last. */
+typedef struct { int x0, y0, x1, y1; } Tiles;
+
+static Tiles
+tiles_seen (const FpPageTiles *self, const FpPagePaint *paint)
+{
+  const cairo_rectangle_int_t *seen = &paint->seen;
+  const int d = paint->density;
+
+  return (Tiles) { MAX (seen->x * d / TILE, 0), MAX (seen->y * d / TILE, 0),
+                   MIN (((seen->x + seen->width) * d + TILE - 1) / TILE, self->across),
+                   MIN (((seen->y + seen->height) * d + TILE - 1) / TILE, self->down) };
+}
+
+static void
+paint_stale (FpPageTiles *self, const FpPagePaint *paint, const Tiles *seen)
+{
+  const cairo_rectangle_int_t area = { seen->x0 * TILE, seen->y0 * TILE, MAX (seen->x1 - seen->x0, 0) * TILE,
+                                       MAX (seen->y1 - seen->y0, 0) * TILE };
+  cairo_region_t *due = cairo_region_copy (self->stale);
+
+  cairo_region_intersect_rectangle (due, &area);
+  if (!cairo_region_is_empty (due))
+    {
+      paint_picture (self, paint, due);
+      self->n_painted = n_pixels (due);
+      cairo_region_subtract (self->stale, due);
+    }
+  cairo_region_destroy (due);
+}
+
+static GskRenderNode **
+tile_at (const FpPageTiles *self, int x, int y)
+{
+  return &self->tile[y * self->across + x];
+}
+
 void
 fp_page_tiles_paint (FpPageTiles *self, const FpPagePaint *paint)
 {
-  if (self->painted.drawing == paint->drawing && is_painted_alike (&self->painted, paint))
-    return;
-  bring_up_to_date (self, paint);
-  for (int i = 0; i < self->across * self->down; i++)
-    {
-      const cairo_rectangle_int_t area = area_of (self, i % self->across, i / self->across);
-      if (self->tile[i] == NULL)
-        self->tile[i] = tile_node (self, &area);
-    }
+  Tiles seen;
+
+  note_stale (self, paint);
+  seen = tiles_seen (self, paint);
+  paint_stale (self, paint, &seen);
+  for (int y = seen.y0; y < seen.y1; y++)
+    for (int x = seen.x0; x < seen.x1; x++)
+      if (*tile_at (self, x, y) == NULL)
+        {
+          const cairo_rectangle_int_t area = area_of (self, x, y);
+          *tile_at (self, x, y) = tile_node (self, &area);
+        }
 }
 
 void
 fp_page_tiles_snapshot (FpPageTiles *self, const FpPagePaint *paint, GtkSnapshot *snapshot)
 {
+  Tiles seen;
+
   fp_page_tiles_paint (self, paint);
-  for (int i = 0; i < self->across * self->down; i++)
-    gtk_snapshot_append_node (snapshot, self->tile[i]);
+  seen = tiles_seen (self, paint);
+  for (int y = seen.y0; y < seen.y1; y++)
+    for (int x = seen.x0; x < seen.x1; x++)
+      gtk_snapshot_append_node (snapshot, *tile_at (self, x, y));
 }

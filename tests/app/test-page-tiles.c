@@ -4,6 +4,9 @@
 
 #define SCALE (96.0 / 25.4)
 
+/* All of it, and more than there is. */
+#define ALL { 0, 0, 4000, 4000 }
+
 /* Levels of 255 that edges may be smoothed otherwise: see test-differences.c. */
 #define ROUNDING 24
 
@@ -37,8 +40,11 @@ shown (FpPageTiles *tiles, const FpPagePaint *paint)
   fp_page_tiles_snapshot (tiles, paint, snapshot);
   node = gtk_snapshot_free_to_node (snapshot);
   cairo_scale (cr, paint->density, paint->density);
-  gsk_render_node_draw (node, cr);
-  gsk_render_node_unref (node);
+  if (node != NULL) /* nothing of it is seen */
+    {
+      gsk_render_node_draw (node, cr);
+      gsk_render_node_unref (node);
+    }
   cairo_destroy (cr);
   return surface;
 }
@@ -89,7 +95,7 @@ test_moved (gconstpointer data)
   for (guint i = 0; i < 5; i++)
     {
       g_autoptr (FpDrawing) drawing = drawing_with (30 + i * 7.3);
-      const FpPagePaint paint = { drawing, FP_SURFACE_PAPER, SCALE, density };
+      const FpPagePaint paint = { drawing, FP_SURFACE_PAPER, SCALE, density, ALL };
 
       assert_shown (tiles, &paint);
       if (i == 0)
@@ -107,8 +113,8 @@ test_otherwise (void)
   FpPageTiles *tiles = fp_page_tiles_new ();
   g_autoptr (FpDrawing) one = drawing_with (30), wide = fp_drawing_new (300, 100);
   const FpPagePaint paint[] = {
-    { one, FP_SURFACE_PAPER, SCALE, 1 }, { one, FP_SURFACE_DARK, SCALE, 1 }, { one, FP_SURFACE_DARK, SCALE, 2 },
-    { one, FP_SURFACE_PAPER, SCALE / 2, 2 }, { wide, FP_SURFACE_PAPER, SCALE / 2, 2 }, { one, FP_SURFACE_PAPER, SCALE, 1 },
+    { one, FP_SURFACE_PAPER, SCALE, 1, ALL }, { one, FP_SURFACE_DARK, SCALE, 1, ALL }, { one, FP_SURFACE_DARK, SCALE, 2, ALL },
+    { one, FP_SURFACE_PAPER, SCALE / 2, 2, ALL }, { wide, FP_SURFACE_PAPER, SCALE / 2, 2, ALL }, { one, FP_SURFACE_PAPER, SCALE, 1, ALL },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (paint); i++)
@@ -121,12 +127,34 @@ test_otherwise (void)
   fp_page_tiles_free (tiles);
 }
 
+/* What is not seen is not painted, and is as it should be when it comes into view, whatever was drawn meanwhile. */
+static void
+test_unseen (void)
+{
+  const double all = 200 * SCALE * 150 * SCALE;
+  FpPageTiles *tiles = fp_page_tiles_new ();
+  g_autoptr (FpDrawing) one = drawing_with (30), other = drawing_with (60);
+  FpPagePaint paint = { one, FP_SURFACE_PAPER, SCALE, 1, { 400, 300, 200, 150 } };
+
+  cairo_surface_destroy (shown (tiles, &paint));
+  g_assert_cmpfloat ((double) fp_page_tiles_painted (tiles) / all, <, 0.5);
+  paint.drawing = other;
+  paint.seen = (cairo_rectangle_int_t) { -100, -50, 300, 200 };
+  cairo_surface_destroy (shown (tiles, &paint));
+  paint.seen = (cairo_rectangle_int_t) { -900, -900, 300, 200 };
+  cairo_surface_destroy (shown (tiles, &paint));
+  paint.seen = (cairo_rectangle_int_t) ALL;
+  assert_shown (tiles, &paint);
+  fp_page_tiles_free (tiles);
+}
+
 int
 main (int argc, char *argv[])
 {
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_data_func ("/page-tiles/moved", GINT_TO_POINTER (1), test_moved);
   g_test_add_data_func ("/page-tiles/moved/dense", GINT_TO_POINTER (2), test_moved);
+  g_test_add_func ("/page-tiles/unseen", test_unseen);
   g_test_add_func ("/page-tiles/otherwise", test_otherwise);
   return g_test_run ();
 }
