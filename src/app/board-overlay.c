@@ -5,6 +5,7 @@
 #include <math.h>
 
 #define MARK_RADIUS_MM 3.2
+#define FIGURE_WIDTH_MM 0.25
 #define LEFT_WIDTH_MM  1.0 /* wider than any pen, with what smooths its edges */
 
 /* Of what is chosen: no ink of the drawing, nor like one to who sees no difference of red and green.  The safe inks draw
@@ -92,20 +93,75 @@ trace_figure (FpBoardView *self, cairo_t *cr, const FpMark *mark)
   cairo_restore (cr);
 }
 
-/* A node as large as the page, in its millimetres. */
+/* --- nodes that lie on the page ------------------------------------------- */
+
+/* A path in mm of the page and how it is stroked, before it is known how much room it takes. */
+static cairo_t *
+begin_path (double width)
+{
+  cairo_surface_t *none = cairo_image_surface_create (CAIRO_FORMAT_A8, 0, 0);
+  cairo_t *cr = cairo_create (none);
+
+  cairo_surface_destroy (none);
+  cairo_scale (cr, PX_PER_MM, PX_PER_MM);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_width (cr, width);
+  return cr;
+}
+
+/* What a stroke along the path covers, whole pixels of the page; FALSE: nothing. */
+static gboolean
+bounds_of (cairo_t *path, graphene_rect_t *out)
+{
+  double x0, y0, x1, y1;
+
+  cairo_stroke_extents (path, &x0, &y0, &x1, &y1);
+  if (!(x1 > x0 && y1 > y0))
+    return FALSE;
+  x0 = floor (x0 * PX_PER_MM) - 1.0;
+  y0 = floor (y0 * PX_PER_MM) - 1.0;
+  graphene_rect_init (out, (float) x0, (float) y0, (float) (ceil (x1 * PX_PER_MM) + 1.0 - x0),
+                      (float) (ceil (y1 * PX_PER_MM) + 1.0 - y0));
+  return TRUE;
+}
+
+static void
+stroke_like (cairo_t *cr, cairo_t *path, FpInk ink, double alpha)
+{
+  cairo_path_t *copy = cairo_copy_path (path);
+
+  cairo_scale (cr, PX_PER_MM, PX_PER_MM);
+  cairo_set_line_cap (cr, cairo_get_line_cap (path));
+  cairo_set_line_join (cr, cairo_get_line_join (path));
+  cairo_set_line_width (cr, cairo_get_line_width (path));
+  set_colour (cr, ink, alpha);
+  cairo_append_path (cr, copy);
+  /* One stroke for all of it: where outlines overlap it gets no darker. */
+  cairo_stroke (cr);
+  cairo_path_destroy (copy);
+}
+
+/* No larger than what is drawn: all that a node covers is painted anew where it is another, and what is chosen is another
+ * in each frame of a drag.  Takes the path. */
 static GskRenderNode *
-begin_node (FpBoardView *self, cairo_t **cr)
+end_path (cairo_t *path, FpInk ink, double alpha)
 {
   GskRenderNode *node;
   graphene_rect_t bounds;
 
-  graphene_rect_init (&bounds, 0, 0, (float) (fp_drawing_width (self->drawing) * PX_PER_MM),
-                      (float) (fp_drawing_height (self->drawing) * PX_PER_MM));
-  node = gsk_cairo_node_new (&bounds);
-  *cr = gsk_cairo_node_get_draw_context (node);
-  cairo_scale (*cr, PX_PER_MM, PX_PER_MM);
-  cairo_set_line_cap (*cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (*cr, CAIRO_LINE_JOIN_ROUND);
+  if (bounds_of (path, &bounds))
+    {
+      cairo_t *cr;
+
+      node = gsk_cairo_node_new (&bounds);
+      cr = gsk_cairo_node_get_draw_context (node);
+      stroke_like (cr, path, ink, alpha);
+      cairo_destroy (cr);
+    }
+  else
+    node = gsk_container_node_new (NULL, 0);
+  cairo_destroy (path);
   return node;
 }
 
@@ -150,39 +206,28 @@ static GskRenderNode *
 outline_node (FpBoardView *self, const char *const *ids, int view, FpInk ink, double width, double alpha)
 {
   g_autoptr (GHashTable) items = items_of (ids);
-  cairo_t *cr;
-  GskRenderNode *node = begin_node (self, &cr);
+  cairo_t *path = begin_path (width);
   guint n;
   const FpMark *mark = fp_drawing_marks (self->drawing, &n);
 
   for (guint i = 0; i < n; i++)
     if (is_outlined (self, &mark[i], items, view))
-      trace_mark (self, cr, &mark[i]);
-  /* One stroke for all of it: where outlines overlap it gets no darker. */
-  set_colour (cr, ink, alpha);
-  cairo_set_line_width (cr, width);
-  cairo_stroke (cr);
-  cairo_destroy (cr);
-  return node;
+      trace_mark (self, path, &mark[i]);
+  return end_path (path, ink, alpha);
 }
 
 static GskRenderNode *
 figures_node (FpBoardView *self, const char *const *ids)
 {
   g_autoptr (GHashTable) items = items_of (ids);
-  cairo_t *cr;
-  GskRenderNode *node = begin_node (self, &cr);
+  cairo_t *path = begin_path (FIGURE_WIDTH_MM);
   guint n;
   const FpMark *mark = fp_drawing_marks (self->drawing, &n);
 
   for (guint i = 0; i < n; i++)
     if (mark[i].dimension != 0 && mark[i].type == FP_MARK_TEXT && g_hash_table_contains (items, mark[i].item))
-      trace_figure (self, cr, &mark[i]);
-  set_colour (cr, fp_board_view_accent (self), 1.0);
-  cairo_set_line_width (cr, 0.25);
-  cairo_stroke (cr);
-  cairo_destroy (cr);
-  return node;
+      trace_figure (self, path, &mark[i]);
+  return end_path (path, fp_board_view_accent (self), 1.0);
 }
 
 static void
