@@ -70,7 +70,8 @@ set_out (FpAnnotation *self, FpProjection *projection, double times)
   self->shows = fp_annotation_find_shown (projection, &self->layout.clip);
   fp_annotation_keep_title_free (self, times);
   keep_sections_free (self);
-  self->drawn = fp_thinned_lines (projection, self->layout.scale);
+  self->drawn = self->around.drawn != NULL ? g_array_ref (self->around.drawn)
+                                           : fp_thinned_lines (projection, self->layout.scale);
   fp_annotation_place (self, projection);
 }
 

@@ -23,6 +23,7 @@ typedef struct
   gboolean steady;             /* nothing may jump while the scale changes a little                     */
   FpViewMemory *memory;        /* (nullable): where names and dimensions stood, and stand now            */
   gboolean anew;               /* wherever they stood                                                    */
+  GArray  *drawn;              /* (nullable), borrowed: FpProjectedLine: what is drawn, of the same view set out at this scale */
   GArray  *shown;              /* (nullable): FpShown; see fp_wanted_gather(); what is placed is added  */
   gboolean names_outside;      /* left and right of the view too                                        */
   const char *const *chosen;   /* (nullable), borrowed: ids, ended by NULL; see fp_wanted_gather()       */

@@ -558,27 +558,30 @@ note_missing (Board *b, const FpAnnotation *annotation)
   fp_levels_untold (annotation->levels, b->untold);
 }
 
+/* @usual: (nullable): of the same view */
 static FpAnnotation *
-annotate (const Board *b, FpViewId view)
+annotate (const Board *b, FpViewId view, const FpAnnotation *usual)
 {
   FpViewLayout layout = b->layout->view[view];
   FpSurroundings around;
 
   (b->layout->alone ? surround_alone : surround) (b, view, &around);
   memcpy (layout.section, b->cut, sizeof layout.section);
+  around.drawn = usual != NULL ? usual->drawn : NULL;
   return fp_annotation_new (b->projection[view], &layout, &around);
 }
 
 /* A measure stands in one of the three: the plan has what the other two could not show. */
 static const FpViewId order[] = { FP_VIEW_ELEVATION, FP_VIEW_SECTION, FP_VIEW_PLAN };
 
+/* @usual: as set out before, NULL each where there is none */
 static void
-annotate_all (Board *b)
+annotate_all (Board *b, FpAnnotation *const usual[FP_N_VIEWS])
 {
   g_array_set_size (b->shown, 0);
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
     if (!b->layout->alone || b->layout->only == order[i])
-      b->annotation[order[i]] = annotate (b, order[i]);
+      b->annotation[order[i]] = annotate (b, order[i], usual[order[i]]);
 }
 
 static guint
@@ -615,16 +618,16 @@ static void
 set_out (Board *b)
 {
   const gboolean remembered = remembers (b);
-  FpAnnotation *usual[FP_N_VIEWS];
+  FpAnnotation *usual[FP_N_VIEWS] = { NULL };
   FpBoardMemory *memory;
 
-  annotate_all (b);
+  annotate_all (b, usual);
   if (!remembered || b->layout->in_hand || count_nameless (b->annotation) == 0)
     return;
   memory = fp_board_memory_copy (b->layout->memory);
   memcpy (usual, b->annotation, sizeof usual);
   b->anew = TRUE;
-  annotate_all (b);
+  annotate_all (b, usual);
   if (count_nameless (b->annotation) < count_nameless (usual))
     free_annotations (usual);
   else
