@@ -12,6 +12,7 @@ typedef struct _FpPewMaker FpPewMaker;
 typedef struct
 {
   const FpPewView *view;
+  struct _cairo_surface *image; /* the picture, as many dots as were asked for */
   char            *eye;  /* whose                                            */
   char            *seen; /* NULL: not known yet                              */
 } FpPewMade;
@@ -19,7 +20,9 @@ typedef struct
 /* @received: on the thread that made the object; @made is borrowed. */
 FpPewMaker *fp_pew_maker_new  (void (*received) (const FpPewMade *made, gpointer data), gpointer data);
 void        fp_pew_maker_free (FpPewMaker *self);
-void        fp_pew_maker_ask  (FpPewMaker *self, const FpScene *scene, const FpPewSpec *spec);
+/* @width: dots across; the picture is as high as spec->aspect tells.  @pen: dots. */
+void        fp_pew_maker_ask  (FpPewMaker *self, const FpScene *scene, const FpPewSpec *spec, int width, double pen,
+                               FpSurfaceLook look);
 gboolean    fp_pew_maker_is_busy (FpPewMaker *self);
 
 /* Its first place when nobody has named one: of the thing of that index (-1: none), else in the middle.

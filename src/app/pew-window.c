@@ -20,7 +20,7 @@ struct _FpPewWindow
   FpPeople   *people;
   FpPewSpec   spec;
   FpInkChoice ink;
-  const FpPewView *view;    /* owned; NULL at first                           */
+  cairo_surface_t *image;   /* NULL at first                                  */
   GArray     *blocks;       /* (element-type guint) owners, as the list has them */
   gboolean    filling;      /* what is shown is set, not asked for by a hand  */
 
@@ -53,24 +53,28 @@ paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
   FpPewWindow *self = data;
 
   (void) area;
-  if (self->view == NULL || width <= 0 || height <= 0)
+  if (self->image == NULL || width <= 0 || height <= 0)
     return;
   /* Between a change of size and the next picture the last one is shown, in the middle. */
-  const FpBox box = fp_pew_view_box (self->view);
-  const double aspect = (box.x1 - box.x0) / (box.y1 - box.y0), w = MIN (width, height * aspect), h = w / aspect;
-  const FpBox frame = { (width - w) / 2, (height - h) / 2, (width + w) / 2, (height + h) / 2 };
-  fp_pew_view_paint (self->view, cr, frame, PEN, fp_surface_look (self->ink, FALSE));
+  const double w = cairo_image_surface_get_width (self->image), h = cairo_image_surface_get_height (self->image);
+  const double scale = MIN (width / w, height / h);
+  cairo_translate (cr, (width - w * scale) / 2, (height - h * scale) / 2);
+  cairo_scale (cr, scale, scale);
+  cairo_set_source_surface (cr, self->image, 0, 0);
+  cairo_paint (cr);
 }
 
 static void
 ask (FpPewWindow *self)
 {
   const int width = gtk_widget_get_width (self->picture), height = gtk_widget_get_height (self->picture);
+  const int dots = gtk_widget_get_scale_factor (self->picture);
 
-  if (!has_places (self))
+  if (!has_places (self) || width <= 0 || height <= 0) /* it is asked again as soon as it has a size */
     return;
-  self->spec.aspect = width > 0 && height > 0 ? CLAMP ((double) width / height, 0.5, 3) : 0;
-  fp_pew_maker_ask (self->maker, self->scene, &self->spec);
+  self->spec.aspect = CLAMP ((double) width / height, 0.5, 3);
+  fp_pew_maker_ask (self->maker, self->scene, &self->spec, MIN (width, (int) (height * self->spec.aspect)) * dots,
+                    PEN * dots, fp_surface_look (self->ink, FALSE));
 }
 
 static void
@@ -80,9 +84,8 @@ received (const FpPewMade *made, gpointer data)
   g_autofree char *told = made->seen == NULL || *made->seen == '\0'
                             ? g_strdup_printf ("%s", made->eye) : g_strdup_printf ("%s\nSeen: %s", made->eye, made->seen);
 
-  if (self->view != NULL)
-    fp_pew_view_unref (self->view);
-  self->view = fp_pew_view_ref (made->view);
+  g_clear_pointer (&self->image, cairo_surface_destroy);
+  self->image = cairo_surface_reference (made->image);
   gtk_widget_queue_draw (self->picture);
   if (made->seen == NULL)
     return; /* what was told last stays till then, so that nothing flickers */
@@ -244,9 +247,7 @@ find_again (FpPewWindow *self, const FpScene *scene, const FpPersonPlace *was, F
 static void
 tell_nobody (FpPewWindow *self)
 {
-  if (self->view != NULL)
-    fp_pew_view_unref (self->view);
-  self->view = NULL;
+  g_clear_pointer (&self->image, cairo_surface_destroy);
   gtk_label_set_text (GTK_LABEL (self->told), "There are no pews or other places for the people.");
   gtk_widget_queue_draw (self->picture);
 }
@@ -376,7 +377,7 @@ fp_pew_window_dispose (GObject *object)
   g_clear_object (&self->document);
   g_clear_pointer (&self->people, fp_people_unref);
   g_clear_pointer (&self->scene, fp_scene_unref);
-  g_clear_pointer (&self->view, fp_pew_view_unref);
+  g_clear_pointer (&self->image, cairo_surface_destroy);
   g_clear_pointer (&self->blocks, g_array_unref);
   G_OBJECT_CLASS (fp_pew_window_parent_class)->dispose (object);
 }

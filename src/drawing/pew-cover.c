@@ -140,6 +140,14 @@ row_hides (const FpPewCover *self, int r, const Span *span)
   return TRUE;
 }
 
+/* A corner in the open tells at once that a face is not hidden. */
+static gboolean
+is_open_at (const FpPewCover *self, FpPoint at)
+{
+  return at.x >= 0 && at.y >= 0 && at.x < ACROSS && at.y < self->down
+         && (self->bits[(int) at.y][(int) at.x / 64] & (guint64) 1 << ((int) at.x % 64)) == 0;
+}
+
 gboolean
 fp_pew_cover_hides (const FpPewCover *self, const FpPoint *pt, guint n)
 {
@@ -150,6 +158,9 @@ fp_pew_cover_hides (const FpPewCover *self, const FpPoint *pt, guint n)
 
   if (y1 <= 0 || y0 >= self->down)
     return TRUE;
+  for (guint i = 0; i < n; i++)
+    if (is_open_at (self, to_grid (self, pt[i])))
+      return FALSE;
   for (int r = r0; r <= r1; r++)
     row[r] = (Span) { G_MAXDOUBLE, -G_MAXDOUBLE };
   for (guint i = 0; i < n; i++)

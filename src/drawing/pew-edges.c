@@ -33,13 +33,13 @@ facet_beside (const FpConvex *piece, guint16 a, guint16 b)
   return NULL;
 }
 
-/* People are told by their outlines alone, and by the line of their shoulders. */
+/* People are told by their outlines alone, and by the line of their shoulders; so are piers by that of their top. */
 static gboolean
 is_smooth (const FpConvex *piece, const FpFacet *facet, const FpFacet *beside)
 {
-  const gboolean upright = fabs (facet->n.z) < 0.5 && fabs (beside->n.z) < 0.5;
+  const gboolean upright = fabs (facet->n.z) < 0.9 && fabs (beside->n.z) < 0.9;
 
-  return fp_vec3_dot (facet->n, beside->n) > SMOOTH || (piece->part == FP_PART_TRUNK && upright);
+  return fp_vec3_dot (facet->n, beside->n) > SMOOTH || (upright && (piece->part == FP_PART_TRUNK || piece->turned));
 }
 
 static void
@@ -218,9 +218,9 @@ by_seen (gconstpointer a, gconstpointer b)
 }
 
 void
-fp_pew_edges (const GArray *seen, const GArray *facets, GArray *edges)
+fp_pew_edges (FpPewPool *pool, const GArray *seen, const GArray *facets, GArray *edges)
 {
-  g_autofree Line *line = NULL;
+  Line *line;
   guint n;
 
   for (guint i = 0; i < seen->len; i++)
@@ -230,7 +230,7 @@ fp_pew_edges (const GArray *seen, const GArray *facets, GArray *edges)
         add_edges (one, i, &one->piece->facet[g_array_index (facets, guint, one->first + k)], edges);
     }
   n = edges->len;
-  line = g_new (Line, MAX (n, 1));
+  line = fp_pew_pool_take (pool, sizeof *line * n);
   for (guint i = 0; i < n; i++)
     line[i] = line_of (&g_array_index (edges, FpPewEdge, i));
   qsort (line, n, sizeof *line, by_line);

@@ -159,5 +159,5 @@ is_parted (const FpConvex *a, const FpConvex *b)
 gboolean
 fp_outlines_overlap (const FpConvex *a, const FpConvex *b)
 {
-  return fp_box_overlaps (&a->seen, &b->seen) && !is_parted (a, b) && !is_parted (b, a);
+  return !is_parted (a, b) && !is_parted (b, a);
 }

@@ -10,6 +10,7 @@
 /* What is proposed is also darker, so that it is told in grey. */
 #define PROPOSED_DARKER 0.93
 #define DIMMED 0.8
+#define LEAST_DOTS 2.5
 #define LINE_TONE 0.45 /* of the face on which a line is drawn */
 
 /* --- inks ------------------------------------------------------------------------ */
@@ -60,7 +61,7 @@ typedef struct
   const FpPewView *view;
   cairo_t         *cr;
   cairo_matrix_t   to_box; /* from the picture plane */
-  double           pen;
+  double           pen, least; /* lines that are shorter are left out */
   FpSurfaceLook    look;
 } Painter;
 
@@ -128,18 +129,40 @@ static void
 stroke_lines (Painter *p, const FpPewFace *face)
 {
   const FpPewLine *line = fp_pew_view_lines (p->view) + face->first_line;
+  /* The lines of walls are of many short ones, as over an arch. */
+  const double least = face->part == FP_PART_WALL ? 0 : p->least;
+  gboolean any = FALSE;
 
   for (guint i = 0; i < face->n_lines; i++)
     {
       const FpPoint a = in_box (p, line[i].a), b = in_box (p, line[i].b);
-      cairo_move_to (p->cr, a.x, a.y);
-      cairo_line_to (p->cr, b.x, b.y);
+      if (fabs (b.x - a.x) >= least || fabs (b.y - a.y) >= least)
+        {
+          cairo_move_to (p->cr, a.x, a.y);
+          cairo_line_to (p->cr, b.x, b.y);
+          any = TRUE;
+        }
       if (i + 1 < face->n_lines && line[i + 1].type == line[i].type && line[i + 1].tone == line[i].tone)
         continue;
+      if (!any)
+        continue;
+      any = FALSE;
       set_ink (p, fp_pew_ink (face->standing, line[i].tone, p->look));
       cairo_set_line_width (p->cr, p->pen * (line[i].type == FP_PEW_OUTLINE ? FP_PEW_OUTLINE_WIDER : 1));
       cairo_stroke (p->cr);
     }
+}
+
+/* On a screen a line of hardly any dots is a stain, of which there would be thousands; paper may be looked at closely. */
+static double
+least_line (cairo_t *cr)
+{
+  double x = LEAST_DOTS, y = 0;
+
+  if (cairo_surface_get_type (cairo_get_group_target (cr)) != CAIRO_SURFACE_TYPE_IMAGE)
+    return 0;
+  cairo_device_to_user_distance (cr, &x, &y);
+  return hypot (x, y);
 }
 
 void
@@ -147,7 +170,8 @@ fp_pew_view_paint (const FpPewView *self, cairo_t *cr, FpBox box, double pen, Fp
 {
   const FpBox picture = fp_pew_view_box (self);
   const double scale = (box.x1 - box.x0) / (picture.x1 - picture.x0);
-  Painter p = { self, cr, { scale, 0, 0, -scale, box.x0 - scale * picture.x0, box.y0 + scale * picture.y1 }, pen, look };
+  Painter p = { self, cr, { scale, 0, 0, -scale, box.x0 - scale * picture.x0, box.y0 + scale * picture.y1 }, pen,
+                least_line (cr), look };
   guint n;
   const FpPewFace *face = fp_pew_view_faces (self, &n);
 

@@ -154,6 +154,7 @@ add_round (Making *m, const FpSolid *s)
   const double grow = 2 / (1 + cos (G_PI / n));
   FpVec3 low[ROUND_MOST], high[ROUND_MOST];
 
+  m->like.turned = TRUE;
   for (guint i = 0; i < n; i++)
     {
       const double c = grow * cos (2 * G_PI * i / n), t = grow * sin (2 * G_PI * i / n);

@@ -29,6 +29,7 @@ typedef struct
 typedef struct
 {
   gboolean  round;       /* an ellipsoid; otherwise bounded by facets       */
+  gboolean  turned;      /* facets stand for the mantle of an upright frustum */
   guint     owner, solid;
   FpPart    part;
   FpVec3   *vertex;
@@ -44,7 +45,7 @@ typedef struct
   guint     n_outline;
 } FpConvex;
 
-/* Memory of all pieces of one view, given back at once. */
+/* Memory of all pieces of one view, given back at once: to its thread, for the next. */
 typedef struct _FpPewPool FpPewPool;
 FpPewPool *fp_pew_pool_new  (void);
 void       fp_pew_pool_free (FpPewPool *self);
@@ -155,6 +156,6 @@ typedef struct
 } FpPewEdge;
 
 /* @edges: (element-type FpPewEdge), in the order of @seen; where one piece goes on smoothly in another they are joints. */
-void fp_pew_edges (const GArray *seen, const GArray *facets, GArray *edges);
+void fp_pew_edges (FpPewPool *pool, const GArray *seen, const GArray *facets, GArray *edges);
 
 G_END_DECLS

@@ -233,7 +233,7 @@ fp_pew_view_new (const FpPeople *people, const FpPewSpec *spec)
   fp_pew_pieces (pool, &self->camera, solids, FP_SIGHT_PERSON + spec->place, pieces);
   fp_pew_find_joints (pieces);
   fp_pew_order (pool, self->camera.picture, pieces, seen, facets);
-  fp_pew_edges (seen, facets, edges);
+  fp_pew_edges (pool, seen, facets, edges);
   list_faces (&(Listing) { self, fp_scene_placed (fp_people_scene (people), NULL), seen, facets, edges });
   return self;
 }
