@@ -57,6 +57,9 @@ gboolean fp_scale_is_standard (double scale);
  * @content: (out): the room left, paper mm. */
 FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
 
+/* The picture alone, so wide, for a page of pictures. */
+FpDrawing *fp_pew_drawing_new (const FpPeople *people, const FpPewSpec *view, double width);
+
 /* One view from the pew with its caption, as large as the sheet allows. */
 FpDrawing *fp_pew_sheet_new (const FpSight *sight, const FpPewSpec *view, const FpSheetSpec *spec);
 

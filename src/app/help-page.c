@@ -132,6 +132,24 @@ add_label (Writer *w, const char *markup, int indent)
 
 static const char *const views[FP_N_VIEWS] = { "plan", "elevation", "section" };
 
+static FpDrawing *
+draw_view (const FpScene *scene, FpViewId view)
+{
+  const FpBox frame = fp_small_frame (scene, view);
+  g_autoptr (FpProjection) projection = fp_projection_new (scene, view);
+
+  return fp_small_drawing (projection, &frame, PICTURE_W, PICTURE_H);
+}
+
+static FpDrawing *
+draw_pew (const FpScene *scene, FpPewTypical from)
+{
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  FpPewSpec spec = { .aspect = PICTURE_W / PICTURE_H };
+
+  return fp_pew_typical_spec (people, from, &spec) ? fp_pew_drawing_new (people, &spec, PICTURE_W) : NULL;
+}
+
 /* NULL where the sample or the view is not known. */
 static FpDrawing *
 draw (const char *url)
@@ -141,17 +159,15 @@ draw (const char *url)
   g_autoptr (FpProject) project = path != NULL ? fp_store_load (path, NULL) : NULL;
   g_autoptr (FpScene) scene = NULL;
 
-  for (guint v = 0; project != NULL && part[1] != NULL && v < FP_N_VIEWS; v++)
+  if (project == NULL || part[1] == NULL)
+    return NULL;
+  scene = fp_scene_new (project, fp_project_n_alternatives (project) - 1);
+  for (guint v = 0; v < FP_N_VIEWS; v++)
     if (g_str_equal (views[v], part[1]))
-      {
-        g_autoptr (FpProjection) projection = NULL;
-        FpBox frame;
-
-        scene = fp_scene_new (project, fp_project_n_alternatives (project) - 1);
-        frame = fp_small_frame (scene, (FpViewId) v);
-        projection = fp_projection_new (scene, (FpViewId) v);
-        return fp_small_drawing (projection, &frame, PICTURE_W, PICTURE_H);
-      }
+      return draw_view (scene, (FpViewId) v);
+  for (guint k = 0; k < FP_N_PEW_TYPICAL; k++)
+    if (g_str_equal (fp_pew_typical_id ((FpPewTypical) k), part[1]))
+      return draw_pew (scene, (FpPewTypical) k);
   return NULL;
 }
 

@@ -5,7 +5,8 @@
  * paragraphs, lists, emphasis, `keys`, links from page to page
  * ([text](page)), and pictures that the program draws as the page is shown:
  *   ![what it shows](picture:SAMPLE/VIEW)
- * SAMPLE names a sample project, VIEW is plan, elevation or section.
+ * SAMPLE names a sample project, VIEW is plan, elevation or section, or the
+ * place from which it is seen: front, middle, back … (fp_pew_typical_id()).
  */
 #pragma once
 

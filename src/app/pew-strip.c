@@ -3,16 +3,6 @@
 
 #define WIDTH 61.0 /* mm of paper, which is 230 px */
 
-static FpDrawing *
-picture_of (const FpPeople *people, const FpPewSpec *spec)
-{
-  g_autoptr (FpPewView) view = fp_pew_view_new (people, spec);
-  FpDrawing *drawing = fp_drawing_new (WIDTH, WIDTH / FP_PEW_ASPECT);
-
-  fp_drawing_picture (drawing, view, &(FpBox) { 0, 0, WIDTH, WIDTH / FP_PEW_ASPECT });
-  return drawing;
-}
-
 static void
 look (FpPewSeenFrom *from, const FpSight *sight, FpPewTypical one)
 {
@@ -22,7 +12,7 @@ look (FpPewSeenFrom *from, const FpSight *sight, FpPewTypical one)
   if (!fp_pew_typical_spec (people, one, &spec))
     return;
   g_autofree char *eye = fp_pew_eye_text (people, &spec), *seen = fp_pew_seen_text (sight, &spec);
-  from->picture = picture_of (people, &spec);
+  from->picture = fp_pew_drawing_new (people, &spec, WIDTH);
   from->told = *seen != '\0' ? g_strdup_printf ("%s. Seen: %s", eye, seen) : g_steal_pointer (&eye);
 }
 

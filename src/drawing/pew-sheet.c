@@ -44,6 +44,19 @@ write_caption (FpDrawing *drawing, const FpBox *frame, const char *what, const F
   fp_draw_lines (drawing, (FpPoint) { frame->x0, frame->y0 - 1.5 }, lettering, lettering * SPACING, lines, LINES);
 }
 
+/* --- a picture alone --------------------------------------------------------------- */
+
+FpDrawing *
+fp_pew_drawing_new (const FpPeople *people, const FpPewSpec *spec, double width)
+{
+  g_autoptr (FpPewView) view = fp_pew_view_new (people, spec);
+  const double height = width / (spec->aspect > 0 ? spec->aspect : FP_PEW_ASPECT);
+  FpDrawing *drawing = fp_drawing_new (width, height);
+
+  fp_drawing_picture (drawing, view, &(FpBox) { 0, 0, width, height });
+  return drawing;
+}
+
 /* --- one view ------------------------------------------------------------------------ */
 
 FpDrawing *

@@ -148,6 +148,126 @@ test_sample_hiding (gconstpointer sample)
                                       .posture = (FpPosture) (k % FP_N_POSTURES) }, rand, 120);
 }
 
+/* --- pieces that reach into each other --------------------------------------------- */
+
+static void
+own_last (FpSolids *solids)
+{
+  /* The list is the only owner, and hands out what it holds. */
+  FpSolid *last = (FpSolid *) fp_solids_get (solids, fp_solids_count (solids) - 1);
+  last->owner = fp_solids_count (solids) - 1;
+}
+
+/* Stars that wind and slope, stumps, ellipsoids and pieces of arch, all within each other's way. */
+static FpSolids *
+heap_of_solids (GRand *r)
+{
+  FpSolids *solids = fp_solids_new ();
+
+  for (guint i = 0; i < 24; i++)
+    {
+      const double x = g_rand_double_range (r, -1500, 1500), y = g_rand_double_range (r, 1200, 4500);
+      const double z = g_rand_double_range (r, -1000, 600), a = g_rand_double_range (r, -0.4, 0.4);
+      const guint n = 5 + (guint) g_rand_int_range (r, 0, 5);
+      FpPoint pt[10];
+      for (guint k = 0; k < n; k++)
+        {
+          const double far = g_rand_double_range (r, 150, 700);
+          pt[k] = (FpPoint) { x + far * cos (2 * G_PI * k / n), y + far * sin (2 * G_PI * k / n) };
+        }
+      if (i % 4 == 0)
+        fp_solids_add_round (solids, FP_PART_BODY, x, y, z, z + g_rand_double_range (r, 200, 900),
+                             g_rand_double_range (r, 100, 400), g_rand_double_range (r, 0, 400));
+      else if (i % 4 == 1)
+        fp_solids_add_ellipsoid (solids, FP_PART_BODY, (FpVec3) { x, y, z }, g_rand_double_range (r, 100, 400),
+                                 g_rand_double_range (r, 100, 400), g_rand_double_range (r, 100, 400),
+                                 g_rand_double_range (r, 0, 180));
+      else if (i % 4 == 2)
+        fp_solids_add_arching (solids, FP_PART_BODY, pt, n, z - a * x, a, 0, z + 900);
+      else
+        fp_solids_add_sloping (solids, FP_PART_BODY, pt, n, z, z + 900 - a * x, a, -a);
+      own_last (solids);
+    }
+  return solids;
+}
+
+static gboolean
+facet_has (const FpConvex *piece, const FpFacet *facet, FpPoint at)
+{
+  FpPoint pt[128];
+
+  for (guint k = 0; k < facet->count; k++)
+    pt[k] = fp_pew_project (piece->vertex[piece->loop[facet->first + k]]);
+  return fp_outline_contains (pt, facet->count, at);
+}
+
+static gboolean
+ellipse_has (const FpConvex *piece, FpPoint at)
+{
+  FpPoint c, a, b;
+
+  fp_convex_ellipse (piece, &c, &a, &b);
+  const double x = at.x - c.x, y = at.y - c.y, det = a.x * b.y - a.y * b.x;
+  return hypot ((x * b.y - y * b.x) / det, (a.x * y - a.y * x) / det) < 1;
+}
+
+/* The first in the order that has the point. */
+static guint
+owner_in_order (const GArray *seen, const GArray *facets, FpPoint at)
+{
+  for (guint i = 0; i < seen->len; i++)
+    {
+      const FpPewSeen *one = &g_array_index (seen, FpPewSeen, i);
+      if (one->piece->round && ellipse_has (one->piece, at))
+        return one->piece->owner;
+      for (guint k = 0; k < one->n; k++)
+        if (facet_has (one->piece, &one->piece->facet[g_array_index (facets, guint, one->first + k)], at))
+          return one->piece->owner;
+    }
+  return G_MAXUINT;
+}
+
+/* As told by rays, but at some borders: ellipsoids into which others reach are facetted. */
+static void
+check_heap (const FpSolids *solids, GRand *r, guint *agreed, guint *differed)
+{
+  const FpPewCamera camera = { { 0, 0, 0 }, { 0, 1 }, { -0.7, -0.5, 0.7, 0.5 } };
+  const Rays rays = { solids, G_MAXUINT, { 0, 0, 0 } };
+  g_autoptr (FpPewPool) pool = fp_pew_pool_new ();
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new ();
+  g_autoptr (GArray) seen = g_array_new (FALSE, FALSE, sizeof (FpPewSeen));
+  g_autoptr (GArray) facets = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  fp_pew_pieces (pool, &camera, solids, G_MAXUINT, pieces);
+  fp_pew_order (pool, camera.picture, pieces, seen, facets);
+  for (guint i = 0; i < 200; i++)
+    {
+      const FpPoint at = { g_rand_double_range (r, -0.7, 0.7), g_rand_double_range (r, -0.5, 0.5) };
+      guint owner = G_MAXUINT;
+      first_hit (&rays, (FpVec3) { at.x * FAR, FAR, at.y * FAR }, 0, FALSE, &owner);
+      if (owner_in_order (seen, facets, at) == owner)
+        (*agreed)++;
+      else
+        (*differed)++;
+    }
+}
+
+static void
+test_meeting (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (1720);
+  guint agreed = 0, differed = 0;
+
+  for (guint round = 0; round < 60; round++)
+    {
+      g_autoptr (FpSolids) solids = heap_of_solids (rand);
+      check_heap (solids, rand, &agreed, &differed);
+    }
+  g_test_message ("%u points agree, %u differ", agreed, differed);
+  g_assert_cmpuint (agreed + differed, ==, 12000);
+  g_assert_cmpuint (differed, <, 60);
+}
+
 /* What a person is told to see is the altar, not the back of his own head, nor who sits behind him. */
 static void
 test_nobody_behind (void)
@@ -550,6 +670,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pew-view/svg", test_svg);
   g_test_add_func ("/pew-view/strips", test_strips);
   g_test_add_func ("/pew-view/places", test_places);
+  g_test_add_func ("/pew-view/hiding/meeting", test_meeting);
   g_test_add_func ("/pew-view/hiding/random", test_random_hiding);
   g_test_add_data_func ("/pew-view/hiding/chapel", "chapel", test_sample_hiding);
   g_test_add_data_func ("/pew-view/hiding/parish", "parish", test_sample_hiding);

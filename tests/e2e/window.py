@@ -309,6 +309,17 @@ class Task:
         keys("Escape", "Escape")
         wait_for("the report to be closed", lambda: not has_window("^Report$"))
 
+    def looks_from_the_pew(self):
+        keys("ctrl+shift+v")
+        wait_for("the view from the pew", lambda: has_window("^View from the Pew$"))
+        told = re.compile(r"row (\d+), seat \d+, sitting\s+Seen: mensa")
+        seen = wait_for("what is seen from there", lambda: self.program.find(told, "label"))
+        row = int(told.search(seen.get_name())[1])
+        keys("Down")
+        wait_for("the row behind", lambda: self.program.find(re.compile(rf"row {row + 1}, seat"), "label"))
+        keys("Escape")
+        wait_for("the view to be closed", lambda: not has_window("^View from the Pew$"))
+
     def undoes(self):
         wait_for("the altar to be chosen still", lambda: self.value("Length of the mensa") == "2650")
         keys("ctrl+z")
@@ -383,7 +394,7 @@ class Task:
     def run(self):
         steps = [self.opens, self.chooses, self.drags, self.escapes, self.nudges, self.catches,
                  self.types_how_far, self.measures, self.pulls, self.shows_one_view, self.chooses_several, self.types,
-                 self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.makes_an_alternative, self.compares, self.exports,
+                 self.types_over_the_dimension, self.undoes, self.frames, self.adds_by_name, self.reports, self.looks_from_the_pew, self.makes_an_alternative, self.compares, self.exports,
                  self.saves, self.closes, self.left_behind]
         print(f"1..{len(steps)}", flush=True)
         for deed in steps:
