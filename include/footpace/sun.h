@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sun.h - where the sun stands, and through which window it shines
+ *
+ * Position by the equations of the NOAA solar calculator (a short series of
+ * J. Meeus); by its own account good to about a minute of time in latitudes
+ * up to 72 degrees (from memory).  Terrain, trees and other buildings are not
+ * known, nor is a roof.
+ *
+ * Degrees throughout.  Nothing here fails, but the reading of a time.
+ */
+#pragma once
+
+#include "footpace/people.h"
+
+G_BEGIN_DECLS
+
+/* Years that the equations are told for (NOAA, from memory). */
+#define FP_SUN_YEAR_FIRST 1901
+#define FP_SUN_YEAR_LAST  2099
+
+typedef struct
+{
+  double declination;
+  double right_ascension;  /* -180..180                                     */
+  double equation_of_time; /* minutes by which a sundial is before the clock */
+  double elevation;        /* of its middle above the horizon, without air  */
+  double refraction;       /* by which the air raises it                    */
+  double azimuth;          /* of its middle, from true north by way of east: 0..360 */
+} FpSun;
+
+/**
+ * fp_sun_time_parse:
+ * @text: "2026-06-21T09:30+01:00": date, time by the clock, and by how much that is before UTC; "Z" for UTC itself
+ *
+ * Returns: (transfer full): %FP_ERROR_SYNTAX where it is no such time, or says nothing of UTC; %FP_ERROR_RANGE where
+ *   the year is one for which the equations are not told
+ */
+GDateTime *fp_sun_time_parse (const char *text, GError **error);
+
+/* @latitude: -90..90, north positive.  @longitude: -180..180, east positive. */
+FpSun  fp_sun_at     (GDateTime *time, double latitude, double longitude);
+/* As it is seen, through the air. */
+double fp_sun_height (const FpSun *sun);
+/* Towards the sun as it is seen, in church coordinates, of length 1.  @north: as in FpBrief. */
+FpVec3 fp_sun_direction (const FpSun *sun, double north);
+
+G_END_DECLS
