@@ -63,3 +63,30 @@ fp_pew_strip_has (const FpPewStrip *self, FpPewTypical from)
       return TRUE;
   return FALSE;
 }
+
+static void
+unref_sight (gpointer sight)
+{
+  fp_sight_unref (sight);
+}
+
+gboolean
+fp_pew_strip_write (const FpProject *project, FpInkChoice ink, const char *path, GError **error)
+{
+  const FpBrief *brief = fp_project_brief (project);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  const FpSheetSpec spec = {
+    .paper = brief->units == FP_UNITS_IMPERIAL ? FP_PAPER_TABLOID : FP_PAPER_A3, .landscape = TRUE, .ink = ink, .date = date,
+  };
+  g_autoptr (GPtrArray) sights = g_ptr_array_new_with_free_func (unref_sight), pages = NULL;
+
+  for (guint i = 0; i < fp_project_n_alternatives (project); i++)
+    {
+      g_autoptr (FpScene) scene = fp_scene_new (project, i);
+      g_autoptr (FpPeople) people = fp_people_new (scene);
+      g_ptr_array_add (sights, fp_sight_new (people, NULL));
+    }
+  pages = fp_pew_strip_sheets ((FpSight *const *) sights->pdata, sights->len, &spec);
+  return fp_drawing_write_pdf ((FpDrawing *const *) pages->pdata, pages->len, brief->title, brief->author, path, error);
+}

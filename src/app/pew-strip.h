@@ -28,4 +28,9 @@ const FpPewSeenFrom *fp_pew_strip_get  (const FpPewStrip *self, guint alternativ
 /* Whether any alternative has such a place. */
 gboolean             fp_pew_strip_has  (const FpPewStrip *self, FpPewTypical from);
 
+/* All of them on sheets, a strip for each alternative, as a PDF. */
+gboolean             fp_pew_strip_write (const FpProject *project, FpInkChoice ink, const char *path, GError **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpPewStrip, fp_pew_strip_free)
+
 G_END_DECLS

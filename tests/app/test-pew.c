@@ -2,6 +2,7 @@
 /* The view from the pew in its window: it follows place and project, and can be saved. */
 #include "compat-4-8.h"
 #include "pew-maker.h"
+#include "pew-strip.h"
 #include "pew-window.h"
 #include "waiting.h"
 #include "widget-help.h"
@@ -154,6 +155,42 @@ test_next (void)
   g_assert_cmpuint (place[at].owner, ==, owner);
 }
 
+/* Bytes that begin as a PDF does, with the shares of every alternative drawn. */
+static void
+test_strip (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  const FpProject *project = fp_document_project (d);
+  g_autoptr (FpPewStrip) strip = fp_pew_strip_new (project, NULL);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *dir = g_dir_make_tmp ("footpace-XXXXXX", NULL), *path = g_build_filename (dir, "strip.pdf", NULL);
+  g_autofree char *bytes = NULL;
+
+  g_assert_true (fp_pew_strip_has (strip, FP_PEW_FRONT) && fp_pew_strip_has (strip, FP_PEW_CHILD));
+  g_assert_false (fp_pew_strip_has (strip, FP_PEW_GALLERY));
+  for (guint i = 0; i < fp_project_n_alternatives (project); i++)
+    g_assert_nonnull (strstr (fp_pew_strip_get (strip, i, FP_PEW_BACK)->told, "sitting. Seen: mensa"));
+  g_assert_true (fp_pew_strip_write (project, FP_INK_GREY, path, &error));
+  g_assert_no_error (error);
+  g_assert_true (g_file_get_contents (path, &bytes, NULL, NULL));
+  g_assert_true (g_str_has_prefix (bytes, "%PDF"));
+  g_unlink (path);
+  g_assert_false (fp_pew_strip_write (project, FP_INK_GREY, "/no/such/folder/strip.pdf", &error));
+  g_assert_nonnull (error);
+  g_rmdir (dir);
+}
+
+/* No strip is made of what is no longer asked for. */
+static void
+test_strip_cancelled (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  g_autoptr (GCancellable) cancel = g_cancellable_new ();
+
+  g_cancellable_cancel (cancel);
+  g_assert_null (fp_pew_strip_new (fp_document_project (d), cancel));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -163,5 +200,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pew/without-pews", test_without_pews);
   g_test_add_func ("/pew/saves", test_saves);
   g_test_add_func ("/pew/next", test_next);
+  g_test_add_func ("/pew/strip", test_strip);
+  g_test_add_func ("/pew/strip/cancelled", test_strip_cancelled);
   return g_test_run ();
 }
