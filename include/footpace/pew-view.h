@@ -92,19 +92,20 @@ FpInk            fp_pew_ink        (FpStanding standing, double tone, FpSurfaceL
 FpInk            fp_pew_ground_ink (FpSurfaceLook look);
 /* Of the line about an ellipse. */
 double           fp_pew_line_tone  (double tone);
-/* Darkest and lightest of a head, which is drawn as round: from where the light falls, a third of its radius up and to the
- * left, outward to FP_PEW_SHADE of it. */
 #define FP_PEW_OUTLINE_WIDER 1.6 /* than an edge */
+/* Lightest and darkest of a head, which is drawn as round: from where the light falls, a third of its radius up and to the
+ * left, outward to FP_PEW_SHADE of it. */
 #define FP_PEW_SHADE_AT 0.35
 #define FP_PEW_SHADE    1.4
 void             fp_pew_round_inks (const FpPewFace *face, FpSurfaceLook look, FpInk *light, FpInk *dark);
+
+#define FP_PEW_PEN 0.13 /* mm of paper: the narrowest of ISO 128 */
 
 /**
  * fp_pew_view_paint:
  * @cr: y grows downward; the picture fills @box of its user space
  * @pen: width of the lines, of its user space
  */
-#define FP_PEW_PEN 0.13 /* mm of paper: the narrowest of ISO 128 */
 void             fp_pew_view_paint (const FpPewView *self, FpCairo *cr, FpBox box, double pen, FpSurfaceLook look);
 
 /**

@@ -69,7 +69,10 @@ post (FpLatestJob *job, const FpPewView *view, cairo_surface_t *image, char *see
 {
   FpPewMade *made = g_new (FpPewMade, 1);
 
-  *made = (FpPewMade) { fp_pew_view_ref (view), cairo_surface_reference (image), fp_pew_eye_text (fp_pew_view_people (view), fp_pew_view_spec (view)), seen };
+  *made = (FpPewMade) {
+    fp_pew_view_ref (view), cairo_surface_reference (image),
+    fp_pew_eye_text (fp_pew_view_people (view), fp_pew_view_spec (view)), seen,
+  };
   fp_latest_job_post (job, made);
 }
 

@@ -308,7 +308,8 @@ write_picture (FpPewWindow *self, const char *form, const char *path, GError **e
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
   const FpBrief *brief = fp_project_brief (fp_scene_project (self->scene));
   const FpSheetSpec spec = {
-    .paper = brief->units == FP_UNITS_IMPERIAL ? FP_PAPER_LETTER : FP_PAPER_A4, .landscape = TRUE, .ink = self->ink, .date = date,
+    .paper = brief->units == FP_UNITS_IMPERIAL ? FP_PAPER_LETTER : FP_PAPER_A4, .landscape = TRUE,
+    .ink = self->ink, .date = date,
   };
   FpPewSpec view = self->spec;
   g_autoptr (FpSight) sight = fp_sight_new (self->people, NULL);

@@ -38,7 +38,8 @@ find_typical (const char *text, FpPewTypical *one)
   return FALSE;
 }
 
-/* "6,3" or "Pews, Gospel side,6,3": a name may hold commas, so the last two tell. @block: (out) (transfer full) (nullable) */
+/* "6,3" or "Pews, Gospel side,6,3": a name may hold commas, so the last two tell.
+ * @block: (out) (transfer full) (nullable) */
 static gboolean
 parse_seat (const char *text, char **block, guint *row, guint *number)
 {
@@ -136,7 +137,8 @@ find_place (const FpDrawPew *self, const FpPeople *people, FpPewSpec *spec, GErr
     {
       if (fp_pew_typical_spec (people, one, spec))
         return TRUE;
-      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "there is no place “%s” in this alternative", fp_pew_typical_id (one));
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "there is no place “%s” in this alternative",
+                   fp_pew_typical_id (one));
       return FALSE;
     }
   parse_seat (self->place, &block, &row, &number);

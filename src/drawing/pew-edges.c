@@ -55,7 +55,8 @@ add_edges (const FpPewSeen *seen, guint index, const FpFacet *facet, GArray *edg
       FpPewEdge edge = {
         .a = piece->vertex[a], .b = piece->vertex[b], .n = facet->n, .m = beside != NULL ? beside->n : facet->n,
         .owner = piece->owner, .seen = index, .facet = (guint) (facet - piece->facet),
-        .beside = (guint) ((beside != NULL ? beside : facet) - piece->facet), .faces = faces, .type = faces ? FP_PEW_EDGE : FP_PEW_OUTLINE,
+        .beside = (guint) ((beside != NULL ? beside : facet) - piece->facet), .faces = faces,
+        .type = faces ? FP_PEW_EDGE : FP_PEW_OUTLINE,
       };
       if (faces && a > b) /* once, not for either face */
         continue;

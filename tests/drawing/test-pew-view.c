@@ -397,7 +397,8 @@ test_cutting (void)
       g_ptr_array_add (parts, whole);
       for (guint k = 0; k < 4; k++)
         {
-          FpVec3 n = { g_rand_double_range (rand, -1, 1), g_rand_double_range (rand, -1, 1), g_rand_double_range (rand, -1, 1) };
+          FpVec3 n = { g_rand_double_range (rand, -1, 1), g_rand_double_range (rand, -1, 1),
+                       g_rand_double_range (rand, -1, 1) };
           n = fp_vec3_scale (n, 1 / fp_vec3_length (n));
           const double d = fp_vec3_dot (n, (FpVec3) { 0, 3000, 500 }) + g_rand_double_range (rand, -300, 300);
           for (guint i = parts->len; i-- > 0;)
@@ -548,7 +549,8 @@ test_painted (void)
       const FpPoint at = { box.x0 + (i % wide + 0.5) * scale, box.y1 - (i / wide + 0.5) * scale };
       const FpPewFace *face = fp_pew_view_face_at (view, at);
       guint32 dot;
-      memcpy (&dot, cairo_image_surface_get_data (image) + i / wide * cairo_image_surface_get_stride (image) + i % wide * 4, 4);
+      memcpy (&dot, cairo_image_surface_get_data (image) + i / wide * cairo_image_surface_get_stride (image)
+                      + i % wide * 4, 4);
       if (face != NULL && face->type == FP_PEW_ELLIPSE)
         continue;
       const FpInk ink = face == NULL ? fp_pew_ground_ink (FP_SURFACE_PAPER)
