@@ -11,7 +11,7 @@ HEADERS = {
     "furnishing": {"kind"},
     "project": {"page", "project", "history"},
     "store": {"store", "recovery"},
-    "space": {"scene", "stretch", "setting-out", "people", "levels", "sight"},
+    "space": {"scene", "stretch", "setting-out", "people", "levels", "sight", "sun"},
     "placing": {"arrange", "catches", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "marks", "pens", "pew-view", "projection", "sheet", "surface", "tiles", "view"},

@@ -44,4 +44,40 @@ double fp_sun_height (const FpSun *sun);
 /* Towards the sun as it is seen, in church coordinates, of length 1.  @north: as in FpBrief. */
 FpVec3 fp_sun_direction (const FpSun *sun, double north);
 
+/* --- in the church ------------------------------------------------------- */
+
+/* Design judgement, degrees: the sun is in somebody's eyes where it stands no farther from where he looks, on the plan, and
+ * no higher; a brow keeps off what stands higher. */
+#define FP_SUN_ASIDE_MOST  45.0
+#define FP_SUN_HEIGHT_MOST 30.0
+
+typedef struct _FpSunlight FpSunlight;
+
+/**
+ * fp_sunlight_new:
+ * @towards: the sun, from anywhere, as fp_sun_direction() gives it
+ *
+ * What stands in the way is the building and all that is set up in it.  People shade nobody: whoever sits in front
+ * may stay away.  Openings are taken to be clear glass.
+ */
+FpSunlight *fp_sunlight_new  (const FpPeople *people, FpVec3 towards);
+void        fp_sunlight_free (FpSunlight *self);
+
+/**
+ * fp_sunlight_window:
+ * @from: a point of the church
+ *
+ * As no roof is known, the sky is seen only through an opening beyond which no wall follows that rises above its
+ * sill: there the next room would be.
+ *
+ * Returns: index of the placed opening through which the sun shines there; -1: it does not
+ */
+int         fp_sunlight_window  (const FpSunlight *self, FpVec3 from);
+
+/* The same where it shines into the eyes of somebody in that place, who sits, or stands where there are no seats, and
+ * looks towards the altar; straight ahead where there is none.  -1 at the rail, and where it is higher or farther aside. */
+int         fp_sunlight_in_eyes (const FpSunlight *self, guint place);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunlight, fp_sunlight_free)
+
 G_END_DECLS

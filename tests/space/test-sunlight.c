@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sun through a window, into somebody's eyes or past them, reckoned by hand in a small church. */
+#include "church.h"
+#include "footpace/sun.h"
+
+#include <math.h>
+
+/* Within its walls, which are 600 thick and 8000 high; clockwise, the east wall is its second side, the south wall its
+ * third. */
+static const FpPoint walls[] = { { -5000, -20000 }, { -5000, 10000 }, { 5000, 10000 }, { 5000, -20000 } };
+
+/* In the middle of the east wall, and in the south wall across y = 2500. */
+static const ChurchThing wall = { "wall", "walls", NULL, { 0, 0, 0 }, walls, 4, { { "closed", 1 }, { NULL, 0 } } };
+static const ChurchThing east = {
+  "opening", "east", "walls", { 0, 0, 0 }, NULL, 0,
+  { { "side", 2 }, { "along", 5000 }, { "width", 2000 }, { "sill", 3000 }, { "head", 5000 }, { NULL, 0 } },
+};
+static const ChurchThing south = {
+  "opening", "south", "walls", { 0, 0, 0 }, NULL, 0,
+  { { "side", 3 }, { "along", 7500 }, { "width", 3000 }, { "sill", 1000 }, { "head", 7000 }, { NULL, 0 } },
+};
+static const ChurchThing altar = { "altar", "altar", NULL, { 0, 7000, 0 }, NULL, 0, { { NULL, 0 } } };
+/* One row of one seat, on the axis. */
+static const ChurchThing pew = {
+  "pews", "pew", NULL, { 0, -10000, 0 }, NULL, 0, { { "rows", 1 }, { "length", 500 }, { NULL, 0 } },
+};
+
+static FpProject *
+small_church (void)
+{
+  FpProject *project = church_new (FP_FACING_EAST);
+
+  church_floor (&project, "floor", (FpBox) { -5000, -20000, 5000, 10000 }, 0, 0, 0, 0);
+  church_survey (&project, &wall);
+  church_survey (&project, &east);
+  church_survey (&project, &south);
+  church_survey (&project, &pew);
+  church_add (&project, &altar);
+  return project;
+}
+
+/* @aside: degrees from liturgical east towards the Epistle side */
+static FpVec3
+sun (double aside, double height)
+{
+  const double a = aside * G_PI / 180, h = height * G_PI / 180;
+
+  return (FpVec3) { sin (a) * cos (h), cos (a) * cos (h), sin (h) };
+}
+
+typedef struct
+{
+  FpScene    *scene;
+  FpPeople   *people;
+  FpSunlight *light;
+} Lit;
+
+static Lit
+lit_by (FpProject *project, FpVec3 towards)
+{
+  Lit lit;
+
+  lit.scene = fp_scene_new (project, 0);
+  lit.people = fp_people_new (lit.scene);
+  lit.light = fp_sunlight_new (lit.people, towards);
+  return lit;
+}
+
+static void
+lit_clear (Lit *lit)
+{
+  fp_sunlight_free (lit->light);
+  fp_people_unref (lit->people);
+  fp_scene_unref (lit->scene);
+}
+
+static const char *
+name_of (const Lit *lit, int index)
+{
+  return index < 0 ? "none" : fp_item_id (fp_scene_placed (lit->scene, NULL)[index].item);
+}
+
+/* The id of the opening through which it shines on a point; "none". */
+static const char *
+shines (FpProject *project, FpVec3 towards, FpVec3 on)
+{
+  Lit lit = lit_by (project, towards);
+  const char *name = g_intern_string (name_of (&lit, fp_sunlight_window (lit.light, on)));
+
+  lit_clear (&lit);
+  return name;
+}
+
+static const char *
+dazzles (FpProject *project, FpVec3 towards, guint place)
+{
+  Lit lit = lit_by (project, towards);
+  const char *name = g_intern_string (name_of (&lit, fp_sunlight_in_eyes (lit.light, place)));
+
+  lit_clear (&lit);
+  return name;
+}
+
+/* From 1000 up and 20 m before the east wall: to its sill rise 2000 (5.71 degrees), to its head 4000, which have to be
+ * cleared on both its faces: by the outer, 20.6 m away, 4000 is reached at 10.99 degrees. */
+static void
+test_heights (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const FpVec3 at = { 0, -10000, 1000 };
+
+  g_assert_cmpstr (shines (project, sun (0, 5.6), at), ==, "none");
+  g_assert_cmpstr (shines (project, sun (0, 5.8), at), ==, "east");
+  g_assert_cmpstr (shines (project, sun (0, 10.9), at), ==, "east");
+  g_assert_cmpstr (shines (project, sun (0, 11.1), at), ==, "none");
+  /* Over the wall, of 7000 above it: there is a roof. */
+  g_assert_cmpstr (shines (project, sun (0, 25), at), ==, "none");
+  g_assert_cmpstr (shines (project, sun (0, -8), at), ==, "none");
+  g_assert_cmpstr (shines (project, sun (0, 0), (FpVec3) { 0, -10000, 4000 }), ==, "none");
+}
+
+/* Half the width is 1000: at the outer face, 20.6 m away, that is 2.78 degrees. */
+static void
+test_sides (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const FpVec3 at = { 0, -10000, 1000 };
+
+  g_assert_cmpstr (shines (project, sun (2.7, 8), at), ==, "east");
+  g_assert_cmpstr (shines (project, sun (-2.7, 8), at), ==, "east");
+  g_assert_cmpstr (shines (project, sun (2.85, 8), at), ==, "none");
+  /* Abeam of the window in the south wall, and not by its light when the sun is in the north. */
+  g_assert_cmpstr (shines (project, sun (90, 20), (FpVec3) { 0, 2500, 0 }), ==, "south");
+  g_assert_cmpstr (shines (project, sun (-90, 20), (FpVec3) { 0, 2500, 0 }), ==, "none");
+}
+
+/* A half-round of 1000 over the head lets in what the square head kept out, at the middle but not at its shoulder. */
+static void
+test_arch (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+
+  church_param (&project, "east", "arch", 1);
+  g_assert_cmpstr (shines (project, sun (0, 12), (FpVec3) { 0, -10000, 1000 }), ==, "east");
+  g_assert_cmpstr (shines (project, sun (0, 12), (FpVec3) { 950, -10000, 1000 }), ==, "none");
+}
+
+static void
+test_pier (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const ChurchThing pier = { "pier", "pier", NULL, { 0, 0, 0 }, NULL, 0, { { NULL, 0 } } };
+
+  church_survey (&project, &pier);
+  g_assert_cmpstr (shines (project, sun (0, 8), (FpVec3) { 0, -10000, 1000 }), ==, "none");
+  g_assert_cmpstr (shines (project, sun (0, 8), (FpVec3) { 400, -10000, 1000 }), ==, "east");
+  church_fate (&project, "pier", FP_FATE_REMOVED, NULL, NULL);
+  g_assert_cmpstr (shines (project, sun (0, 8), (FpVec3) { 0, -10000, 1000 }), ==, "east");
+}
+
+/* Beyond the east window stands another room as high, without a roof told: no sun.  A yard wall under its sill is none. */
+static void
+test_next_room (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  static const FpPoint run[] = { { -9000, 14000 }, { 9000, 14000 } };
+  const ChurchThing yard = { "wall", "yard", NULL, { 0, 0, 0 }, run, 2, { { "height", 2500 }, { NULL, 0 } } };
+
+  church_survey (&project, &yard);
+  g_assert_cmpstr (shines (project, sun (0, 10), (FpVec3) { 0, -10000, 1000 }), ==, "east");
+  church_param (&project, "yard", "height", 3500);
+  g_assert_cmpstr (shines (project, sun (0, 10), (FpVec3) { 0, -10000, 1000 }), ==, "none");
+}
+
+/* --- eyes ------------------------------------------------------------------------- */
+
+/* His eye is near the axis some 20 m before the wall, 1.2 m up or so: 8 degrees lead to 4000 on the wall. */
+static void
+test_eyes (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+
+  g_assert_cmpstr (dazzles (project, sun (0, 8), 0), ==, "east");
+  g_assert_cmpstr (dazzles (project, sun (0, 3), 0), ==, "none");
+  g_assert_cmpstr (dazzles (project, sun (90, 20), 0), ==, "none");
+  g_assert_cmpstr (dazzles (project, sun (0, 8), 1), ==, "none"); /* there is but one place */
+}
+
+/* Some 43 degrees aside of the altar he has the south window, in which the sun may stand too far aside, or too high. */
+static void
+test_aside (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const ChurchThing near_pew = {
+    "pews", "near", NULL, { 0, -3000, 0 }, NULL, 0, { { "rows", 1 }, { "length", 500 }, { NULL, 0 } },
+  };
+  FpVec3 eye;
+
+  church_fate (&project, "pew", FP_FATE_REMOVED, NULL, NULL);
+  church_survey (&project, &near_pew);
+  Lit lit = lit_by (project, sun (43, 20));
+  eye = fp_people_eye (lit.people, 0, FP_POSTURE_SITTING);
+  /* Where that way meets the inner and the outer face of the south wall it lies between 1000 and 4000. */
+  g_assert_cmpfloat (eye.y + 5000 / tan (43 * G_PI / 180), >, 1000);
+  g_assert_cmpfloat (eye.y + 5600 / tan (43 * G_PI / 180), <, 4000);
+  g_assert_cmpstr (name_of (&lit, fp_sunlight_in_eyes (lit.light, 0)), ==, "south");
+  lit_clear (&lit);
+  /* Through the same window, but 47 degrees aside; and higher than a brow lets in. */
+  g_assert_cmpstr (shines (project, sun (47, 20), eye), ==, "south");
+  g_assert_cmpstr (dazzles (project, sun (47, 20), 0), ==, "none");
+  g_assert_cmpstr (shines (project, sun (43, 31), eye), ==, "south");
+  g_assert_cmpstr (dazzles (project, sun (43, 31), 0), ==, "none");
+  g_assert_cmpstr (dazzles (project, sun (43, 29), 0), ==, "south");
+}
+
+/* Without an altar he looks straight ahead, and so backwards where his pew is turned round. */
+static void
+test_facing (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  const ChurchThing turned = {
+    "pews", "pew", NULL, { 0, -10000, 180 }, NULL, 0, { { "rows", 1 }, { "length", 500 }, { NULL, 0 } },
+  };
+
+  church_floor (&project, "floor", (FpBox) { -5000, -20000, 5000, 10000 }, 0, 0, 0, 0);
+  church_survey (&project, &wall);
+  church_survey (&project, &east);
+  church_survey (&project, &pew);
+  g_assert_cmpstr (dazzles (project, sun (0, 8), 0), ==, "east");
+  g_clear_pointer (&project, fp_project_unref);
+  project = church_new (FP_FACING_EAST);
+  church_survey (&project, &wall);
+  church_survey (&project, &east);
+  church_survey (&project, &turned);
+  g_assert_cmpstr (dazzles (project, sun (0, 8), 0), ==, "none");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sunlight/heights", test_heights);
+  g_test_add_func ("/sunlight/sides", test_sides);
+  g_test_add_func ("/sunlight/arch", test_arch);
+  g_test_add_func ("/sunlight/pier", test_pier);
+  g_test_add_func ("/sunlight/next-room", test_next_room);
+  g_test_add_func ("/sunlight/eyes", test_eyes);
+  g_test_add_func ("/sunlight/aside", test_aside);
+  g_test_add_func ("/sunlight/facing", test_facing);
+  return g_test_run ();
+}
