@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* review.h - what is laid before the people who decide
  *
- * Findings as text and as data, and the alternatives side by side.
+ * Findings as text and as data, the alternatives side by side, and the sun at a time.
  */
 #pragma once
 
 #include "footpace/drawing.h"
 #include "footpace/rules.h"
 #include "footpace/schedule.h"
+#include "footpace/sun.h"
 
 G_BEGIN_DECLS
 
@@ -38,6 +39,15 @@ char         *fp_comparison_text    (const FpComparison *self); /* as a table of
  * as they can be; @spec->scale: of all of them, 0: the largest that fits.  (element-type FpDrawing) */
 GPtrArray    *fp_comparison_sheets  (const FpComparison *self, const FpSheetSpec *spec, GError **error);
 
+/* The sun in the church of one alternative at one time. */
+typedef struct _FpSunStudy FpSunStudy;
+/* @latitude, @longitude: as in fp_sun_at(). */
+FpSunStudy   *fp_sun_study_new  (const FpPeople *people, GDateTime *time, double latitude, double longitude);
+void          fp_sun_study_free (FpSunStudy *self);
+/* When and where, how it stands to the church, and in whose eyes through which window; owned by the caller. */
+char         *fp_sun_study_text (const FpSunStudy *self);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpComparison, fp_comparison_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunStudy, fp_sun_study_free)
 
 G_END_DECLS

@@ -26,6 +26,7 @@ typedef struct
 extern const FpCommand fp_command_check;
 extern const FpCommand fp_command_draw;
 extern const FpCommand fp_command_compare;
+extern const FpCommand fp_command_sun;
 
 /* Parses options by @entries; prints what is wrong, or the help asked for.
  * @file: (out) (transfer full): the one file that every command works on

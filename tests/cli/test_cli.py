@@ -18,6 +18,8 @@ PARISH, CHAPEL = SAMPLES / "parish.footpace", SAMPLES / "chapel.footpace"
 NO_DISPLAY = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
 # ISO 216 sizes, and the millimetre in points: 72 / 25.4.
 PAPER_MM = {"a4": (297, 210), "a3": (420, 297), "letter": (279.4, 215.9)}
+# An invented place.
+WHERE = ("--latitude", "51.5", "--longitude", "-0.1")
 TESTS = []
 
 
@@ -37,7 +39,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "draw", "compare"):
+    for command in ("check", "draw", "compare", "sun"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
@@ -46,7 +48,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "draw", "compare"):
+    for command in ("check", "draw", "compare", "sun"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -59,7 +61,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, draw and compare" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, draw, compare and sun" in done.stderr, done.stderr
 
 
 @test
@@ -177,6 +179,26 @@ def alternatives_stand_in_columns():
 
 
 @test
+def the_sun_is_told_window_by_window():
+    morning = footpace("sun", PARISH, "--at", "2026-03-21T07:30Z", *WHERE, expect=0).stdout
+    # By the printed equations, worked in a table beside; true north lies 78 degrees to the left of liturgical east.
+    height, azimuth = (float(re.search(rf"{word} ([\d.]+)°", morning)[1]) for word in ("sun is", "azimuth"))
+    assert abs(height - 12.9) < 0.2 and abs(azimuth - 106.2) < 0.2, morning
+    assert f"{azimuth - 78:.0f}° from liturgical east to the Epistle side" in morning, morning
+    places, all_places = map(int, re.search(r"in (\d+) of (\d+) places", morning).groups())
+    counted = [int(n) for n in re.findall(r"\): (\d+) places?$", morning, re.M)]
+    assert places == sum(counted) > 0 and all_places == 312, morning
+    assert len(re.findall(r"^    .*: row \d+, seats? \d", morning, re.M)) >= len(counted), morning
+    for at, why in (("2026-06-21T12:00+01:00", "more than 30° high"), ("2026-06-21T23:30+01:00", "below the horizon")):
+        assert why in footpace("sun", PARISH, "--at", at, *WHERE, expect=0).stdout, at
+    # The same moment by another clock, and the other side of the world.
+    assert footpace("sun", PARISH, "--at", "2026-03-21T08:30+01:00", *WHERE, expect=0).stdout.splitlines()[2:] == \
+        morning.splitlines()[2:]
+    assert "below the horizon" in footpace("sun", PARISH, "--at", "2026-03-21T07:30Z", "--latitude", "-51.5",
+                                           "--longitude", "179.9", expect=0).stdout
+
+
+@test
 def bad_use_and_bad_input_give_two_and_a_reason():
     with tempfile.TemporaryDirectory() as folder:
         broken = pathlib.Path(folder) / "broken.footpace"
@@ -226,6 +248,18 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("check", PARISH, PARISH),
             ("check", PARISH, "--as"),
             ("compare", broken),
+            ("sun", PARISH),
+            ("sun", PARISH, *WHERE),
+            ("sun", PARISH, "--at", "2026-06-21T09:30", *WHERE),
+            ("sun", PARISH, "--at", "1826-06-21T09:30Z", *WHERE),
+            ("sun", PARISH, "--at", b"2026\xff", *WHERE),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "51.5"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "91", "--longitude", "0"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "nan", "--longitude", "0"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "0", "--longitude", "east"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--alternative", "zz"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--as", "json"),
+            ("sun", broken, "--at", "2026-06-21T09:30Z", *WHERE),
         ):
             done = footpace(*arguments, expect=2)
             assert done.stderr.startswith("footpace: "), arguments

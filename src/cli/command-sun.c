@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* footpace sun: where the sun stands at a time, and in whose eyes */
+#include "command.h"
+
+#include "footpace/review.h"
+
+#include <math.h>
+#include <string.h>
+
+#define AT "a time such as 2026-06-21T09:30+01:00"
+
+typedef struct
+{
+  char      *file, *at, *latitude, *longitude, *alternative, *as;
+  GDateTime *time;
+  double     north, east; /* latitude and longitude, degrees */
+} Options;
+
+static void
+options_clear (Options *o)
+{
+  g_free (o->file);
+  g_free (o->at);
+  g_free (o->latitude);
+  g_free (o->longitude);
+  g_free (o->alternative);
+  g_free (o->as);
+  g_clear_pointer (&o->time, g_date_time_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
+
+/* --- as typed -------------------------------------------------------------- */
+
+/* FALSE after having said what is wrong. */
+static gboolean
+fill_degrees (const char *option, const char *text, double most, const char *expected, double *value)
+{
+  if (text != NULL && fp_number_parse (text, value, NULL) && fabs (*value) <= most)
+    return TRUE;
+  fp_command_fail_value (option, text, expected);
+  return FALSE;
+}
+
+static gboolean
+fill_time (Options *o)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (o->at == NULL)
+    {
+      fp_command_fail_value ("--at", NULL, AT);
+      return FALSE;
+    }
+  o->time = g_utf8_validate (o->at, -1, NULL) ? fp_sun_time_parse (o->at, &error) : NULL;
+  if (o->time == NULL && error != NULL && error->code == FP_ERROR_RANGE)
+    fp_command_fail (error->message);
+  else if (o->time == NULL)
+    fp_command_fail_value ("--at", o->at, AT ": with the hours that the clock there is before UTC");
+  return o->time != NULL;
+}
+
+static gboolean
+fill (Options *o)
+{
+  if (!fill_time (o)
+      || !fill_degrees ("--latitude", o->latitude, 90, "degrees from -90 to 90, north of the equator above 0", &o->north)
+      || !fill_degrees ("--longitude", o->longitude, 180, "degrees from -180 to 180, east of Greenwich above 0", &o->east))
+    return FALSE;
+  if (o->as == NULL || g_ascii_strcasecmp (o->as, "text") == 0)
+    return TRUE;
+  fp_command_fail_value ("--as", o->as, "text");
+  return FALSE;
+}
+
+/* --- told ------------------------------------------------------------------- */
+
+static int
+tell (const FpProject *project, const Options *o)
+{
+  const int alternative = fp_command_alternative (project, o->alternative);
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpPeople) people = NULL;
+  g_autoptr (FpSunStudy) study = NULL;
+  g_autofree char *text = NULL;
+
+  if (alternative < 0)
+    return FP_EXIT_ERROR;
+  scene = fp_scene_new (project, (guint) alternative);
+  people = fp_people_new (scene);
+  study = fp_sun_study_new (people, o->time, o->north, o->east);
+  text = fp_sun_study_text (study);
+  return fp_command_print (text, strlen (text));
+}
+
+static int
+run (int argc, char **argv)
+{
+  g_auto (Options) o = { 0 };
+  g_autoptr (FpProject) project = NULL;
+  int exit_code;
+  const GOptionEntry entries[] = {
+    { "at", 't', 0, FP_OPTION_TEXT, &o.at, "Date, time by the clock, and its hours before UTC", "TIME" },
+    { "latitude", 0, 0, FP_OPTION_TEXT, &o.latitude, "Degrees; south is negative", "DEGREES" },
+    { "longitude", 0, 0, FP_OPTION_TEXT, &o.longitude, "Degrees; west is negative", "DEGREES" },
+    { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
+      "ID" },
+    { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text", "FORM" },
+    { NULL }
+  };
+
+  if (!fp_command_options (&fp_command_sun, argc, argv, entries, &o.file, &exit_code))
+    return exit_code;
+  if (!fill (&o))
+    return FP_EXIT_ERROR;
+  project = fp_command_load (o.file);
+  return project == NULL ? FP_EXIT_ERROR : tell (project, &o);
+}
+
+const FpCommand fp_command_sun = {
+  "sun", "FILE", "tells in whose eyes the sun is at a time",
+  "Reckons where the sun stands at a time, as of a Mass, over the place of the church,\n"
+  "and tells which places have it low in their eyes, and through which window.\n"
+  "What is true north is in the brief of the project FILE. Time by the clock is told\n"
+  "with its hours before UTC, so that summer time is not mistaken: +01:00, -05:00, Z.",
+  "  footpace sun parish.footpace --at 2026-06-21T09:30+01:00 --latitude 51.5 --longitude -0.1\n",
+  run
+};
