@@ -7,6 +7,7 @@
  * projection.h what is seen of the church from one side
  * view.h       a projection on paper, with dimensions and names
  * board.h      three views on one surface
+ * level-diagram.h how far the people are below the altar
  * pew-view.h   what is seen from a place
  * sheet.h      pages with frame and title block
  * tiles.h      a large sheet on small pages
@@ -16,6 +17,7 @@
 
 #include "footpace/board.h"
 #include "footpace/lettering.h"
+#include "footpace/level-diagram.h"
 #include "footpace/marks.h"
 #include "footpace/pens.h"
 #include "footpace/projection.h"

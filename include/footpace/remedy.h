@@ -25,7 +25,9 @@ typedef struct
  *
  * The smallest change of the thing that the finding is about; where none
  * settles it, of what it stands on and what stands on it; then of the other
- * furnishings.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
+ * furnishings.  That people are not below the altar's floor is settled by its
+ * steps first: a riser that the rules allow, or as many steps of theirs as it
+ * takes.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
  * the units of the brief, where that still settles it.  Any thread.
  *
  * Returns: FALSE when no single change settles it, when the rule needs sight

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "footpace/drawing.h"
+#include "footpace/level-diagram.h"
 #include "footpace/rules.h"
 #include "footpace/schedule.h"
 #include "footpace/sun.h"
@@ -46,6 +47,21 @@ FpSunStudy   *fp_sun_study_new  (const FpPeople *people, GDateTime *time, double
 void          fp_sun_study_free (FpSunStudy *self);
 /* When and where, how it stands to the church, and in whose eyes through which window; owned by the caller. */
 char         *fp_sun_study_text (const FpSunStudy *self);
+
+/**
+ * fp_levels_sheet:
+ * @books: (nullable) (element-type FpRulebook): the built-in ones where NULL
+ * @scale: (out) (optional): of lengths, that it was drawn to
+ *
+ * The people below the altar along the nave (level-diagram.h), and what the rules ask of it.
+ *
+ * Returns: (transfer full): the page; %FP_ERROR_RANGE when it does not fit the paper at spec->scale, saying which would
+ */
+FpDrawing    *fp_levels_sheet (const FpScene *scene, GPtrArray *books, const FpSheetSpec *spec, double *scale,
+                               GError **error);
+
+/* What the rules that speak of this alternative ask of levels and C-values. */
+FpLevelAims   fp_level_aims (const FpFindings *findings);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpComparison, fp_comparison_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunStudy, fp_sun_study_free)

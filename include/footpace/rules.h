@@ -153,6 +153,22 @@ const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
 guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
 const FpScene   *fp_findings_scene (const FpFindings *self);
 
+/* As measured: mm, a number, 0..1. */
+typedef struct { double low, high; } FpLimits;
+
+/**
+ * fp_findings_limits:
+ * @least: rules of less weight do not count
+ *
+ * What all rules that speak of this alternative leave a measure, by their limits of one side or two.
+ *
+ * Returns: from -INFINITY to INFINITY where none limits it; low is more than high where they exclude each other
+ */
+FpLimits         fp_findings_limits (const FpFindings *self, const char *measure, FpWeight least);
+
+/* The risers that steps to the altar may have: what a footpace can have, and all rules of weight leave of it. */
+FpRisers         fp_findings_risers (const FpFindings *self);
+
 /**
  * fp_findings_of:
  *

@@ -57,6 +57,10 @@ gboolean fp_scale_is_standard (double scale);
  * @content: (out): the room left, paper mm. */
 FpDrawing *fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title, double scale, FpBox *content);
 
+/* The same of one alternative, whose name it bears. @code: two letters or more, for its number: "levels" */
+FpDrawing *fp_sheet_blank_of (const FpScene *scene, const FpSheetSpec *spec, const char *title, const char *code,
+                              double scale, FpBox *content);
+
 /* The picture alone, so wide, for a page of pictures. */
 FpDrawing *fp_pew_drawing_new (const FpPeople *people, const FpPewSpec *view, double width);
 

@@ -91,12 +91,24 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRayIndex, fp_ray_index_free)
 double fp_c_value (double d, double r, double n, double t);
 /* The rise that gives a wanted C: N = (R + C)(D + T)/D - R (same worksheet); 0 when D is 0. */
 double fp_c_rise  (double d, double r, double c, double t);
+/* How much higher the focus must be for a wanted C, all else as it is: C grows with it by T / (D + T), so
+ * (wanted - C)(D + T)/T; negative where it may be lower; 0 when T is 0. */
+double fp_c_raise (double c, double wanted, double d, double t);
 
-typedef struct { guint owner, row; double c; double distance; } FpRowC;
+typedef struct
+{
+  guint  owner, row;
+  double c;
+  double distance;        /* horizontal, from the eye to the focus: D + T    */
+  double between;         /* of that, from the eye of the row in front: T    */
+} FpRowC;
 
 /* C of every row behind another of its block, sitting, to the front edge of
  * the mensa on the axis of sight of the middle seat; (element-type FpRowC), owned by the caller. */
 GArray *fp_row_c_values (const FpPeople *people);
+
+/* Of those, the row nearest to the mensa; NULL where there is none. */
+const FpRowC *fp_row_c_first (const GArray *rows);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSight, fp_sight_unref)
 

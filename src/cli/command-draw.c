@@ -9,11 +9,14 @@
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, sections, board or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board, levels or compare"
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define FORMS  "pdf, svg or png"
 #define INKS   "colour, grey or safe"
 #define SCALE_MOST 10000
+
+#define COMPARE "compare"
+#define LEVELS  "levels"
 
 typedef struct
 {
@@ -23,7 +26,7 @@ typedef struct
 
   FpDrawPew   pew;
   FpPagesForm form;
-  gboolean    compare;
+  const char *apart; /* a sheet that is no view of the church: COMPARE, LEVELS; otherwise NULL */
   FpPaper     tile;
 } Options;
 
@@ -79,9 +82,9 @@ cuts_go_with_sheet (const Options *o, const FpSheetSpec *spec)
   g_autofree char *reason = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (cuts) && reason == NULL; i++)
-    if (said[i] && (o->compare || (cuts[i].sheets & (1u << spec->kind)) == 0))
+    if (said[i] && (o->apart != NULL || (cuts[i].sheets & (1u << spec->kind)) == 0))
       reason = g_strdup_printf ("%s does not go with --sheet %s; it goes with %s", cuts[i].option,
-                                o->compare ? "compare" : fp_sheet_id (spec->kind), cuts[i].named);
+                                o->apart != NULL ? o->apart : fp_sheet_id (spec->kind), cuts[i].named);
   if (reason == NULL && o->turned && spec->kind == FP_SHEET_PLAN && !spec->cut[FP_VIEW_SECTION].placed
       && !spec->cut[FP_VIEW_ELEVATION].placed)
     reason = g_strdup ("--turned goes with --sheet plan only where --along or --across says where a section is cut");
@@ -196,20 +199,23 @@ fill_form (Options *o)
          || wrong ("--out", o->out, "a file ending in .pdf, .svg or .png; or say --as " FORMS);
 }
 
-/* What the comparison shows is settled: all alternatives, the sanctuary, and the findings counted in its table. */
+/* What such a sheet shows is settled: the comparison has all alternatives, the sanctuary, and the findings counted in
+ * its table; the levels are those of the whole nave. */
 static gboolean
-goes_with_compare (const Options *o)
+goes_with_apart (const Options *o)
 {
-  const char *other = o->alternative != NULL ? "--alternative"
-                      : o->findings          ? "--findings"
-                      : o->whole             ? "--whole"
-                                             : NULL;
+  const gboolean compare = o->apart != NULL && g_str_equal (o->apart, COMPARE);
+  const char *other = compare && o->alternative != NULL ? "--alternative"
+                      : !compare && o->without != NULL  ? "--without"
+                      : o->findings                     ? "--findings"
+                      : o->whole                        ? "--whole"
+                                                        : NULL;
   g_autofree char *reason = NULL;
 
-  if (!o->compare || other == NULL)
+  if (o->apart == NULL || other == NULL)
     return TRUE;
-  reason = g_strdup_printf ("%s does not go with --sheet compare, which shows the sanctuary of every alternative; name another "
-                            "sheet", other);
+  reason = g_strdup_printf ("%s does not go with --sheet %s, which shows the %s; name another sheet", other, o->apart,
+                            compare ? "sanctuary of every alternative" : "levels of the whole nave");
   fp_command_fail (reason);
   return FALSE;
 }
@@ -268,6 +274,17 @@ fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spe
     spec->cut[FP_VIEW_SECTION].turned = spec->cut[FP_VIEW_ELEVATION].turned = TRUE;
 }
 
+static const char *
+find_apart (const char *sheet)
+{
+  static const char *const apart[] = { COMPARE, LEVELS };
+
+  for (guint i = 0; i < G_N_ELEMENTS (apart) && sheet != NULL; i++)
+    if (g_ascii_strcasecmp (sheet, apart[i]) == 0)
+      return apart[i];
+  return NULL;
+}
+
 static gboolean
 fill_what (Options *o, FpSheetSpec *spec)
 {
@@ -275,8 +292,8 @@ fill_what (Options *o, FpSheetSpec *spec)
     return goes_with_pew (o) && fp_draw_pew_check (&o->pew);
   if (o->pew.posture != NULL || o->pew.look != NULL)
     return wrong ("--pew", NULL, "a place, as --posture and --look are of a view from the pew");
-  o->compare = o->sheet != NULL && g_ascii_strcasecmp (o->sheet, "compare") == 0;
-  if (o->sheet == NULL || (!o->compare && !find_sheet (o->sheet, &spec->kind)))
+  o->apart = find_apart (o->sheet);
+  if (o->sheet == NULL || (o->apart == NULL && !find_sheet (o->sheet, &spec->kind)))
     return wrong ("--sheet", o->sheet, SHEETS);
   return TRUE;
 }
@@ -285,7 +302,7 @@ fill_what (Options *o, FpSheetSpec *spec)
 static gboolean
 fill_spec (Options *o, FpSheetSpec *spec)
 {
-  if (!fill_what (o, spec) || !fill_form (o) || !goes_with_compare (o))
+  if (!fill_what (o, spec) || !fill_form (o) || !goes_with_apart (o))
     return FALSE;
   spec->paper = FP_PAPER_A3;
   if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
@@ -327,6 +344,25 @@ draw_comparison (const FpProject *project, const FpSheetSpec *spec, const Option
   return fp_sheets_tiled (sheets, o->tile, fp_project_brief (project)->units);
 }
 
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
+static GPtrArray *
+draw_levels (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
+{
+  g_autoptr (GPtrArray) sheets = g_ptr_array_new_with_free_func (unref_drawing);
+  FpDrawing *sheet = fp_levels_sheet (scene, NULL, spec, NULL, error);
+
+  if (sheet == NULL)
+    return NULL;
+  g_ptr_array_add (sheets, sheet);
+  return o->tiles != NULL ? fp_sheets_tiled (sheets, o->tile, fp_project_brief (fp_scene_project (scene))->units)
+                          : g_steal_pointer (&sheets);
+}
+
 /* Drawn as asked, and said: a builder has no rule for 1:33. */
 static void
 note_scale (double scale)
@@ -354,7 +390,10 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
 {
   if (o->pew.place != NULL)
     return draw_pew (scene, spec, o, error);
-  return o->compare ? draw_comparison (fp_scene_project (scene), spec, o, error) : draw_sheet (scene, spec, o, error);
+  if (o->apart == NULL)
+    return draw_sheet (scene, spec, o, error);
+  return g_str_equal (o->apart, LEVELS) ? draw_levels (scene, spec, o, error)
+                                        : draw_comparison (fp_scene_project (scene), spec, o, error);
 }
 
 static int
@@ -437,7 +476,8 @@ const FpCommand fp_command_draw = {
   "draw", "FILE", "writes a sheet to scale as PDF, SVG or PNG",
   "Draws one alternative of the project FILE to scale: its plan, its elevation\n"
   "facing the altar, its section along the church, its section across it (cross),\n"
-  "both sections, plan, elevation and section together (board), or all\n"
+  "both sections, plan, elevation and section together (board), the levels of\n"
+  "people and altar along the nave, with heights exaggerated (levels), or all\n"
   "alternatives side by side (compare). The sheet has a title block, a\n"
   "scale bar and cautions.\n"
   "Without --sheet the page set-up that is kept in the project is taken.\n"
@@ -452,6 +492,7 @@ const FpCommand fp_command_draw = {
   "  footpace draw parish.footpace --sheet elevation --out elevation.pdf\n"
   "  footpace draw parish.footpace -a b --sheet plan --whole --scale 100 --paper a1 --out plan.svg\n"
   "  footpace draw parish.footpace --sheet board --findings --out board.pdf\n"
+  "  footpace draw parish.footpace --sheet levels --paper a4 --out levels.pdf\n"
   "  footpace draw parish.footpace --sheet section --along 2.5m --turned --out a-a.pdf\n"
   "  footpace draw parish.footpace --pew middle --out middle.pdf\n"
   "  footpace draw parish.footpace --pew pews-rear-g,6,3 --posture kneeling --look host --out 6-3.svg\n"

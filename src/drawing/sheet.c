@@ -268,6 +268,18 @@ fp_sheet_blank (const FpScene *scene, const FpSheetSpec *spec, const char *title
   return draw_page (scene, spec, &page, title, title, "", scale);
 }
 
+FpDrawing *
+fp_sheet_blank_of (const FpScene *scene, const FpSheetSpec *spec, const char *title, const char *code, double scale,
+                   FpBox *content)
+{
+  const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
+  Page page;
+
+  lay_page (spec, &page);
+  *content = inset (&page.content);
+  return draw_page (scene, spec, &page, title, code, fp_alternative_name (alternative), scale);
+}
+
 /* --- the sheet --------------------------------------------------------------------------------------------- */
 
 static FpDrawing *

@@ -20,6 +20,7 @@ typedef struct
   const FpRule    *rule;
   const FpMeasure *measure;
   GCancellable    *cancel;
+  FpRisers         risers;   /* that steps to the altar may have             */
   double           excess;   /* as things stand                              */
   FpRemedy         best;
   double           cost;     /* of the best; INFINITY: none yet              */
@@ -248,11 +249,42 @@ turn (Search *s, const Dial *dial)
 
 /* --- the dials of one thing ----------------------------------------------- */
 
+/* How far the people are below the altar's own floor, which its steps decide. */
+static gboolean
+is_of_the_altars_floor (const FpMeasure *measure)
+{
+  static const char *const ids[] = { "margin-below", "places-not-below", "area-not-below" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
+    if (g_str_equal (measure->id, ids[i]))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_of_steps (const Dial *dial, const char *param)
+{
+  return fp_item_kind (dial->placed->item)->role == FP_ROLE_FOOTPACE && g_str_equal (dial->param->id, param);
+}
+
+/* One finding is not settled by a step that another forbids; but what is outside of that already may stay there. */
 static void
-limit_reach (Dial *dial)
+limit_riser (const Search *s, Dial *dial)
+{
+  if (!is_of_steps (dial, "riser"))
+    return;
+  dial->min = MIN (dial->start, MAX (dial->min, s->risers.low));
+  dial->max = MAX (dial->start, MIN (dial->max, s->risers.high));
+}
+
+static void
+limit_reach (const Search *s, Dial *dial)
 {
   double reach = INFINITY;
 
+  /* As many steps as it takes: the rows that rise behind are not fewer for it. */
+  if (is_of_the_altars_floor (s->measure) && is_of_steps (dial, "count"))
+    return;
   if (dial->param->type == FP_PARAM_LENGTH)
     reach = MIN (LENGTH_REACH, MAX (LENGTH_SURE, fabs (dial->start) / 2.0));
   else if (dial->param->type == FP_PARAM_COUNT)
@@ -262,7 +294,7 @@ limit_reach (Dial *dial)
 }
 
 static Dial
-dial_of_param (const FpPlaced *placed, const FpParam *param, double value)
+dial_of_param (const Search *s, const FpPlaced *placed, const FpParam *param, double value)
 {
   Dial dial = { .placed = placed, .param = param, .start = value, .min = param->min, .max = param->max };
 
@@ -287,7 +319,8 @@ dial_of_param (const FpPlaced *placed, const FpParam *param, double value)
         dial.max += 1.0;
       break;
     }
-  limit_reach (&dial);
+  limit_reach (s, &dial);
+  limit_riser (s, &dial);
   return dial;
 }
 
@@ -318,7 +351,7 @@ try_thing (Search *s, const FpPlaced *placed)
   for (const FpParam *p = fp_item_kind (placed->item)->params;
        p != NULL && p->id != NULL && !s->measure->apart; p++, i++)
     {
-      Dial dial = dial_of_param (placed, p, value[i]);
+      Dial dial = dial_of_param (s, placed, p, value[i]);
 
       turn (s, &dial);
     }
@@ -352,6 +385,16 @@ try_neighbours (Search *s, const FpPlaced *all, guint n, int owner)
       try_thing (s, &all[i]);
 }
 
+/* What the altar stands on. */
+static void
+try_supports (Search *s, const FpPlaced *all)
+{
+  const int altar = fp_scene_celebrated_altar (s->scene);
+
+  for (int i = altar >= 0 ? all[altar].support : -1; i >= 0; i = all[i].support)
+    try_thing (s, &all[i]);
+}
+
 static void
 try_furnishings (Search *s, const FpPlaced *all, guint n)
 {
@@ -370,11 +413,14 @@ fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellab
   s.measure = fp_measure_find (finding->rule->measure);
   if (s.measure == NULL || s.measure->needs_sight || finding->found != FP_FOUND_SHORT)
     return FALSE;
+  s.risers = fp_findings_risers (findings);
   s.excess = excess_in (&s, s.scene);
   if (finding->owner >= 0)
     try_thing (&s, &all[finding->owner]);
   if (isinf (s.cost) && finding->owner >= 0)
     try_neighbours (&s, all, n, finding->owner);
+  if (isinf (s.cost) && finding->owner < 0 && is_of_the_altars_floor (s.measure))
+    try_supports (&s, all);
   if (isinf (s.cost))
     try_furnishings (&s, all, n);
   if (isinf (s.cost) || g_cancellable_is_cancelled (cancel))

@@ -15,6 +15,12 @@ fp_c_rise (double d, double r, double c, double t)
   return d != 0 ? (r + c) * (d + t) / d - r : 0;
 }
 
+double
+fp_c_raise (double c, double wanted, double d, double t)
+{
+  return t != 0 ? (wanted - c) * (d + t) / t : 0;
+}
+
 /* --- rows of a church ----------------------------------------------------- */
 
 /* The middle of the upper edge of the mensa, on the side of the people. */
@@ -88,7 +94,7 @@ add_row (GArray *out, const FpPeople *people, const Row *front, const Row *behin
   FpPoint axis = { (eye.x - focus.x) / distance, (eye.y - focus.y) / distance };
   eye_on_axis (people, front, focus, axis, &d, &r);
   FpRowC row = {
-    behind->owner, behind->row, fp_c_value (d, r, eye.z - focus.z - r, distance - d), distance,
+    behind->owner, behind->row, fp_c_value (d, r, eye.z - focus.z - r, distance - d), distance, distance - d,
   };
   g_array_append_val (out, row);
 }
@@ -111,4 +117,18 @@ fp_row_c_values (const FpPeople *people)
         add_row (out, people, front, behind, focus);
     }
   return out;
+}
+
+const FpRowC *
+fp_row_c_first (const GArray *rows)
+{
+  const FpRowC *first = NULL;
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+      if (first == NULL || row->distance < first->distance)
+        first = row;
+    }
+  return first;
 }

@@ -125,7 +125,7 @@ def an_elevation_is_drawn_to_scale_on_the_paper_asked_for():
 @test
 def every_sheet_is_written_in_every_form():
     with tempfile.TemporaryDirectory() as folder:
-        for sheet in ("plan", "elevation", "section", "cross", "sections", "board", "compare"):
+        for sheet in ("plan", "elevation", "section", "cross", "sections", "board", "levels", "compare"):
             for form in ("pdf", "svg", "png"):
                 out = pathlib.Path(folder) / f"{sheet}.{form}"
                 footpace("draw", PARISH, "--sheet", sheet, "--out", out, expect=0)
@@ -145,6 +145,17 @@ def the_svg_names_what_it_shows():
         titles = " ".join(t.text or "" for t in root.iter(space + "title"))
         assert "altar" in titles.lower(), titles[:200]
         assert "PRELIMINARY" in " ".join("".join(t.itertext()) for t in root.iter(space + "text"))
+
+
+@test
+def the_levels_are_drawn_and_told():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "levels.svg"
+        footpace("draw", PARISH, "--sheet", "levels", "--alternative", "b", "--paper", "a4", "--out", out, expect=0)
+        space = "{http://www.w3.org/2000/svg}"
+        words = " ".join("".join(t.itertext()) for t in ET.parse(out).getroot().iter(space + "text"))
+        assert "LEVELS ALONG THE NAVE" in words and re.search(r"1:\d+, heights \d+ times", words), words
+        assert "mensa" in words and "The lowest floor of the altar below which all of them stand" in words, words
 
 
 @test
@@ -232,6 +243,10 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("draw", PARISH, "--out", out),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--alternative", "a"),
             ("draw", PARISH, "--sheet", "compare", "--out", out, "--findings"),
+            ("draw", PARISH, "--sheet", "levels", "--out", out, "--findings"),
+            ("draw", PARISH, "--sheet", "levels", "--out", out, "--whole"),
+            ("draw", PARISH, "--sheet", "levels", "--out", out, "--along", "0"),
+            ("draw", PARISH, "--sheet", "levels", "--out", out, "--without", "seats"),
             ("draw", PARISH, "--pew", "99,1", "--out", out),
             ("draw", PARISH, "--pew", "no such block,1,1", "--out", out),
             ("draw", PARISH, "--pew", "gallery", "--out", out),
@@ -284,6 +299,7 @@ def errors_say_what_was_given_and_what_is_expected():
         (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", ""), "--out is missing"),
         (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", "/"), "“/” could not be written: it is a folder"),
         (("draw", PARISH, "--sheet", "compare", "--scale", "1", "--out", "x.pdf"), "does not fit A3 at 1:1"),
+        (("draw", PARISH, "--sheet", "levels", "--scale", "1", "--out", "x.pdf"), "do not fit this paper at 1:1; the largest"),
     ):
         assert says in footpace(*arguments, expect=2).stderr, (arguments, says)
     # In a locale that cannot encode what was typed.

@@ -113,6 +113,73 @@ test_no_way_round (void)
   g_assert_cmpfloat (remedy.value, >, 0.0);
 }
 
+/* --- the people below the altar -------------------------------------------- */
+
+/* A footpace of @count steps of @riser on a sanctuary at 300, and rows of which the last stands at 90 (rows - 1). */
+static FpProject *
+church_with_rows (double count, double riser, double rows)
+{
+  FpProject *project = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW);
+
+  taking_altar_group (&project, 2);
+  taking_survey (&project, "pews", "pews", 0, -2000, "rows", rows);
+  church_param (&project, "pews", "rise", 90);
+  church_param (&project, "steps", "count", count);
+  church_param (&project, "steps", "riser", riser);
+  return project;
+}
+
+/* International Building Code 2015, 1011.5.2: risers of 4 to 7 in, which are 101.6 to 177.8 mm. */
+static void
+test_steps_for_people (void)
+{
+  static const struct { double count, riser, rows; const char *param; double value; } cases[] = {
+    /* Ten rows reach 810: 300 + 3 x 165 is 15 too low, 300 + 3 x 170 as high, and 175 the next even figure, which is allowed. */
+    { 3, 165, 10, "riser", 175 },
+    /* Twelve reach 990, for which three risers would be 230 each: 300 + 5 x 150 is the first that is higher. */
+    { 3, 150, 12, "count", 5 },
+    /* Twenty reach 1710: (1710 - 300) / 150 = 9.4. */
+    { 3, 150, 20, "count", 10 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (FpProject) project = church_with_rows (cases[i].count, cases[i].riser, cases[i].rows);
+      FpRemedy remedy;
+
+      assert_short (project, "levels-and-sight:people-below");
+      g_assert_true (remedy_for (project, "levels-and-sight:people-below", &remedy));
+      g_assert_cmpstr (remedy.item, ==, "steps");
+      g_assert_nonnull (remedy.param);
+      g_assert_cmpstr (remedy.param->id, ==, cases[i].param);
+      g_assert_cmpfloat (remedy.value, ==, cases[i].value);
+      church_param (&project, "steps", cases[i].param, remedy.value);
+      assert_within (project, "levels-and-sight:people-below");
+      assert_within (project, "levels-and-sight:places-below");
+      assert_within (project, "steps-and-rail:riser-code");
+    }
+}
+
+/* What all rules leave: 4 to 7 in, whatever customary figures say; nothing where nothing is asked. */
+static void
+test_limits (void)
+{
+  g_autoptr (FpProject) project = church_with_rows (3, 150, 3);
+  g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
+  const FpRisers risers = fp_findings_risers (findings);
+  const FpLimits customary = fp_findings_limits (findings, "riser", FP_WEIGHT_CUSTOMARY);
+  const FpLimits margin = fp_findings_limits (findings, "margin-below", FP_WEIGHT_REQUIRED);
+  const FpLimits unlimited = fp_findings_limits (findings, "altar-freestanding", FP_WEIGHT_REQUIRED);
+
+  g_assert_cmpfloat_with_epsilon (risers.low, 4 * 25.4, 1e-9);
+  g_assert_cmpfloat_with_epsilon (risers.high, 7 * 25.4, 1e-9);
+  /* Schulte's 5.4 in, and 6 in of the second author. */
+  g_assert_cmpfloat_with_epsilon (customary.low, 5.4 * 25.4, 1e-9);
+  g_assert_cmpfloat_with_epsilon (customary.high, 6 * 25.4, 1e-9);
+  g_assert_cmpfloat (margin.low, ==, 1);
+  g_assert_true (isinf (margin.high) && isinf (unlimited.low) && isinf (unlimited.high));
+}
+
 /* Whatever is offered for whatever is short: once it is made, the rulebooks say so. */
 static void
 test_every_offer_settles (void)
@@ -156,6 +223,8 @@ main (int argc, char **argv)
   g_test_add_func ("/remedy/one-figure", test_one_figure);
   g_test_add_func ("/remedy/none", test_none);
   g_test_add_func ("/remedy/no-way-round", test_no_way_round);
+  g_test_add_func ("/remedy/steps-for-people", test_steps_for_people);
+  g_test_add_func ("/remedy/limits", test_limits);
   g_test_add_func ("/remedy/settles", test_every_offer_settles);
   return g_test_run ();
 }

@@ -72,9 +72,26 @@ test_level_nave (void)
       assert_near (fp_c_value (3000 * (k + 1), 1120 - FOCUS[i], 0, 900), EXPECTED[i][k], 0.05);
 }
 
+/* What is added to the level of the focus takes as much from R, and nothing from N: put back into Shepherd's formula,
+ * it gives the C that was wanted. By hand: from 1275 and 35.8 on a level nave, 60 wants (60 - 35.8)(3900)/900 more. */
+static void
+test_raised_focus (void)
+{
+  static const double RISES[] = { 0, 40, 150 };
+
+  assert_near (fp_c_raise (35.8, 60, 3000, 900), 104.866667, 1e-6);
+  for (guint i = 0; i < G_N_ELEMENTS (RISES); i++)
+    for (double wanted = -60; wanted <= 120; wanted += 30)
+      {
+        const double now = fp_c_value (8200, 145, RISES[i], 950), more = fp_c_raise (now, wanted, 8200, 950);
+        assert_near (fp_c_value (8200, 145 - more, RISES[i], 950), wanted, 1e-9);
+      }
+}
+
 static void
 test_degenerate (void)
 {
+  g_assert_cmpfloat (fp_c_raise (10, 60, 900, 0), ==, 0);
   g_assert_cmpfloat (fp_c_value (0, 100, 10, 0), ==, 0);
   g_assert_cmpfloat (fp_c_value (-900, 100, 10, 900), ==, 0);
   g_assert_cmpfloat (fp_c_rise (0, 100, 10, 900), ==, 0);
@@ -89,6 +106,7 @@ main (int argc, char **argv)
   g_test_add_func ("/c-value/stand", test_stand);
   g_test_add_func ("/c-value/uniform-rake", test_uniform_rake);
   g_test_add_func ("/c-value/level-nave", test_level_nave);
+  g_test_add_func ("/c-value/raised-focus", test_raised_focus);
   g_test_add_func ("/c-value/degenerate", test_degenerate);
   return g_test_run ();
 }

@@ -231,6 +231,180 @@ test_nothing (void)
   near_to (levels.area_not_below, 0);
 }
 
+/* --- row by row, and how high the altar must stand --------------------------- */
+
+static FpRowLevel
+row_level (const GArray *rows, guint i)
+{
+  g_assert_cmpuint (i, <, rows->len);
+  return g_array_index (rows, FpRowLevel, i);
+}
+
+/* Ten rows that rise 90 each, the first on the floor at @floor: row r stands at floor + 90 (r - 1). */
+static GArray *
+rows_of_ten (FpProject **project, double floor, FpLevels *levels)
+{
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpPeople) people = NULL;
+
+  church_floor (project, "nave", NAVE, floor, 0, 0, 0);
+  add_pews (project, "pews", NULL, -2000, 10, 90);
+  scene = fp_scene_new (*project, 0);
+  people = fp_people_new (scene);
+  *levels = fp_levels (people);
+  return fp_row_levels (people, levels);
+}
+
+static void
+test_rows (void)
+{
+  g_autoptr (FpProject) project = altar_on_steps (300);
+  FpLevels levels;
+  g_autoptr (GArray) rows = rows_of_ten (&project, 0, &levels);
+  const FpRowLevel *tightest = fp_row_levels_tightest (rows);
+
+  g_assert_cmpuint (rows->len, ==, 10);
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const FpRowLevel row = row_level (rows, i);
+
+      g_assert_cmpuint (row.row, ==, i + 1);
+      g_assert_cmpuint (row.places, ==, 8);
+      near_to (row.at.z, 90.0 * i);
+      near_to (row.margin, 750 - 90.0 * i);
+      g_assert_cmpuint (row.not_below, ==, i >= 9 ? 8 : 0); /* 750 / 90 = 8.3 */
+      near_to (row.eye - row.at.z, row_level (rows, 0).eye);
+    }
+  g_assert_cmpuint (tightest->row, ==, 10);
+  near_to (tightest->margin, 750 - 810);
+  /* Raised to what is wanted, all of them are below by as much as was asked. */
+  near_to (fp_levels_footpace_wanted (&levels, 1), 811);
+  g_assert_cmpuint (levels.not_below, ==, 8);
+  church_param (&project, "steps", "riser", (fp_levels_footpace_wanted (&levels, 1) - 300) / 3);
+  levels = levels_of (project);
+  near_to (levels.margin, 1);
+  g_assert_cmpuint (levels.not_below, ==, 0);
+}
+
+/* Of rows on one level the one nearest to the altar is told; those of a gallery are not. */
+static void
+test_rows_level (void)
+{
+  g_autoptr (FpProject) project = altar_on_steps (0);
+  g_autoptr (GArray) none = g_array_new (FALSE, FALSE, sizeof (FpRowLevel));
+  FpLevels levels;
+  g_autoptr (GArray) rows = NULL;
+
+  add_pews (&project, "back", NULL, -15000, 2, 0);
+  rows = rows_of_ten (&project, 0, &levels);
+  g_assert_cmpuint (rows->len, ==, 12);
+  church_param (&project, "pews", "rise", 0);
+  {
+    g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+    g_autoptr (FpPeople) people = fp_people_new (scene);
+    const FpLevels flat = fp_levels (people);
+    g_autoptr (GArray) level = fp_row_levels (people, &flat);
+
+    g_assert_cmpuint (fp_row_levels_tightest (level)->row, ==, 1);
+    g_assert_cmpfloat (fp_row_levels_tightest (level)->at.y, >, -15000);
+  }
+  g_assert_null (fp_row_levels_tightest (none));
+}
+
+static void
+ground_is (const FpProject *project, const FpGroundPart *expected, guint n)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  const FpLevels levels = fp_levels (people);
+  g_autoptr (GArray) rows = fp_row_levels (people, &levels);
+  g_autoptr (GArray) ground = fp_ground_along_nave (scene, rows);
+
+  g_assert_cmpuint (ground->len, ==, n);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpGroundPart *one = &g_array_index (ground, FpGroundPart, i);
+
+      near_to (one->y0, expected[i].y0);
+      near_to (one->z0, expected[i].z0);
+      near_to (one->y1, expected[i].y1);
+      near_to (one->z1, expected[i].z1);
+    }
+}
+
+/* The altar (900 deep, its middle at 5000) has 1067 before it and nothing behind; treads of 305 lie before that alone,
+ * since the steps pass in front and at the ends. */
+static void
+test_ground_steps (void)
+{
+  g_autoptr (FpProject) project = altar_on_steps (300);
+  const double back = 5000 + 450, front = 5000 - 450 - 1067;
+  const FpGroundPart expected[] = {
+    { -20000, 0, 0, 0 },
+    { 0, 300, front - 610, 300 },
+    { front - 610, 450, front - 305, 450 },
+    { front - 305, 600, front, 600 },
+    { front, 750, back, 750 },
+    { back, 300, 9000, 300 },
+  };
+
+  church_param (&project, "altar", "depth", 900);
+  church_floor (&project, "nave", NAVE, 0, 0, 0, 0);
+  ground_is (project, expected, G_N_ELEMENTS (expected));
+}
+
+/* A nave that falls 1 in 50 to the east meets a level aisle at 100 where it is 100 high, 5 m from its end. */
+static void
+test_ground_crossing (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  const FpGroundPart expected[] = { { -20000, 400, -5000, 100 }, { -5000, 100, 0, 100 } };
+
+  church_floor (&project, "nave", NAVE, 0, 0, 0.02, 0);
+  church_floor (&project, "aisle", (FpBox) { 8000, -20000, 11000, 0 }, 100, 0, 0, 0);
+  ground_is (project, expected, G_N_ELEMENTS (expected));
+}
+
+/* Falling at 45 degrees, the floor is highest on its east edge at x = 8000, where z = slope (x - y): there all along; and
+ * a square that stands on its corner shows its two upper edges. */
+static void
+test_ground_aslant (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST), turned = church_new (FP_FACING_EAST);
+  const double slope = 0.04 * sqrt (0.5);
+  const FpGroundPart expected[] = { { -20000, slope * 28000, 0, slope * 8000 } };
+  const FpPoint diamond[] = { { 0, -10000 }, { 5000, -5000 }, { 0, 0 }, { -5000, -5000 } };
+  const ChurchThing floor = {
+    "floor", "nave", NULL, { 0, 0, 0 }, diamond, 4, { { "fall", 0.02 }, { "direction", 90 }, { NULL, 0 } },
+  };
+  const FpGroundPart upper[] = { { -10000, 0, -5000, 100 }, { -5000, 100, 0, 0 } };
+
+  church_floor (&project, "nave", NAVE, 0, 0, 0.04, 45);
+  ground_is (project, expected, G_N_ELEMENTS (expected));
+  church_survey (&turned, &floor);
+  ground_is (turned, upper, G_N_ELEMENTS (upper));
+}
+
+/* n = ceil (rise / high), each of rise / n or of the least that is allowed. */
+static void
+test_flight (void)
+{
+  static const struct { double rise, low, high; guint steps; double riser; } cases[] = {
+    { 450, 100, 150, 3, 150 },   { 451, 100, 150, 4, 112.75 }, { 60, 100, 180, 1, 100 },
+    { 811, 101.6, 177.8, 5, 162.2 }, { 0, 100, 150, 0, 0 },    { -20, 100, 150, 0, 0 },
+    /* One step is too little and two are more than was asked: both of the least. */
+    { 160, 100, 150, 2, 100 },   { 300, 200, 150, 0, 0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const FpFlight flight = fp_flight_for (cases[i].rise, (FpRisers) { cases[i].low, cases[i].high });
+
+      g_assert_cmpuint (flight.steps, ==, cases[i].steps);
+      near_to (flight.riser, cases[i].riser);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -244,6 +418,12 @@ main (int argc, char **argv)
   g_test_add_func ("/levels/two-pieces", test_two_pieces);
   g_test_add_func ("/levels/turned-floor", test_turned_floor);
   g_test_add_func ("/levels/gallery-apart", test_gallery_apart);
+  g_test_add_func ("/levels/rows", test_rows);
+  g_test_add_func ("/levels/rows-on-one-level", test_rows_level);
+  g_test_add_func ("/levels/ground-with-steps", test_ground_steps);
+  g_test_add_func ("/levels/ground-that-crosses", test_ground_crossing);
+  g_test_add_func ("/levels/ground-aslant", test_ground_aslant);
+  g_test_add_func ("/levels/flight", test_flight);
   g_test_add_func ("/levels/nothing", test_nothing);
   return g_test_run ();
 }

@@ -1,0 +1,630 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* level-diagram-draw.c - the diagram of levels on paper */
+#include "level-diagram-private.h"
+
+#include "annotation.h"
+#include "dimension-line.h"
+#include "level-marks.h"
+
+#include <math.h>
+
+/* All in paper mm. */
+#define TITLE_HEIGHT  3.5
+#define TITLE_GAP     4.0  /* from the title to its scale                       */
+#define LETTERS       2.5
+#define LINE          4.2  /* from line to line of the words                    */
+#define HEAD          16.0 /* title and key, above the diagram                  */
+#define SIDE          46.0 /* for level marks, on either side                   */
+#define APART         6.0  /* from the diagram, or its bands, to the words      */
+#define BAND          6.6  /* the name of a block, the line over it, and between that and the next */
+#define BANDS_MOST    6u
+#define UNDER         6.0  /* from the lowest ground to the bands: marks stand there */
+#define STROKE        1.1  /* half an oblique stroke, along each axis           */
+#define ASIDE         5.0  /* from a row that is marked to its margin           */
+#define KEY_GAP       6.0
+
+#define LEVEL_SAME    5.0  /* mm of the church: levels nearer than this are drawn as one */
+
+#define OBJECT        1u   /* owners of what covers paper: see cover.h          */
+#define MARGIN_OWNER  2u
+
+/* Heights are drawn at no more than 1:20: steps are told well by then, and altars not yet towers (design judgement). */
+#define LARGEST       20.0
+
+static const double HEIGHTS[] = { 20, 10, 5, 2, 1 };
+
+typedef struct
+{
+  const FpLevelDiagram *of;
+  FpDrawing            *drawing;
+  FpBox                 room;
+  double                scale, heights;
+  FpBox                 content;  /* of the diagram alone                       */
+  FpPoint               origin;   /* where y = 0 and z = 0 lie                  */
+  GPtrArray            *words;    /* lines                                      */
+  GArray               *bands;    /* of Band                                    */
+  FpCover              *cover;
+  guint                 number;   /* of the last level                          */
+} Layout;
+
+/* Where the name of a block of seats stands, under its rows; for blocks beside each other once. */
+typedef struct
+{
+  guint    owner, first, last;    /* its rows                                   */
+  guint    more;                  /* blocks that lie beside it                  */
+  double   west, east;            /* mm of the church                           */
+  guint    band;
+} Band;
+
+/* --- how much room there is -------------------------------------------------------- */
+
+static void
+wrap_words (Layout *l)
+{
+  g_auto (GStrv) words = fp_level_diagram_words (l->of);
+
+  l->words = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      g_autoptr (GPtrArray) lines = fp_lettering_wrap (words[i], LETTERS, l->room.x1 - l->room.x0);
+
+      for (guint k = 0; k < lines->len; k++)
+        g_ptr_array_add (l->words, g_strdup (g_ptr_array_index (lines, k)));
+    }
+}
+
+static Band *
+find_band (GArray *bands, guint owner)
+{
+  for (guint i = 0; i < bands->len; i++)
+    if (g_array_index (bands, Band, i).owner == owner)
+      return &g_array_index (bands, Band, i);
+  return NULL;
+}
+
+static char *
+words_of_band (const Layout *l, const Band *band)
+{
+  g_autofree char *own = fp_level_diagram_name (l->of, band->owner);
+  g_autofree char *name = band->more > 0 ? g_strdup_printf ("%s and %u more", own, band->more) : g_strdup (own);
+
+  if (band->first == band->last)
+    return g_strdup_printf ("%s, row %u", name, band->first);
+  return g_strdup_printf ("%s, rows %u to %u", name, band->first, band->last);
+}
+
+/* Of the church, as wide as its line or its name, whichever is wider. */
+static void
+reach_of_band (const Layout *l, const Band *band, double *west, double *east)
+{
+  g_autofree char *text = words_of_band (l, band);
+  const double half = MAX (band->east - band->west, (fp_lettering_width (text, LETTERS) + 3) * l->scale) / 2;
+  const double middle = (band->west + band->east) / 2;
+
+  *west = middle - half;
+  *east = middle + half;
+}
+
+static gboolean
+is_free (const Layout *l, const Band *band, guint until, guint number)
+{
+  double west, east;
+
+  reach_of_band (l, band, &west, &east);
+  for (guint i = 0; i < until; i++)
+    {
+      const Band *other = &g_array_index (l->bands, Band, i);
+      double w, e;
+
+      reach_of_band (l, other, &w, &e);
+      if (other->band == number && w < east && west < e)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static GArray *
+bands_of_blocks (const Layout *l)
+{
+  GArray *bands = g_array_new (FALSE, FALSE, sizeof (Band));
+
+  for (guint i = 0; i < l->of->rows->len; i++)
+    {
+      const FpRowLevel *row = &g_array_index (l->of->rows, FpRowLevel, i);
+      Band *old = find_band (bands, row->owner);
+
+      if (old == NULL)
+        {
+          const Band band = { row->owner, row->row, row->row, 0, row->west, row->east, 0 };
+          g_array_append_val (bands, band);
+          continue;
+        }
+      old->first = MIN (old->first, row->row);
+      old->last = MAX (old->last, row->row);
+      old->west = MIN (old->west, row->west);
+      old->east = MAX (old->east, row->east);
+    }
+  return bands;
+}
+
+/* Of as many rows, in the same places along the nave. */
+static Band *
+find_beside (GArray *bands, const Band *one)
+{
+  for (guint i = 0; i < bands->len; i++)
+    {
+      Band *other = &g_array_index (bands, Band, i);
+      if (other->first == one->first && other->last == one->last && fabs (other->west - one->west) < 1
+          && fabs (other->east - one->east) < 1)
+        return other;
+    }
+  return NULL;
+}
+
+/* Those that overlap along the nave stand one under another. */
+static void
+gather_bands (Layout *l)
+{
+  g_autoptr (GArray) blocks = bands_of_blocks (l);
+
+  l->bands = g_array_new (FALSE, FALSE, sizeof (Band));
+  for (guint i = 0; i < blocks->len; i++)
+    {
+      const Band *one = &g_array_index (blocks, Band, i);
+      Band *beside = find_beside (l->bands, one);
+
+      if (beside != NULL)
+        beside->more++;
+      else
+        g_array_append_val (l->bands, *one);
+    }
+  for (guint i = 0; i < l->bands->len; i++)
+    {
+      Band *band = &g_array_index (l->bands, Band, i);
+      while (band->band < BANDS_MOST && !is_free (l, band, i, band->band))
+        band->band++;
+    }
+}
+
+static guint
+count_bands (const Layout *l)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < l->bands->len; i++)
+    if (g_array_index (l->bands, Band, i).band < BANDS_MOST)
+      n = MAX (n, g_array_index (l->bands, Band, i).band + 1);
+  return n;
+}
+
+/* FALSE where it does not fit. */
+static gboolean
+lay_out (Layout *l)
+{
+  const FpBox *extent = &l->of->extent;
+  const double wide = fp_box_is_empty (extent) ? 0 : (extent->x1 - extent->x0) / l->scale;
+  const double high = fp_box_is_empty (extent) ? 0 : (extent->y1 - extent->y0) / l->scale;
+  double foot, top, left;
+
+  wrap_words (l);
+  gather_bands (l);
+  foot = l->room.y0 + l->words->len * LINE + APART + count_bands (l) * BAND + UNDER;
+  top = l->room.y1 - HEAD;
+  if (wide > l->room.x1 - l->room.x0 - 2 * SIDE || high > top - foot)
+    return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (HEIGHTS) && l->heights == 0; i++)
+    if (high * HEIGHTS[i] <= top - foot && (HEIGHTS[i] <= 1 || l->scale / HEIGHTS[i] >= LARGEST))
+      l->heights = HEIGHTS[i];
+  left = (l->room.x0 + l->room.x1 - wide) / 2;
+  foot += MAX (0, top - foot - high * l->heights) / 2;
+  l->content = (FpBox) { left, foot, left + wide, foot + high * l->heights };
+  if (!fp_box_is_empty (extent))
+    l->origin = (FpPoint) { left - extent->x0 / l->scale, foot - extent->y0 / l->scale * l->heights };
+  return TRUE;
+}
+
+static void
+layout_clear (Layout *l)
+{
+  g_clear_pointer (&l->words, g_ptr_array_unref);
+  g_clear_pointer (&l->bands, g_array_unref);
+  g_clear_pointer (&l->cover, fp_cover_free);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Layout, layout_clear)
+
+double
+fp_level_diagram_heights (const FpLevelDiagram *self, const FpBox *room, double scale)
+{
+  g_auto (Layout) l = { .of = self, .room = *room, .scale = scale };
+
+  return scale > 0 && lay_out (&l) ? l.heights : 0;
+}
+
+gboolean
+fp_level_diagram_fits (const FpLevelDiagram *self, const FpBox *room, double scale)
+{
+  return fp_level_diagram_heights (self, room, scale) > 0;
+}
+
+/* --- lines --------------------------------------------------------------------------- */
+
+static FpPoint
+on_paper (const Layout *l, double y, double z)
+{
+  return (FpPoint) { l->origin.x + y / l->scale, l->origin.y + z / l->scale * l->heights };
+}
+
+static void
+draw_line (const Layout *l, FpPen pen, FpPoint a, FpPoint b)
+{
+  fp_drawing_line (l->drawing, pen, a, b);
+  fp_cover_add_object (l->cover, a, b, OBJECT);
+}
+
+static void
+draw_ground (const Layout *l)
+{
+  FpPoint last = { 0, 0 };
+
+  for (guint i = 0; i < l->of->ground->len; i++)
+    {
+      const FpGroundPart *one = &g_array_index (l->of->ground, FpGroundPart, i);
+      const FpPoint a = on_paper (l, one->y0, one->z0), b = on_paper (l, one->y1, one->z1);
+
+      if (i > 0 && fabs (last.x - a.x) < 0.01 && fabs (last.y - a.y) > 0.001)
+        draw_line (l, FP_PEN_CUT, last, a);
+      draw_line (l, FP_PEN_CUT, a, b);
+      last = b;
+    }
+}
+
+static void
+draw_altar (const Layout *l)
+{
+  const FpPlaced *altar = l->of->altar;
+  const FpPoint low = on_paper (l, altar->plan.y0, altar->level);
+  const FpPoint high = on_paper (l, altar->plan.y1, fp_level_diagram_mensa (l->of));
+  const FpPoint corner[4] = { low, { high.x, low.y }, high, { low.x, high.y } };
+
+  fp_drawing_set_item (l->drawing, fp_item_id (altar->item), altar->standing, -1);
+  fp_drawing_area (l->drawing, FP_PEN_OUTLINE, FP_FILL_TINT, 0, corner, 4);
+  fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
+  fp_cover_add_filled (l->cover, corner, 4);
+}
+
+/* Carried from the west end to the altar. */
+static void
+draw_level (const Layout *l, FpPen pen, double level)
+{
+  const double end = l->of->altar->plan.y0;
+
+  draw_line (l, pen, (FpPoint) { l->content.x0, on_paper (l, 0, level).y }, on_paper (l, end, level));
+}
+
+/* --- rows ------------------------------------------------------------------------------ */
+
+/* Half of what a row may take along the nave without reaching into the next. */
+static double
+half_row (const Layout *l)
+{
+  double half = 1.5;
+
+  for (guint i = 1; i < l->of->rows->len; i++)
+    {
+      const FpRowLevel *a = &g_array_index (l->of->rows, FpRowLevel, i - 1);
+      const FpRowLevel *b = &g_array_index (l->of->rows, FpRowLevel, i);
+      const double gap = fabs (a->at.y - b->at.y) / l->scale;
+
+      if (a->owner == b->owner && gap > 0)
+        half = MIN (half, 0.3 * gap);
+    }
+  return MAX (half, 0.25);
+}
+
+/* The ground as it is drawn there; -G_MAXDOUBLE where there is none. */
+static double
+ground_at (const Layout *l, double y)
+{
+  double level = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < l->of->ground->len; i++)
+    {
+      const FpGroundPart *one = &g_array_index (l->of->ground, FpGroundPart, i);
+
+      if (y >= one->y0 && y <= one->y1)
+        level = MAX (level, one->z0 + (one->z1 - one->z0) * (y - one->y0) / (one->y1 - one->y0));
+    }
+  return level;
+}
+
+/* A row that stands lower than what is seen beside it has a floor line of its own. */
+static void
+draw_floor (const Layout *l, const FpRowLevel *row, double half)
+{
+  const FpPoint at = on_paper (l, row->at.y, row->at.z);
+
+  if (fabs (ground_at (l, row->at.y) - row->at.z) > LEVEL_SAME)
+    draw_line (l, FP_PEN_EDGE, (FpPoint) { at.x - half, at.y }, (FpPoint) { at.x + half, at.y });
+}
+
+static void
+draw_eyes (const Layout *l, const FpRowLevel *row, double half)
+{
+  const FpPoint a = on_paper (l, row->west, row->eye), b = on_paper (l, row->east, row->eye);
+
+  draw_line (l, FP_PEN_OUTLINE, (FpPoint) { a.x - half, a.y }, (FpPoint) { b.x + half, b.y });
+}
+
+/* A full triangle that points at the floor, and a cross under it. */
+static void
+draw_not_below (FpDrawing *drawing, FpPoint at, double half)
+{
+  const double high = 1.8 * half, foot = at.y - high - 0.6 - 2 * half;
+  const FpPoint triangle[3] = { at, { at.x - half, at.y - high }, { at.x + half, at.y - high } };
+
+  fp_drawing_area (drawing, FP_PEN_EDGE, FP_FILL_INK, 0, triangle, 3);
+  fp_drawing_line (drawing, FP_PEN_OUTLINE, (FpPoint) { at.x - half, foot }, (FpPoint) { at.x + half, foot + 2 * half });
+  fp_drawing_line (drawing, FP_PEN_OUTLINE, (FpPoint) { at.x - half, foot + 2 * half }, (FpPoint) { at.x + half, foot });
+}
+
+static void
+mark_not_below (const Layout *l, const FpRowLevel *row, double half)
+{
+  const FpPoint floor = on_paper (l, row->at.y, row->at.z);
+  const FpPoint at = { floor.x, floor.y - 0.7 };
+  const FpPoint corner[4] = {
+    { at.x - half, at.y - 4.4 * half }, { at.x + half, at.y - 4.4 * half }, { at.x + half, at.y }, { at.x - half, at.y },
+  };
+
+  draw_not_below (l->drawing, at, half);
+  fp_cover_add_filled (l->cover, corner, 4);
+}
+
+static void
+draw_rows (const Layout *l)
+{
+  const double half = half_row (l);
+
+  for (guint i = 0; i < l->of->rows->len; i++)
+    {
+      const FpRowLevel *row = &g_array_index (l->of->rows, FpRowLevel, i);
+
+      draw_eyes (l, row, half);
+      draw_floor (l, row, half);
+      if (row->not_below > 0)
+        mark_not_below (l, row, MIN (half, 1.1));
+    }
+}
+
+static void
+draw_bands (const Layout *l)
+{
+  const double top = l->content.y0 - UNDER;
+
+  for (guint i = 0; i < l->bands->len; i++)
+    {
+      const Band *band = &g_array_index (l->bands, Band, i);
+      g_autofree char *text = words_of_band (l, band);
+      const double y = top - band->band * BAND, west = on_paper (l, band->west, 0).x - 1;
+      const double east = on_paper (l, band->east, 0).x + 1;
+
+      if (band->band >= BANDS_MOST)
+        continue;
+      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y }, (FpPoint) { east, y });
+      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y - 1 }, (FpPoint) { west, y + 1 });
+      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { east, y - 1 }, (FpPoint) { east, y + 1 });
+      fp_drawing_text (l->drawing, (FpPoint) { (west + east) / 2, y - 1.5 - LETTERS }, LETTERS, 0, FP_ALIGN_MIDDLE, text);
+    }
+}
+
+/* --- the margin -------------------------------------------------------------------------- */
+
+typedef struct { FpPoint at; double turn; FpAlign align; } Spot;
+
+static void
+draw_stroke (const Layout *l, FpPoint at)
+{
+  fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { at.x - STROKE, at.y - STROKE },
+                   (FpPoint) { at.x + STROKE, at.y + STROKE });
+}
+
+/* Beside the line where it is long enough, else over or under both levels, where the line is carried on. */
+static gboolean
+find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
+{
+  const double middle = (low.y + high.y) / 2, over = high.y + 2, under = low.y - 2 - LETTERS;
+  const Spot spots[] = {
+    { { low.x - 1.2, middle }, 90, FP_ALIGN_MIDDLE },
+    { { low.x + 1.5, middle - LETTERS / 2 }, 0, FP_ALIGN_LEFT },
+    { { low.x - 1.5, middle - LETTERS / 2 }, 0, FP_ALIGN_RIGHT },
+    { { low.x + 1.5, over }, 0, FP_ALIGN_LEFT },
+    { { low.x - 1.5, over }, 0, FP_ALIGN_RIGHT },
+    { { low.x + 1.5, under }, 0, FP_ALIGN_LEFT },
+    { { low.x - 1.5, under }, 0, FP_ALIGN_RIGHT },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (spots); i++)
+    {
+      const FpBox box = fp_lettering_box (spots[i].at, width, LETTERS, spots[i].turn, spots[i].align);
+
+      if (!fp_cover_is_blank (l->cover, &box, 0) || fp_cover_is_on_filled (l->cover, &box)
+          || !fp_cover_text_is_free (l->cover, &box, MARGIN_OWNER) || box.x0 < l->content.x0)
+        continue;
+      *out = spots[i];
+      fp_cover_take_text (l->cover, &box, MARGIN_OWNER);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* Where there are marks under the floor the line stands beside them, to the west unless the drawing ends there. */
+static double
+aside_of (const Layout *l, double y, double z)
+{
+  if (z < l->of->levels.footpace)
+    return 0;
+  return on_paper (l, y, z).x - ASIDE - 2 * LETTERS < l->content.x0 ? ASIDE : -ASIDE;
+}
+
+/* At y, from the floor at z to the footpace. */
+static void
+draw_margin (const Layout *l, double y, double z)
+{
+  const double footpace = l->of->levels.footpace, aside = aside_of (l, y, z);
+  const FpPoint floor = on_paper (l, y, z);
+  const FpPoint a = { floor.x + aside, on_paper (l, y, MIN (z, footpace)).y };
+  const FpPoint b = { floor.x + aside, on_paper (l, y, MAX (z, footpace)).y };
+  g_autofree char *length = fp_length_format (fabs (footpace - z), l->of->units);
+  g_autofree char *text = g_strconcat (z > footpace ? "−" : "", length, NULL);
+  double low = a.y, high = b.y;
+  Spot spot;
+
+  if (b.y - a.y < 0.1 || !find_spot (l, a, b, fp_lettering_width (text, LETTERS), &spot))
+    return;
+  if (spot.turn == 0)
+    {
+      low = MIN (low, spot.at.y);
+      high = MAX (high, spot.at.y + LETTERS);
+    }
+  fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { a.x, low }, (FpPoint) { b.x, high });
+  if (aside != 0)
+    fp_drawing_line (l->drawing, FP_PEN_DIMENSION, floor, (FpPoint) { b.x + (aside < 0 ? -1.5 : 1.5), floor.y });
+  draw_stroke (l, a);
+  draw_stroke (l, b);
+  fp_drawing_text (l->drawing, spot.at, LETTERS, spot.turn, spot.align, text);
+}
+
+/* Where it is least under places, and under any floor where that is higher. */
+static void
+draw_margins (const Layout *l)
+{
+  const FpRowLevel *row = fp_row_levels_tightest (l->of->rows);
+  const FpLevels *levels = &l->of->levels;
+
+  if (!levels->has_altar || !levels->has_people)
+    return;
+  if (row != NULL)
+    draw_margin (l, row->at.y, row->at.z);
+  if (row == NULL || levels->highest > row->at.z + 1)
+    draw_margin (l, levels->highest_at.y, levels->highest);
+}
+
+/* --- levels ------------------------------------------------------------------------------- */
+
+static void
+add_mark (const Layout *l, GArray *marks, double level, const char *name)
+{
+  g_autofree char *text = fp_level_format (level, l->of->units);
+  FpLevelMark mark = { .level = level, .v = on_paper (l, 0, level).y, .near = l->content.x0, .far = l->content.x1 };
+
+  for (guint i = 0; i < marks->len; i++)
+    if (fabs (g_array_index (marks, FpLevelMark, i).level - level) < 0.5)
+      return;
+  mark.measured.sort = FP_STRETCH_LEVEL;
+  g_snprintf (mark.text, sizeof mark.text, "%s%s%s", text, *name != '\0' ? " " : "", name);
+  mark.width = fp_lettering_width (mark.text, FP_FIGURE_HEIGHT);
+  g_array_append_val (marks, mark);
+}
+
+/* The first that are added find room first. */
+static void
+draw_marks (Layout *l)
+{
+  const FpLevels *levels = &l->of->levels;
+  g_autoptr (GArray) marks = g_array_new (FALSE, TRUE, sizeof (FpLevelMark));
+  double wanted;
+
+  if (levels->has_altar)
+    {
+      add_mark (l, marks, levels->footpace, "altar's floor");
+      add_mark (l, marks, fp_level_diagram_mensa (l->of), "mensa");
+    }
+  if (levels->has_people)
+    add_mark (l, marks, levels->highest, "people, highest");
+  if (fp_level_diagram_wanted (l->of, &wanted) && wanted > levels->footpace)
+    add_mark (l, marks, wanted, "wanted");
+  if (levels->has_altar)
+    add_mark (l, marks, levels->sanctuary, "sanctuary");
+  if (l->of->extent.y0 <= 0)
+    add_mark (l, marks, 0, "");
+  fp_levels_place (marks, &l->content, FP_SIDE_LEFT, FALSE, l->cover);
+  fp_levels_draw (l->drawing, marks, &l->content, FP_VIEW_SECTION, &l->number);
+  fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
+}
+
+static void
+draw_levels (const Layout *l)
+{
+  double wanted;
+
+  if (l->of->altar == NULL)
+    return;
+  draw_level (l, FP_PEN_AXIS, l->of->levels.footpace);
+  draw_level (l, FP_PEN_HIDDEN, fp_level_diagram_mensa (l->of));
+  if (fp_level_diagram_wanted (l->of, &wanted) && wanted > l->of->levels.footpace)
+    draw_level (l, FP_PEN_GUIDE, wanted);
+}
+
+/* --- words --------------------------------------------------------------------------------- */
+
+static void
+draw_title (const Layout *l)
+{
+  static const char title[] = "LEVELS ALONG THE NAVE";
+  g_autofree char *scale = fp_scale_text (l->scale);
+  g_autofree char *heights = l->heights > 1 ? g_strdup_printf ("%s, heights %.0f times", scale, l->heights)
+                                            : g_strdup (scale);
+  const FpPoint at = { l->room.x0, l->room.y1 - TITLE_HEIGHT };
+
+  fp_drawing_text (l->drawing, at, TITLE_HEIGHT, 0, FP_ALIGN_LEFT, title);
+  fp_drawing_text (l->drawing, (FpPoint) { at.x + fp_lettering_width (title, TITLE_HEIGHT) + TITLE_GAP, at.y }, LETTERS, 0,
+                   FP_ALIGN_LEFT, heights);
+}
+
+static void
+draw_key (const Layout *l)
+{
+  static const char eyes[] = "eyes of a row, sitting (standing where nobody sits)";
+  const double y = l->room.y1 - TITLE_HEIGHT - 6.5;
+  double x = l->room.x0;
+
+  if (l->of->rows->len == 0)
+    return;
+  fp_drawing_line (l->drawing, FP_PEN_OUTLINE, (FpPoint) { x, y + LETTERS / 2 }, (FpPoint) { x + 3, y + LETTERS / 2 });
+  fp_drawing_text (l->drawing, (FpPoint) { x + 4.5, y }, LETTERS, 0, FP_ALIGN_LEFT, eyes);
+  if (l->of->levels.not_below == 0)
+    return;
+  x += 4.5 + fp_lettering_width (eyes, LETTERS) + KEY_GAP;
+  draw_not_below (l->drawing, (FpPoint) { x + 0.9, y + 3.2 }, 0.9);
+  fp_drawing_text (l->drawing, (FpPoint) { x + 3.5, y }, LETTERS, 0, FP_ALIGN_LEFT, "not below the floor of the altar");
+}
+
+static void
+draw_words (const Layout *l)
+{
+  for (guint i = 0; i < l->words->len; i++)
+    fp_drawing_text (l->drawing, (FpPoint) { l->room.x0, l->room.y0 + (l->words->len - 1 - i) * LINE + 0.7 }, LETTERS, 0,
+                     FP_ALIGN_LEFT, g_ptr_array_index (l->words, i));
+}
+
+void
+fp_level_diagram_draw (const FpLevelDiagram *self, FpDrawing *drawing, const FpBox *room, double scale)
+{
+  g_auto (Layout) l = { .of = self, .drawing = drawing, .room = *room, .scale = scale, .cover = fp_cover_new () };
+
+  if (!lay_out (&l))
+    return;
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
+  draw_title (&l);
+  draw_key (&l);
+  draw_words (&l);
+  draw_levels (&l);
+  draw_ground (&l);
+  if (self->altar != NULL)
+    draw_altar (&l);
+  draw_rows (&l);
+  draw_bands (&l);
+  draw_margins (&l);
+  draw_marks (&l);
+}
