@@ -458,20 +458,21 @@ find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
   return FALSE;
 }
 
-/* Where there are marks under the floor the line stands beside them, to the west unless the drawing ends there. */
+/* Where there are marks under the floor the line stands beside them, to the west unless the drawing ends there; and it does
+ * not pass through the eyes of people over whom the footpace rises. */
 static double
-aside_of (const Layout *l, double y, double z)
+aside_of (const Layout *l, double y, double z, double eye)
 {
   if (z < l->of->levels.footpace)
-    return 0;
+    return eye > l->of->levels.footpace ? 0 : ASIDE;
   return on_paper (l, y, z).x - ASIDE - 2 * LETTERS < l->content.x0 ? ASIDE : -ASIDE;
 }
 
-/* At y, from the floor at z to the footpace. */
+/* At y, from the floor at z to the footpace. @eye: level of the eyes there; G_MAXDOUBLE: there are none */
 static void
-draw_margin (const Layout *l, double y, double z)
+draw_margin (const Layout *l, double y, double z, double eye)
 {
-  const double footpace = l->of->levels.footpace, aside = aside_of (l, y, z);
+  const double footpace = l->of->levels.footpace, aside = aside_of (l, y, z, eye);
   const FpPoint floor = on_paper (l, y, z);
   const FpPoint a = { floor.x + aside, on_paper (l, y, MIN (z, footpace)).y };
   const FpPoint b = { floor.x + aside, on_paper (l, y, MAX (z, footpace)).y };
@@ -505,9 +506,9 @@ draw_margins (const Layout *l)
   if (!levels->has_altar || !levels->has_people)
     return;
   if (row != NULL)
-    draw_margin (l, row->at.y, row->at.z);
+    draw_margin (l, row->at.y, row->at.z, row->eye);
   if (row == NULL || levels->highest > row->at.z + 1)
-    draw_margin (l, levels->highest_at.y, levels->highest);
+    draw_margin (l, levels->highest_at.y, levels->highest, G_MAXDOUBLE);
 }
 
 /* --- levels ------------------------------------------------------------------------------- */
