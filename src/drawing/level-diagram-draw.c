@@ -13,7 +13,7 @@
 #define TITLE_GAP     4.0  /* from the title to its scale                       */
 #define LETTERS       2.5
 #define LINE          4.2  /* from line to line of the words                    */
-#define HEAD          16.0 /* title and key, above the diagram                  */
+#define HEAD          20.0 /* title and key, above the diagram                  */
 #define SIDE          46.0 /* for level marks, on either side                   */
 #define APART         6.0  /* from the diagram, or its bands, to the words      */
 #define BAND          6.6  /* the name of a block, the line over it, and between that and the next */
@@ -21,6 +21,8 @@
 #define UNDER         6.0  /* from the lowest ground to the bands: marks stand there */
 #define STROKE        1.1  /* half an oblique stroke, along each axis           */
 #define ASIDE         5.0  /* from a row that is marked to its margin           */
+#define MARK_GAP      0.6  /* from a full triangle to its cross                 */
+#define KEPT          0.3  /* about such a mark, where nothing is lettered      */
 #define KEY_GAP       6.0
 
 #define LEVEL_SAME    5.0  /* mm of the church: levels nearer than this are drawn as one */
@@ -339,12 +341,18 @@ ground_at (const Layout *l, double y)
 }
 
 /* A row that stands lower than what is seen beside it has a floor line of its own. */
+static gboolean
+has_floor_line (const Layout *l, const FpRowLevel *row)
+{
+  return fabs (ground_at (l, row->at.y) - row->at.z) > LEVEL_SAME;
+}
+
 static void
 draw_floor (const Layout *l, const FpRowLevel *row, double half)
 {
   const FpPoint at = on_paper (l, row->at.y, row->at.z);
 
-  if (fabs (ground_at (l, row->at.y) - row->at.z) > LEVEL_SAME)
+  if (has_floor_line (l, row))
     draw_line (l, FP_PEN_EDGE, (FpPoint) { at.x - half, at.y }, (FpPoint) { at.x + half, at.y });
 }
 
@@ -360,7 +368,7 @@ draw_eyes (const Layout *l, const FpRowLevel *row, double half)
 static void
 draw_not_below (FpDrawing *drawing, FpPoint at, double half)
 {
-  const double high = 1.8 * half, foot = at.y - high - 0.6 - 2 * half;
+  const double high = 1.8 * half, foot = at.y - high - MARK_GAP - 2 * half;
   const FpPoint triangle[3] = { at, { at.x - half, at.y - high }, { at.x + half, at.y - high } };
 
   fp_drawing_area (drawing, FP_PEN_EDGE, FP_FILL_INK, 0, triangle, 3);
@@ -373,12 +381,11 @@ mark_not_below (const Layout *l, const FpRowLevel *row, double half)
 {
   const FpPoint floor = on_paper (l, row->at.y, row->at.z);
   const FpPoint at = { floor.x, floor.y - 0.7 };
-  const FpPoint corner[4] = {
-    { at.x - half, at.y - 4.4 * half }, { at.x + half, at.y - 4.4 * half }, { at.x + half, at.y }, { at.x - half, at.y },
-  };
+  const double aside = half + KEPT, foot = at.y - MARK_GAP - 3.8 * half - KEPT;
+  const FpBox box = { at.x - aside, foot, at.x + aside, at.y };
 
   draw_not_below (l->drawing, at, half);
-  fp_cover_add_filled (l->cover, corner, 4);
+  fp_cover_take_text (l->cover, &box, OBJECT);
 }
 
 static void
@@ -448,14 +455,20 @@ find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
     {
       const FpBox box = fp_lettering_box (spots[i].at, width, LETTERS, spots[i].turn, spots[i].align);
 
-      if (!fp_cover_is_blank (l->cover, &box, 0) || fp_cover_is_on_filled (l->cover, &box)
-          || !fp_cover_text_is_free (l->cover, &box, MARGIN_OWNER) || box.x0 < l->content.x0)
+      if (!fp_cover_is_blank (l->cover, &box, 0) || !fp_cover_text_is_free (l->cover, &box, 0) || box.x0 < l->content.x0)
         continue;
       *out = spots[i];
-      fp_cover_take_text (l->cover, &box, MARGIN_OWNER);
       return TRUE;
     }
   return FALSE;
+}
+
+static void
+take_figure (const Layout *l, const Spot *spot, double width)
+{
+  const FpBox box = fp_lettering_box (spot->at, width, LETTERS, spot->turn, spot->align);
+
+  fp_cover_take_text (l->cover, &box, MARGIN_OWNER);
 }
 
 /* Where there are marks under the floor the line stands beside them, to the west unless the drawing ends there; and it does
@@ -478,17 +491,22 @@ draw_margin (const Layout *l, double y, double z, double eye)
   const FpPoint b = { floor.x + aside, on_paper (l, y, MAX (z, footpace)).y };
   g_autofree char *length = fp_length_format (fabs (footpace - z), l->of->units);
   g_autofree char *text = g_strconcat (z > footpace ? "−" : "", length, NULL);
+  const double width = fp_lettering_width (text, LETTERS);
   double low = a.y, high = b.y;
   Spot spot;
 
-  if (b.y - a.y < 0.1 || !find_spot (l, a, b, fp_lettering_width (text, LETTERS), &spot))
+  if (b.y - a.y < 0.1 || !find_spot (l, a, b, width, &spot))
     return;
   if (spot.turn == 0)
     {
       low = MIN (low, spot.at.y);
       high = MAX (high, spot.at.y + LETTERS);
     }
-  fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { a.x, low }, (FpPoint) { b.x, high });
+  /* Not through the figure of the other margin; the words tell both. */
+  if (!fp_cover_line_is_free (l->cover, (FpPoint) { a.x, low }, (FpPoint) { b.x, high }, OBJECT))
+    return;
+  take_figure (l, &spot, width);
+  draw_line (l, FP_PEN_DIMENSION, (FpPoint) { a.x, low }, (FpPoint) { b.x, high });
   if (aside != 0)
     fp_drawing_line (l->drawing, FP_PEN_DIMENSION, floor, (FpPoint) { b.x + (aside < 0 ? -1.5 : 1.5), floor.y });
   draw_stroke (l, a);
@@ -584,6 +602,20 @@ draw_title (const Layout *l)
 }
 
 static void
+draw_key_of_floors (const Layout *l, double y)
+{
+  const double x = l->room.x0;
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < l->of->rows->len && !any; i++)
+    any = has_floor_line (l, &g_array_index (l->of->rows, FpRowLevel, i));
+  if (!any)
+    return;
+  fp_drawing_line (l->drawing, FP_PEN_EDGE, (FpPoint) { x, y + LETTERS / 2 }, (FpPoint) { x + 3, y + LETTERS / 2 });
+  fp_drawing_text (l->drawing, (FpPoint) { x + 4.5, y }, LETTERS, 0, FP_ALIGN_LEFT, "floor of a row, beside higher floor");
+}
+
+static void
 draw_key (const Layout *l)
 {
   static const char eyes[] = "eyes of a row, sitting (standing where nobody sits)";
@@ -594,6 +626,7 @@ draw_key (const Layout *l)
     return;
   fp_drawing_line (l->drawing, FP_PEN_OUTLINE, (FpPoint) { x, y + LETTERS / 2 }, (FpPoint) { x + 3, y + LETTERS / 2 });
   fp_drawing_text (l->drawing, (FpPoint) { x + 4.5, y }, LETTERS, 0, FP_ALIGN_LEFT, eyes);
+  draw_key_of_floors (l, y - LINE);
   if (l->of->levels.not_below == 0)
     return;
   x += 4.5 + fp_lettering_width (eyes, LETTERS) + KEY_GAP;

@@ -5,6 +5,7 @@
 #include "cover.h"
 #include "footpace/drawing.h"
 #include "footpace/level-diagram.h"
+#include "footpace/store.h"
 
 #include <math.h>
 #include <string.h>
@@ -206,8 +207,20 @@ text_is_clear (const FpDrawing *drawing, const FpMark *text, const FpBox *paper)
         g_error ("“%s” lies on “%s”", text->text, mark[i].text);
       for (guint k = 0; (mark[i].type == FP_MARK_LINE || mark[i].type == FP_MARK_AREA) && k + 1 < mark[i].n; k++)
         if (fp_segment_meets_box (pt[mark[i].first + k], pt[mark[i].first + k + 1], &box))
-          g_error ("“%s” lies on a line", text->text);
+          g_error ("“%s” at %.1f, %.1f lies on a line from %.1f, %.1f to %.1f, %.1f", text->text, text->at.x, text->at.y,
+                   pt[mark[i].first + k].x, pt[mark[i].first + k].y, pt[mark[i].first + k + 1].x, pt[mark[i].first + k + 1].y);
     }
+}
+
+static void
+lettering_is_clear (const FpDrawing *drawing, const FpBox *paper)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT)
+      text_is_clear (drawing, &mark[i], paper);
 }
 
 static void
@@ -224,13 +237,47 @@ test_lettering (void)
     {
       g_autoptr (FpProject) project = church_of (cases[i].count, cases[i].riser, cases[i].rise);
       g_autoptr (FpDrawing) drawing = drawn (project, cases[i].room, cases[i].scale);
-      guint n;
-      const FpMark *mark = fp_drawing_marks (drawing, &n);
 
-      g_test_message ("%u", i);
-      for (guint k = 0; k < n; k++)
-        if (mark[k].type == FP_MARK_TEXT)
-          text_is_clear (drawing, &mark[k], &cases[i].room);
+      lettering_is_clear (drawing, &cases[i].room);
+    }
+}
+
+/* At the largest scale that finds room; fails where none does. */
+static void
+check_alternative (const FpProject *project, guint alternative, const FpBox *room)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (FpLevelDiagram) diagram = fp_level_diagram_new (people, &AIMS);
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (420, 297);
+  guint n, i = 0;
+  const double *scale = fp_sheet_scales (&n);
+
+  while (i < n && !fp_level_diagram_fits (diagram, room, scale[i]))
+    i++;
+  g_assert_cmpuint (i, <, n);
+  fp_level_diagram_draw (diagram, drawing, room, scale[i]);
+  lettering_is_clear (drawing, room);
+}
+
+/* Churches with floors that fall, rows that are curved and turned, and several altars. */
+static void
+test_samples (void)
+{
+  static const char *const samples[] = { "parish", "chapel", "cathedral", "fan" };
+  static const FpBox rooms[] = { { 10, 10, 380, 220 }, { 10, 10, 270, 140 }, { 10, 10, 175, 200 } };
+
+  for (guint s = 0; s < G_N_ELEMENTS (samples); s++)
+    {
+      g_autofree char *name = g_strconcat (samples[s], ".footpace", NULL);
+      g_autofree char *path = g_build_filename (g_getenv ("FOOTPACE_SAMPLES"), name, NULL);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (FpProject) project = fp_store_load (path, &error);
+
+      g_assert_no_error (error);
+      for (guint a = 0; a < fp_project_n_alternatives (project); a++)
+        for (guint r = 0; r < G_N_ELEMENTS (rooms); r++)
+          check_alternative (project, a, &rooms[r]);
     }
 }
 
@@ -261,6 +308,7 @@ main (int argc, char **argv)
   g_test_add_func ("/level-diagram/marks", test_marks);
   g_test_add_func ("/level-diagram/words", test_words);
   g_test_add_func ("/level-diagram/lettering", test_lettering);
+  g_test_add_func ("/level-diagram/samples", test_samples);
   g_test_add_func ("/level-diagram/little", test_little);
   return g_test_run ();
 }
