@@ -86,18 +86,29 @@ typedef enum
 {
   FP_FOCUS_MENSA,      /* its front edge, and what is held or stands over it */
   FP_FOCUS_HOST,       /* as it is raised                                  */
+  FP_FOCUS_CHALICE,    /* likewise                                         */
   FP_FOCUS_TABERNACLE,
   FP_FOCUS_CRUCIFIX,
   FP_FOCUS_AMBO,       /* the reader's head and shoulders                  */
   FP_FOCUS_CHAIR,      /* the celebrant seated                             */
+  FP_FOCUS_REREDOS,
   FP_N_FOCUSES
 } FpFocus;
 
-/* A parallelogram to look at: origin and two sides, from one corner. */
+/* Within the parallelogram of origin and two sides, from one corner. */
+typedef enum
+{
+  FP_TARGET_PANEL,     /* all of it                                        */
+  FP_TARGET_ROUND,     /* the ellipse that touches its sides               */
+  FP_TARGET_GABLE,     /* the triangle on u, its tip half-way along the side opposite */
+} FpTargetShape;
+
+/* A flat piece to look at. */
 typedef struct
 {
-  FpFocus focus;
-  FpVec3  origin, u, v;
+  FpFocus       focus;
+  FpTargetShape shape;
+  FpVec3        origin, u, v;
 } FpTarget;
 
 /* Where a minister stands or sits in his office: an obstacle, and a target for others. */

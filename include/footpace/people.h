@@ -8,6 +8,7 @@
  */
 #pragma once
 
+#include "footpace/moment.h"
 #include "footpace/scene.h"
 
 G_BEGIN_DECLS
@@ -50,6 +51,11 @@ void                 fp_people_unref (const FpPeople *self);
 const FpPersonPlace *fp_people_places (const FpPeople *self, guint *n);
 /* Seats only: neither standing room nor kneeling places. */
 guint                fp_people_seats  (const FpPeople *self);
+/* What somebody does at a moment, the people taking the posture of it as far as the place allows: @posture (out).  FALSE
+ * where nobody is there: kneeling places at the rail, but when all kneel. */
+gboolean             fp_people_looks  (const FpPeople *self, guint place, FpMoment moment, FpPosture *posture);
+/* What most of them do then. */
+FpPosture            fp_people_posture (const FpPeople *self, FpMoment moment);
 FpVec3               fp_people_eye    (const FpPeople *self, guint place, FpPosture posture);
 /* "Pews, Gospel side: row 6, seat 3"; owned by the caller. */
 char                *fp_people_name   (const FpPeople *self, guint place);
@@ -65,10 +71,10 @@ const FpScene       *fp_people_scene  (const FpPeople *self);
  */
 void                 fp_people_bodies (const FpPeople *self, FpPosture posture, FpSolids *out);
 
-/* Likewise the ministers at the altar, the ambo and the chair, owner = index of the placed thing;
- * the celebrant stands at the altar of celebration on the side that the brief tells, or before it where there is no
- * room behind. */
-void                 fp_people_ministers (const FpPeople *self, FpSolids *out);
+/* Likewise the ministers in the sanctuary at a moment, @owner = index of the placed thing at which they are: altar, ambo or
+ * chair.  The celebrant stands at the altar of celebration on the side that the brief tells, or before it where there is
+ * no room behind; deacon and subdeacon are with him where the brief has solemn Mass. */
+void                 fp_people_ministers (const FpPeople *self, FpMoment moment, FpSolids *out);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpPeople, fp_people_unref)
 

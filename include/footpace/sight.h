@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sight.h - who sees what
  *
- * From the eye of each place, in each posture that it takes, rays go to a
+ * From the eye of each place, at each moment of the celebration, rays go to a
  * fixed pattern of points over each target, past everything that stands in
- * the way: building, furnishings, ministers, and the heads and bodies of all
- * other people in the same posture.  The share is the number of points seen
- * by the number of points.
+ * the way: building, furnishings, the ministers where they stand at that
+ * moment, and the heads and bodies of all other people.  The share is the
+ * number of points seen by the number of points; each point stands for the
+ * same area of the target.
  *
  * A target's own thing does not hide it where the ray ends within 2 mm of it,
  * and a person does not hide himself.
@@ -18,14 +19,23 @@
 
 G_BEGIN_DECLS
 
-#define FP_SIGHT_RAYS 24 /* points on one target */
+#define FP_SIGHT_RAYS 64 /* points on one target */
 
 typedef struct _FpSight FpSight;
 
-/* Looking is done when somebody asks, once for each posture and focus, and takes a while then: some milliseconds for a few
+/* Looking is done when somebody asks, once for each moment and focus, and takes a while then: some milliseconds for a few
  * hundred places.  NULL only when @cancel was cancelled; what is asked after it was cancelled is not looked at, and told as
- * where nobody takes the posture.  Any thread, and several may ask one sight. */
+ * where nobody is.  Any thread, and several may ask one sight. */
 FpSight        *fp_sight_new   (const FpPeople *people, GCancellable *cancel);
+
+/**
+ * fp_sight_again:
+ * @last: (nullable): what was seen before something was changed
+ *
+ * The same as fp_sight_new(), to the last ray; but places are looked from again only where what was changed reaches
+ * between them and what they look at.  It keeps @last until another is made from it.
+ */
+FpSight        *fp_sight_again (const FpPeople *people, const FpSight *last, GCancellable *cancel);
 FpSight        *fp_sight_ref   (const FpSight *self);
 void            fp_sight_unref (const FpSight *self);
 const FpPeople *fp_sight_people (const FpSight *self);
@@ -33,8 +43,8 @@ const FpPeople *fp_sight_people (const FpSight *self);
 /* Whether there is such a thing to see in the scene. */
 gboolean fp_sight_has (const FpSight *self, FpFocus focus);
 
-/* Visible share 0..1 from one place; -1 where the place does not take the posture or there is no target. */
-double   fp_sight_share (const FpSight *self, guint place, FpPosture posture, FpFocus focus);
+/* Visible share 0..1 from one place; -1 where nobody is there at the moment (fp_people_looks()) or there is no target. */
+double   fp_sight_share (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
 
 typedef struct
 {
@@ -48,25 +58,25 @@ typedef struct
 
 /* Over the whole church; over one placed thing (a block of pews); over one of its rows.
  * Galleries and kneeling places at the rail are left out of the first. */
-FpSightSum fp_sight_church (const FpSight *self, FpPosture posture, FpFocus focus);
-FpSightSum fp_sight_block  (const FpSight *self, guint owner, FpPosture posture, FpFocus focus);
-FpSightSum fp_sight_row    (const FpSight *self, guint owner, guint row, FpPosture posture, FpFocus focus);
+FpSightSum fp_sight_church (const FpSight *self, FpMoment moment, FpFocus focus);
+FpSightSum fp_sight_block  (const FpSight *self, guint owner, FpMoment moment, FpFocus focus);
+FpSightSum fp_sight_row    (const FpSight *self, guint owner, guint row, FpMoment moment, FpFocus focus);
 
 /* The thing that hides most of the target from a place: index of a placed thing,
  * -1 for other people, -2 where nothing does.  @place_in_front (out, optional): which place. */
-int      fp_sight_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus, int *place_in_front);
+int      fp_sight_blocker (const FpSight *self, guint place, FpMoment moment, FpFocus focus, int *place_in_front);
 /* Whether that which hides most of it is not the thing itself, but the minister who stands or sits there. */
-gboolean fp_sight_blocker_is_minister (const FpSight *self, guint place, FpPosture posture, FpFocus focus);
+gboolean fp_sight_blocker_is_minister (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
 
 /* --- the pieces, for tests and later for the view from the pew ----------- */
 
 /* The points looked at: FP_SIGHT_RAYS of them; 0 when there is no such target. */
 guint    fp_sight_points (const FpScene *scene, FpFocus focus, FpVec3 *points);
 
-/* All that stands in the way in a posture, with the rule of who owns what: solids of the scene keep
+/* All that stands in the way at a moment, with the rule of who owns what: solids of the scene keep
  * their owners, ministers likewise, people's owner is FP_SIGHT_PERSON + place. */
 #define FP_SIGHT_PERSON 0x40000000u
-FpSolids *fp_sight_obstacles (const FpPeople *people, FpPosture posture);
+FpSolids *fp_sight_obstacles (const FpPeople *people, FpMoment moment);
 
 /* A set of solids made ready for rays. @solids must outlive it. */
 typedef struct _FpRayIndex FpRayIndex;

@@ -98,6 +98,8 @@ double fp_solid_top_at (const FpSolid *s, double x, double y);
 /* Height of a prism's foot over (x, y), likewise. */
 double fp_solid_foot_at (const FpSolid *s, double x, double y);
 FpBox3 fp_solid_box    (const FpSolid *s);
+/* Whether both are the same piece at the same place, to the last bit, whoever owns them. */
+gboolean fp_solid_same (const FpSolid *a, const FpSolid *b);
 double fp_solid_volume (const FpSolid *s); /* mm3 */
 
 /**

@@ -16,6 +16,7 @@ struct _FpChecker
   GPtrArray       *books; /* of the background thread alone */
   FpCheckerReceive receive;
   gpointer         data;
+  FpSight         *sight; /* the last; of the background thread alone */
   gint64           asked;  /* when, last; of the owner's thread alone */
   GMutex           mutex;  /* guards what follows */
   gint64           took;   /* µs, the last check */
@@ -48,6 +49,14 @@ post_first (FpChecker *self, FpLatestJob *job, const FpMeasuring *of)
     fp_latest_job_post (job, fp_findings_new (of, self->books));
 }
 
+/* The next is made from it. */
+static void
+keep_sight (FpChecker *self, const FpSight *sight)
+{
+  g_clear_pointer (&self->sight, fp_sight_unref);
+  self->sight = fp_sight_ref (sight);
+}
+
 static void
 check (FpLatestJob *job, gpointer request, gpointer data)
 {
@@ -63,7 +72,7 @@ check (FpLatestJob *job, gpointer request, gpointer data)
   if (self->books == NULL)
     self->books = fp_rulebooks_built_in (); /* read here: the first frame is not to wait for it */
   post_first (self, job, &of);
-  sight = fp_sight_new (people, cancel);
+  sight = fp_sight_again (people, self->sight, cancel);
   if (sight == NULL)
     return;
   of.sight = sight;
@@ -72,6 +81,7 @@ check (FpLatestJob *job, gpointer request, gpointer data)
     return;
   note_time (self, g_get_monotonic_time () - begun);
   fp_latest_job_post (job, g_steal_pointer (&findings));
+  keep_sight (self, sight);
 }
 
 static void
@@ -107,6 +117,7 @@ fp_checker_free (FpChecker *self)
   fp_latest_free (self->latest);
   g_clear_pointer (&self->books, g_ptr_array_unref);
   g_mutex_clear (&self->mutex);
+  g_clear_pointer (&self->sight, fp_sight_unref);
   g_free (self);
 }
 

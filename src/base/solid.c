@@ -3,6 +3,7 @@
 #include "footpace/solid.h"
 
 #include <math.h>
+#include <string.h>
 
 struct _FpSolids
 {
@@ -243,6 +244,18 @@ box_of_prism (const FpSolid *s)
       fp_box3_add_point (&box, (FpVec3) { p.x, p.y, fp_solid_top_at (s, p.x, p.y) });
     }
   return box;
+}
+
+/* From where on a solid is numbers alone, without gaps between them. */
+#define NUMBERS offsetof (FpSolid, z0)
+G_STATIC_ASSERT (sizeof (FpSolid) - NUMBERS == 15 * sizeof (double));
+
+gboolean
+fp_solid_same (const FpSolid *a, const FpSolid *b)
+{
+  return a->shape == b->shape && a->part == b->part && a->n_outline == b->n_outline
+         && memcmp (&a->z0, &b->z0, sizeof (FpSolid) - NUMBERS) == 0
+         && (a->n_outline == 0 || memcmp (a->outline, b->outline, a->n_outline * sizeof (FpPoint)) == 0);
 }
 
 FpBox3

@@ -78,18 +78,6 @@ find_things (const Standing *last, const Standing *now)
 
 /* --- solids --------------------------------------------------------------------- */
 
-/* From where on a solid is numbers alone, without gaps between them. */
-#define NUMBERS offsetof (FpSolid, z0)
-G_STATIC_ASSERT (sizeof (FpSolid) - NUMBERS == 15 * sizeof (double));
-
-static gboolean
-same_solid (const FpSolid *a, const FpSolid *b)
-{
-  return a->shape == b->shape && a->part == b->part && a->n_outline == b->n_outline
-         && memcmp (&a->z0, &b->z0, sizeof (FpSolid) - NUMBERS) == 0
-         && (a->n_outline == 0 || memcmp (a->outline, b->outline, a->n_outline * sizeof (FpPoint)) == 0);
-}
-
 static void
 find_solids_of (const Standing *last, const Standing *now, const FpPlaced *was, const FpPlaced *is, int *solid)
 {
@@ -97,7 +85,7 @@ find_solids_of (const Standing *last, const Standing *now, const FpPlaced *was, 
   guint before = 0, after = 0;
 
   while (before < least
-         && same_solid (&last->solid[was->first_solid + before], &now->solid[is->first_solid + before]))
+         && fp_solid_same (&last->solid[was->first_solid + before], &now->solid[is->first_solid + before]))
     {
       solid[is->first_solid + before] = (int) (was->first_solid + before);
       before++;
@@ -106,7 +94,7 @@ find_solids_of (const Standing *last, const Standing *now, const FpPlaced *was, 
   for (after = 1; after <= least - before; after++)
     {
       const guint i = is->first_solid + is->n_solids - after, k = was->first_solid + was->n_solids - after;
-      if (same_solid (&last->solid[k], &now->solid[i]))
+      if (fp_solid_same (&last->solid[k], &now->solid[i]))
         solid[i] = (int) k;
       else if (was->n_solids != is->n_solids)
         break;

@@ -180,17 +180,14 @@ targets (const FpForm *form, GArray *out)
   /* Not its upper face: where the people stand below the altar as they should, their eyes are below that too. What
    * they look at is its front edge and what is held or stands 300 mm over it (design judgement). */
   const double foot = mensa_foot (form);
-  const FpTarget mensa = {
-    FP_FOCUS_MENSA, { -p[LENGTH] / 2, -p[DEPTH] / 2, foot }, { p[LENGTH], 0, 0 }, { 0, 0, p[HEIGHT] + 300 - foot },
-  };
   const gboolean east = stands_before (form);
-  /* Design judgement: raised above his own head when his back is to the people, before his face otherwise;
-   * a little larger than a Host, so that several rays meet it. */
-  const double side = 200, middle = east ? 2100 : 1700;
+  /* Design judgement: raised above his own head when his back is to the people, before his face otherwise; the Host with
+   * the fingers that hold it, the chalice with the hands about it. */
+  const double host = 200, chalice = 240, cup = 150, middle = east ? 2100 : 1700, y = (east ? -1 : 1) * p[DEPTH] / 2;
 
-  g_array_append_val (out, mensa);
-  fp_targets_add_upright (out, FP_FOCUS_HOST, (FpVec3) { 0, (east ? -1 : 1) * p[DEPTH] / 2, middle - side / 2 }, side,
-                          side);
+  fp_targets_add_upright (out, FP_FOCUS_MENSA, (FpVec3) { 0, -p[DEPTH] / 2, foot }, p[LENGTH], p[HEIGHT] + 300 - foot);
+  fp_targets_add_shaped (out, FP_FOCUS_HOST, FP_TARGET_ROUND, (FpVec3) { 0, y, middle - host / 2 }, host, host);
+  fp_targets_add_upright (out, FP_FOCUS_CHALICE, (FpVec3) { 0, y, middle - chalice / 2 }, cup, chalice);
 }
 
 static void

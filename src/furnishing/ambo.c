@@ -110,8 +110,8 @@ targets (const FpForm *form, GArray *out)
   const Parts of = parts (form);
   const double shoulders = 1300, crown = 1720, breadth = 450; /* design judgement, about the median of ANSUR II */
 
-  fp_targets_add_upright (out, FP_FOCUS_AMBO, (FpVec3) { 0, of.reader - 170, form->param[STEP] + shoulders }, breadth,
-                          crown - shoulders);
+  fp_targets_add_person (out, FP_FOCUS_AMBO, (FpVec3) { 0, of.reader - 170, form->param[STEP] + shoulders }, breadth,
+                         crown - shoulders);
 }
 
 static void

@@ -80,7 +80,7 @@ targets (const FpForm *form, GArray *out)
   const double seat = form->param[STEP] + form->param[SEAT_HEIGHT];
   const double foot = 200, crown = 880, breadth = 450; /* design judgement, about the median of ANSUR II */
 
-  fp_targets_add_upright (out, FP_FOCUS_CHAIR, (FpVec3) { 0, body_y (form) - 170, seat + foot }, breadth, crown - foot);
+  fp_targets_add_person (out, FP_FOCUS_CHAIR, (FpVec3) { 0, body_y (form) - 170, seat + foot }, breadth, crown - foot);
 }
 
 static void

@@ -67,11 +67,29 @@ fp_strokes_add_arrow (GArray *out, FpPoint a, FpPoint b)
 /* --- targets and quantities ------------------------------------------------- */
 
 void
-fp_targets_add_upright (GArray *out, FpFocus focus, FpVec3 foot, double width, double height)
+fp_targets_add_shaped (GArray *out, FpFocus focus, FpTargetShape shape, FpVec3 foot, double width, double height)
 {
-  const FpTarget target = { focus, { foot.x - width / 2, foot.y, foot.z }, { width, 0, 0 }, { 0, 0, height } };
+  const FpTarget target = {
+    focus, shape, { foot.x - width / 2, foot.y, foot.z }, { width, 0, 0 }, { 0, 0, height },
+  };
 
   g_array_append_val (out, target);
+}
+
+void
+fp_targets_add_upright (GArray *out, FpFocus focus, FpVec3 foot, double width, double height)
+{
+  fp_targets_add_shaped (out, focus, FP_TARGET_PANEL, foot, width, height);
+}
+
+/* Head: breadth and height about the median of ANSUR II (151 mm; 222 mm, twice from eye to crown). */
+void
+fp_targets_add_person (GArray *out, FpFocus focus, FpVec3 foot, double breadth, double height)
+{
+  const double head = 222, shoulders = height - head;
+
+  fp_targets_add_upright (out, focus, foot, breadth, shoulders);
+  fp_targets_add_shaped (out, focus, FP_TARGET_ROUND, (FpVec3) { foot.x, foot.y, foot.z + shoulders }, 151, head);
 }
 
 void

@@ -104,6 +104,10 @@ void fp_strokes_add_arrow (GArray *out, FpPoint a, FpPoint b);
 
 /* An upright rectangle that faces the people: middle of its lower edge at (x, y, z). */
 void fp_targets_add_upright (GArray *out, FpFocus focus, FpVec3 foot, double width, double height);
+/* What of another shape lies within it. */
+void fp_targets_add_shaped (GArray *out, FpFocus focus, FpTargetShape shape, FpVec3 foot, double width, double height);
+/* Head over shoulders, or over a trunk: @height with the head. */
+void fp_targets_add_person (GArray *out, FpFocus focus, FpVec3 foot, double breadth, double height);
 
 /* Nothing is added for an amount of 0. */
 void fp_quantities_add (GArray *out, const char *what, FpMaterial material, FpAmountType type, double amount);

@@ -170,10 +170,12 @@ fp_param_check (const FpParam *param, double value, GError **error)
 static const struct { const char *id, *label; } focuses[FP_N_FOCUSES] = {
   [FP_FOCUS_MENSA] = { "mensa", "mensa" },
   [FP_FOCUS_HOST] = { "host", "raised Host" },
+  [FP_FOCUS_CHALICE] = { "chalice", "raised chalice" },
   [FP_FOCUS_TABERNACLE] = { "tabernacle", "tabernacle" },
   [FP_FOCUS_CRUCIFIX] = { "crucifix", "crucifix" },
   [FP_FOCUS_AMBO] = { "ambo", "reader at the ambo" },
   [FP_FOCUS_CHAIR] = { "chair", "celebrant at the chair" },
+  [FP_FOCUS_REREDOS] = { "reredos", "reredos" },
 };
 
 const char *

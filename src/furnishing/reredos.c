@@ -23,6 +23,14 @@ extent (const FpForm *form, FpExtent *out)
   *out = fp_extent_bare (fp_centred_box (form->param[WIDTH], form->param[DEPTH]), form->param[HEIGHT]);
 }
 
+static double
+gable_height (const FpForm *form)
+{
+  const double *p = form->param;
+
+  return fp_form_is (form, TOP, GABLED) ? MIN (p[WIDTH] * 0.3, p[HEIGHT] * 0.35) : 0;
+}
+
 /* The panel lies back by half its depth behind base, posts and cornice. */
 static void
 add_bays (FpSolids *out, const FpBox *box, double z0, double z1)
@@ -43,7 +51,7 @@ solids (const FpForm *form, FpSolids *out)
 {
   const double *p = form->param;
   const FpBox box = fp_centred_box (p[WIDTH], p[DEPTH]);
-  const double gable = fp_form_is (form, TOP, GABLED) ? MIN (p[WIDTH] * 0.3, p[HEIGHT] * 0.35) : 0;
+  const double gable = gable_height (form);
   const double eaves = p[HEIGHT] - gable, base = p[HEIGHT] * 0.1, cornice = p[HEIGHT] * 0.04;
 
   fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, 0, box.x1, box.y1, base);
@@ -64,6 +72,18 @@ dims (const FpForm *form, GArray *out)
   fp_dims_add_y (out, DEPTH, (FpVec3) { x, -y, p[HEIGHT] }, p[DEPTH], FP_IN_PLAN, 5);
 }
 
+/* Its front over the altar and beside it, as it is parted in solids(). */
+static void
+targets (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const double gable = gable_height (form), y = -p[DEPTH] / 2;
+
+  fp_targets_add_upright (out, FP_FOCUS_REREDOS, (FpVec3) { 0, y, 0 }, p[WIDTH], p[HEIGHT] - gable);
+  if (gable > 0)
+    fp_targets_add_shaped (out, FP_FOCUS_REREDOS, FP_TARGET_GABLE, (FpVec3) { 0, y, p[HEIGHT] - gable }, p[WIDTH], gable);
+}
+
 static void
 quantities (const FpForm *form, GArray *out)
 {
@@ -82,5 +102,6 @@ const FpKind fp_kind_reredos = {
   .extent = extent,
   .solids = solids,
   .dims = dims,
+  .targets = targets,
   .quantities = quantities,
 };

@@ -106,40 +106,23 @@ fill_not_below (const Column *c)
 
 /* --- sight ---------------------------------------------------------------------------- */
 
-/* The Host is raised while the people kneel; the rest is seen sitting.  Where nobody takes the
- * posture, the one that is taken. */
-static FpSightSum
-sum_of (const Column *c, FpFocus focus, FpPosture *taken)
-{
-  const FpPosture order[] = { focus == FP_FOCUS_HOST ? FP_POSTURE_KNEELING : FP_POSTURE_SITTING, FP_POSTURE_SITTING,
-                              FP_POSTURE_STANDING };
-  FpSightSum sum = { 0 };
-
-  for (guint i = 0; i < G_N_ELEMENTS (order) && sum.places == 0; i++)
-    {
-      *taken = order[i];
-      sum = fp_sight_church (c->of->sight, order[i], focus);
-    }
-  return sum;
-}
-
 static char *
 fill_seen (const Column *c)
 {
   const FpFocus focus = (FpFocus) c->number;
   g_autofree char *share = NULL;
-  FpPosture posture;
+  const FpMoment moment = fp_moment_of_focus (focus);
   FpSightSum sum;
 
   if (c->of->sight == NULL)
     return g_strdup ("…");
   if (!fp_sight_has (c->of->sight, focus))
     return g_strdup (NOTHING);
-  sum = sum_of (c, focus, &posture);
+  sum = fp_sight_church (c->of->sight, moment, focus);
   if (sum.places == 0)
     return g_strdup (NOTHING);
   share = fp_share_format ((double) sum.half / sum.places, 0);
-  return g_strdup_printf ("%s, %s", share, fp_posture_label (posture));
+  return g_strdup_printf ("%s, %s", share, fp_posture_label (fp_people_posture (c->of->people, moment)));
 }
 
 static char *

@@ -6,25 +6,26 @@
 
 #define HALF 0.5
 
-typedef struct { FpPosture posture; FpFocus focus; } Look;
+typedef struct { FpMoment moment; FpFocus focus; } Look;
 
-/* The posture in which people look, or another that the places of this church take. */
-static FpPosture
-posture_taken (const FpMeasuring *of, FpPosture wanted, FpFocus focus)
+/* Each is looked at when it matters (moment.h). */
+static Look
+look_at (FpFocus focus)
 {
-  const FpPosture order[] = { wanted, FP_POSTURE_SITTING, FP_POSTURE_STANDING };
+  return (Look) { fp_moment_of_focus (focus), focus };
+}
 
-  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
-    if (fp_sight_church (of->sight, order[i], focus).places > 0)
-      return order[i];
-  return wanted;
+static const char *
+posture_label (const FpMeasuring *of, FpMoment moment)
+{
+  return fp_posture_label (fp_people_posture (of->people, moment));
 }
 
 static gboolean
 sees_less_than_half (const FpMeasuring *of, guint i, gpointer data)
 {
   const Look *look = data;
-  double share = fp_sight_share (of->sight, i, look->posture, look->focus);
+  double share = fp_sight_share (of->sight, i, look->moment, look->focus);
 
   return fp_measuring_in_church (of, i) && share >= 0 && share < HALF;
 }
@@ -33,7 +34,7 @@ static gboolean
 sees_nothing (const FpMeasuring *of, guint i, gpointer data)
 {
   const Look *look = data;
-  double share = fp_sight_share (of->sight, i, look->posture, look->focus);
+  double share = fp_sight_share (of->sight, i, look->moment, look->focus);
 
   return fp_measuring_in_church (of, i) && share >= 0 && !(share > 0);
 }
@@ -49,80 +50,78 @@ add_worst (const FpMeasuring *of, GArray *out, double value, const FpSightSum *s
 
 /* "1 of 80 places sees nothing of it, kneeling" */
 static char *
-places_seeing (guint some, guint all, const char *what, FpPosture posture)
+places_seeing (guint some, guint all, const char *what, const char *posture)
 {
-  g_autofree char *one = g_strdup_printf ("sees %s, %s", what, fp_posture_label (posture));
-  g_autofree char *many = g_strdup_printf ("see %s, %s", what, fp_posture_label (posture));
+  g_autofree char *one = g_strdup_printf ("sees %s, %s", what, posture);
+  g_autofree char *many = g_strdup_printf ("see %s, %s", what, posture);
 
   return fp_places_of (some, all, one, many);
 }
 
 /* Share of the places that see at least half of it. */
 static void
-take_half (const FpMeasuring *of, GArray *out, FpPosture posture, FpFocus focus)
+take_half (const FpMeasuring *of, GArray *out, FpFocus focus)
 {
-  Look look = { posture, focus };
+  Look look = look_at (focus);
   FpSightSum sum;
   FpMeasured *measured;
 
   if (!fp_sight_has (of->sight, focus))
     return;
-  look.posture = posture_taken (of, posture, focus);
-  sum = fp_sight_church (of->sight, look.posture, focus);
+  sum = fp_sight_church (of->sight, look.moment, focus);
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, (double) sum.half / sum.places, &sum);
-  measured->text = places_seeing (sum.half, sum.places, "half of it or more", look.posture);
+  measured->text = places_seeing (sum.half, sum.places, "half of it or more", posture_label (of, look.moment));
   measured->detail = fp_measuring_where (of, sees_less_than_half, &look);
 }
 
 void
 fp_take_mensa_seen (const FpMeasuring *of, GArray *out)
 {
-  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_MENSA);
+  take_half (of, out, FP_FOCUS_MENSA);
 }
 
 void
 fp_take_tabernacle_seen (const FpMeasuring *of, GArray *out)
 {
-  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_TABERNACLE);
+  take_half (of, out, FP_FOCUS_TABERNACLE);
 }
 
 void
 fp_take_crucifix_seen (const FpMeasuring *of, GArray *out)
 {
-  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_CRUCIFIX);
+  take_half (of, out, FP_FOCUS_CRUCIFIX);
 }
 
 void
 fp_take_ambo_seen (const FpMeasuring *of, GArray *out)
 {
-  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_AMBO);
+  take_half (of, out, FP_FOCUS_AMBO);
 }
 
 void
 fp_take_chair_seen (const FpMeasuring *of, GArray *out)
 {
-  take_half (of, out, FP_POSTURE_SITTING, FP_FOCUS_CHAIR);
+  take_half (of, out, FP_FOCUS_CHAIR);
 }
 
 void
 fp_take_mensa_mean (const FpMeasuring *of, GArray *out)
 {
-  FpPosture posture;
+  const Look look = look_at (FP_FOCUS_MENSA);
   FpSightSum sum;
 
-  if (!fp_sight_has (of->sight, FP_FOCUS_MENSA))
+  if (!fp_sight_has (of->sight, look.focus))
     return;
-  posture = posture_taken (of, FP_POSTURE_SITTING, FP_FOCUS_MENSA);
-  sum = fp_sight_church (of->sight, posture, FP_FOCUS_MENSA);
+  sum = fp_sight_church (of->sight, look.moment, look.focus);
   if (sum.places > 0)
     {
       FpMeasured *measured = add_worst (of, out, sum.mean, &sum);
       g_autofree char *worst = fp_people_name (of->people, sum.worst);
 
       measured->text = g_strdup_printf ("mean of %u place%s, %s", sum.places, sum.places == 1 ? "" : "s",
-                                        fp_posture_label (posture));
+                                        posture_label (of, look.moment));
       measured->detail = g_strdup_printf ("least from %s", worst);
     }
 }
@@ -131,18 +130,17 @@ fp_take_mensa_mean (const FpMeasuring *of, GArray *out)
 void
 fp_take_host_unseen (const FpMeasuring *of, GArray *out)
 {
-  Look look = { FP_POSTURE_KNEELING, FP_FOCUS_HOST };
+  Look look = look_at (FP_FOCUS_HOST);
   FpSightSum sum;
   FpMeasured *measured;
 
   if (!fp_sight_has (of->sight, look.focus))
     return;
-  look.posture = posture_taken (of, look.posture, look.focus);
-  sum = fp_sight_church (of->sight, look.posture, look.focus);
+  sum = fp_sight_church (of->sight, look.moment, look.focus);
   if (sum.places == 0)
     return;
   measured = add_worst (of, out, sum.none, &sum);
-  measured->text = places_seeing (sum.none, sum.places, "nothing of it", look.posture);
+  measured->text = places_seeing (sum.none, sum.places, "nothing of it", posture_label (of, look.moment));
   measured->detail = fp_measuring_where (of, sees_nothing, &look);
 }
 
@@ -150,12 +148,12 @@ fp_take_host_unseen (const FpMeasuring *of, GArray *out)
 static gboolean
 hidden_by_role (const FpMeasuring *of, guint i, gpointer data)
 {
-  const Look look = { FP_POSTURE_SITTING, FP_FOCUS_MENSA };
+  const Look look = look_at (FP_FOCUS_MENSA);
   const FpPlaced *blocker;
 
   if (!sees_less_than_half (of, i, (gpointer) &look))
     return FALSE;
-  blocker = fp_measuring_placed (of, fp_sight_blocker (of->sight, i, look.posture, look.focus, NULL));
+  blocker = fp_measuring_placed (of, fp_sight_blocker (of->sight, i, look.moment, look.focus, NULL));
   return blocker && fp_placed_role (blocker) == *(const FpRole *) data;
 }
 

@@ -156,6 +156,30 @@ stance (const FpPersonPlace *place, FpPosture posture)
   return (FpPlace) { middle.x, middle.y, place->facing };
 }
 
+gboolean
+fp_people_looks (const FpPeople *self, guint place, FpMoment moment, FpPosture *posture)
+{
+  const FpPersonPlace *at = get_place (self, place);
+
+  *posture = fp_person_posture (at, fp_moment_posture (moment));
+  return !at->at_rail || (at->postures & (1u << fp_moment_posture (moment))) != 0;
+}
+
+FpPosture
+fp_people_posture (const FpPeople *self, FpMoment moment)
+{
+  FpPosture most = fp_moment_posture (moment), posture;
+  guint taken[FP_N_POSTURES] = { 0 };
+
+  for (guint i = 0; i < self->place->len; i++)
+    if (fp_people_looks (self, i, moment, &posture) && !get_place (self, i)->gallery)
+      taken[posture]++;
+  for (int i = 0; i < FP_N_POSTURES; i++)
+    if (taken[i] > taken[most])
+      most = (FpPosture) i;
+  return most;
+}
+
 FpVec3
 fp_people_eye (const FpPeople *self, guint place, FpPosture posture)
 {
@@ -208,44 +232,4 @@ void
 fp_people_bodies (const FpPeople *self, FpPosture posture, FpSolids *out)
 {
   fp_people_add_bodies (self, posture, 0, out);
-}
-
-static void
-add_minister (const FpPeople *self, const FpPlaced *placed, guint owner, const FpMinister *minister, FpSolids *out)
-{
-  FpPosture posture = minister->seated ? FP_POSTURE_SITTING : FP_POSTURE_STANDING;
-  double seat = minister->seated ? minister->seat : 0;
-  FpBody body = fp_body (posture, self->percentile, seat, 0);
-  g_autoptr (FpSolids) solids = fp_solids_new ();
-  FpPlace inner = { minister->at.x, minister->at.y, minister->facing };
-  FpPlace place = fp_place_compose (&placed->place, &inner);
-
-  fp_body_solids (&body, self->percentile, seat, 0, solids);
-  fp_solids_append_placed (out, solids, &place, placed->level + minister->z, owner);
-}
-
-/* At the other altars nobody stands. */
-static gboolean
-has_ministers (const FpPeople *self, const FpPlaced *placed, guint i)
-{
-  const FpKind *kind = fp_item_kind (placed[i].item);
-  return !placed[i].ghost && kind->ministers != NULL
-         && (kind->role != FP_ROLE_ALTAR || (int) i == fp_scene_celebrated_altar (self->scene));
-}
-
-void
-fp_people_ministers (const FpPeople *self, FpSolids *out)
-{
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (self->scene, &n);
-
-  for (guint i = 0; i < n; i++)
-    {
-      if (!has_ministers (self, placed, i))
-        continue;
-      g_autoptr (GArray) ministers = g_array_new (FALSE, FALSE, sizeof (FpMinister));
-      fp_item_kind (placed[i].item)->ministers (&placed[i].form, ministers);
-      for (guint k = 0; k < ministers->len; k++)
-        add_minister (self, &placed[i], i, &g_array_index (ministers, FpMinister, k), out);
-    }
 }

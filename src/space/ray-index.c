@@ -186,12 +186,13 @@ take_solid (FpRayIndex *self, guint i)
 }
 
 FpRayIndex *
-fp_ray_index_new (const FpSolids *solids)
+fp_ray_index_of (const FpSolid *solid, guint n)
 {
   FpRayIndex *self = g_new0 (FpRayIndex, 1);
   g_autofree guint *order = NULL;
 
-  self->solid = fp_solids_peek (solids, &self->n);
+  self->solid = solid;
+  self->n = n;
   self->box = g_new (FpBox3, self->n);
   self->sphere = g_new0 (FpRaySphere, self->n);
   self->trait = g_new (FpRayTrait, self->n);
@@ -205,6 +206,15 @@ fp_ray_index_new (const FpSolids *solids)
   if (self->n > 0)
     add_node (self, order, (Run) { 0, self->n });
   return self;
+}
+
+FpRayIndex *
+fp_ray_index_new (const FpSolids *solids)
+{
+  guint n;
+  const FpSolid *solid = fp_solids_peek (solids, &n);
+
+  return fp_ray_index_of (solid, n);
 }
 
 void

@@ -32,6 +32,12 @@ FpRay fp_ray_make (FpVec3 from, FpVec3 to);
 void fp_ray_index_gather (const FpRayIndex *self, FpVec3 eye, const FpVec3 *to, guint n, FpRaySkip skip,
                           GArray *candidates);
 
+/* As fp_ray_index_new(), of solids in any order; the array is borrowed. */
+FpRayIndex *fp_ray_index_of (const FpSolid *solid, guint n);
+
+/* Whether anything there may block a segment from @eye to any of the points. */
+gboolean fp_ray_index_reached (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS]);
+
 /* Whether one of them does. @ray starts at the eye for which it was gathered. */
 gboolean fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *candidate, const FpRay *ray);
 

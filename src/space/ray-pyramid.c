@@ -176,3 +176,29 @@ fp_ray_index_gather (const FpRayIndex *self, FpVec3 eye, const FpVec3 *to, guint
         }
     }
 }
+
+gboolean
+fp_ray_index_reached (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS])
+{
+  FpVec3 d[FP_SIGHT_RAYS];
+  gint32 stack[FP_RAY_STACK_MAX], hit[FP_LANES];
+  guint depth = 0;
+
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    d[i] = fp_vec3_sub (to[i], eye);
+  const FpPyramid pyramid = fp_pyramid_make (eye, d, FP_SIGHT_RAYS);
+  const FpSieve sieve = fp_sieve_make (&pyramid, d[0], self->reach);
+  if (self->n > 0)
+    stack[depth++] = 0;
+  while (depth > 0)
+    {
+      const FpRayNode *node = &g_array_index (self->node, FpRayNode, stack[--depth]);
+      for (guint k = fp_sieve_node (&sieve, node, hit); k > 0; k--)
+        {
+          if (hit[k - 1] < 0)
+            return TRUE;
+          stack[depth++] = hit[k - 1];
+        }
+    }
+  return FALSE;
+}

@@ -11,7 +11,7 @@ typedef struct
 {
   const FpSight    *sight;
   const FpRayIndex *index;
-  FpPosture         posture;
+  FpMoment          moment;
   FpFocus           focus;
   const guint8     *seen;
   FpSightVerdict   *verdict;
@@ -86,8 +86,10 @@ count_rays (const Asked *asked, guint place, Count *count)
 {
   const FpSight *self = asked->sight;
   g_autoptr (GArray) candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
-  FpVec3 eye = fp_people_eye (self->people, place, asked->posture), ends[FP_SIGHT_RAYS];
+  FpVec3 eye, ends[FP_SIGHT_RAYS];
 
+  if (!fp_sight_eye (self, place, asked->moment, &eye))
+    return;
   fp_sight_ends (self, asked->focus, eye, ends);
   fp_ray_index_gather (asked->index, eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, asked->focus), candidates);
   for (guint i = 0; i < FP_SIGHT_RAYS; i++)
@@ -130,21 +132,21 @@ find_blockers (guint part, gpointer data)
 
 /* NULL: nobody looks there. */
 static const FpSightVerdict *
-verdicts (const FpSight *self, FpPosture posture, FpFocus focus)
+verdicts (const FpSight *self, FpMoment moment, FpFocus focus)
 {
   FpSight *mine = (FpSight *) self;
-  FpSightVerdict **verdict = &mine->verdict[posture][focus];
-  const guint8 *seen = fp_sight_seen (self, posture, focus);
+  FpSightVerdict **verdict = &mine->verdict[moment][focus];
+  const guint8 *seen = fp_sight_seen (self, moment, focus);
   const FpRayIndex *index;
 
   if (seen == NULL || g_atomic_pointer_get (verdict) != NULL)
     return *verdict;
-  index = fp_sight_index (self, posture);
+  index = fp_sight_index (self, moment);
   g_mutex_lock (&mine->hides_mutex);
   if (*verdict == NULL)
     {
       FpSightVerdict *all = g_new (FpSightVerdict, MAX (self->n_places, 1));
-      fp_workers_do (FP_SIGHT_PARTS, find_blockers, &(Asked) { self, index, posture, focus, seen, all });
+      fp_workers_do (FP_SIGHT_PARTS, find_blockers, &(Asked) { self, index, moment, focus, seen, all });
       g_atomic_pointer_set (verdict, all);
     }
   g_mutex_unlock (&mine->hides_mutex);
@@ -152,26 +154,26 @@ verdicts (const FpSight *self, FpPosture posture, FpFocus focus)
 }
 
 static FpSightVerdict
-verdict_at (const FpSight *self, guint place, FpPosture posture, FpFocus focus)
+verdict_at (const FpSight *self, guint place, FpMoment moment, FpFocus focus)
 {
   const FpSightVerdict *verdict = NULL;
 
-  if (place < self->n_places && (guint) posture < FP_N_POSTURES && (guint) focus < FP_N_FOCUSES)
-    verdict = verdicts (self, posture, focus);
+  if (place < self->n_places && (guint) moment < FP_N_MOMENTS && (guint) focus < FP_N_FOCUSES)
+    verdict = verdicts (self, moment, focus);
   return verdict != NULL ? verdict[place] : (FpSightVerdict) { -2, FALSE, -1 };
 }
 
 int
-fp_sight_blocker (const FpSight *self, guint place, FpPosture posture, FpFocus focus, int *place_in_front)
+fp_sight_blocker (const FpSight *self, guint place, FpMoment moment, FpFocus focus, int *place_in_front)
 {
-  const FpSightVerdict verdict = verdict_at (self, place, posture, focus);
+  const FpSightVerdict verdict = verdict_at (self, place, moment, focus);
   if (place_in_front != NULL)
     *place_in_front = verdict.place_in_front;
   return verdict.thing;
 }
 
 gboolean
-fp_sight_blocker_is_minister (const FpSight *self, guint place, FpPosture posture, FpFocus focus)
+fp_sight_blocker_is_minister (const FpSight *self, guint place, FpMoment moment, FpFocus focus)
 {
-  return verdict_at (self, place, posture, focus).is_minister;
+  return verdict_at (self, place, moment, focus).is_minister;
 }

@@ -22,6 +22,9 @@ typedef struct
   int      place_in_front; /* -1: not a person        */
 } FpSightVerdict;
 
+/* What is different between two lists of obstacles. */
+typedef struct _FpSightChange FpSightChange;
+
 struct _FpSight
 {
   gatomicrefcount  ref_count;
@@ -31,19 +34,36 @@ struct _FpSight
   FpVec3           point[FP_N_FOCUSES][FP_SIGHT_RAYS];
   GCancellable    *cancel;                         /* owned reference; NULL: never        */
   GMutex           mutex;                          /* guards what follows while it is made; once made it stays */
-  FpSolids        *obstacles[FP_N_POSTURES];
-  FpRayIndex      *index[FP_N_POSTURES];
-  guint8          *seen[FP_N_POSTURES][FP_N_FOCUSES]; /* of each place, the points seen; NULL: nobody has asked yet */
-  GMutex           hides_mutex;                    /* guards this, likewise               */
-  FpSightVerdict  *verdict[FP_N_POSTURES][FP_N_FOCUSES];
+  FpSight         *last;                           /* owned reference; NULL: there is nothing to take over, or no more */
+  gboolean         like_last;                      /* the same eyes at the same places */
+  FpSightChange   *change[FP_N_MOMENTS];           /* since then                      */
+  FpSolids        *obstacles[FP_N_MOMENTS];
+  FpRayIndex      *index[FP_N_MOMENTS];
+  guint8          *seen[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each place, the points seen; NULL: nobody has asked yet */
+  GMutex           hides_mutex;                    /* guards this, likewise           */
+  FpSightVerdict  *verdict[FP_N_MOMENTS][FP_N_FOCUSES];
 };
 
 /* Points seen from each place, looked at now if nobody has asked before; NULL where there is no target, or it was
  * cancelled.  Any thread. */
-const guint8 *fp_sight_seen (const FpSight *self, FpPosture posture, FpFocus focus);
+const guint8 *fp_sight_seen (const FpSight *self, FpMoment moment, FpFocus focus);
 
 /* Likewise what stands in the way. */
-const FpRayIndex *fp_sight_index (const FpSight *self, FpPosture posture);
+const FpRayIndex *fp_sight_index (const FpSight *self, FpMoment moment);
+
+/* The eye of a place; FALSE where nobody looks. */
+gboolean fp_sight_eye (const FpSight *self, guint place, FpMoment moment, FpVec3 *eye);
+
+/* --- since the last (sight-again.c) ----------------------------------------- */
+
+/* Whether what was seen before may be taken over at all: every place has the eye that it had, at all moments. */
+gboolean       fp_sight_same_eyes (const FpPeople *last, const FpPeople *now);
+FpSightChange *fp_sight_change_new (const FpSolids *last, const FpSolids *now);
+void           fp_sight_change_free (FpSightChange *self);
+/* Whether something of it may stand, or have stood, between an eye and one of the ends. */
+gboolean       fp_sight_change_reaches (const FpSightChange *self, FpVec3 eye, const FpVec3 ends[FP_SIGHT_RAYS]);
+
+/* --- targets and what hides them --------------------------------------------- */
 
 /* Index of the placed thing on which the point of focus is; -1. */
 int fp_sight_target (const FpScene *scene, FpFocus focus);

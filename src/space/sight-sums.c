@@ -15,11 +15,11 @@ fp_sight_has (const FpSight *self, FpFocus focus)
 }
 
 double
-fp_sight_share (const FpSight *self, guint place, FpPosture posture, FpFocus focus)
+fp_sight_share (const FpSight *self, guint place, FpMoment moment, FpFocus focus)
 {
-  if (place >= self->n_places || (guint) posture >= FP_N_POSTURES || (guint) focus >= FP_N_FOCUSES)
+  if (place >= self->n_places || (guint) moment >= FP_N_MOMENTS || (guint) focus >= FP_N_FOCUSES)
     return -1;
-  const guint8 *seen = fp_sight_seen (self, posture, focus);
+  const guint8 *seen = fp_sight_seen (self, moment, focus);
   return seen == NULL || seen[place] == FP_SIGHT_NOT_LOOKED ? -1 : (double) seen[place] / FP_SIGHT_RAYS;
 }
 
@@ -56,7 +56,7 @@ add_share (FpSightSum *self, guint place, double share, double *least)
 }
 
 static FpSightSum
-sum_up (const FpSight *self, const Choice *choice, FpPosture posture, FpFocus focus)
+sum_up (const FpSight *self, const Choice *choice, FpMoment moment, FpFocus focus)
 {
   guint n;
   const FpPersonPlace *place = fp_people_places (self->people, &n);
@@ -65,7 +65,7 @@ sum_up (const FpSight *self, const Choice *choice, FpPosture posture, FpFocus fo
 
   for (guint i = 0; i < n; i++)
     {
-      double share = fp_sight_share (self, i, posture, focus);
+      double share = fp_sight_share (self, i, moment, focus);
       if (share >= 0 && chosen (choice, &place[i]))
         add_share (&sum, i, share, &least);
     }
@@ -75,20 +75,20 @@ sum_up (const FpSight *self, const Choice *choice, FpPosture posture, FpFocus fo
 }
 
 FpSightSum
-fp_sight_church (const FpSight *self, FpPosture posture, FpFocus focus)
+fp_sight_church (const FpSight *self, FpMoment moment, FpFocus focus)
 {
-  return sum_up (self, &(Choice) { .church = TRUE }, posture, focus);
+  return sum_up (self, &(Choice) { .church = TRUE }, moment, focus);
 }
 
 FpSightSum
-fp_sight_block (const FpSight *self, guint owner, FpPosture posture, FpFocus focus)
+fp_sight_block (const FpSight *self, guint owner, FpMoment moment, FpFocus focus)
 {
-  return sum_up (self, &(Choice) { .owner = owner }, posture, focus);
+  return sum_up (self, &(Choice) { .owner = owner }, moment, focus);
 }
 
 FpSightSum
-fp_sight_row (const FpSight *self, guint owner, guint row, FpPosture posture, FpFocus focus)
+fp_sight_row (const FpSight *self, guint owner, guint row, FpMoment moment, FpFocus focus)
 {
   /* Rows are counted from 1: a row 0 has nobody in it. */
-  return row > 0 ? sum_up (self, &(Choice) { .owner = owner, .row = row }, posture, focus) : (FpSightSum) { 0 };
+  return row > 0 ? sum_up (self, &(Choice) { .owner = owner, .row = row }, moment, focus) : (FpSightSum) { 0 };
 }

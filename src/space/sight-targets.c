@@ -8,8 +8,11 @@
 
 #include <math.h>
 
-#define LONG_SIDE 6 /* fields along the longer side of a single target: 6 x 4 = FP_SIGHT_RAYS */
-G_STATIC_ASSERT (FP_SIGHT_RAYS % LONG_SIDE == 0);
+/* Fields along the longer side of a single target: 8 x 8, or 16 x 4 where that side is the longer by far. */
+#define LONG_SIDE 8
+#define LONGER_SIDE 16
+#define FAR_LONGER 2.0
+G_STATIC_ASSERT (FP_SIGHT_RAYS % LONG_SIDE == 0 && FP_SIGHT_RAYS % LONGER_SIDE == 0);
 
 static FpTarget
 target_as_placed (const FpPlaced *placed, const FpTarget *own)
@@ -18,7 +21,7 @@ target_as_placed (const FpPlaced *placed, const FpTarget *own)
   FpPoint u = fp_place_point (&turn, (FpPoint) { own->u.x, own->u.y });
   FpPoint v = fp_place_point (&turn, (FpPoint) { own->v.x, own->v.y });
   return (FpTarget) {
-    own->focus, fp_placed_point (placed, own->origin), { u.x, u.y, own->u.z }, { v.x, v.y, own->v.z },
+    own->focus, own->shape, fp_placed_point (placed, own->origin), { u.x, u.y, own->u.z }, { v.x, v.y, own->v.z },
   };
 }
 
@@ -42,7 +45,7 @@ fp_sight_add_targets (const FpPlaced *placed, FpFocus focus, GArray *out)
 static gboolean
 belongs_to_altar (FpFocus focus)
 {
-  return focus == FP_FOCUS_MENSA || focus == FP_FOCUS_HOST;
+  return focus == FP_FOCUS_MENSA || focus == FP_FOCUS_HOST || focus == FP_FOCUS_CHALICE;
 }
 
 int
@@ -63,16 +66,58 @@ fp_sight_target (const FpScene *scene, FpFocus focus)
   return -1;
 }
 
+/* From the square -1..1 to the disc within it, so that equal areas stay equal: P. Shirley and K. Chiu, "A Low Distortion
+ * Map Between Disk and Square", Journal of Graphics Tools 2:3 (1997) (from memory). */
+static void
+square_to_disc (double *a, double *b)
+{
+  const gboolean wide = fabs (*a) > fabs (*b);
+  const double r = wide ? *a : *b;
+  double angle;
+
+  if (!(fabs (r) > 0))
+    return;
+  angle = wide ? G_PI / 4 * (*b / *a) : G_PI / 2 - G_PI / 4 * (*a / *b);
+  *a = r * cos (angle);
+  *b = r * sin (angle);
+}
+
+/* Of a parallelogram's shares 0..1 those within the shape, equal areas staying equal. */
+static void
+into_shape (FpTargetShape shape, double *s, double *t)
+{
+  switch (shape)
+    {
+    case FP_TARGET_ROUND:
+      *s = 2 * *s - 1;
+      *t = 2 * *t - 1;
+      square_to_disc (s, t);
+      *s = (*s + 1) / 2;
+      *t = (*t + 1) / 2;
+      break;
+    case FP_TARGET_GABLE:
+      *t = 1 - sqrt (1 - *t);
+      *s = *s * (1 - *t) + *t / 2;
+      break;
+    case FP_TARGET_PANEL:
+    default:
+      break;
+    }
+}
+
 static FpVec3
 point_on (const FpTarget *target, double s, double t)
 {
+  into_shape (target->shape, &s, &t);
   return fp_vec3_add (target->origin, fp_vec3_add (fp_vec3_scale (target->u, s), fp_vec3_scale (target->v, t)));
 }
 
 static double
 target_area (const FpTarget *target)
 {
-  return fp_vec3_length (fp_vec3_cross (target->u, target->v));
+  static const double share[] = { [FP_TARGET_PANEL] = 1, [FP_TARGET_ROUND] = G_PI / 4, [FP_TARGET_GABLE] = 0.5 };
+
+  return share[target->shape] * fp_vec3_length (fp_vec3_cross (target->u, target->v));
 }
 
 /* @n points in rows along u; rows are as deep as their points are many, so every point stands for the same area. */
@@ -96,6 +141,15 @@ rows_for (const FpTarget *target, guint n)
   double u = fp_vec3_length (target->u), v = fp_vec3_length (target->v);
   double rows = u > 0 ? round (sqrt (n * v / u)) : n;
   return (guint) CLAMP (rows, 1, n);
+}
+
+static guint
+rows_of_fields (const FpTarget *only)
+{
+  const double u = fp_vec3_length (only->u), v = fp_vec3_length (only->v);
+  const guint along = MAX (u, v) > FAR_LONGER * MIN (u, v) ? LONGER_SIDE : LONG_SIDE;
+
+  return u >= v ? FP_SIGHT_RAYS / along : along;
 }
 
 /* Points in proportion to area, the remainder to the largest fractions; at least one each. */
@@ -141,8 +195,7 @@ fp_sight_points (const FpScene *scene, FpFocus focus, FpVec3 *points)
   if (targets->len == 1)
     {
       const FpTarget *only = &g_array_index (targets, FpTarget, 0);
-      gboolean u_longer = fp_vec3_length (only->u) >= fp_vec3_length (only->v);
-      spread (only, FP_SIGHT_RAYS, u_longer ? FP_SIGHT_RAYS / LONG_SIDE : LONG_SIDE, points);
+      spread (only, FP_SIGHT_RAYS, rows_of_fields (only), points);
       return FP_SIGHT_RAYS;
     }
   g_array_set_size (targets, MIN (targets->len, FP_SIGHT_RAYS));

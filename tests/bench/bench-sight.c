@@ -45,11 +45,11 @@ hash_of (const FpSight *sight, guint *rays)
   guint32 hash = 2166136261u;
   guint n;
   fp_people_places (fp_sight_people (sight), &n);
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+  for (int moment = 0; moment < FP_N_MOMENTS; moment++)
     for (int focus = 0; focus < FP_N_FOCUSES; focus++)
       for (guint place = 0; place < n; place++)
         {
-          double share = fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus);
+          double share = fp_sight_share (sight, place, (FpMoment) moment, (FpFocus) focus);
           *rays += share >= 0 ? FP_SIGHT_RAYS : 0;
           hash = (hash ^ (guint32) (share * FP_SIGHT_RAYS + 128)) * 16777619u;
         }
@@ -58,23 +58,24 @@ hash_of (const FpSight *sight, guint *rays)
 
 #ifdef FP_WITH_EMBREE
 
-/* Embree's own time for the rays of one posture: making its index of the solids, and asking it in packets of rays from
+/* Embree's own time for the rays of one moment: making its index of the solids, and asking it in packets of rays from
  * one eye to one target. */
 static double
-embree_posture (const FpPeople *people, FpPosture posture, guint *blocked)
+embree_moment (const FpPeople *people, FpMoment moment, guint *blocked)
 {
-  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, posture);
+  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, moment);
   const double start = now ();
   g_autoptr (EmbreeScene) embree = embree_scene_new (solids);
   guint n;
-  const FpPersonPlace *place = fp_people_places (people, &n);
+  FpPosture posture;
 
+  fp_people_places (people, &n);
   for (int focus = 0; focus < FP_N_FOCUSES; focus++)
     {
       FpVec3 point[FP_SIGHT_RAYS];
       const guint points = fp_sight_points (fp_people_scene (people), (FpFocus) focus, point);
       for (guint i = 0; i < n; i++)
-        for (guint k = 0; k < points && (place[i].postures & (1u << posture)) != 0; k += EMBREE_PACKET)
+        for (guint k = 0; k < points && fp_people_looks (people, i, moment, &posture); k += EMBREE_PACKET)
           *blocked += embree_scene_blocked_of (embree, fp_people_eye (people, i, posture), point + k,
                                                MIN (EMBREE_PACKET, points - k), FP_SIGHT_PERSON + i, G_MAXUINT);
     }
@@ -87,8 +88,8 @@ embree_once (const FpPeople *people)
   double took = 0;
   guint blocked = 0;
 
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
-    took += embree_posture (people, (FpPosture) posture, &blocked);
+  for (int moment = 0; moment < FP_N_MOMENTS; moment++)
+    took += embree_moment (people, (FpMoment) moment, &blocked);
   return took;
 }
 
@@ -123,7 +124,7 @@ measure (const char *name, FpProject *project)
   g_print ("%s: %u seats, %u things, %u rays, answers %08x\n", name, fp_people_seats (people), n, rays, hash);
   print_times ("scene", scene_took, RUNS);
   print_times ("people", people_took, RUNS);
-  print_times ("sight, all postures", sight_took, RUNS);
+  print_times ("sight, all moments", sight_took, RUNS);
 #ifdef FP_WITH_EMBREE
   double embree_took[3];
   for (guint run = 0; run < G_N_ELEMENTS (embree_took); run++)

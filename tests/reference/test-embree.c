@@ -121,9 +121,9 @@ check_church (const SightCase *sight_case)
   const FpScene *scene = fp_people_scene (sight_case->people);
   Tally tally = { 0 };
 
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+  for (int moment = 0; moment < FP_N_MOMENTS; moment++)
     {
-      g_autoptr (FpSolids) solids = fp_sight_obstacles (sight_case->people, (FpPosture) posture);
+      g_autoptr (FpSolids) solids = fp_sight_obstacles (sight_case->people, (FpMoment) moment);
       g_autoptr (FpRayIndex) index = fp_ray_index_new (solids);
       g_autoptr (EmbreeScene) embree = embree_scene_new (solids);
       for (int focus = 0; focus < FP_N_FOCUSES; focus++)
@@ -135,9 +135,9 @@ check_church (const SightCase *sight_case)
             continue;
           for (guint place = 0; place < n_places; place += sight_case->every)
             {
-              if (fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus) < 0)
+              if (fp_sight_share (sight, place, (FpMoment) moment, (FpFocus) focus) < 0)
                 continue;
-              FpVec3 eye = fp_people_eye (sight_case->people, place, (FpPosture) posture);
+              FpVec3 eye = fp_people_eye (sight_case->people, place, fp_moment_posture ((FpMoment) moment));
               for (guint i = 0; i < FP_SIGHT_RAYS; i++)
                 compare (&tally, index, embree, eye, sight_case_end (eye, point[i]), FP_SIGHT_PERSON + place);
             }
@@ -153,9 +153,9 @@ check_shares (const SightCase *sight_case)
   g_autoptr (FpSight) sight = fp_sight_new (sight_case->people, NULL);
   guint cells = 0, differing = 0;
 
-  for (int posture = 0; posture < FP_N_POSTURES; posture++)
+  for (int moment = 0; moment < FP_N_MOMENTS; moment++)
     {
-      g_autoptr (FpSolids) solids = fp_sight_obstacles (sight_case->people, (FpPosture) posture);
+      g_autoptr (FpSolids) solids = fp_sight_obstacles (sight_case->people, (FpMoment) moment);
       g_autoptr (EmbreeScene) embree = embree_scene_new (solids);
       for (int focus = 0; focus < FP_N_FOCUSES; focus++)
         {
@@ -166,10 +166,10 @@ check_shares (const SightCase *sight_case)
             continue;
           for (guint place = 0; place < n_places; place += sight_case->every)
             {
-              double share = fp_sight_share (sight, place, (FpPosture) posture, (FpFocus) focus);
+              double share = fp_sight_share (sight, place, (FpMoment) moment, (FpFocus) focus);
               if (share < 0)
                 continue;
-              FpVec3 eye = fp_people_eye (sight_case->people, place, (FpPosture) posture);
+              FpVec3 eye = fp_people_eye (sight_case->people, place, fp_moment_posture ((FpMoment) moment));
               guint seen = 0;
               for (guint i = 0; i < FP_SIGHT_RAYS; i++)
                 seen += !embree_scene_blocked (embree, eye, sight_case_end (eye, point[i]), FP_SIGHT_PERSON + place,

@@ -178,10 +178,10 @@ test_levels (void)
 static void
 test_sight (void)
 {
-  static const struct { const char *label; FpFocus focus; FpPosture posture; } rows[] = {
-    { "Mensa seen", FP_FOCUS_MENSA, FP_POSTURE_SITTING },
-    { "Raised Host seen", FP_FOCUS_HOST, FP_POSTURE_KNEELING },
-    { "Crucifix seen", FP_FOCUS_CRUCIFIX, FP_POSTURE_SITTING },
+  static const struct { const char *label; FpFocus focus; FpMoment moment; FpPosture posture; } rows[] = {
+    { "Mensa seen", FP_FOCUS_MENSA, FP_MOMENT_OFFERTORY, FP_POSTURE_SITTING },
+    { "Raised Host seen", FP_FOCUS_HOST, FP_MOMENT_ELEVATION, FP_POSTURE_KNEELING },
+    { "Crucifix seen", FP_FOCUS_CRUCIFIX, FP_MOMENT_BEFORE, FP_POSTURE_SITTING },
   };
   Fixture f;
 
@@ -198,7 +198,7 @@ test_sight (void)
           /* Counted place by place. */
           for (guint i = 0; i < n; i++)
             {
-              const double share = fp_sight_share (of->sight, i, rows[r].posture, rows[r].focus);
+              const double share = fp_sight_share (of->sight, i, rows[r].moment, rows[r].focus);
               if (share < 0 || place[i].gallery || place[i].at_rail)
                 continue;
               looked++;
