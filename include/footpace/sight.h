@@ -19,7 +19,8 @@
 
 G_BEGIN_DECLS
 
-#define FP_SIGHT_RAYS 64 /* points on one target */
+#define FP_SIGHT_RAYS 64 /* points on one target: a bit each of a guint64 */
+#define FP_SIGHT_ALL G_MAXUINT64
 
 typedef struct _FpSight FpSight;
 

@@ -63,6 +63,7 @@ typedef struct
   FpVec3 normal[5];
   double offset[5];
   FpVec3 corner[4]; /* of its far end, where there are planes */
+  FpVec3 ahead, right, up; /* likewise: of length 1, across each other; all points lie ahead */
 } FpPyramid;
 
 /* Round the points eye + d. */

@@ -41,8 +41,9 @@ gboolean fp_ray_index_reached (const FpRayIndex *self, FpVec3 eye, const FpVec3 
 /* Whether one of them does. @ray starts at the eye for which it was gathered. */
 gboolean fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *candidate, const FpRay *ray);
 
-/* How many of the points are seen from @eye, past all but @skip. */
-guint fp_ray_index_seen (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip);
+/* Of the points of @asked, a bit each, those that are seen from @eye, past all but @skip. */
+guint64 fp_ray_index_seen (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip,
+                           guint64 asked);
 
 const FpSolid *fp_ray_index_solid (const FpRayIndex *self, guint i);
 

@@ -43,6 +43,9 @@ add_sides (FpPyramid *self, const FpVec3 *d, guint n, FpVec3 f)
       v1 = MAX (v1, y);
       far = MAX (far, depth);
     }
+  self->ahead = f;
+  self->right = r;
+  self->up = u;
   add_plane (self, fp_vec3_sub (r, fp_vec3_scale (f, u0)), 0);
   add_plane (self, fp_vec3_sub (fp_vec3_scale (f, u1), r), 0);
   add_plane (self, fp_vec3_sub (u, fp_vec3_scale (f, v0)), 0);

@@ -2,12 +2,21 @@
 /* ray-seen.c - how many of the points of a target are seen from an eye
  *
  * The same answer as asking every solid for every ray.  But the nearest are
- * asked first, a ray that was stopped is not asked again, and a prism is asked
- * once whether it lies apart from all of them.
+ * asked first, a ray that was stopped is not asked again, a prism is asked
+ * once whether it lies apart from all of them, and rays are asked by groups of
+ * eight neighbours: only those groups whose part of the picture, as one sees
+ * it from the eye, a solid reaches into.
  */
 #include "ray-index-private.h"
 
-#define ROOM ((FP_SIGHT_RAYS + FP_LANES - 1) / FP_LANES * FP_LANES)
+#define GROUPS (FP_SIGHT_RAYS / FP_LANES)
+G_STATIC_ASSERT (FP_SIGHT_RAYS == 64 && FP_LANES == 8);
+
+/* How far off a place in the picture may be reckoned: it lies within a field of view, so it is not much more than 1. */
+#define PICTURE_SLACK 1e-9
+
+/* A part of the picture: right and up by ahead. */
+typedef struct { double u0, u1, v0, v1; } Frame;
 
 typedef struct
 {
@@ -18,8 +27,12 @@ typedef struct
   FpSieve           sieve;
   guint             framed;   /* how many those were                            */
   guint             n;        /* rays that nothing has stopped yet              */
-  double            x[ROOM], y[ROOM], z[ROOM]; /* their ways: from the eye to the end */
-  gint64            stopped[ROOM];
+  guint             groups;   /* with one of them at least                      */
+  guint8            left[GROUPS];             /* of each group, the rays that are left: a bit each */
+  Frame             frame[GROUPS];
+  guint8            id[FP_SIGHT_RAYS];        /* which point it goes to         */
+  double            x[FP_SIGHT_RAYS], y[FP_SIGHT_RAYS], z[FP_SIGHT_RAYS]; /* the way: from the eye to the end */
+  gint64            stopped[FP_LANES];
 } Look;
 
 static FpVec3
@@ -28,6 +41,62 @@ way_of (const Look *self, guint i)
   return (FpVec3) { self->x[i], self->y[i], self->z[i] };
 }
 
+static guint
+count_bits (guint64 bits)
+{
+  return (guint) __builtin_popcountll (bits);
+}
+
+/* --- rays in groups ------------------------------------------------------------- */
+
+static void
+frame_group (Look *self, guint group, guint n)
+{
+  const FpPyramid *p = &self->pyramid;
+  Frame frame = { G_MAXDOUBLE, -G_MAXDOUBLE, G_MAXDOUBLE, -G_MAXDOUBLE };
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpVec3 way = way_of (self, group * FP_LANES + i);
+      const double depth = fp_vec3_dot (way, p->ahead);
+      const double u = fp_vec3_dot (way, p->right) / depth, v = fp_vec3_dot (way, p->up) / depth;
+      frame.u0 = MIN (frame.u0, u - PICTURE_SLACK);
+      frame.u1 = MAX (frame.u1, u + PICTURE_SLACK);
+      frame.v0 = MIN (frame.v0, v - PICTURE_SLACK);
+      frame.v1 = MAX (frame.v1, v + PICTURE_SLACK);
+    }
+  self->frame[group] = frame;
+}
+
+/* What is left moves up, in order, so that neighbours stay together; what fills the last group are copies, which are
+ * not asked for. */
+static void
+close_up (Look *self)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < self->groups * FP_LANES; i++)
+    if (self->left[i / FP_LANES] & (1u << i % FP_LANES))
+      {
+        self->id[n] = self->id[i];
+        self->x[n] = self->x[i];
+        self->y[n] = self->y[i];
+        self->z[n] = self->z[i];
+        n++;
+      }
+  self->n = n;
+  self->groups = (n + FP_LANES - 1) / FP_LANES;
+  for (guint group = 0; group < self->groups; group++)
+    self->left[group] = (guint8) (group * FP_LANES + FP_LANES <= n ? 0xff : (1u << n % FP_LANES) - 1);
+  for (guint i = n; i < self->groups * FP_LANES; i++)
+    {
+      self->x[i] = self->x[n - 1];
+      self->y[i] = self->y[n - 1];
+      self->z[i] = self->z[n - 1];
+    }
+}
+
+/* Rays have been closed up. */
 static void
 frame_rays (Look *self)
 {
@@ -38,6 +107,59 @@ frame_rays (Look *self)
   self->pyramid = fp_pyramid_make (self->eye, way, self->n);
   self->sieve = fp_sieve_make (&self->pyramid, way[0], self->index->reach);
   self->framed = self->n;
+}
+
+static void
+frame_groups (Look *self)
+{
+  for (guint group = 0; group < self->groups && self->pyramid.n_planes > 0; group++)
+    frame_group (self, group, MIN (FP_LANES, self->n - group * FP_LANES));
+}
+
+/* Where in the picture a box lies; FALSE where part of it lies not ahead. */
+FP_LANES_WIDEST static gboolean
+frame_box (const FpPyramid *pyramid, const FpBox3 *box, Frame *frame)
+{
+  const FpVec3 lo = fp_vec3_sub (box->lo, pyramid->eye), hi = fp_vec3_sub (box->hi, pyramid->eye);
+  const FpWide x = { lo.x, hi.x, lo.x, hi.x, lo.x, hi.x, lo.x, hi.x };
+  const FpWide y = { lo.y, lo.y, hi.y, hi.y, lo.y, lo.y, hi.y, hi.y };
+  const FpWide z = { lo.z, lo.z, lo.z, lo.z, hi.z, hi.z, hi.z, hi.z };
+  const FpVec3 f = pyramid->ahead, r = pyramid->right, s = pyramid->up;
+  const FpWide depth = f.x * x + f.y * y + f.z * z;
+  const FpWide u = (r.x * x + r.y * y + r.z * z) / depth, v = (s.x * x + s.y * y + s.z * z) / depth;
+  double at[FP_LANES], across[FP_LANES], upright[FP_LANES];
+
+  fp_lanes_store (at, depth);
+  fp_lanes_store (across, u);
+  fp_lanes_store (upright, v);
+  *frame = (Frame) { across[0], across[0], upright[0], upright[0] };
+  for (guint i = 0; i < FP_LANES; i++)
+    {
+      if (at[i] < 1)
+        return FALSE;
+      frame->u0 = MIN (frame->u0, across[i]);
+      frame->u1 = MAX (frame->u1, across[i]);
+      frame->v0 = MIN (frame->v0, upright[i]);
+      frame->v1 = MAX (frame->v1, upright[i]);
+    }
+  return TRUE;
+}
+
+/* The groups, a bit each, into whose part of the picture a box reaches. */
+static guint
+groups_met (const Look *self, const FpBox3 *box)
+{
+  guint met = 0;
+  Frame frame;
+
+  if (self->pyramid.n_planes == 0 || !frame_box (&self->pyramid, box, &frame))
+    return (1u << self->groups) - 1;
+  for (guint group = 0; group < self->groups; group++)
+    {
+      const Frame *own = &self->frame[group];
+      met |= (guint) (own->u0 <= frame.u1 && own->u1 >= frame.u0 && own->v0 <= frame.v1 && own->v1 >= frame.v0) << group;
+    }
+  return met;
 }
 
 /* --- prisms --------------------------------------------------------------------- */
@@ -91,110 +213,117 @@ planes_of (Planes *self, const FpSolid *s, const FpPyramid *pyramid)
   return TRUE;
 }
 
-/* As fp_solid_ray(), at a fraction of the cost: where each ray enters and leaves. */
+/* As fp_solid_ray(), at a fraction of the cost: where each ray of a group enters and leaves. */
 FP_LANES_WIDEST static void
-stop_at_planes (const Planes *planes, Look *look)
+stop_at_planes (const Planes *planes, Look *look, guint group)
 {
-  for (guint i = 0; i < look->n; i += FP_LANES)
-    {
-      FpWide x, y, z, enters = { 0 }, leaves = enters + 1;
-      FpWideTruth stopped;
+  FpWide x, y, z, enters = { 0 }, leaves = enters + 1;
+  FpWideTruth stopped;
 
-      fp_lanes_load (x, look->x + i);
-      fp_lanes_load (y, look->y + i);
-      fp_lanes_load (z, look->z + i);
-      for (guint k = 0; k < planes->n; k++)
-        {
-          const double eye = planes->eye[k];
-          const FpWide slope = planes->normal[k].x * x + planes->normal[k].y * y + planes->normal[k].z * z;
-          const FpWide at = -eye / slope;
-          enters = fp_wide_pick ((slope > 0) & (at > enters), at, enters);
-          leaves = fp_wide_pick ((slope < 0) & (at < leaves), at, leaves);
-          if (!(eye > 0))
-            leaves = fp_wide_pick (slope == 0, enters, leaves);
-        }
-      stopped = enters < leaves;
-      fp_lanes_store (look->stopped + i, stopped);
+  fp_lanes_load (x, look->x + group * FP_LANES);
+  fp_lanes_load (y, look->y + group * FP_LANES);
+  fp_lanes_load (z, look->z + group * FP_LANES);
+  for (guint k = 0; k < planes->n; k++)
+    {
+      const double eye = planes->eye[k];
+      const FpWide slope = planes->normal[k].x * x + planes->normal[k].y * y + planes->normal[k].z * z;
+      const FpWide at = -eye / slope;
+      enters = fp_wide_pick ((slope > 0) & (at > enters), at, enters);
+      leaves = fp_wide_pick ((slope < 0) & (at < leaves), at, leaves);
+      if (!(eye > 0))
+        leaves = fp_wide_pick (slope == 0, enters, leaves);
     }
+  stopped = enters < leaves;
+  fp_lanes_store (look->stopped, stopped);
 }
 
 /* --- heads and trunks ------------------------------------------------------------- */
 
 /* In the space where it is the unit sphere: as meets_sphere() of ray-index.c has it, to the bit. */
 FP_LANES_WIDEST static void
-stop_at_sphere (const FpRaySphere *s, const FpRayCandidate *candidate, Look *look)
+stop_at_sphere (const FpRaySphere *s, const FpRayCandidate *candidate, Look *look, guint group)
 {
   const FpVec3 o = candidate->o;
   const double c = candidate->c;
+  FpWide x, y, z, b, root, end;
+  FpWideTruth stopped;
 
-  for (guint i = 0; i < look->n; i += FP_LANES)
-    {
-      FpWide x, y, z, b, root, end;
-      FpWideTruth stopped;
-
-      fp_lanes_load (x, look->x + i);
-      fp_lanes_load (y, look->y + i);
-      fp_lanes_load (z, look->z + i);
-      const FpWide p = (s->cos * x + s->sin * y) * s->ix, q = (s->cos * y - s->sin * x) * s->iy, r = z * s->iz;
-      b = o.x * p + o.y * q + o.z * r;
-      root = b * b - (p * p + q * q + r * r) * c;
-      end = b + c;
-      stopped = (b < 0) & (root > 0) & ((end < 0) | (end * end < root));
-      fp_lanes_store (look->stopped + i, stopped);
-    }
+  fp_lanes_load (x, look->x + group * FP_LANES);
+  fp_lanes_load (y, look->y + group * FP_LANES);
+  fp_lanes_load (z, look->z + group * FP_LANES);
+  const FpWide p = (s->cos * x + s->sin * y) * s->ix, q = (s->cos * y - s->sin * x) * s->iy, r = z * s->iz;
+  b = o.x * p + o.y * q + o.z * r;
+  root = b * b - (p * p + q * q + r * r) * c;
+  end = b + c;
+  stopped = (b < 0) & (root > 0) & ((end < 0) | (end * end < root));
+  fp_lanes_store (look->stopped, stopped);
 }
 
 /* --- all solids -------------------------------------------------------------------- */
 
 static void
-stop_one_by_one (const FpRayCandidate *candidate, Look *self)
+stop_one_by_one (const FpRayCandidate *candidate, Look *self, guint group)
 {
-  for (guint i = 0; i < self->n; i++)
-    {
-      const FpRay ray = fp_ray_make (self->eye, fp_vec3_add (self->eye, way_of (self, i)));
-      self->stopped[i] = fp_ray_index_candidate_blocks (self->index, candidate, &ray);
-    }
+  for (guint i = 0; i < FP_LANES; i++)
+    if (self->left[group] & (1u << i))
+      {
+        const FpRay ray = fp_ray_make (self->eye, fp_vec3_add (self->eye, way_of (self, group * FP_LANES + i)));
+        self->stopped[i] = fp_ray_index_candidate_blocks (self->index, candidate, &ray);
+      }
 }
 
-/* Rays that are stopped are not asked again: the last ones take their places. */
 static void
-drop_stopped (Look *self)
+drop_stopped (Look *self, guint group)
 {
-  for (guint i = self->n; i-- > 0;)
-    if (self->stopped[i])
+  guint8 left = self->left[group];
+
+  for (guint i = 0; i < FP_LANES; i++)
+    left &= (guint8) ~((self->stopped[i] != 0) << i);
+  self->n -= count_bits (self->left[group] ^ left);
+  self->left[group] = left;
+}
+
+static void
+stop_groups (Look *self, guint solid, guint met)
+{
+  const FpSolid *s = &self->index->solid[solid];
+  FpRayCandidate candidate = { .solid = solid };
+  Planes planes;
+
+  if (!self->index->trait[solid].sided)
+    candidate = fp_ray_candidate (self->index, solid, self->eye);
+  else if (!planes_of (&planes, s, &self->pyramid))
+    return;
+  for (guint group = 0; group < self->groups; group++)
+    if ((met & (1u << group)) && self->left[group] != 0)
       {
-        self->n--;
-        self->x[i] = self->x[self->n];
-        self->y[i] = self->y[self->n];
-        self->z[i] = self->z[self->n];
+        if (self->index->trait[solid].sided)
+          stop_at_planes (&planes, self, group);
+        else if (s->shape != FP_SOLID_ELLIPSOID)
+          stop_one_by_one (&candidate, self, group);
+        else if (candidate.c < 0)
+          memset (self->stopped, -1, sizeof self->stopped); /* the eye lies within */
+        else
+          stop_at_sphere (&self->index->sphere[solid], &candidate, self, group);
+        drop_stopped (self, group);
       }
 }
 
 static void
 stop_rays (Look *self, guint solid)
 {
-  Planes planes;
+  const guint met = groups_met (self, &self->index->box[solid]);
 
-  if (self->index->trait[solid].sided)
-    {
-      if (!planes_of (&planes, &self->index->solid[solid], &self->pyramid))
-        return;
-      stop_at_planes (&planes, self);
-    }
-  else
-    {
-      const FpRayCandidate candidate = fp_ray_candidate (self->index, solid, self->eye);
-      if (self->index->solid[solid].shape != FP_SOLID_ELLIPSOID)
-        stop_one_by_one (&candidate, self);
-      else if (candidate.c < 0)
-        memset (self->stopped, -1, sizeof self->stopped); /* the eye lies within */
-      else
-        stop_at_sphere (&self->index->sphere[solid], &candidate, self);
-    }
-  drop_stopped (self);
+  if (met == 0)
+    return;
+  stop_groups (self, solid, met);
+  if (self->n == 0 || self->n > (self->groups - 1) * FP_LANES)
+    return;
+  close_up (self);
   /* Where the mensa is hidden and the raised Host is seen, only heads as high as that still matter. */
-  if (self->n > 0 && self->n <= self->framed / 2)
+  if (self->n <= self->framed / 2)
     frame_rays (self);
+  frame_groups (self);
 }
 
 /* The nearest first: in a full church most of what is hidden is hidden by the heads just in front. */
@@ -217,21 +346,44 @@ look_past_all (Look *self)
     }
 }
 
-guint
-fp_ray_index_seen (const FpRayIndex *index, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip)
+static void
+take_rays (Look *self, const FpVec3 to[FP_SIGHT_RAYS], guint64 asked)
 {
-  Look self = { .index = index, .skip = skip, .eye = eye, .n = FP_SIGHT_RAYS };
-
-  if (index->n == 0)
-    return FP_SIGHT_RAYS;
+  self->groups = GROUPS;
   for (guint i = 0; i < FP_SIGHT_RAYS; i++)
     {
-      const FpVec3 way = fp_vec3_sub (to[i], eye);
-      self.x[i] = way.x;
-      self.y[i] = way.y;
-      self.z[i] = way.z;
+      const FpVec3 way = fp_vec3_sub (to[i], self->eye);
+      self->id[i] = (guint8) i;
+      self->x[i] = way.x;
+      self->y[i] = way.y;
+      self->z[i] = way.z;
     }
+  for (guint group = 0; group < GROUPS; group++)
+    self->left[group] = (guint8) (asked >> (group * FP_LANES));
+  close_up (self);
+}
+
+static guint64
+points_left (const Look *self)
+{
+  guint64 points = 0;
+
+  for (guint i = 0; i < self->groups * FP_LANES; i++)
+    if (self->left[i / FP_LANES] & (1u << i % FP_LANES))
+      points |= G_GUINT64_CONSTANT (1) << self->id[i];
+  return points;
+}
+
+guint64
+fp_ray_index_seen (const FpRayIndex *index, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip, guint64 asked)
+{
+  Look self = { .index = index, .skip = skip, .eye = eye };
+
+  if (index->n == 0 || asked == 0)
+    return asked;
+  take_rays (&self, to, asked);
   frame_rays (&self);
+  frame_groups (&self);
   look_past_all (&self);
-  return self.n;
+  return self.n > 0 ? points_left (&self) : 0;
 }

@@ -10,7 +10,7 @@
 typedef struct
 {
   const FpSight    *sight;
-  const FpRayIndex *index;
+  const FpRayIndex *others, *ministers;
   FpMoment          moment;
   FpFocus           focus;
   const guint8     *seen;
@@ -82,7 +82,7 @@ judge (const Count *count)
 }
 
 static void
-count_rays (const Asked *asked, guint place, Count *count)
+count_rays (const Asked *asked, const FpRayIndex *index, guint place, Count *count)
 {
   const FpSight *self = asked->sight;
   g_autoptr (GArray) candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
@@ -91,11 +91,11 @@ count_rays (const Asked *asked, guint place, Count *count)
   if (!fp_sight_eye (self, place, asked->moment, &eye))
     return;
   fp_sight_ends (self, asked->focus, eye, ends);
-  fp_ray_index_gather (asked->index, eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, asked->focus), candidates);
+  fp_ray_index_gather (index, eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, asked->focus), candidates);
   for (guint i = 0; i < FP_SIGHT_RAYS; i++)
     {
       FpRay ray = fp_ray_make (eye, ends[i]);
-      count_candidates (asked->index, candidates, &ray, i, count);
+      count_candidates (index, candidates, &ray, i, count);
     }
 }
 
@@ -108,7 +108,8 @@ find_blocker (const Asked *asked, guint place)
   count.thing = g_new0 (Hidden, count.n_placed);
   count.minister = g_new0 (Hidden, count.n_placed);
   count.person = g_new0 (Hidden, count.n_places);
-  count_rays (asked, place, &count);
+  count_rays (asked, asked->others, place, &count);
+  count_rays (asked, asked->ministers, place, &count); /* of the same owner are things there and ministers here, never both */
   const FpSightVerdict verdict = judge (&count);
   g_free (count.thing);
   g_free (count.minister);
@@ -137,16 +138,16 @@ verdicts (const FpSight *self, FpMoment moment, FpFocus focus)
   FpSight *mine = (FpSight *) self;
   FpSightVerdict **verdict = &mine->verdict[moment][focus];
   const guint8 *seen = fp_sight_seen (self, moment, focus);
-  const FpRayIndex *index;
+  const FpRayIndex *others, *ministers;
 
   if (seen == NULL || g_atomic_pointer_get (verdict) != NULL)
     return *verdict;
-  index = fp_sight_index (self, moment);
+  fp_sight_indexes (self, moment, &others, &ministers);
   g_mutex_lock (&mine->hides_mutex);
   if (*verdict == NULL)
     {
       FpSightVerdict *all = g_new (FpSightVerdict, MAX (self->n_places, 1));
-      fp_workers_do (FP_SIGHT_PARTS, find_blockers, &(Asked) { self, index, moment, focus, seen, all });
+      fp_workers_do (FP_SIGHT_PARTS, find_blockers, &(Asked) { self, others, ministers, moment, focus, seen, all });
       g_atomic_pointer_set (verdict, all);
     }
   g_mutex_unlock (&mine->hides_mutex);

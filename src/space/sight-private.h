@@ -25,6 +25,13 @@ typedef struct
 /* What is different between two lists of obstacles. */
 typedef struct _FpSightChange FpSightChange;
 
+/* Solids in the way, ready for rays. */
+typedef struct
+{
+  FpSolids   *solids;
+  FpRayIndex *index;
+} FpSightObstacles;
+
 struct _FpSight
 {
   gatomicrefcount  ref_count;
@@ -36,10 +43,12 @@ struct _FpSight
   GMutex           mutex;                          /* guards what follows while it is made; once made it stays */
   FpSight         *last;                           /* owned reference; NULL: there is nothing to take over, or no more */
   gboolean         like_last;                      /* the same eyes at the same places */
-  FpSightChange   *change[FP_N_MOMENTS];           /* since then                      */
-  FpSolids        *obstacles[FP_N_MOMENTS];
-  FpRayIndex      *index[FP_N_MOMENTS];
-  guint8          *seen[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each place, the points seen; NULL: nobody has asked yet */
+  /* Past all but the ministers: the same at all moments at which the people do the same. */
+  FpSightObstacles others[FP_N_POSTURES];
+  FpSightChange   *change[FP_N_POSTURES];          /* of them, since the last         */
+  guint64         *past[FP_N_POSTURES][FP_N_FOCUSES]; /* of each place, the points seen, a bit each; NULL: not yet */
+  FpSightObstacles ministers[FP_N_MOMENTS];
+  guint8          *seen[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each place, how many points; NULL: nobody has asked yet */
   GMutex           hides_mutex;                    /* guards this, likewise           */
   FpSightVerdict  *verdict[FP_N_MOMENTS][FP_N_FOCUSES];
 };
@@ -48,8 +57,8 @@ struct _FpSight
  * cancelled.  Any thread. */
 const guint8 *fp_sight_seen (const FpSight *self, FpMoment moment, FpFocus focus);
 
-/* Likewise what stands in the way. */
-const FpRayIndex *fp_sight_index (const FpSight *self, FpMoment moment);
+/* Likewise what stands in the way: all but ministers, and they. */
+void fp_sight_indexes (const FpSight *self, FpMoment moment, const FpRayIndex **others, const FpRayIndex **ministers);
 
 /* The eye of a place; FALSE where nobody looks. */
 gboolean fp_sight_eye (const FpSight *self, guint place, FpMoment moment, FpVec3 *eye);

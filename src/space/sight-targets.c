@@ -112,6 +112,18 @@ point_on (const FpTarget *target, double s, double t)
   return fp_vec3_add (target->origin, fp_vec3_add (fp_vec3_scale (target->u, s), fp_vec3_scale (target->v, t)));
 }
 
+/* Fields in blocks of eight neighbours that follow each other: as the rays to them are asked. */
+static void
+spread_fields (const FpTarget *target, guint rows, FpVec3 *points)
+{
+  const guint columns = FP_SIGHT_RAYS / rows, high = 2, wide = 4;
+
+  for (guint row = 0; row < rows; row += high)
+    for (guint column = 0; column < columns; column += wide)
+      for (guint i = 0; i < high * wide; i++)
+        *points++ = point_on (target, (column + i % wide + 0.5) / columns, (row + i / wide + 0.5) / rows);
+}
+
 static double
 target_area (const FpTarget *target)
 {
@@ -195,7 +207,7 @@ fp_sight_points (const FpScene *scene, FpFocus focus, FpVec3 *points)
   if (targets->len == 1)
     {
       const FpTarget *only = &g_array_index (targets, FpTarget, 0);
-      spread (only, FP_SIGHT_RAYS, rows_of_fields (only), points);
+      spread_fields (only, rows_of_fields (only), points);
       return FP_SIGHT_RAYS;
     }
   g_array_set_size (targets, MIN (targets->len, FP_SIGHT_RAYS));
