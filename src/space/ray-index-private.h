@@ -63,11 +63,11 @@ typedef struct
   FpVec3 normal[5];
   double offset[5];
   FpVec3 corner[4]; /* of its far end, where there are planes */
-  FpVec3 ahead, right, up; /* likewise: of length 1, across each other; all points lie ahead */
+  FpRayPicture picture; /* likewise: all points lie ahead in it */
 } FpPyramid;
 
-/* Round the points eye + d. */
-FpPyramid fp_pyramid_make (FpVec3 eye, const FpVec3 *d, guint n);
+/* Sets where each ray is in the picture, too, where there are planes. */
+FpPyramid fp_pyramid_make (FpRays *rays);
 
 /* The same in single precision, slack enough for what that rounds off. */
 typedef struct

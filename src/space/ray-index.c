@@ -238,10 +238,15 @@ fp_ray_index_solid (const FpRayIndex *self, guint i)
 /* --- one ray and one box or solid ----------------------------------------- */
 
 FpRay
+fp_ray_along (FpVec3 from, FpVec3 way)
+{
+  return (FpRay) { from, way, { 1 / way.x, 1 / way.y, 1 / way.z } };
+}
+
+FpRay
 fp_ray_make (FpVec3 from, FpVec3 to)
 {
-  FpVec3 d = fp_vec3_sub (to, from);
-  return (FpRay) { from, d, { 1 / d.x, 1 / d.y, 1 / d.z } };
+  return fp_ray_along (from, fp_vec3_sub (to, from));
 }
 
 /* Narrows [a, b] to where the segment lies between two planes across an axis.
@@ -334,7 +339,9 @@ fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip
 {
   const FpRay ray = fp_ray_make (from, to);
   const FpRaySkip skip = { skip_owner, FP_RAY_SKIP_NOBODY };
-  const FpPyramid pyramid = fp_pyramid_make (from, &ray.d, 1);
+  FpRays rays;
+  fp_rays_to (&rays, from, &to, 1);
+  const FpPyramid pyramid = fp_pyramid_make (&rays);
   const FpSieve sieve = fp_sieve_make (&pyramid, ray.d, self->reach);
   gint32 stack[FP_RAY_STACK_MAX];
   guint depth = 0;

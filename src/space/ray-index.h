@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "footpace/sight.h"
+#include "rays.h"
 
 G_BEGIN_DECLS
 
@@ -27,23 +27,23 @@ typedef struct { FpVec3 from, d, inverse; } FpRay;
 
 FpRay fp_ray_make (FpVec3 from, FpVec3 to);
 
-/* Empties @candidates (element-type FpRayCandidate), then fills it with what may block a segment from @eye to any of
- * the points; the order depends on nothing but the index. */
-void fp_ray_index_gather (const FpRayIndex *self, FpVec3 eye, const FpVec3 *to, guint n, FpRaySkip skip,
-                          GArray *candidates);
+FpRay fp_ray_along (FpVec3 from, FpVec3 way);
+
+/* Empties @candidates (element-type FpRayCandidate), then fills it with what may block one of the rays; the order
+ * depends on nothing but the index. */
+void fp_ray_index_gather (const FpRayIndex *self, const FpRays *rays, FpRaySkip skip, GArray *candidates);
 
 /* As fp_ray_index_new(), of solids in any order; the array is borrowed. */
 FpRayIndex *fp_ray_index_of (const FpSolid *solid, guint n);
 
-/* Whether anything there may block a segment from @eye to any of the points. */
-gboolean fp_ray_index_reached (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS]);
+/* Whether anything there may block one of the rays. */
+gboolean fp_ray_index_reached (const FpRayIndex *self, const FpRays *rays);
 
 /* Whether one of them does. @ray starts at the eye for which it was gathered. */
 gboolean fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *candidate, const FpRay *ray);
 
-/* Of the points of @asked, a bit each, those that are seen from @eye, past all but @skip. */
-guint64 fp_ray_index_seen (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip,
-                           guint64 asked);
+/* Of the rays of @asked, a bit each, those that nothing blocks but @skip; @rays are FP_SIGHT_RAYS. */
+guint64 fp_ray_index_seen (const FpRayIndex *self, const FpRays *rays, FpRaySkip skip, guint64 asked);
 
 const FpSolid *fp_ray_index_solid (const FpRayIndex *self, guint i);
 

@@ -11,61 +11,37 @@ add_plane (FpPyramid *self, FpVec3 normal, double offset)
   self->offset[self->n_planes++] = offset + FP_RAY_SLACK;
 }
 
-static FpVec3
-middle_direction (const FpVec3 *d, guint n)
-{
-  FpVec3 sum = { 0, 0, 0 };
-  for (guint i = 0; i < n; i++)
-    sum = fp_vec3_add (sum, d[i]);
-  double length = fp_vec3_length (sum);
-  return length > 0 ? fp_vec3_scale (sum, 1 / length) : (FpVec3) { 0, 1, 0 };
-}
-
-/* The sides of the least upright rectangle, seen from the eye, that frames the points. */
+/* The sides of the least upright rectangle, seen from the eye, that frames the rays. */
 static void
-add_sides (FpPyramid *self, const FpVec3 *d, guint n, FpVec3 f)
+add_sides (FpPyramid *self, const FpRayPicture *picture, const FpRayFrame *frame, double far)
 {
-  double level = hypot (f.x, f.y);
-  FpVec3 r = level > 1e-3 ? (FpVec3) { f.y / level, -f.x / level, 0 } : (FpVec3) { 1, 0, 0 };
-  FpVec3 u = fp_vec3_cross (r, f);
-  double u0 = G_MAXDOUBLE, u1 = -G_MAXDOUBLE, v0 = G_MAXDOUBLE, v1 = -G_MAXDOUBLE, far = 0;
+  const FpVec3 f = picture->ahead, r = picture->right, u = picture->up;
 
-  for (guint i = 0; i < n; i++)
-    {
-      double depth = fp_vec3_dot (d[i], f);
-      /* A target around the looker fits no pyramid: the box has to do. */
-      if (depth < 1)
-        return;
-      double x = fp_vec3_dot (d[i], r) / depth, y = fp_vec3_dot (d[i], u) / depth;
-      u0 = MIN (u0, x);
-      u1 = MAX (u1, x);
-      v0 = MIN (v0, y);
-      v1 = MAX (v1, y);
-      far = MAX (far, depth);
-    }
-  self->ahead = f;
-  self->right = r;
-  self->up = u;
-  add_plane (self, fp_vec3_sub (r, fp_vec3_scale (f, u0)), 0);
-  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, u1), r), 0);
-  add_plane (self, fp_vec3_sub (u, fp_vec3_scale (f, v0)), 0);
-  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, v1), u), 0);
+  self->picture = *picture;
+  add_plane (self, fp_vec3_sub (r, fp_vec3_scale (f, frame->u0)), 0);
+  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, frame->u1), r), 0);
+  add_plane (self, fp_vec3_sub (u, fp_vec3_scale (f, frame->v0)), 0);
+  add_plane (self, fp_vec3_sub (fp_vec3_scale (f, frame->v1), u), 0);
   add_plane (self, fp_vec3_scale (f, -1), far);
   for (guint i = 0; i < 4; i++)
     {
-      const FpVec3 aside = fp_vec3_add (fp_vec3_scale (r, i % 2 ? u1 : u0), fp_vec3_scale (u, i / 2 ? v1 : v0));
+      const FpVec3 aside = fp_vec3_add (fp_vec3_scale (r, i % 2 ? frame->u1 : frame->u0),
+                                        fp_vec3_scale (u, i / 2 ? frame->v1 : frame->v0));
       self->corner[i] = fp_vec3_add (self->eye, fp_vec3_scale (fp_vec3_add (f, aside), far));
     }
 }
 
 FpPyramid
-fp_pyramid_make (FpVec3 eye, const FpVec3 *d, guint n)
+fp_pyramid_make (FpRays *rays)
 {
-  FpPyramid self = { .eye = eye, .box = FP_BOX3_EMPTY };
-  fp_box3_add_point (&self.box, eye);
-  for (guint i = 0; i < n; i++)
-    fp_box3_add_point (&self.box, fp_vec3_add (eye, d[i]));
-  add_sides (&self, d, n, middle_direction (d, n));
+  FpPyramid self = { .eye = rays->eye, .box = fp_rays_box (rays) };
+  const FpRayPicture picture = fp_rays_picture (rays);
+  FpRayFrame frame;
+  double far;
+
+  /* A target around the looker fits no pyramid: the box has to do. */
+  if (fp_rays_frame (rays, &picture, &frame, &far))
+    add_sides (&self, &picture, &frame, far);
   return self;
 }
 
@@ -150,47 +126,46 @@ fp_sieve_node (const FpSieve *self, const FpRayNode *node, gint32 *hit)
 
 /* --- all that reaches into it --------------------------------------------------- */
 
-void
-fp_ray_index_gather (const FpRayIndex *self, FpVec3 eye, const FpVec3 *to, guint n, FpRaySkip skip,
-                     GArray *candidates)
+static FpSieve
+sieve_for (const FpRayIndex *self, const FpRays *rays)
 {
-  g_autofree FpVec3 *d = g_new (FpVec3, n);
-  gint32 stack[FP_RAY_STACK_MAX];
+  FpRays own = *rays;
+  const FpPyramid pyramid = fp_pyramid_make (&own);
+
+  return fp_sieve_make (&pyramid, fp_rays_way (rays, 0), self->reach);
+}
+
+void
+fp_ray_index_gather (const FpRayIndex *self, const FpRays *rays, FpRaySkip skip, GArray *candidates)
+{
+  const FpSieve sieve = sieve_for (self, rays);
+  gint32 stack[FP_RAY_STACK_MAX], hit[FP_LANES];
   guint depth = 0;
 
-  for (guint i = 0; i < n; i++)
-    d[i] = fp_vec3_sub (to[i], eye);
-  const FpPyramid pyramid = fp_pyramid_make (eye, d, n);
-  const FpSieve sieve = fp_sieve_make (&pyramid, d[0], self->reach);
   g_array_set_size (candidates, 0);
   if (self->n > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {
-      gint32 hit[FP_LANES];
       const gint32 at = stack[--depth];
       if (at >= 0)
         for (guint k = fp_sieve_node (&sieve, &g_array_index (self->node, FpRayNode, at), hit); k > 0; k--)
           stack[depth++] = hit[k - 1];
       else if (!fp_ray_skipped (&self->trait[~at], skip))
         {
-          const FpRayCandidate candidate = fp_ray_candidate (self, (guint) ~at, eye);
+          const FpRayCandidate candidate = fp_ray_candidate (self, (guint) ~at, rays->eye);
           g_array_append_val (candidates, candidate);
         }
     }
 }
 
 gboolean
-fp_ray_index_reached (const FpRayIndex *self, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS])
+fp_ray_index_reached (const FpRayIndex *self, const FpRays *rays)
 {
-  FpVec3 d[FP_SIGHT_RAYS];
+  const FpSieve sieve = sieve_for (self, rays);
   gint32 stack[FP_RAY_STACK_MAX], hit[FP_LANES];
   guint depth = 0;
 
-  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
-    d[i] = fp_vec3_sub (to[i], eye);
-  const FpPyramid pyramid = fp_pyramid_make (eye, d, FP_SIGHT_RAYS);
-  const FpSieve sieve = fp_sieve_make (&pyramid, d[0], self->reach);
   if (self->n > 0)
     stack[depth++] = 0;
   while (depth > 0)

@@ -15,31 +15,21 @@ G_STATIC_ASSERT (FP_SIGHT_RAYS == 64 && FP_LANES == 8);
 /* How far off a place in the picture may be reckoned: it lies within a field of view, so it is not much more than 1. */
 #define PICTURE_SLACK 1e-9
 
-/* A part of the picture: right and up by ahead. */
-typedef struct { double u0, u1, v0, v1; } Frame;
-
 typedef struct
 {
   const FpRayIndex *index;
   FpRaySkip         skip;
-  FpVec3            eye;
+  FpRays            rays;     /* closed up: so many groups of them              */
   FpPyramid         pyramid;  /* round the rays that were left when it was made */
   FpSieve           sieve;
   guint             framed;   /* how many those were                            */
   guint             n;        /* rays that nothing has stopped yet              */
   guint             groups;   /* with one of them at least                      */
   guint8            left[GROUPS];             /* of each group, the rays that are left: a bit each */
-  Frame             frame[GROUPS];
-  guint8            id[FP_SIGHT_RAYS];        /* which point it goes to         */
-  double            x[FP_SIGHT_RAYS], y[FP_SIGHT_RAYS], z[FP_SIGHT_RAYS]; /* the way: from the eye to the end */
+  FpRayFrame        frame[GROUPS];
+  guint8            id[FP_SIGHT_RAYS];        /* which of those that were asked */
   gint64            stopped[FP_LANES];
 } Look;
-
-static FpVec3
-way_of (const Look *self, guint i)
-{
-  return (FpVec3) { self->x[i], self->y[i], self->z[i] };
-}
 
 static guint
 count_bits (guint64 bits)
@@ -49,23 +39,23 @@ count_bits (guint64 bits)
 
 /* --- rays in groups ------------------------------------------------------------- */
 
+/* Where each is in the picture is known. */
 static void
-frame_group (Look *self, guint group, guint n)
+frame_group (Look *self, guint group)
 {
-  const FpPyramid *p = &self->pyramid;
-  Frame frame = { G_MAXDOUBLE, -G_MAXDOUBLE, G_MAXDOUBLE, -G_MAXDOUBLE };
+  const double *u = self->rays.u + group * FP_LANES, *v = self->rays.v + group * FP_LANES;
+  FpRayFrame frame = { u[0], u[0], v[0], v[0] };
 
-  for (guint i = 0; i < n; i++)
+  for (guint i = 1; i < FP_LANES; i++)
     {
-      const FpVec3 way = way_of (self, group * FP_LANES + i);
-      const double depth = fp_vec3_dot (way, p->ahead);
-      const double u = fp_vec3_dot (way, p->right) / depth, v = fp_vec3_dot (way, p->up) / depth;
-      frame.u0 = MIN (frame.u0, u - PICTURE_SLACK);
-      frame.u1 = MAX (frame.u1, u + PICTURE_SLACK);
-      frame.v0 = MIN (frame.v0, v - PICTURE_SLACK);
-      frame.v1 = MAX (frame.v1, v + PICTURE_SLACK);
+      frame.u0 = MIN (frame.u0, u[i]);
+      frame.u1 = MAX (frame.u1, u[i]);
+      frame.v0 = MIN (frame.v0, v[i]);
+      frame.v1 = MAX (frame.v1, v[i]);
     }
-  self->frame[group] = frame;
+  self->frame[group] = (FpRayFrame) {
+    frame.u0 - PICTURE_SLACK, frame.u1 + PICTURE_SLACK, frame.v0 - PICTURE_SLACK, frame.v1 + PICTURE_SLACK,
+  };
 }
 
 /* What is left moves up, in order, so that neighbours stay together; what fills the last group are copies, which are
@@ -73,39 +63,33 @@ frame_group (Look *self, guint group, guint n)
 static void
 close_up (Look *self)
 {
+  FpRays *rays = &self->rays;
   guint n = 0;
 
   for (guint i = 0; i < self->groups * FP_LANES; i++)
     if (self->left[i / FP_LANES] & (1u << i % FP_LANES))
       {
         self->id[n] = self->id[i];
-        self->x[n] = self->x[i];
-        self->y[n] = self->y[i];
-        self->z[n] = self->z[i];
+        rays->x[n] = rays->x[i];
+        rays->y[n] = rays->y[i];
+        rays->z[n] = rays->z[i];
+        rays->u[n] = rays->u[i];
+        rays->v[n] = rays->v[i];
         n++;
       }
-  self->n = n;
+  rays->n = self->n = n;
+  fp_rays_pad (rays);
   self->groups = (n + FP_LANES - 1) / FP_LANES;
   for (guint group = 0; group < self->groups; group++)
     self->left[group] = (guint8) (group * FP_LANES + FP_LANES <= n ? 0xff : (1u << n % FP_LANES) - 1);
-  for (guint i = n; i < self->groups * FP_LANES; i++)
-    {
-      self->x[i] = self->x[n - 1];
-      self->y[i] = self->y[n - 1];
-      self->z[i] = self->z[n - 1];
-    }
 }
 
 /* Rays have been closed up. */
 static void
 frame_rays (Look *self)
 {
-  FpVec3 way[FP_SIGHT_RAYS];
-
-  for (guint i = 0; i < self->n; i++)
-    way[i] = way_of (self, i);
-  self->pyramid = fp_pyramid_make (self->eye, way, self->n);
-  self->sieve = fp_sieve_make (&self->pyramid, way[0], self->index->reach);
+  self->pyramid = fp_pyramid_make (&self->rays);
+  self->sieve = fp_sieve_make (&self->pyramid, fp_rays_way (&self->rays, 0), self->index->reach);
   self->framed = self->n;
 }
 
@@ -113,18 +97,18 @@ static void
 frame_groups (Look *self)
 {
   for (guint group = 0; group < self->groups && self->pyramid.n_planes > 0; group++)
-    frame_group (self, group, MIN (FP_LANES, self->n - group * FP_LANES));
+    frame_group (self, group);
 }
 
 /* Where in the picture a box lies; FALSE where part of it lies not ahead. */
 FP_LANES_WIDEST static gboolean
-frame_box (const FpPyramid *pyramid, const FpBox3 *box, Frame *frame)
+frame_box (const FpPyramid *pyramid, const FpBox3 *box, FpRayFrame *frame)
 {
   const FpVec3 lo = fp_vec3_sub (box->lo, pyramid->eye), hi = fp_vec3_sub (box->hi, pyramid->eye);
   const FpWide x = { lo.x, hi.x, lo.x, hi.x, lo.x, hi.x, lo.x, hi.x };
   const FpWide y = { lo.y, lo.y, hi.y, hi.y, lo.y, lo.y, hi.y, hi.y };
   const FpWide z = { lo.z, lo.z, lo.z, lo.z, hi.z, hi.z, hi.z, hi.z };
-  const FpVec3 f = pyramid->ahead, r = pyramid->right, s = pyramid->up;
+  const FpVec3 f = pyramid->picture.ahead, r = pyramid->picture.right, s = pyramid->picture.up;
   const FpWide depth = f.x * x + f.y * y + f.z * z;
   const FpWide u = (r.x * x + r.y * y + r.z * z) / depth, v = (s.x * x + s.y * y + s.z * z) / depth;
   double at[FP_LANES], across[FP_LANES], upright[FP_LANES];
@@ -132,7 +116,7 @@ frame_box (const FpPyramid *pyramid, const FpBox3 *box, Frame *frame)
   fp_lanes_store (at, depth);
   fp_lanes_store (across, u);
   fp_lanes_store (upright, v);
-  *frame = (Frame) { across[0], across[0], upright[0], upright[0] };
+  *frame = (FpRayFrame) { across[0], across[0], upright[0], upright[0] };
   for (guint i = 0; i < FP_LANES; i++)
     {
       if (at[i] < 1)
@@ -150,13 +134,13 @@ static guint
 groups_met (const Look *self, const FpBox3 *box)
 {
   guint met = 0;
-  Frame frame;
+  FpRayFrame frame;
 
   if (self->pyramid.n_planes == 0 || !frame_box (&self->pyramid, box, &frame))
     return (1u << self->groups) - 1;
   for (guint group = 0; group < self->groups; group++)
     {
-      const Frame *own = &self->frame[group];
+      const FpRayFrame *own = &self->frame[group];
       met |= (guint) (own->u0 <= frame.u1 && own->u1 >= frame.u0 && own->v0 <= frame.v1 && own->v1 >= frame.v0) << group;
     }
   return met;
@@ -220,9 +204,9 @@ stop_at_planes (const Planes *planes, Look *look, guint group)
   FpWide x, y, z, enters = { 0 }, leaves = enters + 1;
   FpWideTruth stopped;
 
-  fp_lanes_load (x, look->x + group * FP_LANES);
-  fp_lanes_load (y, look->y + group * FP_LANES);
-  fp_lanes_load (z, look->z + group * FP_LANES);
+  fp_lanes_load (x, look->rays.x + group * FP_LANES);
+  fp_lanes_load (y, look->rays.y + group * FP_LANES);
+  fp_lanes_load (z, look->rays.z + group * FP_LANES);
   for (guint k = 0; k < planes->n; k++)
     {
       const double eye = planes->eye[k];
@@ -248,9 +232,9 @@ stop_at_sphere (const FpRaySphere *s, const FpRayCandidate *candidate, Look *loo
   FpWide x, y, z, b, root, end;
   FpWideTruth stopped;
 
-  fp_lanes_load (x, look->x + group * FP_LANES);
-  fp_lanes_load (y, look->y + group * FP_LANES);
-  fp_lanes_load (z, look->z + group * FP_LANES);
+  fp_lanes_load (x, look->rays.x + group * FP_LANES);
+  fp_lanes_load (y, look->rays.y + group * FP_LANES);
+  fp_lanes_load (z, look->rays.z + group * FP_LANES);
   const FpWide p = (s->cos * x + s->sin * y) * s->ix, q = (s->cos * y - s->sin * x) * s->iy, r = z * s->iz;
   b = o.x * p + o.y * q + o.z * r;
   root = b * b - (p * p + q * q + r * r) * c;
@@ -267,7 +251,7 @@ stop_one_by_one (const FpRayCandidate *candidate, Look *self, guint group)
   for (guint i = 0; i < FP_LANES; i++)
     if (self->left[group] & (1u << i))
       {
-        const FpRay ray = fp_ray_make (self->eye, fp_vec3_add (self->eye, way_of (self, group * FP_LANES + i)));
+        const FpRay ray = fp_ray_along (self->rays.eye, fp_rays_way (&self->rays, group * FP_LANES + i));
         self->stopped[i] = fp_ray_index_candidate_blocks (self->index, candidate, &ray);
       }
 }
@@ -291,7 +275,7 @@ stop_groups (Look *self, guint solid, guint met)
   Planes planes;
 
   if (!self->index->trait[solid].sided)
-    candidate = fp_ray_candidate (self->index, solid, self->eye);
+    candidate = fp_ray_candidate (self->index, solid, self->rays.eye);
   else if (!planes_of (&planes, s, &self->pyramid))
     return;
   for (guint group = 0; group < self->groups; group++)
@@ -347,20 +331,17 @@ look_past_all (Look *self)
 }
 
 static void
-take_rays (Look *self, const FpVec3 to[FP_SIGHT_RAYS], guint64 asked)
+take_rays (Look *self, const FpRays *rays, guint64 asked)
 {
+  self->rays = *rays;
+  self->n = FP_SIGHT_RAYS;
   self->groups = GROUPS;
   for (guint i = 0; i < FP_SIGHT_RAYS; i++)
-    {
-      const FpVec3 way = fp_vec3_sub (to[i], self->eye);
-      self->id[i] = (guint8) i;
-      self->x[i] = way.x;
-      self->y[i] = way.y;
-      self->z[i] = way.z;
-    }
+    self->id[i] = (guint8) i;
   for (guint group = 0; group < GROUPS; group++)
     self->left[group] = (guint8) (asked >> (group * FP_LANES));
-  close_up (self);
+  if (asked != FP_SIGHT_ALL)
+    close_up (self);
 }
 
 static guint64
@@ -375,13 +356,15 @@ points_left (const Look *self)
 }
 
 guint64
-fp_ray_index_seen (const FpRayIndex *index, FpVec3 eye, const FpVec3 to[FP_SIGHT_RAYS], FpRaySkip skip, guint64 asked)
+fp_ray_index_seen (const FpRayIndex *index, const FpRays *rays, FpRaySkip skip, guint64 asked)
 {
-  Look self = { .index = index, .skip = skip, .eye = eye };
+  Look self;
 
   if (index->n == 0 || asked == 0)
     return asked;
-  take_rays (&self, to, asked);
+  self.index = index;
+  self.skip = skip;
+  take_rays (&self, rays, asked);
   frame_rays (&self);
   frame_groups (&self);
   look_past_all (&self);

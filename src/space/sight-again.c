@@ -67,9 +67,9 @@ fp_sight_change_free (FpSightChange *self)
 }
 
 gboolean
-fp_sight_change_reaches (const FpSightChange *self, FpVec3 eye, const FpVec3 ends[FP_SIGHT_RAYS])
+fp_sight_change_reaches (const FpSightChange *self, const FpRays *rays)
 {
-  return self->solid->len > 0 && fp_ray_index_reached (self->index, eye, ends);
+  return self->solid->len > 0 && fp_ray_index_reached (self->index, rays);
 }
 
 /* --- eyes -------------------------------------------------------------------- */

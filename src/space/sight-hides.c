@@ -86,15 +86,14 @@ count_rays (const Asked *asked, const FpRayIndex *index, guint place, Count *cou
 {
   const FpSight *self = asked->sight;
   g_autoptr (GArray) candidates = g_array_new (FALSE, FALSE, sizeof (FpRayCandidate));
-  FpVec3 eye, ends[FP_SIGHT_RAYS];
+  FpRays rays;
 
-  if (!fp_sight_eye (self, place, asked->moment, &eye))
+  if (!fp_sight_rays (self, place, asked->moment, asked->focus, &rays))
     return;
-  fp_sight_ends (self, asked->focus, eye, ends);
-  fp_ray_index_gather (index, eye, ends, FP_SIGHT_RAYS, fp_sight_skip (self, place, asked->focus), candidates);
+  fp_ray_index_gather (index, &rays, fp_sight_skip (self, place, asked->focus), candidates);
   for (guint i = 0; i < FP_SIGHT_RAYS; i++)
     {
-      FpRay ray = fp_ray_make (eye, ends[i]);
+      const FpRay ray = fp_ray_along (rays.eye, fp_rays_way (&rays, i));
       count_candidates (index, candidates, &ray, i, count);
     }
 }

@@ -57,26 +57,14 @@ fp_sight_skip (const FpSight *self, guint place, FpFocus focus)
   };
 }
 
-void
-fp_sight_ends (const FpSight *self, FpFocus focus, FpVec3 eye, FpVec3 ends[FP_SIGHT_RAYS])
-{
-  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
-    {
-      FpVec3 d = fp_vec3_sub (self->point[focus][i], eye);
-      double length = fp_vec3_length (d);
-      double share = length > FP_SIGHT_SHORT ? 1 - FP_SIGHT_SHORT / length : 0;
-      ends[i] = fp_vec3_add (eye, fp_vec3_scale (d, share));
-    }
-}
-
 gboolean
-fp_sight_eye (const FpSight *self, guint place, FpMoment moment, FpVec3 *eye)
+fp_sight_rays (const FpSight *self, guint place, FpMoment moment, FpFocus focus, FpRays *rays)
 {
   FpPosture posture;
 
   if (!fp_people_looks (self->people, place, moment, &posture))
     return FALSE;
-  *eye = fp_people_eye (self->people, place, posture);
+  fp_rays_to_points (rays, fp_people_eye (self->people, place, posture), &self->point[focus], FP_SIGHT_SHORT);
   return TRUE;
 }
 
@@ -142,14 +130,12 @@ take_over (guint part, gpointer data)
 
   for (guint i = part; i < self->sight->n_places; i += self->step)
     {
-      FpVec3 eye, ends[FP_SIGHT_RAYS];
+      FpRays rays;
       self->past[i] = 0;
       self->again[i] = FALSE;
-      if (!fp_sight_eye (self->sight, i, self->moment, &eye))
+      if (!fp_sight_rays (self->sight, i, self->moment, self->focus, &rays))
         continue;
-      if (self->before != NULL)
-        fp_sight_ends (self->sight, self->focus, eye, ends);
-      self->again[i] = self->before == NULL || fp_sight_change_reaches (self->change, eye, ends);
+      self->again[i] = self->before == NULL || fp_sight_change_reaches (self->change, &rays);
       self->past[i] = self->again[i] ? 0 : self->before[i];
     }
 }
@@ -161,12 +147,9 @@ look_past_others (guint part, gpointer data)
 
   for (guint i = part; i < self->sight->n_places && !g_cancellable_is_cancelled (self->sight->cancel); i += self->step)
     {
-      FpVec3 eye, ends[FP_SIGHT_RAYS];
-      if (!self->again[i] || !fp_sight_eye (self->sight, i, self->moment, &eye))
-        continue;
-      fp_sight_ends (self->sight, self->focus, eye, ends);
-      self->past[i] = fp_ray_index_seen (self->index, eye, ends, fp_sight_skip (self->sight, i, self->focus),
-                                         FP_SIGHT_ALL);
+      FpRays rays;
+      if (self->again[i] && fp_sight_rays (self->sight, i, self->moment, self->focus, &rays))
+        self->past[i] = fp_ray_index_seen (self->index, &rays, fp_sight_skip (self->sight, i, self->focus), FP_SIGHT_ALL);
     }
 }
 
@@ -176,7 +159,7 @@ past_before (FpSight *self, FpPosture posture, FpFocus focus)
 {
   const guint64 *before = self->like_last ? g_atomic_pointer_get (&self->last->past[posture][focus]) : NULL;
 
-  if (before == NULL || memcmp (self->point[focus], self->last->point[focus], sizeof self->point[focus]) != 0)
+  if (before == NULL || memcmp (&self->point[focus], &self->last->point[focus], sizeof self->point[focus]) != 0)
     return NULL;
   if (self->change[posture] == NULL)
     self->change[posture] = fp_sight_change_new (self->last->others[posture].solids, make_others (self, posture));
@@ -246,16 +229,15 @@ count_seen (guint part, gpointer data)
 
   for (guint i = part; i < self->sight->n_places; i += self->step)
     {
-      FpVec3 eye, ends[FP_SIGHT_RAYS];
       guint64 seen = self->past[i];
+      FpPosture posture;
+      FpRays rays;
       self->seen[i] = FP_SIGHT_NOT_LOOKED;
-      if (!fp_sight_eye (self->sight, i, self->moment, &eye))
+      if (!fp_people_looks (self->sight->people, i, self->moment, &posture))
         continue;
-      if (seen != 0 && fp_solids_count (self->sight->ministers[self->moment].solids) > 0)
-        {
-          fp_sight_ends (self->sight, self->focus, eye, ends);
-          seen = fp_ray_index_seen (self->ministers, eye, ends, fp_sight_skip (self->sight, i, self->focus), seen);
-        }
+      if (seen != 0 && fp_solids_count (self->sight->ministers[self->moment].solids) > 0
+          && fp_sight_rays (self->sight, i, self->moment, self->focus, &rays))
+        seen = fp_ray_index_seen (self->ministers, &rays, fp_sight_skip (self->sight, i, self->focus), seen);
       self->seen[i] = (guint8) __builtin_popcountll (seen);
     }
 }

@@ -38,7 +38,7 @@ struct _FpSight
   const FpPeople  *people;                         /* owned reference                 */
   guint            n_places;
   int              target[FP_N_FOCUSES];           /* index of the placed thing, -1   */
-  FpVec3           point[FP_N_FOCUSES][FP_SIGHT_RAYS];
+  FpRayPoints      point[FP_N_FOCUSES];
   GCancellable    *cancel;                         /* owned reference; NULL: never        */
   GMutex           mutex;                          /* guards what follows while it is made; once made it stays */
   FpSight         *last;                           /* owned reference; NULL: there is nothing to take over, or no more */
@@ -60,8 +60,8 @@ const guint8 *fp_sight_seen (const FpSight *self, FpMoment moment, FpFocus focus
 /* Likewise what stands in the way: all but ministers, and they. */
 void fp_sight_indexes (const FpSight *self, FpMoment moment, const FpRayIndex **others, const FpRayIndex **ministers);
 
-/* The eye of a place; FALSE where nobody looks. */
-gboolean fp_sight_eye (const FpSight *self, guint place, FpMoment moment, FpVec3 *eye);
+/* Rays from a place to the points of a focus; FALSE where nobody looks. */
+gboolean fp_sight_rays (const FpSight *self, guint place, FpMoment moment, FpFocus focus, FpRays *rays);
 
 /* --- since the last (sight-again.c) ----------------------------------------- */
 
@@ -69,8 +69,8 @@ gboolean fp_sight_eye (const FpSight *self, guint place, FpMoment moment, FpVec3
 gboolean       fp_sight_same_eyes (const FpPeople *last, const FpPeople *now);
 FpSightChange *fp_sight_change_new (const FpSolids *last, const FpSolids *now);
 void           fp_sight_change_free (FpSightChange *self);
-/* Whether something of it may stand, or have stood, between an eye and one of the ends. */
-gboolean       fp_sight_change_reaches (const FpSightChange *self, FpVec3 eye, const FpVec3 ends[FP_SIGHT_RAYS]);
+/* Whether something of it may stand, or have stood, in the way of one of them. */
+gboolean       fp_sight_change_reaches (const FpSightChange *self, const FpRays *rays);
 
 /* --- targets and what hides them --------------------------------------------- */
 
@@ -82,8 +82,5 @@ void fp_sight_add_targets (const FpPlaced *placed, FpFocus focus, GArray *out);
 
 /* What does not hide a focus from a place. */
 FpRaySkip fp_sight_skip (const FpSight *self, guint place, FpFocus focus);
-
-/* The points of a focus, as far as rays from @eye go. */
-void fp_sight_ends (const FpSight *self, FpFocus focus, FpVec3 eye, FpVec3 ends[FP_SIGHT_RAYS]);
 
 G_END_DECLS

@@ -8,8 +8,12 @@ find_targets (FpSight *self)
   const FpScene *scene = fp_people_scene (self->people);
   for (int focus = 0; focus < FP_N_FOCUSES; focus++)
     {
-      guint n = fp_sight_points (scene, (FpFocus) focus, self->point[focus]);
-      self->target[focus] = n > 0 ? fp_sight_target (scene, (FpFocus) focus) : -1;
+      FpVec3 point[FP_SIGHT_RAYS];
+      self->target[focus] = -1;
+      if (fp_sight_points (scene, (FpFocus) focus, point) == 0)
+        continue;
+      self->target[focus] = fp_sight_target (scene, (FpFocus) focus);
+      self->point[focus] = fp_ray_points (point);
     }
 }
 

@@ -26,12 +26,18 @@ add_sanctuary (FpProject **project)
 }
 
 static void
-add_pews (FpProject **project, const char *id, double x, double rows, double seats)
+add_pews_at (FpProject **project, const char *id, double x, double y, double rows, double seats)
 {
   const ChurchThing pews = {
-    "pews", id, NULL, { x, -2500, 0 }, NULL, 0, { { "rows", rows }, { "length", seats * 457 }, { NULL, 0 } },
+    "pews", id, NULL, { x, y, 0 }, NULL, 0, { { "rows", rows }, { "length", seats * 457 }, { NULL, 0 } },
   };
   church_survey (project, &pews);
+}
+
+static void
+add_pews (FpProject **project, const char *id, double x, double rows, double seats)
+{
+  add_pews_at (project, id, x, -2500, rows, seats);
 }
 
 static void
@@ -94,4 +100,41 @@ cathedral_new (guint rows)
   add_pews (&project, "epistle-aisle", 11500, rows, 12);
   add_sanctuary (&project);
   return project;
+}
+
+FpProject *
+hall_new (guint blocks, guint rows)
+{
+  const guint most = 50; /* rows in a block */
+  FpProject *project = church_new (FP_FACING_EAST);
+  const double half = blocks * 3400.0 + 2000, end = -2500 - 950.0 * rows - 3000;
+
+  church_floor (&project, "nave", (FpBox) { -half, end, half, 0 }, 0, 0, 0, 0);
+  add_walls (&project, half, end);
+  for (guint block = 0; block < blocks; block++)
+    for (guint done = 0; done < rows; done += most)
+      {
+        g_autofree char *id = g_strdup_printf ("pews-%u-%u", block + 1, done);
+        add_pews_at (&project, id, (block + 0.5 - blocks / 2.0) * 6800, -2500 - done * 900.0, MIN (most, rows - done), 12);
+      }
+  add_sanctuary (&project);
+  return project;
+}
+
+void
+parish_move (FpProject **project, const char *id, double dx, double dy)
+{
+  g_autoptr (GError) error = NULL;
+  gboolean in_survey;
+  FpItemInit init;
+
+  fp_item_init_from (fp_project_find (*project, 0, id, &in_survey), &init);
+  init.place.x += dx;
+  init.place.y += dy;
+  g_autoptr (FpItem) item = fp_item_new (&init, &error);
+  FpProject *next = in_survey ? fp_project_with_survey_item (*project, item, &error)
+                              : fp_project_with_item (*project, 0, item, &error);
+  g_assert_no_error (error);
+  fp_project_unref (*project);
+  *project = next;
 }
