@@ -42,8 +42,9 @@ gboolean fp_ray_index_reached (const FpRayIndex *self, const FpRays *rays);
 /* Whether one of them does. @ray starts at the eye for which it was gathered. */
 gboolean fp_ray_index_candidate_blocks (const FpRayIndex *self, const FpRayCandidate *candidate, const FpRay *ray);
 
-/* Of the rays of @asked, a bit each, those that nothing blocks but @skip; @rays are FP_SIGHT_RAYS. */
-guint64 fp_ray_index_seen (const FpRayIndex *self, const FpRays *rays, FpRaySkip skip, guint64 asked);
+/* Of the rays of @asked, a bit each, those that nothing blocks but @skip; @rays are FP_SIGHT_RAYS, and
+ * used up. */
+guint64 fp_ray_index_seen (const FpRayIndex *self, FpRays *rays, FpRaySkip skip, guint64 asked);
 
 const FpSolid *fp_ray_index_solid (const FpRayIndex *self, guint i);
 

@@ -80,7 +80,8 @@ fp_sieve_make (const FpPyramid *pyramid, FpVec3 ahead, double reach)
 FP_LANES_WIDEST static void
 sift (const FpSieve *self, const FpRayNode *node, gint32 *reached, float *ahead)
 {
-  FpSlim lo[3], hi[3], far;
+  const float (*const side[2])[FP_LANES] = { node->lo, node->hi };
+  FpSlim lo[3], hi[3], x, y, z;
   FpSlimTruth truth;
 
   for (guint axis = 0; axis < 3; axis++)
@@ -93,12 +94,14 @@ sift (const FpSieve *self, const FpRayNode *node, gint32 *reached, float *ahead)
   for (guint i = 0; i < self->n_planes; i++)
     {
       const float *n = self->normal[i];
-      far = (n[0] > 0 ? hi[0] : lo[0]) * n[0] + (n[1] > 0 ? hi[1] : lo[1]) * n[1] + (n[2] > 0 ? hi[2] : lo[2]) * n[2];
-      truth &= far + self->offset[i] >= 0;
+      fp_lanes_load (x, side[n[0] > 0][0]);
+      fp_lanes_load (y, side[n[1] > 0][1]);
+      fp_lanes_load (z, side[n[2] > 0][2]);
+      truth &= x * n[0] + y * n[1] + z * n[2] + self->offset[i] >= 0;
     }
   fp_lanes_store (reached, truth);
-  far = (lo[0] + hi[0]) * self->ahead[0] + (lo[1] + hi[1]) * self->ahead[1] + (lo[2] + hi[2]) * self->ahead[2];
-  fp_lanes_store (ahead, far);
+  x = (lo[0] + hi[0]) * self->ahead[0] + (lo[1] + hi[1]) * self->ahead[1] + (lo[2] + hi[2]) * self->ahead[2];
+  fp_lanes_store (ahead, x);
 }
 
 guint

@@ -5,13 +5,6 @@
 
 #include <math.h>
 
-/* Square roots of eight at once are only made where they need not tell errno of what is less than 0. */
-#if defined (__GNUC__) && !defined (__clang__)
-#define NO_ERRNO __attribute__ ((optimize ("no-math-errno")))
-#else
-#define NO_ERRNO
-#endif
-
 #define fp_wide_least(a, b) fp_wide_pick ((a) < (b), a, b)
 #define fp_wide_most(a, b)  fp_wide_pick ((a) > (b), a, b)
 
@@ -38,8 +31,8 @@ fp_ray_points (const FpVec3 point[FP_SIGHT_RAYS])
 }
 
 /* The end is what is reckoned, and from it the way, as for a ray that is asked alone: fp_ray_make(). */
-FP_LANES_WIDEST NO_ERRNO void
-fp_rays_to_points (FpRays *self, FpVec3 eye, const FpRayPoints *point, double before)
+FP_LANES_WIDEST void
+fp_rays_to_points (FpRays *restrict self, FpVec3 eye, const FpRayPoints *restrict point, double before)
 {
   self->eye = eye;
   self->n = FP_SIGHT_RAYS;
