@@ -23,6 +23,7 @@
 #include "footpace/projection.h"
 #include "footpace/pew-view.h"
 #include "footpace/sheet.h"
+#include "footpace/sight-drawing.h"
 #include "footpace/surface.h"
 #include "footpace/tiles.h"
 #include "footpace/view.h"

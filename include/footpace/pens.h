@@ -22,10 +22,21 @@ typedef enum
   FP_PEN_LETTER,
   FP_PEN_FRAME,     /* frame of the sheet: 0.7                               */
   FP_PEN_GUIDE,     /* projector lines, mitre line: fine dots                */
+  FP_PEN_SIGHT,     /* lines of sight                                        */
   FP_N_PENS
 } FpPen;
 
-typedef enum { FP_FILL_NONE, FP_FILL_PAPER, FP_FILL_CUT, FP_FILL_TINT, FP_FILL_INK } FpFill;
+typedef enum
+{
+  FP_FILL_NONE,
+  FP_FILL_PAPER,
+  FP_FILL_CUT,
+  FP_FILL_TINT,
+  FP_FILL_INK,
+  FP_FILL_PEOPLE,   /* hidden by other people                                */
+  FP_FILL_THINGS,   /* hidden by building, furnishings or ministers          */
+  FP_N_FILLS
+} FpFill;
 
 /* Line width in mm, dash pattern (mm, returns its length 0..6) and colour of a pen. */
 double fp_pen_width (FpPen pen);

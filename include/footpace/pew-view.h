@@ -23,7 +23,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   guint     place;   /* index among fp_people_places()                      */
-  FpPosture posture; /* of all                                              */
+  FpMoment  moment;  /* at which he looks: what all do, and where the ministers are */
   FpFocus   focus;   /* towards which he looks                              */
   double    field;   /* degrees, 10 to 120; 0: FP_PEW_FIELD                 */
   double    aspect;  /* width by height; 0: FP_PEW_ASPECT                   */

@@ -22,6 +22,27 @@ char *fp_report_json (const FpFindings *findings);
  * (array zero-terminated=1), g_strfreev(). */
 char **fp_report_lines (const FpFindings *findings);
 
+/* --- what is seen; of->sight is needed --------------------------------------- */
+
+/* Every thing to see that there is: sentence, rows, and who sees least; owned by the caller.  @focus: FP_N_FOCUSES: all,
+ * each at the moment that is its own (fp_moment_of_focus()); @moment: FP_N_MOMENTS: that one. */
+char      *fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus);
+/* A line a place and thing: RFC 4180, with a head. */
+char      *fp_sight_report_csv  (const FpMeasuring *of, FpMoment moment, FpFocus focus);
+
+/**
+ * fp_sight_sheet:
+ * @place: whose line of sight is drawn; -1: nobody's
+ * @spec: its paper, scale, ink and date
+ *
+ * The plan of the church with what each place sees, a key, a graph by row, and those who see least; with a line of sight
+ * also the section on which it lies.
+ *
+ * Returns: (transfer full): %NULL with %FP_ERROR_RANGE where it does not fit the paper at spec->scale
+ */
+FpDrawing *fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place, const FpSheetSpec *spec,
+                           double *scale, GError **error);
+
 /* The alternatives in columns. */
 typedef struct _FpComparison FpComparison;
 /* @findings: one for each alternative of the project, in order. */

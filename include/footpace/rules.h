@@ -60,6 +60,18 @@ const FpMeasure *fp_measures (guint *n);
 const FpMeasure *fp_measure_find (const char *id);
 GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *of); /* (element-type FpMeasured) */
 
+/* --- what is seen, in words ------------------------------------------------ */
+
+/* These need FpMeasuring.sight.  Galleries and places at the rail are left out. */
+
+/* "Elevation, kneeling: from 287 of 312 places the raised Host is wholly seen; 14 look past something, most past Pier 3
+ * (Pews, Gospel side: rows 9 to 12)."  Owned by the caller. */
+char   *fp_sight_sentence    (const FpMeasuring *of, FpMoment moment, FpFocus focus);
+/* Places that do not see all of it, the least first, at most so many; (element-type guint), owned by the caller. */
+GArray *fp_sight_worst       (const FpMeasuring *of, FpMoment moment, FpFocus focus, guint most);
+/* "31 %, past Pier 3": what one place sees, and past what; owned by the caller. */
+char   *fp_sight_place_words (const FpMeasuring *of, guint place, FpMoment moment, FpFocus focus);
+
 /* --- rulebooks ----------------------------------------------------------- */
 
 typedef enum { FP_WEIGHT_REQUIRED, FP_WEIGHT_RECOMMENDED, FP_WEIGHT_CUSTOMARY, FP_N_WEIGHTS } FpWeight;

@@ -69,6 +69,37 @@ int      fp_sight_blocker (const FpSight *self, guint place, FpMoment moment, Fp
 /* Whether that which hides most of it is not the thing itself, but the minister who stands or sits there. */
 gboolean fp_sight_blocker_is_minister (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
 
+/* How somebody sees something, in words that are told apart on a drawing. */
+typedef enum
+{
+  FP_SIGHT_WHOLE,          /* all of it, or so nearly that nobody would say otherwise (95 %; design judgement) */
+  FP_SIGHT_BETWEEN_HEADS,  /* in part: other people hide most of the rest */
+  FP_SIGHT_PAST_THINGS,    /* in part: building, furnishings or ministers do */
+  FP_SIGHT_NOTHING,
+  FP_SIGHT_NOBODY,         /* nobody is there then, or there is no such thing to see */
+  FP_N_SIGHT_HOWS
+} FpSightHow;
+
+FpSightHow  fp_sight_how       (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
+const char *fp_sight_how_label (FpSightHow how); /* "between heads" … */
+
+/* The line of sight from a place to the middle of what is looked at. */
+typedef struct
+{
+  FpVec3   eye, middle;
+  gboolean stopped;         /* something stands in its way                       */
+  FpVec3   stop;            /* where it meets that first; otherwise the middle   */
+  int      thing;           /* which: a placed thing, or the one whose minister; -1: a person */
+  gboolean is_minister;
+  int      place_in_front;  /* of the person; -1                                 */
+} FpSightLine;
+
+/* FALSE where nobody looks, or there is no such thing to see. */
+gboolean fp_sight_line (const FpSight *self, guint place, FpMoment moment, FpFocus focus, FpSightLine *line);
+
+/* "pier", "the person in row 3, seat 2", "the celebrant": what stands in the way; owned by the caller; NULL: nothing. */
+char    *fp_sight_line_words (const FpSight *self, const FpSightLine *line);
+
 /* --- the pieces, for tests and later for the view from the pew ----------- */
 
 /* The points looked at: FP_SIGHT_RAYS of them; 0 when there is no such target. */

@@ -13,7 +13,8 @@ typedef struct
   FpPoint  origin;      /* where view coordinates (0, 0) lie on the paper    */
   double   scale;       /* 50 for 1:50                                       */
   FpBox    clip;        /* view coordinates: what lies outside is not drawn; empty: all of it */
-  gboolean dimensions, levels, labels;
+  gboolean dimensions, levels, labels; /* labels: title and names                     */
+  gboolean no_names;    /* the title stands alone                            */
   FpUnits  units;
   /* Where sections are cut: a plan shows the cutting lines of those that are placed. */
   FpCut    section[FP_N_VIEWS];

@@ -76,6 +76,8 @@ struct _FpBoardView
   gboolean       marked;
   FpVec3         mark;
 
+  struct _FpBoardSight *sight; /* NULL: it is not shown                         */
+
   guint          figure;       /* of the chosen thing, which was typed over last by keys: number from 1; 0: none */
   GtkWidget     *typing;       /* the field that is open on the board; NULL: none */
   char          *readout;
@@ -85,6 +87,13 @@ struct _FpBoardView
 void    fp_board_view_notice   (FpBoardView *self, const char *text);
 void    fp_board_view_tell_click (FpBoardView *self, double x, double y); /* widget px; "plan-clicked" if there */
 void    fp_board_view_prepare  (FpBoardView *self); /* draws in the next frame, before that is laid out */
+
+/* --- board-sight.c --- */
+typedef struct _FpBoardSight FpBoardSight;
+void    fp_board_view_sight_changed (FpBoardView *self); /* new findings have come */
+void    fp_board_view_forget_sight  (FpBoardView *self); /* it is of another document */
+void    fp_board_view_free_sight    (FpBoardView *self);
+void    fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
 
 /* --- board-layout.c --- */
 void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */

@@ -104,6 +104,7 @@ forget_document (FpBoardView *self)
   for (guint v = 0; v < FP_N_VIEWS; v++)
     g_clear_pointer (&self->projection[v], fp_projection_unref);
   fp_board_view_forget_drawing (self);
+  fp_board_view_forget_sight (self);
 }
 
 void
@@ -133,6 +134,7 @@ fp_board_view_set_begun (FpBoardView *self, FpDocument *document, FpDraft *begun
   fp_drafter_take_begun (self->drafter, g_steal_pointer (&taken));
   g_signal_connect (document, "scene", G_CALLBACK (on_scene), self);
   g_signal_connect (document, "chosen", G_CALLBACK (on_chosen), self);
+  g_signal_connect_swapped (document, "findings", G_CALLBACK (fp_board_view_sight_changed), self);
   on_scene (document, self);
 }
 
@@ -309,6 +311,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (self->drawing != NULL)
     {
       snapshot_page (self, snapshot);
+      fp_board_view_snapshot_sight (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
     }
   gtk_snapshot_pop (snapshot);
@@ -391,6 +394,7 @@ fp_board_view_dispose (GObject *object)
   FpBoardView *self = FP_BOARD_VIEW (object);
 
   forget_document (self);
+  fp_board_view_free_sight (self);
   fp_board_view_forget_nodes (self);
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
@@ -421,6 +425,7 @@ fp_board_view_class_init (FpBoardViewClass *klass)
                                            G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
   signals[SHOWS] = g_signal_new ("shows", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_signal_new ("sight-told", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[NOTICE] = g_signal_new ("notice", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_STRING);
   signals[PLAN_CLICKED] = g_signal_new ("plan-clicked", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,

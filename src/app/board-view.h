@@ -8,6 +8,7 @@
  *
  * Signal "notice" (text): something could not be done, and why.
  * Signal "plan-clicked" (x, y): with the button down and up in one place of the plan, in mm of the church.
+ * Signal "sight-told": what every place sees is drawn: fp_board_view_sight().
  * Property "readout": scale and what is under the pointer, for a label.
  * Property "tape": whether the measuring tape is in hand; can be set.
  */
@@ -15,6 +16,7 @@
 
 #include "document.h"
 #include "drafter.h"
+#include "sight-drafter.h"
 
 #include <gtk/gtk.h>
 
@@ -60,6 +62,11 @@ FpCut      fp_board_view_cut         (FpBoardView *self, FpViewId view);
 /* The ground on which it is drawn, and the ink. */
 typedef enum { FP_GROUND_OF_SYSTEM, FP_GROUND_WHITE, FP_GROUND_DARK } FpGround;
 void       fp_board_view_set_look    (FpBoardView *self, FpGround ground, FpInkChoice ink);
+
+/* Marks every place on the plan by what it sees (NULL: no more), and draws the line of sight of one.  "sight-told" tells
+ * when that was done for the newest findings. */
+void       fp_board_view_set_sight   (FpBoardView *self, const FpSightLook *look);
+const FpSightDraft *fp_board_view_sight (FpBoardView *self); /* what is shown; NULL: nothing yet; borrowed */
 
 /* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
 gboolean   fp_board_view_is_current (FpBoardView *self);

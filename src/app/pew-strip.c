@@ -7,7 +7,7 @@ static void
 look (FpPewSeenFrom *from, const FpSight *sight, FpPewTypical one)
 {
   const FpPeople *people = fp_sight_people (sight);
-  FpPewSpec spec = { .posture = one == FP_PEW_STANDING ? FP_POSTURE_STANDING : FP_POSTURE_SITTING };
+  FpPewSpec spec = { .moment = FP_MOMENT_OFFERTORY };
 
   if (!fp_pew_typical_spec (people, one, &spec))
     return;

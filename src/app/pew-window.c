@@ -24,7 +24,7 @@ struct _FpPewWindow
   GArray     *blocks;       /* (element-type guint) owners, as the list has them */
   gboolean    filling;      /* what is shown is set, not asked for by a hand  */
 
-  GtkWidget  *block, *row, *seat, *posture, *picture, *told;
+  GtkWidget  *block, *row, *seat, *moment, *picture, *told;
 };
 
 G_DEFINE_FINAL_TYPE (FpPewWindow, fp_pew_window, GTK_TYPE_WINDOW)
@@ -166,7 +166,7 @@ on_seat (FpPewWindow *self)
 static void
 on_look (FpPewWindow *self)
 {
-  self->spec.posture = (FpPosture) MIN (gtk_drop_down_get_selected (GTK_DROP_DOWN (self->posture)), FP_N_POSTURES - 1u);
+  self->spec.moment = (FpMoment) MIN (gtk_drop_down_get_selected (GTK_DROP_DOWN (self->moment)), FP_N_MOMENTS - 1u);
   if (!self->filling)
     ask (self);
 }
@@ -395,7 +395,7 @@ fp_pew_window_class_init (FpPewWindowClass *klass)
   BIND (block);
   BIND (row);
   BIND (seat);
-  BIND (posture);
+  BIND (moment);
   BIND (picture);
   BIND (told);
   gtk_widget_class_bind_template_callback (c, on_block);
@@ -409,14 +409,16 @@ fp_pew_window_class_init (FpPewWindowClass *klass)
 #undef BIND
 
 static void
-fill_postures (FpPewWindow *self)
+fill_moments (FpPewWindow *self)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
-  for (guint i = 0; i < FP_N_POSTURES; i++)
-    gtk_string_list_append (names, fp_posture_label ((FpPosture) i));
+  for (guint i = 0; i < FP_N_MOMENTS; i++)
+    gtk_string_list_append (names, fp_moment_label ((FpMoment) i));
   self->filling = TRUE;
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->posture), G_LIST_MODEL (names));
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->moment), G_LIST_MODEL (names));
+  self->spec.moment = FP_MOMENT_OFFERTORY;
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->moment), FP_MOMENT_OFFERTORY);
   self->filling = FALSE;
 }
 
@@ -435,7 +437,7 @@ fp_pew_window_init (FpPewWindow *self)
   g_signal_connect_swapped (self->picture, "resize", G_CALLBACK (ask), self);
   g_signal_connect_object (keys, "key-pressed", G_CALLBACK (on_key), self, 0);
   gtk_widget_add_controller (self->picture, keys);
-  fill_postures (self);
+  fill_moments (self);
 }
 
 GtkWidget *

@@ -14,6 +14,7 @@ on_plan_clicked (FpWindow *self, double x, double y)
 {
   if (self->pew != NULL)
     fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), (FpPoint) { x, y });
+  fp_window_choose_sight_at (self, (FpPoint) { x, y });
 }
 
 static void

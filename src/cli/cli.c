@@ -6,7 +6,9 @@
 #include <locale.h>
 #include <string.h>
 
-static const FpCommand *const commands[] = { &fp_command_check, &fp_command_draw, &fp_command_compare, &fp_command_sun };
+static const FpCommand *const commands[] = {
+  &fp_command_check, &fp_command_sight, &fp_command_draw, &fp_command_compare, &fp_command_sun,
+};
 
 static const FpCommand *
 find_command (const char *name)

@@ -290,8 +290,8 @@ fill_what (Options *o, FpSheetSpec *spec)
 {
   if (o->pew.place != NULL)
     return goes_with_pew (o) && fp_draw_pew_check (&o->pew);
-  if (o->pew.posture != NULL || o->pew.look != NULL)
-    return wrong ("--pew", NULL, "a place, as --posture and --look are of a view from the pew");
+  if (o->pew.when != NULL || o->pew.look != NULL)
+    return wrong ("--pew", NULL, "a place, as --when and --look are of a view from the pew");
   o->apart = find_apart (o->sheet);
   if (o->sheet == NULL || (o->apart == NULL && !find_sheet (o->sheet, &spec->kind)))
     return wrong ("--sheet", o->sheet, SHEETS);
@@ -431,7 +431,7 @@ run (int argc, char **argv)
     { "sheet", 's', 0, FP_OPTION_TEXT, &o.sheet, SHEETS, "SHEET" },
     { "pew", 0, 0, FP_OPTION_TEXT, &o.pew.place, "Instead of a sheet to scale: what is seen from a place (see below)",
       "PLACE" },
-    { "posture", 0, 0, FP_OPTION_TEXT, &o.pew.posture, "Of all people, with --pew: sitting, kneeling or standing",
+    { "when", 0, 0, FP_OPTION_TEXT, &o.pew.when, "At which moment, with --pew: elevation; otherwise the offertory",
       "POSTURE" },
     { "look", 0, 0, FP_OPTION_TEXT, &o.pew.look, "Towards which, with --pew: mensa, host, tabernacle …", "FOCUS" },
     { "out", 'o', 0, G_OPTION_ARG_FILENAME, &o.out, "File to write: .pdf, .svg or .png; - is standard output", "FILE" },
@@ -495,7 +495,7 @@ const FpCommand fp_command_draw = {
   "  footpace draw parish.footpace --sheet levels --paper a4 --out levels.pdf\n"
   "  footpace draw parish.footpace --sheet section --along 2.5m --turned --out a-a.pdf\n"
   "  footpace draw parish.footpace --pew middle --out middle.pdf\n"
-  "  footpace draw parish.footpace --pew pews-rear-g,6,3 --posture kneeling --look host --out 6-3.svg\n"
+  "  footpace draw parish.footpace --pew pews-rear-g,6,3 --when elevation --look host --out 6-3.svg\n"
   "  footpace draw parish.footpace --sheet plan --scale 20 --tiles a4 --out plan.pdf\n"
   "  footpace draw parish.footpace --sheet section --as svg --out - > section.svg\n",
   run

@@ -25,6 +25,7 @@ typedef struct
 
 extern const FpCommand fp_command_check;
 extern const FpCommand fp_command_draw;
+extern const FpCommand fp_command_sight;
 extern const FpCommand fp_command_compare;
 extern const FpCommand fp_command_sun;
 

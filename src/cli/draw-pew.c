@@ -14,7 +14,7 @@ void
 fp_draw_pew_clear (FpDrawPew *self)
 {
   g_free (self->place);
-  g_free (self->posture);
+  g_free (self->when);
   g_free (self->look);
 }
 
@@ -65,18 +65,6 @@ parse_seat (const char *text, char **block, guint *row, guint *number)
 }
 
 static gboolean
-find_posture (const char *text, FpPosture *posture)
-{
-  for (guint i = 0; i < FP_N_POSTURES; i++)
-    if (g_ascii_strcasecmp (fp_posture_label ((FpPosture) i), text) == 0)
-      {
-        *posture = (FpPosture) i;
-        return TRUE;
-      }
-  return FALSE;
-}
-
-static gboolean
 find_focus (const char *text, FpFocus *focus)
 {
   for (guint i = 0; i < FP_N_FOCUSES; i++)
@@ -110,15 +98,15 @@ fp_draw_pew_check (const FpDrawPew *self)
 {
   g_autofree char *block = NULL, *all = focuses ();
   FpPewTypical one;
-  FpPosture posture;
+  FpMoment moment;
   FpFocus focus;
   guint row, number;
 
   if (!fp_draw_pew_is_strip (self) && !find_typical (self->place, &one)
       && !parse_seat (self->place, &block, &row, &number))
     return wrong ("--pew", self->place, PLACES);
-  if (self->posture != NULL && !find_posture (self->posture, &posture))
-    return wrong ("--posture", self->posture, "sitting, kneeling or standing");
+  if (self->when != NULL && !fp_moment_find (self->when, &moment))
+    return wrong ("--when", self->when, "before, collect, readings, gospel, offertory, incensing or elevation");
   if (self->look != NULL && !find_focus (self->look, &focus))
     return wrong ("--look", self->look, all);
   return TRUE;
@@ -188,10 +176,9 @@ fp_draw_pew_pages (const FpDrawPew *self, const FpScene *scene, const FpSheetSpe
   people = fp_people_new (scene);
   if (!find_place (self, people, &spec, error))
     return NULL;
-  if (self->posture != NULL)
-    find_posture (self->posture, &spec.posture);
-  else if (!(fp_people_places (people, NULL)[spec.place].postures & (1u << spec.posture)))
-    spec.posture = FP_POSTURE_STANDING;
+  spec.moment = FP_MOMENT_OFFERTORY;
+  if (self->when != NULL)
+    fp_moment_find (self->when, &spec.moment);
   if (self->look != NULL)
     find_focus (self->look, &spec.focus);
   sight = fp_sight_new (people, NULL);

@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  char *place, *posture, *look; /* as typed; owned */
+  char *place, *when, *look; /* as typed; owned */
 } FpDrawPew;
 
 void     fp_draw_pew_clear (FpDrawPew *self);

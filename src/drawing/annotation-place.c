@@ -169,7 +169,7 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
   const FpViewMemory *before = memory_of (self);
 
-  if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
+  if (self->layout.labels && !self->layout.no_names && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
       && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
     self->nameless = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
                                       self->around.names_outside ? &outline : NULL, among,

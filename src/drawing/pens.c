@@ -33,6 +33,7 @@ fp_pen_width (FpPen pen)
     case FP_PEN_LETTER: return SYMBOL;
     case FP_PEN_FRAME: return EXTRA_WIDE;
     case FP_PEN_GUIDE: return NARROW;
+    case FP_PEN_SIGHT: return WIDE;
     case FP_N_PENS: break;
     }
   return NARROW;
@@ -104,6 +105,7 @@ typedef struct
   guint    line[3];              /* existing, proposed, removed            */
   guint    hatch[3], cut[3], tint[3];
   guint    axis, guide, letter, paper;
+  guint    people, things;         /* what hides something from somebody   */
 } Palette;
 
 /* The blue and the orange are Okabe and Ito's, "Color universal design" (2008), from memory: on white the
@@ -111,19 +113,19 @@ typedef struct
 static const Palette palettes[FP_N_SURFACE_LOOKS] = {
   [FP_SURFACE_PAPER] = { { 0x1d1f24, 0xb0201c, 0x8f6a00 }, { 0x74767f, 0xb0201c, 0x8f6a00 },
                          { 0xd6d6dc, 0xf3cfc9, 0xf5e7b2 }, { 0xf5f1e6, 0xfbeae6, 0xfaf3da },
-                         0x5a5d66, 0x6f727b, 0x34363d, 0xffffff },
+                         0x5a5d66, 0x6f727b, 0x34363d, 0xffffff, 0x5fa8d8, 0xc2500a },
   [FP_SURFACE_DARK] = { { 0xeceae4, 0xff8274, 0xe2b53c }, { 0x7d828c, 0xff8274, 0xe2b53c },
                         { 0x43464e, 0x5e3533, 0x4d4423 }, { 0x2f3136, 0x47302f, 0x3d3725 },
-                        0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327 },
+                        0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327, 0x56a8de, 0xf0913c },
   [FP_SURFACE_GREY] = { { 0x303030, 0x000000, 0x6a6a6a }, { 0x6a6a6a, 0x303030, 0x6a6a6a },
                         { 0xdcdcdc, 0xb4b4b4, 0xf4f4f4 }, { 0xf2f2f2, 0xe6e6e6, 0xfafafa },
-                        0x505050, 0x6a6a6a, 0x202020, 0xffffff },
+                        0x505050, 0x6a6a6a, 0x202020, 0xffffff, 0xb0b0b0, 0x606060 },
   [FP_SURFACE_SAFE] = { { 0x1d1f24, 0x0062a8, 0xb04a00 }, { 0x74767f, 0x0062a8, 0xb04a00 },
                         { 0xd6d6d6, 0xbcd9ef, 0xffe0b8 }, { 0xf4f2ec, 0xe4f0f9, 0xfff2e0 },
-                        0x5a5d66, 0x6f727b, 0x34363d, 0xffffff },
+                        0x5a5d66, 0x6f727b, 0x34363d, 0xffffff, 0x5fa8d8, 0xc2500a },
   [FP_SURFACE_SAFE_DARK] = { { 0xeceae4, 0x6cc0f2, 0xf0a92c }, { 0x7d828c, 0x6cc0f2, 0xf0a92c },
                              { 0x43464e, 0x27465c, 0x56401c }, { 0x2f3136, 0x243845, 0x41351f },
-                             0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327 },
+                             0x9aa0ab, 0x8f959f, 0xc9ccd2, 0x212327, 0x6cc0f2, 0xf0a92c },
 };
 
 static const Palette *
@@ -154,6 +156,7 @@ fp_pen_ink (FpPen pen, FpStanding standing, FpSurfaceLook look)
     case FP_PEN_HATCH: return ink (p->hatch[standing]);
     case FP_PEN_AXIS: return ink (p->axis);
     case FP_PEN_GUIDE: return ink (p->guide);
+    case FP_PEN_SIGHT: return ink (p->things);
     case FP_PEN_DIMENSION:
     case FP_PEN_LETTER: return ink (p->letter);
     case FP_PEN_FRAME:
@@ -170,10 +173,13 @@ fp_fill_ink (FpFill fill, FpStanding standing, FpSurfaceLook look)
   switch (fill)
     {
     case FP_FILL_NONE:
-    case FP_FILL_PAPER: break;
+    case FP_FILL_PAPER:
+    case FP_N_FILLS: break;
     case FP_FILL_CUT: return ink (p->cut[standing]);
     case FP_FILL_TINT: return ink (p->tint[standing]);
     case FP_FILL_INK: return ink (p->line[standing]);
+    case FP_FILL_PEOPLE: return ink (p->people);
+    case FP_FILL_THINGS: return ink (p->things);
     }
   /* On paper that is printed, "paper" is the white of the sheet. */
   return ink (p->paper);

@@ -126,11 +126,12 @@ char *
 fp_pew_eye_text (const FpPeople *people, const FpPewSpec *spec)
 {
   g_autofree char *name = fp_people_name (people, spec->place);
-  const gboolean takes = (fp_people_places (people, NULL)[spec->place].postures & (1u << spec->posture)) != 0;
+  FpPosture posture;
 
   if (spec->eye > 0)
     return g_strdup_printf ("%s, a child sitting", name);
-  return takes ? g_strdup_printf ("%s, %s", name, fp_posture_label (spec->posture)) : g_steal_pointer (&name);
+  fp_people_looks (people, spec->place, spec->moment, &posture);
+  return g_strdup_printf ("%s, %s; %s", name, fp_posture_label (posture), fp_moment_label (spec->moment));
 }
 
 static void
@@ -154,7 +155,7 @@ fp_pew_seen_text (const FpSight *sight, const FpPewSpec *spec)
   for (int focus = 0; focus < FP_N_FOCUSES && !(spec->eye > 0); focus++)
     {
       const double share = fp_sight_has (sight, (FpFocus) focus)
-                             ? fp_sight_share (sight, spec->place, spec->posture, (FpFocus) focus) : -1;
+                             ? fp_sight_share (sight, spec->place, spec->moment, (FpFocus) focus) : -1;
       if (share >= 0)
         add_share (text, (FpFocus) focus, share);
     }

@@ -92,7 +92,7 @@ find_shown (const FpSight *sight)
 
   for (guint i = 0; i < FP_N_PEW_TYPICAL; i++)
     {
-      Shown one = { (FpPewTypical) i, { .posture = i == FP_PEW_STANDING ? FP_POSTURE_STANDING : FP_POSTURE_SITTING } };
+      Shown one = { (FpPewTypical) i, { .moment = FP_MOMENT_OFFERTORY } };
       if (fp_pew_typical_spec (fp_sight_people (sight), one.one, &one.spec))
         g_array_append_val (shown, one);
     }

@@ -98,7 +98,7 @@ make_camera (const FpPeople *people, const FpPewSpec *spec)
   const double field = spec->field > 0 ? CLAMP (spec->field, FIELD_LEAST, FIELD_MOST) : FP_PEW_FIELD;
   const double half = tan (field * G_PI / 360), aspect = spec->aspect > 0 ? spec->aspect : FP_PEW_ASPECT;
   const double height = 2 * half / aspect;
-  FpPewCamera camera = { .eye = fp_people_eye (people, spec->place, spec->posture) };
+  FpPewCamera camera = { .eye = fp_people_eye (people, spec->place, fp_moment_posture (spec->moment)) };
   const FpPersonPlace *place = &fp_people_places (people, NULL)[spec->place];
   FpVec3 focus;
   const gboolean found = find_focus (fp_people_scene (people), spec->focus, &focus);
@@ -216,7 +216,7 @@ FpPewView *
 fp_pew_view_new (const FpPeople *people, const FpPewSpec *spec)
 {
   FpPewView *self = g_new0 (FpPewView, 1);
-  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, spec->posture);
+  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, spec->moment);
   g_autoptr (FpPewPool) pool = fp_pew_pool_new ();
   g_autoptr (GPtrArray) pieces = g_ptr_array_new ();
   g_autoptr (GArray) seen = g_array_new (FALSE, FALSE, sizeof (FpPewSeen));

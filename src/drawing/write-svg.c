@@ -25,11 +25,11 @@ typedef struct
 static const char *const pen_class[FP_N_PENS] = {
   [FP_PEN_CUT] = "cut", [FP_PEN_OUTLINE] = "outline", [FP_PEN_EDGE] = "edge", [FP_PEN_HIDDEN] = "hidden",
   [FP_PEN_AXIS] = "axis", [FP_PEN_HATCH] = "hatch", [FP_PEN_DIMENSION] = "dimension-line", [FP_PEN_LETTER] = "letter",
-  [FP_PEN_FRAME] = "frame", [FP_PEN_GUIDE] = "guide",
+  [FP_PEN_FRAME] = "frame", [FP_PEN_GUIDE] = "guide", [FP_PEN_SIGHT] = "sight",
 };
-static const char *const fill_class[] = {
+static const char *const fill_class[FP_N_FILLS] = {
   [FP_FILL_NONE] = "none", [FP_FILL_PAPER] = "paper", [FP_FILL_CUT] = "cut-face", [FP_FILL_TINT] = "tint",
-  [FP_FILL_INK] = "ink",
+  [FP_FILL_INK] = "ink", [FP_FILL_PEOPLE] = "by-people", [FP_FILL_THINGS] = "by-things",
 };
 static const char *const standing_class[] = { "existing", "proposed", "removed" };
 static const char *const view_id[FP_N_VIEWS] = { "plan", "elevation", "section" };
@@ -155,7 +155,7 @@ style_sheet (FpSurfaceLook look)
     {
       for (guint pen = 0; pen < FP_N_PENS; pen++)
         append_pen_rule (css, look, (FpPen) pen, (FpStanding) s);
-      for (guint fill = FP_FILL_PAPER; fill <= FP_FILL_INK; fill++)
+      for (guint fill = FP_FILL_PAPER; fill < FP_N_FILLS; fill++)
         append_fill_rule (css, look, (FpFill) fill, (FpStanding) s);
       g_string_append_printf (css, ".cross.%s{fill:none;stroke-linecap:butt;stroke:", standing_class[s]);
       append_colour (css, fp_pen_ink (FP_PEN_EDGE, (FpStanding) s, look));

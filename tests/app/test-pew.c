@@ -42,7 +42,7 @@ test_places (void)
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (help_find_called (top, "row")), 6);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (help_find_called (top, "seat")), 3);
   WAIT_FOR (g_str_has_prefix (told (window), "Rear pews, Gospel side: row 6, seat 3, sitting"));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "posture")), FP_POSTURE_KNEELING);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "moment")), FP_MOMENT_ELEVATION);
   WAIT_FOR (g_str_has_prefix (told (window), "Rear pews, Gospel side: row 6, seat 3, kneeling"));
   g_assert_true (fp_pew_place_find (people, "pews-front-e", 5, 2, &there));
   const FpVec3 at = fp_people_places (people, NULL)[there].at;

@@ -39,7 +39,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "draw", "compare", "sun"):
+    for command in ("check", "sight", "draw", "compare", "sun"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
@@ -48,7 +48,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "draw", "compare", "sun"):
+    for command in ("check", "sight", "draw", "compare", "sun"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -61,7 +61,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, draw, compare and sun" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare and sun" in done.stderr, done.stderr
 
 
 @test
@@ -70,6 +70,34 @@ def findings_as_text_name_their_sources():
     assert "Catholic Encyclopedia" in done.stdout
     for word in ("complies", "compliant", "approved by"):
         assert word not in done.stdout.lower(), word
+
+
+@test
+def sight_is_told_in_a_sentence_a_table_and_on_paper():
+    text = footpace("sight", PARISH, "-a", "b", "--of", "host", expect=0).stdout
+    wholly = int(re.match(r"Elevation, kneeling: from (\d+) of 312 places the raised Host is wholly seen", text)[1])
+    rows = footpace("sight", PARISH, "-a", "b", "--of", "host", "--as", "csv", expect=0).stdout.splitlines()
+    assert rows[0] == "place,row,number,moment,seen,share,how"
+    # Kneeling places at the rail are in the table, but not among the 312.
+    assert sum(row.endswith(",seen") and "rail" not in row.lower() for row in rows) == wholly
+    assert len({row.split(",")[-1] for row in rows[1:]}) > 1
+    place = re.search(r"Who sees least:\n    (.+?, seat \d+): ", text)[1]
+    with tempfile.TemporaryDirectory() as folder:
+        sheet = pathlib.Path(folder) / "sight.svg"
+        footpace("sight", PARISH, "-a", "b", "--of", "host", "--place", place, "--out", sheet, expect=0)
+        root = ET.parse(sheet).getroot()
+        circles = [c for c in root.iter("{http://www.w3.org/2000/svg}circle") if "edge" in c.get("class", "")]
+        assert len(circles) > 312, len(circles)
+
+
+@test
+def what_sight_is_asked_wrongly_is_said():
+    assert "tabernacle" in footpace("sight", PARISH, "--of", "organ", expect=2).stderr
+    assert "elevation" in footpace("sight", PARISH, "--when", "vespers", expect=2).stderr
+    assert "--of" in footpace("sight", PARISH, "--out", "x.pdf", expect=2).stderr
+    assert "text or csv" in footpace("sight", PARISH, "--as", "prose", expect=2).stderr
+    done = footpace("sight", PARISH, "--of", "host", "--place", "the bishop's", "--out", "/nowhere/x.pdf", expect=2)
+    assert "the bishop's" in done.stderr
 
 
 @test
@@ -167,7 +195,7 @@ def a_view_from_the_pew_is_written_in_every_form():
             footpace("draw", PARISH, "--pew", place, "--paper", "a4", "--out", out, expect=0)
             head = out.read_bytes()[:5]
             assert head.startswith({"pdf": b"%PDF-", "svg": b"<?xml", "png": b"\x89PNG"}[form]), (place, form, head)
-        footpace("draw", PARISH, "--pew", "6,3", "--posture", "kneeling", "--look", "host", "--out", out.with_suffix(".svg"),
+        footpace("draw", PARISH, "--pew", "6,3", "--when", "elevation", "--look", "host", "--out", out.with_suffix(".svg"),
                  expect=0)
         root = ET.parse(out.with_suffix(".svg")).getroot()
         space = "{http://www.w3.org/2000/svg}"
@@ -255,10 +283,10 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("draw", PARISH, "--pew", ",", "--out", out),
             ("draw", PARISH, "--pew", "front", "--sheet", "plan", "--out", out),
             ("draw", PARISH, "--pew", "front", "--scale", "50", "--out", out),
-            ("draw", PARISH, "--pew", "front", "--posture", "lying", "--out", out),
+            ("draw", PARISH, "--pew", "front", "--when", "vespers", "--out", out),
             ("draw", PARISH, "--pew", "front", "--look", "organ", "--out", out),
             ("draw", PARISH, "--pew", "strip", "--alternative", "b", "--out", out),
-            ("draw", PARISH, "--sheet", "plan", "--posture", "sitting", "--out", out),
+            ("draw", PARISH, "--sheet", "plan", "--when", "offertory", "--out", out),
             *(("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", scale)
               for scale in ("", "0", "-50", "1:", "1:0", "2:1", "0x10", "1e3", "33.5", "99999", "1:50 ")),
             ("check", PARISH, "--alternative", ""),

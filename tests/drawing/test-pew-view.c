@@ -104,7 +104,7 @@ static void
 check_view (const FpPeople *people, FpPewSpec spec, GRand *rand, guint dots)
 {
   g_autoptr (FpPewView) view = fp_pew_view_new (people, &spec);
-  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, spec.posture);
+  g_autoptr (FpSolids) solids = fp_sight_obstacles (people, spec.moment);
   const FpBox box = fp_pew_view_box (view);
   const Rays rays = { solids, FP_SIGHT_PERSON + spec.place, fp_pew_view_eye (view) };
 
@@ -116,7 +116,7 @@ check_view (const FpPeople *people, FpPewSpec spec, GRand *rand, guint dots)
       g_autofree char *name = fp_people_name (people, spec.place);
       guint owner = G_MAXUINT;
       first_hit (&rays, fp_pew_view_unpoint (view, at, FAR), 0, FALSE, &owner);
-      g_test_message ("%s, posture %d, at %g, %g: painted %x, met %x", name, (int) spec.posture, at.x, at.y,
+      g_test_message ("%s, moment %d, at %g, %g: painted %x, met %x", name, (int) spec.moment, at.x, at.y,
                       painted_at (view, at), owner);
       g_test_fail ();
     }
@@ -132,7 +132,7 @@ test_random_hiding (void)
       g_autoptr (FpPeople) people = people_of_random (seed);
       for (guint k = 0; k < 3; k++)
         check_view (people, (FpPewSpec) { .place = (guint) g_rand_int_range (rand, 0, (gint32) n_places (people)),
-                                          .posture = (FpPosture) (seed % FP_N_POSTURES),
+                                          .moment = (FpMoment) (seed % FP_N_MOMENTS),
                                           .field = g_rand_double_range (rand, 30, 100) }, rand, 150);
     }
 }
@@ -145,7 +145,7 @@ test_sample_hiding (gconstpointer sample)
 
   for (guint k = 0; k < 12; k++)
     check_view (people, (FpPewSpec) { .place = (guint) g_rand_int_range (rand, 0, (gint32) n_places (people)),
-                                      .posture = (FpPosture) (k % FP_N_POSTURES) }, rand, 120);
+                                      .moment = (FpMoment) (k % FP_N_MOMENTS) }, rand, 120);
 }
 
 /* --- pieces that reach into each other --------------------------------------------- */
@@ -508,7 +508,7 @@ test_share (gconstpointer sample)
   g_assert_cmpuint (fp_sight_points (scene, FP_FOCUS_TABERNACLE, points), >, 0);
   for (guint place = 0; place < n_places (people); place += 7)
     {
-      const double share = fp_sight_share (sight, place, FP_POSTURE_SITTING, FP_FOCUS_TABERNACLE);
+      const double share = fp_sight_share (sight, place, FP_MOMENT_BEFORE, FP_FOCUS_TABERNACLE);
       g_autoptr (FpPewView) view = NULL;
       if (share < 0)
         continue;

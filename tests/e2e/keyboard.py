@@ -167,6 +167,15 @@ class Task:
         wait_for("the finding to go", lambda: self.settled()
                  and self.title(self.short) not in map(self.title, self.findings()), 60)
 
+    def asks_who_sees(self):
+        """The bar is told as it stands; what is looked at is chosen in it."""
+        keys("ctrl+j")
+        told = wait_for("who sees the Host", lambda: self.program.find(
+            re.compile(r"^Elevation, kneeling: from \d+ of 312 places the raised Host is wholly seen"), "label"), 60)
+        check(told, "nothing is told")
+        keys("ctrl+j")
+        wait_for("the bar to go", lambda: not self.program.find(re.compile("^Elevation, kneeling"), "label"))
+
     def makes_an_alternative(self):
         keys("ctrl+shift+n")
         wait_for("the dialog", lambda: has_window("New Alternative"))
@@ -227,7 +236,7 @@ class Task:
 
     def run(self):
         steps = [self.opens_the_sample, self.chooses_from_the_list, self.types_a_dimension, self.moves_it, self.looks_at_it_in_grey,
-                 self.follows_a_finding, self.settles_it, self.makes_an_alternative, self.compares,
+                 self.follows_a_finding, self.settles_it, self.asks_who_sees, self.makes_an_alternative, self.compares,
                  self.exports_an_elevation, self.saves, self.left_behind]
         print(f"1..{len(steps)}", flush=True)
         for deed in steps:

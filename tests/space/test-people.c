@@ -276,7 +276,7 @@ celebrant_y (FpFacing facing)
   church_add (&project, &altar);
   g_autoptr (FpPeople) people = people_of (project);
   g_autoptr (FpSolids) bodies = fp_solids_new ();
-  fp_people_ministers (people, bodies);
+  fp_people_ministers (people, FP_MOMENT_OFFERTORY, bodies);
   g_assert_cmpuint (fp_solids_count (bodies), ==, 2);
   g_assert_cmpuint (fp_solids_get (bodies, 0)->owner, ==, 0);
   near_to (fp_solids_get (bodies, 0)->cz, 1578);
@@ -296,7 +296,7 @@ only_celebrant (FpProject *project, const char *altar)
 {
   g_autoptr (FpPeople) people = people_of (project);
   g_autoptr (FpSolids) bodies = fp_solids_new ();
-  fp_people_ministers (people, bodies);
+  fp_people_ministers (people, FP_MOMENT_OFFERTORY, bodies);
   g_assert_cmpuint (fp_solids_count (bodies), ==, 2);
   g_assert_cmpint ((int) fp_solids_get (bodies, 0)->owner, ==, fp_scene_find (fp_people_scene (people), altar));
   return fp_solids_get (bodies, 0)->cy;
@@ -348,11 +348,11 @@ test_ministers (void)
   church_add (&project, &ambo);
   g_autoptr (FpPeople) people = people_of (project);
   g_autoptr (FpSolids) bodies = fp_solids_new ();
-  fp_people_ministers (people, bodies);
+  fp_people_ministers (people, FP_MOMENT_READINGS, bodies);
   g_assert_cmpuint (fp_solids_count (bodies), ==, 4);
-  /* Seated on 450 above a step of 150; standing on a platform of 150. */
-  near_to (fp_solids_get (bodies, 0)->cz, 150 + 450 + 775 - SLUMP);
-  near_to (fp_solids_get (bodies, 2)->cz, 150 + 1578);
+  /* Standing on a platform of 150; seated on 450 above a step of 150. */
+  near_to (fp_solids_get (bodies, 0)->cz, 150 + 1578);
+  near_to (fp_solids_get (bodies, 2)->cz, 150 + 450 + 775 - SLUMP);
 }
 
 int

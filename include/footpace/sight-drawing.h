@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sight-drawing.h - what is seen, drawn: places on the plan, lines of sight, a graph by row
+ *
+ * A place is a small circle.  It is filled from below as far as what is looked
+ * at is hidden from there, in the ink of what hides it: other people, or
+ * things; a bar across tells things from people without ink.  A full circle
+ * with a cross sees nothing.
+ */
+#pragma once
+
+#include "footpace/marks.h"
+#include "footpace/sight.h"
+#include "footpace/view.h"
+
+G_BEGIN_DECLS
+
+/* Every place where somebody is at that moment; @plan: how a plan lies in the drawing. */
+void fp_drawing_add_sight (FpDrawing *self, const FpSight *sight, FpMoment moment, FpFocus focus,
+                           const FpViewLayout *plan);
+
+/* How large a circle is, paper mm. */
+double fp_sight_mark_radius (double scale);
+
+/* The place whose circle is nearest to a point of the plan, and not farther than @tolerance church mm; -1. */
+int fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double tolerance);
+
+/**
+ * fp_drawing_add_sight_line:
+ *
+ * From the eye of a place to the middle of what is looked at: whole as far as it is seen, dotted from where something
+ * stands in the way, which is named there.
+ */
+void fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus,
+                                FpViewId view, const FpViewLayout *layout);
+
+/* What the circles mean, in a column from the top of @box down.  @self: (nullable): %NULL only to measure.
+ * Returns: the height that it takes */
+double fp_drawing_add_sight_key (FpDrawing *self, const FpBox *box);
+
+/**
+ * fp_drawing_add_sight_rows:
+ *
+ * For each block of seats a bar a row, as long as the mean share that its places see, the places that see nothing told
+ * by number; from the top of @box down, as many blocks as find room.
+ *
+ * Returns: how many blocks were left out
+ */
+guint fp_drawing_add_sight_rows (FpDrawing *self, const FpSight *sight, FpMoment moment, FpFocus focus, const FpBox *box);
+
+G_END_DECLS

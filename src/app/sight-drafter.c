@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sight-drafter.h"
+
+#include "latest.h"
+
+#define WORST 20
+/* A look at a parish church ends well within this. */
+#define GRACE_MS 400
+/* Round what is drawn, for circles and names at its edge; paper mm. */
+#define EDGE 40.0
+/* The key stands right of the plan, clear of its dimensions, under the section: where the board has room. */
+#define KEY_APART 26.0
+#define KEY_WIDTH 70.0
+
+typedef struct
+{
+  FpFindings  *of;
+  FpSightLook  look;
+  FpViewLayout view[FP_N_VIEWS];
+} Request;
+
+struct _FpSightDrafter
+{
+  FpLatest             *latest;
+  FpSightDrafterReceive receive;
+  gpointer              data;
+};
+
+/* --- drawn ------------------------------------------------------------------------- */
+
+/* As the view lies on the board, moved so that all of the church is on it. */
+static FpDrawing *
+blank_for (const FpScene *scene, FpViewId view, FpViewLayout *layout, FpPoint *corner)
+{
+  const FpBox3 all = fp_scene_box (scene);
+  const FpPoint a = fp_layout_point (layout, view, all.lo), b = fp_layout_point (layout, view, all.hi);
+  const double x0 = MIN (a.x, b.x), y0 = MIN (a.y, b.y), x1 = MAX (a.x, b.x), y1 = MAX (a.y, b.y);
+
+  layout->clip = FP_BOX_EMPTY;
+  layout->origin = (FpPoint) { EDGE - x0 / layout->scale, EDGE - y0 / layout->scale };
+  *corner = (FpPoint) { x0 - EDGE * layout->scale, y0 - EDGE * layout->scale };
+  return fp_drawing_new ((x1 - x0) / layout->scale + 2 * EDGE + KEY_WIDTH, (y1 - y0) / layout->scale + 2 * EDGE);
+}
+
+static void
+add_key (FpDrawing *drawing)
+{
+  const double x = fp_drawing_width (drawing) - EDGE - KEY_WIDTH + KEY_APART, y = fp_drawing_height (drawing) - EDGE;
+
+  fp_drawing_add_sight_key (drawing, &(FpBox) { x, 0, x + KEY_WIDTH, y });
+}
+
+static void
+draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpViewLayout *lies)
+{
+  FpViewLayout layout = *lies;
+  FpSightPart *part = &self->part[view];
+
+  if (!(layout.scale > 0) || (view != FP_VIEW_PLAN && self->look.place < 0))
+    return;
+  part->drawing = blank_for (of->scene, view, &layout, &part->corner);
+  self->scale = layout.scale;
+  if (view == FP_VIEW_PLAN)
+    {
+      add_key (part->drawing);
+      fp_drawing_add_sight (part->drawing, of->sight, self->look.moment, self->look.focus, &layout);
+    }
+  if (self->look.place >= 0)
+    fp_drawing_add_sight_line (part->drawing, of->sight, (guint) self->look.place, self->look.moment, self->look.focus, view,
+                               &layout);
+}
+
+/* --- told ---------------------------------------------------------------------------- */
+
+static char *
+words_of (const FpMeasuring *of, guint place, FpSightLook look)
+{
+  g_autofree char *name = fp_people_name (of->people, place);
+  g_autofree char *seen = fp_sight_place_words (of, place, look.moment, look.focus);
+
+  return g_strdup_printf ("%s: %s", name, seen);
+}
+
+static void
+tell (FpSightDraft *self, const FpMeasuring *of)
+{
+  self->sentence = fp_sight_sentence (of, self->look.moment, self->look.focus);
+  self->worst = fp_sight_worst (of, self->look.moment, self->look.focus, WORST);
+  self->worst_words = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < self->worst->len; i++)
+    g_ptr_array_add (self->worst_words, words_of (of, g_array_index (self->worst, guint, i), self->look));
+  if (self->look.place >= 0)
+    self->place_words = words_of (of, (guint) self->look.place, self->look);
+}
+
+FpSightDraft *
+fp_sight_draft_new (FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS])
+{
+  FpSightDraft *self = g_new0 (FpSightDraft, 1);
+  const FpMeasuring *measuring = fp_findings_measuring (of);
+  guint n;
+
+  fp_people_places (measuring->people, &n);
+  self->of = fp_findings_ref (of);
+  self->look = look;
+  if (look.place >= (int) n)
+    self->look.place = -1;
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    draw_part (self, measuring, (FpViewId) v, &view[v]);
+  tell (self, measuring);
+  return self;
+}
+
+void
+fp_sight_draft_free (FpSightDraft *self)
+{
+  if (self == NULL)
+    return;
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    g_clear_pointer (&self->part[v].drawing, fp_drawing_unref);
+  g_free (self->sentence);
+  g_free (self->place_words);
+  g_clear_pointer (&self->worst, g_array_unref);
+  g_clear_pointer (&self->worst_words, g_ptr_array_unref);
+  fp_findings_unref (self->of);
+  g_free (self);
+}
+
+/* --- in the background ------------------------------------------------------------------- */
+
+static void
+request_free (gpointer request)
+{
+  Request *self = request;
+
+  fp_findings_unref (self->of);
+  g_free (self);
+}
+
+/* A result is only lent to the receiver: it is handed over in a box, out of which it may be taken. */
+static void
+box_free (gpointer box)
+{
+  FpSightDraft **draft = box;
+
+  fp_sight_draft_free (*draft);
+  g_free (draft);
+}
+
+static void
+run (FpLatestJob *job, gpointer request, gpointer data)
+{
+  const Request *asked = request;
+  FpSightDraft **box = g_new (FpSightDraft *, 1);
+
+  (void) data;
+  *box = fp_sight_draft_new (asked->of, asked->look, asked->view);
+  fp_latest_job_post (job, box);
+}
+
+static void
+receive (gpointer result, gpointer data)
+{
+  FpSightDrafter *self = data;
+  FpSightDraft **box = result;
+
+  self->receive (g_steal_pointer (box), self->data);
+}
+
+static const FpLatestWork drafting = { run, receive, request_free, box_free, GRACE_MS, 0 };
+
+FpSightDrafter *
+fp_sight_drafter_new (FpSightDrafterReceive on_draft, gpointer data)
+{
+  FpSightDrafter *self = g_new0 (FpSightDrafter, 1);
+
+  self->receive = on_draft;
+  self->data = data;
+  self->latest = fp_latest_new ("sight drawn", &drafting, self);
+  return self;
+}
+
+void
+fp_sight_drafter_free (FpSightDrafter *self)
+{
+  if (self == NULL)
+    return;
+  fp_latest_free (self->latest);
+  g_free (self);
+}
+
+void
+fp_sight_drafter_ask (FpSightDrafter *self, FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS])
+{
+  Request *request = g_new0 (Request, 1);
+
+  request->of = fp_findings_ref (of);
+  request->look = look;
+  memcpy (request->view, view, sizeof request->view);
+  fp_latest_ask (self->latest, request);
+}

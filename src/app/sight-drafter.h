@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sight-drafter.h - what every place sees, drawn and told in the background; knows no toolkit */
+#pragma once
+
+#include "footpace/drawing.h"
+#include "footpace/rules.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  FpMoment moment;
+  FpFocus  focus;
+  int      place;     /* whose line of sight; -1: nobody's */
+} FpSightLook;
+
+/* Shown by the plan and the section; the corner of a drawing is where its lower left edge lies, view coordinates. */
+typedef struct { FpDrawing *drawing; FpPoint corner; } FpSightPart;
+
+typedef struct
+{
+  FpFindings  *of;         /* owned reference: scene, people and sight           */
+  FpSightLook  look;       /* its place is -1 where there is no such place any more */
+  double       scale;
+  FpSightPart  part[FP_N_VIEWS]; /* drawing NULL: nothing is shown there         */
+  char        *sentence;
+  char        *place_words; /* "Pews: row 3, seat 2: 31 %, past the pier"; NULL: of nobody */
+  GArray      *worst;      /* (element-type guint): places, the least first      */
+  GPtrArray   *worst_words; /* (element-type utf8): likewise                     */
+} FpSightDraft;
+
+FpSightDraft *fp_sight_draft_new  (FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS]);
+void          fp_sight_draft_free (FpSightDraft *self);
+
+/* Makes drafts on a thread of its own, where only the newest request counts; @draft is handed over. */
+typedef struct _FpSightDrafter FpSightDrafter;
+typedef void (*FpSightDrafterReceive) (FpSightDraft *draft, gpointer data);
+
+FpSightDrafter *fp_sight_drafter_new  (FpSightDrafterReceive receive, gpointer data);
+void            fp_sight_drafter_free (FpSightDrafter *self);
+/* @of: with sight; @view: how the views lie on the board */
+void            fp_sight_drafter_ask  (FpSightDrafter *self, FpFindings *of, FpSightLook look,
+                                       const FpViewLayout view[FP_N_VIEWS]);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSightDraft, fp_sight_draft_free)
+
+G_END_DECLS

@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sight-plan.c - places marked by what they see, and lines of sight */
+#include "footpace/sight-drawing.h"
+
+#include <math.h>
+
+#define RADIUS_MOST  1.7    /* paper mm */
+#define RADIUS_LEAST 0.35
+#define HALF_SEAT    190.0  /* church mm: two circles side by side do not touch */
+#define CORNERS      24     /* of a whole circle, filled          */
+#define LETTERS      2.5    /* paper mm                           */
+#define CROSS        1.6
+#define KEY_STEP     5.5
+#define KEY_RADIUS   1.7
+
+double
+fp_sight_mark_radius (double scale)
+{
+  return CLAMP (HALF_SEAT / scale, RADIUS_LEAST, RADIUS_MOST);
+}
+
+/* --- one circle -------------------------------------------------------------------- */
+
+/* Of a circle filled from below over this share of its area, half the angle that the level cuts from its middle. */
+static double
+half_angle (double share)
+{
+  double low = 0, high = 2 * G_PI;
+
+  for (guint i = 0; i < 40; i++)
+    {
+      const double angle = (low + high) / 2;
+      if ((angle - sin (angle)) / (2 * G_PI) < share)
+        low = angle;
+      else
+        high = angle;
+    }
+  return low / 2;
+}
+
+static void
+fill_from_below (FpDrawing *drawing, FpPoint at, double radius, double share, FpFill fill)
+{
+  const double half = half_angle (share);
+  FpPoint corner[CORNERS + 1];
+
+  for (guint i = 0; i <= CORNERS; i++)
+    {
+      const double angle = -G_PI / 2 - half + 2 * half * i / CORNERS;
+      corner[i] = (FpPoint) { at.x + radius * cos (angle), at.y + radius * sin (angle) };
+    }
+  fp_drawing_area (drawing, FP_PEN_HATCH, fill, 0, corner, CORNERS + 1);
+}
+
+static void
+cross_out (FpDrawing *drawing, FpPoint at, double r)
+{
+  const double d = r * G_SQRT2 / 2 * 1.5;
+
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { at.x - d, at.y - d }, (FpPoint) { at.x + d, at.y + d });
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { at.x - d, at.y + d }, (FpPoint) { at.x + d, at.y - d });
+}
+
+static void
+draw_place (FpDrawing *drawing, FpPoint at, double radius, FpSightHow how, double share)
+{
+  const FpFill fill = how == FP_SIGHT_BETWEEN_HEADS ? FP_FILL_PEOPLE : FP_FILL_THINGS;
+
+  fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_PAPER, at, radius);
+  if (how == FP_SIGHT_NOTHING)
+    fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_INK, at, radius);
+  else if (how != FP_SIGHT_WHOLE)
+    fill_from_below (drawing, at, radius, 1 - share, fill);
+  fp_drawing_circle (drawing, FP_PEN_EDGE, FP_FILL_NONE, at, radius);
+  if (how == FP_SIGHT_NOTHING)
+    cross_out (drawing, at, radius);
+  if (how == FP_SIGHT_PAST_THINGS)
+    fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { at.x - 1.5 * radius, at.y }, (FpPoint) { at.x + 1.5 * radius, at.y });
+}
+
+static gboolean
+is_within (const FpBox *clip, FpPoint p)
+{
+  return fp_box_is_empty (clip) || (p.x >= clip->x0 && p.x <= clip->x1 && p.y >= clip->y0 && p.y <= clip->y1);
+}
+
+/* --- all places -------------------------------------------------------------------- */
+
+static FpPoint
+place_on_plan (const FpPeople *people, guint place, FpMoment moment)
+{
+  const FpVec3 eye = fp_people_eye (people, place, fp_moment_posture (moment));
+
+  return (FpPoint) { eye.x, eye.y };
+}
+
+void
+fp_drawing_add_sight (FpDrawing *self, const FpSight *sight, FpMoment moment, FpFocus focus, const FpViewLayout *plan)
+{
+  const FpPeople *people = fp_sight_people (sight);
+  const double radius = fp_sight_mark_radius (plan->scale);
+  guint n;
+
+  fp_people_places (people, &n);
+  fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, FP_VIEW_PLAN);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpSightHow how = fp_sight_how (sight, i, moment, focus);
+      const FpPoint at = place_on_plan (people, i, moment);
+      if (how != FP_SIGHT_NOBODY && is_within (&plan->clip, at))
+        draw_place (self, fp_view_to_paper (plan, at), radius, how, fp_sight_share (sight, i, moment, focus));
+    }
+}
+
+int
+fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double tolerance)
+{
+  const FpPeople *people = fp_sight_people (sight);
+  double nearest = tolerance;
+  FpPosture posture;
+  int found = -1;
+  guint n;
+
+  fp_people_places (people, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint p = place_on_plan (people, i, moment);
+      const double d = hypot (p.x - at.x, p.y - at.y);
+      if (d <= nearest && fp_people_looks (people, i, moment, &posture))
+        {
+          nearest = d;
+          found = (int) i;
+        }
+    }
+  return found;
+}
+
+/* --- a line of sight ------------------------------------------------------------------ */
+
+static FpPoint
+on_paper (const FpViewLayout *layout, FpViewId view, FpVec3 p)
+{
+  return fp_view_to_paper (layout, fp_layout_point (layout, view, p));
+}
+
+/* Beside the cross, on a patch of paper, on the side where the line does not go on. */
+static void
+name_stop (FpDrawing *drawing, FpPoint at, FpPoint way, const char *words)
+{
+  const double width = fp_lettering_width (words, LETTERS), up = way.y > 0 ? -1 : 1;
+  const double x = at.x + 2 * CROSS, y = at.y + up * CROSS * 1.5 - LETTERS / 2, pad = LETTERS * 0.3;
+  const FpPoint ground[4] = {
+    { x - pad, y - pad }, { x + width + pad, y - pad }, { x + width + pad, y + LETTERS + pad }, { x - pad, y + LETTERS + pad },
+  };
+
+  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
+  fp_drawing_text (drawing, (FpPoint) { x, y }, LETTERS, 0, FP_ALIGN_LEFT, words);
+}
+
+void
+fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus, FpViewId view,
+                           const FpViewLayout *layout)
+{
+  FpSightLine line;
+
+  if (!fp_sight_line (sight, place, moment, focus, &line))
+    return;
+  const FpPoint eye = on_paper (layout, view, line.eye), stop = on_paper (layout, view, line.stop),
+                end = on_paper (layout, view, line.middle);
+  g_autofree char *words = fp_sight_line_words (sight, &line);
+
+  fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, (int) view);
+  fp_drawing_line (self, FP_PEN_SIGHT, eye, stop);
+  fp_drawing_circle (self, FP_PEN_SIGHT, FP_FILL_PAPER, eye, 1.0);
+  if (!line.stopped)
+    {
+      fp_drawing_circle (self, FP_PEN_SIGHT, FP_FILL_NONE, end, 1.0);
+      return;
+    }
+  fp_drawing_line (self, FP_PEN_GUIDE, stop, end);
+  cross_out (self, stop, CROSS);
+  name_stop (self, stop, (FpPoint) { end.x - eye.x, end.y - eye.y }, words);
+}
+
+/* --- the key ------------------------------------------------------------------------------ */
+
+/* Whatever lies there, the words stand clear of it. */
+static void
+ground_of_key (FpDrawing *drawing, const FpBox *box, double height)
+{
+  const FpPoint ground[4] = {
+    { box->x0, box->y1 - height }, { box->x1, box->y1 - height }, { box->x1, box->y1 }, { box->x0, box->y1 },
+  };
+
+  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
+}
+
+double
+fp_drawing_add_sight_key (FpDrawing *self, const FpBox *box)
+{
+  static const struct { FpSightHow how; double share; const char *words; } LINES[] = {
+    { FP_SIGHT_WHOLE, 1, "sees all of it" },
+    { FP_SIGHT_BETWEEN_HEADS, 0.6, "sees part of it, past other people" },
+    { FP_SIGHT_PAST_THINGS, 0.4, "sees part of it, past something else" },
+    { FP_SIGHT_NOTHING, 0, "sees nothing of it" },
+  };
+  double y = box->y1 - KEY_STEP / 2;
+
+  if (self != NULL)
+    ground_of_key (self, box, G_N_ELEMENTS (LINES) * KEY_STEP);
+  for (guint i = 0; i < G_N_ELEMENTS (LINES) && self != NULL; i++, y -= KEY_STEP)
+    {
+      draw_place (self, (FpPoint) { box->x0 + 1.5 * KEY_RADIUS, y }, KEY_RADIUS, LINES[i].how, LINES[i].share);
+      fp_drawing_text (self, (FpPoint) { box->x0 + 5 * KEY_RADIUS, y - LETTERS / 2 }, LETTERS, 0, FP_ALIGN_LEFT,
+                       LINES[i].words);
+    }
+  return G_N_ELEMENTS (LINES) * KEY_STEP;
+}

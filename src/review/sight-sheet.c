@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sight-sheet.c - what every place sees, on paper */
+#include "footpace/review.h"
+
+#include "footpace/error.h"
+
+#include <math.h>
+
+/* All in paper mm; design judgement. */
+#define WORDS   74.0  /* the column of words and key, on the right */
+#define GRAPH   80.0  /* the column of the graph, left of it; on narrow paper it stands under the words */
+#define NARROW  300.0
+#define GAP     6.0
+#define TITLES  14.0  /* above a view: its title            */
+#define LETTERS 2.5
+#define LINE    4.0
+#define WORST   8
+
+typedef struct
+{
+  const FpMeasuring *of;
+  FpMoment           moment;
+  FpFocus            focus;
+  int                place;
+  FpBox              views, words, graph;
+  FpProjection      *plan, *section; /* section: NULL where there is no line of sight */
+  FpCut              along;
+  double             scale;
+} Making;
+
+/* --- views -------------------------------------------------------------------------- */
+
+static double
+width_of (const FpBox *box)
+{
+  return box->x1 - box->x0;
+}
+
+static double
+height_of (const FpBox *box)
+{
+  return box->y1 - box->y0;
+}
+
+/* Side by side, on one line. */
+static gboolean
+fits (const Making *m, double scale)
+{
+  const FpBox plan = fp_projection_box (m->plan);
+  double width = width_of (&plan) / scale, height = height_of (&plan) / scale;
+
+  if (m->section != NULL)
+    {
+      const FpBox section = fp_projection_box (m->section);
+      width += GAP * 2 + width_of (&section) / scale;
+      height = MAX (height, height_of (&section) / scale);
+    }
+  return width <= width_of (&m->views) && height + TITLES <= height_of (&m->views);
+}
+
+/* The largest that fits, or what was asked for; 0: nothing does. */
+static double
+scale_for (const Making *m, double wanted)
+{
+  guint n;
+  const double *scale = fp_sheet_scales (&n);
+
+  if (wanted > 0)
+    return fits (m, wanted) ? wanted : 0;
+  for (guint i = 0; i < n; i++)
+    if (fits (m, scale[i]))
+      return scale[i];
+  return 0;
+}
+
+static FpViewLayout
+layout_at (const Making *m, const FpBox *box, double x, double y)
+{
+  return (FpViewLayout) {
+    .scale = m->scale, .clip = FP_BOX_EMPTY, .labels = FALSE,
+    .units = fp_project_brief (fp_scene_project (m->of->scene))->units,
+    .origin = { x - box->x0 / m->scale, y - box->y0 / m->scale },
+    .section = { [FP_VIEW_SECTION] = m->along },
+  };
+}
+
+static void
+draw_views (const Making *m, FpDrawing *drawing)
+{
+  const FpBox plan = fp_projection_box (m->plan);
+  const double y = m->views.y0 + (height_of (&m->views) - TITLES - height_of (&plan) / m->scale) / 2;
+  FpViewLayout layout = layout_at (m, &plan, m->views.x0, y);
+
+  layout.section[FP_VIEW_SECTION].placed = FALSE;
+  fp_drawing_add_view (drawing, m->plan, &layout);
+  fp_drawing_add_sight (drawing, m->of->sight, m->moment, m->focus, &layout);
+  if (m->section == NULL)
+    return;
+  fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_PLAN, &layout);
+  const FpBox section = fp_projection_box (m->section);
+  layout = layout_at (m, &section, m->views.x0 + width_of (&plan) / m->scale + 2 * GAP, y);
+  fp_drawing_add_view (drawing, m->section, &layout);
+  fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_SECTION, &layout);
+}
+
+/* --- words and graph -------------------------------------------------------------------- */
+
+/* From @y down; returns where the next line comes. */
+static double
+add_words (const Making *m, FpDrawing *drawing, double y, const char *text)
+{
+  g_autoptr (GPtrArray) lines = fp_lettering_wrap (text, LETTERS, width_of (&m->words));
+
+  for (guint i = 0; i < lines->len && y > m->words.y0 + LINE; i++, y -= LINE)
+    fp_drawing_text (drawing, (FpPoint) { m->words.x0, y - LETTERS }, LETTERS, 0, FP_ALIGN_LEFT,
+                     g_ptr_array_index (lines, i));
+  return y;
+}
+
+static double
+add_place (const Making *m, FpDrawing *drawing, double y, guint place)
+{
+  g_autofree char *name = fp_people_name (m->of->people, place);
+  g_autofree char *words = fp_sight_place_words (m->of, place, m->moment, m->focus);
+  g_autofree char *line = g_strdup_printf ("%s: %s", name, words);
+
+  return add_words (m, drawing, y, line);
+}
+
+static double
+add_worst (const Making *m, FpDrawing *drawing, double y)
+{
+  g_autoptr (GArray) worst = fp_sight_worst (m->of, m->moment, m->focus, WORST);
+
+  if (worst->len == 0)
+    return y;
+  y = add_words (m, drawing, y, "Who sees least");
+  for (guint i = 0; i < worst->len; i++)
+    y = add_place (m, drawing, y, g_array_index (worst, guint, i));
+  return y - GAP;
+}
+
+/* Returns how far down it came. */
+static double
+draw_words (const Making *m, FpDrawing *drawing)
+{
+  g_autofree char *sentence = fp_sight_sentence (m->of, m->moment, m->focus);
+  FpBox box = m->words;
+
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
+  box.y1 = add_words (m, drawing, box.y1, sentence) - GAP;
+  if (m->place >= 0)
+    box.y1 = add_place (m, drawing, box.y1, (guint) m->place) - GAP;
+  box.y1 -= fp_drawing_add_sight_key (drawing, &box) + GAP;
+  return add_worst (m, drawing, box.y1);
+}
+
+static void
+draw_graph (const Making *m, FpDrawing *drawing)
+{
+  FpBox box = m->graph;
+  guint left_out;
+
+  fp_drawing_text (drawing, (FpPoint) { box.x0, box.y1 - LETTERS }, LETTERS, 0, FP_ALIGN_LEFT, "By row: the mean share seen");
+  box.y1 -= LINE + 1;
+  box.y0 += LINE; /* for what is left out */
+  left_out = fp_drawing_add_sight_rows (drawing, m->of->sight, m->moment, m->focus, &box);
+  if (left_out > 0)
+    {
+      g_autofree char *words = g_strdup_printf ("%u more block%s of seats", left_out, left_out == 1 ? "" : "s");
+      fp_drawing_text (drawing, (FpPoint) { box.x0, m->graph.y0 }, LETTERS, 0, FP_ALIGN_LEFT, words);
+    }
+}
+
+static void
+lay_columns (Making *m, const FpBox *content)
+{
+  m->words = (FpBox) { content->x1 - WORDS, content->y0, content->x1, content->y1 };
+  m->graph = m->words;
+  if (width_of (content) >= NARROW)
+    {
+      m->graph.x1 = m->words.x0 - GAP;
+      m->graph.x0 = m->graph.x1 - GRAPH;
+    }
+  m->views = (FpBox) { content->x0, content->y0, m->graph.x0 - GAP, content->y1 };
+}
+
+/* --- the sheet ------------------------------------------------------------------------------ */
+
+/* The section lies where the eye is. */
+static void
+project (Making *m, FpHidden hidden)
+{
+  FpSightLine line;
+
+  m->plan = fp_projection_new_cut (m->of->scene, FP_VIEW_PLAN, NULL, hidden);
+  if (m->place >= 0 && fp_sight_line (m->of->sight, (guint) m->place, m->moment, m->focus, &line))
+    {
+      m->along = (FpCut) { .placed = TRUE, .at = line.middle.x };
+      m->section = fp_projection_new_cut (m->of->scene, FP_VIEW_SECTION, &m->along, hidden);
+    }
+}
+
+static FpDrawing *
+draw (Making *m, const FpSheetSpec *spec, GError **error)
+{
+  g_autofree char *title = g_strdup_printf ("Sight: %s", fp_focus_label (m->focus));
+  FpSheetSpec bare = *spec;
+  FpDrawing *drawing;
+  FpBox content;
+
+  bare.findings = NULL;
+  fp_drawing_unref (fp_sheet_blank (m->of->scene, &bare, title, 1, &content));
+  lay_columns (m, &content);
+  m->scale = scale_for (m, spec->scale);
+  if (!(m->scale > 0))
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE,
+                   "The plan does not fit this paper at that scale; take larger paper or let the scale be found");
+      return NULL;
+    }
+  drawing = fp_sheet_blank (m->of->scene, &bare, title, m->scale, &content);
+  draw_views (m, drawing);
+  const double foot = draw_words (m, drawing);
+  if (m->graph.x0 >= m->words.x0)
+    m->graph.y1 = foot;
+  draw_graph (m, drawing);
+  return drawing;
+}
+
+FpDrawing *
+fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place, const FpSheetSpec *spec, double *scale,
+                GError **error)
+{
+  Making making = { .of = of, .moment = moment, .focus = focus, .place = place };
+  FpDrawing *drawing;
+
+  project (&making, spec->hidden);
+  drawing = draw (&making, spec, error);
+  if (drawing != NULL && scale != NULL)
+    *scale = making.scale;
+  fp_projection_unref (making.plan);
+  if (making.section != NULL)
+    fp_projection_unref (making.section);
+  return drawing;
+}

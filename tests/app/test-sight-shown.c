@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What every place sees, on the board and in the bar below it. */
+#include "board-view.h"
+#include "sight-bar.h"
+#include "waiting.h"
+#include "widget-help.h"
+
+#include <string.h>
+
+static gboolean
+is_complete (FpDocument *d)
+{
+  return fp_document_sighted (d) != NULL && !fp_document_is_checking (d);
+}
+
+static FpBoardView *
+show_board (FpDocument *d)
+{
+  GtkWidget *board = fp_board_view_new ();
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  gtk_window_set_default_size (GTK_WINDOW (help_show (board)), 900, 700);
+  WAIT_FOR (is_complete (d) && fp_board_view_is_current (FP_BOARD_VIEW (board)));
+  return FP_BOARD_VIEW (board);
+}
+
+static void
+close_board (FpBoardView *board)
+{
+  gtk_window_destroy (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (board))));
+}
+
+static const FpSightDraft *
+draft_of (FpBoardView *board, FpFocus focus)
+{
+  const FpSightDraft *draft = fp_board_view_sight (board);
+
+  return draft != NULL && draft->look.focus == focus ? draft : NULL;
+}
+
+static guint
+count_circles (const FpDrawing *drawing, double radius)
+{
+  guint n, circles = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    circles += mark[i].type == FP_MARK_CIRCLE && mark[i].pen == FP_PEN_EDGE && mark[i].radius == radius;
+  return circles;
+}
+
+/* --- the board ------------------------------------------------------------------- */
+
+static void
+test_board (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1 };
+
+  g_assert_null (fp_board_view_sight (board));
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (draft_of (board, FP_FOCUS_HOST) != NULL);
+  const FpSightDraft *draft = draft_of (board, FP_FOCUS_HOST);
+  const FpMeasuring *of = fp_findings_measuring (draft->of);
+  g_autofree char *sentence = fp_sight_sentence (of, look.moment, look.focus);
+  g_assert_cmpstr (draft->sentence, ==, sentence);
+  g_assert_null (draft->place_words);
+  g_assert_null (draft->part[FP_VIEW_SECTION].drawing);
+  guint places = 0, n;
+  fp_people_places (of->people, &n);
+  for (guint i = 0; i < n; i++)
+    places += fp_sight_how (of->sight, i, look.moment, look.focus) != FP_SIGHT_NOBODY;
+  g_assert_cmpuint (count_circles (draft->part[FP_VIEW_PLAN].drawing, fp_sight_mark_radius (draft->scale)), ==, places);
+
+  /* One of them: his line in the section, too. */
+  look.place = (int) g_array_index (draft->worst, guint, 0);
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (fp_board_view_sight (board)->look.place == look.place);
+  draft = fp_board_view_sight (board);
+  g_assert_nonnull (draft->place_words);
+  g_assert_nonnull (draft->part[FP_VIEW_SECTION].drawing);
+
+  fp_board_view_set_sight (board, NULL);
+  g_assert_null (fp_board_view_sight (board));
+  close_board (board);
+}
+
+/* It follows the project: under another alternative something else is seen. */
+static void
+test_follows (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  const FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 5 };
+
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (draft_of (board, FP_FOCUS_HOST) != NULL);
+  g_autofree char *before = g_strdup (fp_board_view_sight (board)->sentence);
+  fp_document_set_alternative (d, 0);
+  WAIT_FOR (strcmp (fp_board_view_sight (board)->sentence, before) != 0);
+  g_assert_true (fp_findings_scene (fp_board_view_sight (board)->of) == fp_document_scene (d));
+  close_board (board);
+}
+
+/* --- the bar ------------------------------------------------------------------------ */
+
+static void
+note_look (FpSightBar *bar, gpointer data)
+{
+  *(FpSightLook *) data = fp_sight_bar_look (bar);
+}
+
+static void
+test_bar (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  GtkWidget *bar = g_object_new (FP_TYPE_SIGHT_BAR, NULL), *top = help_show (bar);
+  FpSightLook look = fp_sight_bar_look (FP_SIGHT_BAR (bar));
+
+  g_assert_cmpint (look.focus, ==, FP_FOCUS_HOST);
+  g_assert_cmpint (look.moment, ==, FP_MOMENT_ELEVATION);
+  g_signal_connect (bar, "look", G_CALLBACK (note_look), &look);
+  /* What is looked at brings its moment; that may be another one then. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "focus")), FP_FOCUS_AMBO);
+  g_assert_cmpint (look.focus, ==, FP_FOCUS_AMBO);
+  g_assert_cmpint (look.moment, ==, FP_MOMENT_READINGS);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "moment")), FP_MOMENT_GOSPEL);
+  g_assert_cmpint (look.moment, ==, FP_MOMENT_GOSPEL);
+  g_assert_cmpint (look.focus, ==, FP_FOCUS_AMBO);
+
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (draft_of (board, FP_FOCUS_AMBO) != NULL);
+  const FpSightDraft *draft = draft_of (board, FP_FOCUS_AMBO);
+  fp_sight_bar_tell (FP_SIGHT_BAR (bar), draft);
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (help_find_called (top, "sentence"))), ==, draft->sentence);
+  if (draft->worst->len > 0)
+    {
+      GtkListBox *list = GTK_LIST_BOX (help_find_called (top, "least_list"));
+      g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_row_at_index (list, 0));
+      g_assert_cmpint (look.place, ==, (int) g_array_index (draft->worst, guint, 0));
+    }
+  fp_board_view_set_sight (board, NULL);
+  gtk_window_destroy (GTK_WINDOW (top));
+  close_board (board);
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sight-shown/board", test_board);
+  g_test_add_func ("/sight-shown/follows", test_follows);
+  g_test_add_func ("/sight-shown/bar", test_bar);
+  return g_test_run ();
+}

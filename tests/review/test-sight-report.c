@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is seen, in words, as a table and on paper, against what sight itself says. */
+#include "footpace/review.h"
+
+#include "taking.h"
+
+#include <math.h>
+#include <string.h>
+
+typedef struct
+{
+  FpProject *project;
+  FpFindings *findings;
+  const FpMeasuring *of;
+} Fixture;
+
+/* A nave with two blocks of pews and a pier on the Gospel side. */
+static void
+set_up (Fixture *f)
+{
+  f->project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
+  taking_altar_group (&f->project, 6);
+  taking_survey (&f->project, "pews", "gospel", -2600, -2000, "rows", 6);
+  taking_survey (&f->project, "pews", "epistle", 2600, -2000, "rows", 6);
+  taking_survey (&f->project, "pier", "pier", -1300, -900, "width", 700);
+  f->findings = taking_findings (f->project, TRUE);
+  f->of = fp_findings_measuring (f->findings);
+}
+
+static void
+tear_down (Fixture *f)
+{
+  fp_findings_unref (f->findings);
+  fp_project_unref (f->project);
+}
+
+static guint
+count (const Fixture *f, FpMoment moment, FpFocus focus, FpSightHow how)
+{
+  guint n, found = 0;
+
+  fp_people_places (f->of->people, &n);
+  for (guint i = 0; i < n; i++)
+    found += fp_sight_how (f->of->sight, i, moment, focus) == how;
+  return found;
+}
+
+/* --- how ------------------------------------------------------------------------------ */
+
+static void
+test_how (void)
+{
+  Fixture f;
+  guint n, seen[FP_N_SIGHT_HOWS] = { 0 };
+
+  set_up (&f);
+  fp_people_places (f.of->people, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      const double share = fp_sight_share (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+      const FpSightHow how = fp_sight_how (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+      const int blocker = fp_sight_blocker (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, NULL);
+      seen[how]++;
+      g_assert_cmpint (how == FP_SIGHT_NOTHING, ==, !(share > 0));
+      g_assert_cmpint (how == FP_SIGHT_WHOLE, ==, share >= 0.95);
+      if (how == FP_SIGHT_BETWEEN_HEADS)
+        g_assert_cmpint (blocker, ==, -1);
+      if (how == FP_SIGHT_PAST_THINGS)
+        g_assert_cmpint (blocker, >=, 0);
+    }
+  g_assert_cmpuint (seen[FP_SIGHT_BETWEEN_HEADS], >, 0);
+  g_assert_cmpuint (seen[FP_SIGHT_PAST_THINGS], >, 0);
+  g_assert_cmpint (fp_sight_how (f.of->sight, 0, FP_MOMENT_READINGS, FP_FOCUS_AMBO), ==, FP_SIGHT_NOBODY);
+  tear_down (&f);
+}
+
+/* The line to the middle is stopped exactly where asking every solid finds it stopped first. */
+static void
+test_line (void)
+{
+  Fixture f;
+  guint n, n_solids, stopped = 0;
+
+  set_up (&f);
+  fp_people_places (f.of->people, &n);
+  g_autoptr (FpSolids) solids = fp_sight_obstacles (f.of->people, FP_MOMENT_OFFERTORY);
+  const FpSolid *solid = fp_solids_peek (solids, &n_solids);
+  for (guint i = 0; i < n; i++)
+    {
+      FpSightLine line;
+      double nearest = 1, t;
+      int by = -1;
+      g_assert_true (fp_sight_line (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, &line));
+      for (guint k = 0; k < n_solids; k++)
+        if (solid[k].owner != FP_SIGHT_PERSON + i && fp_solid_ray (&solid[k], line.eye, line.middle, &t) && t < nearest)
+          {
+            nearest = t;
+            by = (int) k;
+          }
+      g_autofree char *words = fp_sight_line_words (f.of->sight, &line);
+      /* The altar itself is met at the point looked at. */
+      if (nearest > 0.9999)
+        continue;
+      g_assert_true (line.stopped);
+      g_assert_nonnull (words);
+      const FpVec3 at = fp_vec3_add (line.eye, fp_vec3_scale (fp_vec3_sub (line.middle, line.eye), nearest));
+      g_assert_cmpfloat (fp_vec3_length (fp_vec3_sub (at, line.stop)), <, 1e-6);
+      if (solid[by].owner >= FP_SIGHT_PERSON)
+        g_assert_cmpint (line.place_in_front, ==, (int) (solid[by].owner - FP_SIGHT_PERSON));
+      else
+        g_assert_cmpint (line.thing, ==, (int) solid[by].owner);
+      stopped++;
+    }
+  g_assert_cmpuint (stopped, >, n / 4);
+  g_assert_false (fp_sight_line (f.of->sight, n, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, &(FpSightLine) { .thing = 0 }));
+  tear_down (&f);
+}
+
+/* --- words ------------------------------------------------------------------------------ */
+
+static void
+test_sentence (void)
+{
+  Fixture f;
+
+  set_up (&f);
+  g_autofree char *sentence = fp_sight_sentence (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+  g_autofree char *begins = g_strdup_printf ("Offertory, sitting: from %u of %u places the mensa is wholly seen",
+                                             count (&f, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, FP_SIGHT_WHOLE),
+                                             fp_sight_church (f.of->sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA).places);
+  g_autofree char *past = g_strdup_printf ("; %u look past something",
+                                           count (&f, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, FP_SIGHT_PAST_THINGS));
+  g_assert_true (g_str_has_prefix (sentence, begins));
+  g_assert_nonnull (strstr (sentence, past));
+  g_assert_nonnull (strstr (sentence, "row"));
+  g_autofree char *none = fp_sight_sentence (f.of, FP_MOMENT_READINGS, FP_FOCUS_AMBO);
+  g_assert_cmpstr (none, ==, "There is no reader at the ambo to see.");
+  tear_down (&f);
+}
+
+static void
+test_worst (void)
+{
+  Fixture f;
+
+  set_up (&f);
+  g_autoptr (GArray) worst = fp_sight_worst (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, 12);
+  double last = -1, least = 2;
+  guint n;
+  fp_people_places (f.of->people, &n);
+  for (guint i = 0; i < n; i++)
+    least = MIN (least, fp_sight_share (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA));
+  g_assert_cmpuint (worst->len, ==, 12);
+  for (guint i = 0; i < worst->len; i++)
+    {
+      const guint place = g_array_index (worst, guint, i);
+      const double share = fp_sight_share (f.of->sight, place, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+      g_autofree char *words = fp_sight_place_words (f.of, place, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+      g_autofree char *begins = g_strdup_printf ("%.0f %%, past ", 100 * share);
+      g_assert_cmpfloat (share, >=, last);
+      if (i == 0)
+        g_assert_cmpfloat (share, ==, least);
+      g_assert_true (g_str_has_prefix (words, share > 0 ? begins : "nothing, past "));
+      last = share;
+    }
+  tear_down (&f);
+}
+
+/* A line a place and thing, and shares that add up to the mean. */
+static void
+test_table (void)
+{
+  Fixture f;
+
+  set_up (&f);
+  const FpSightSum sum = fp_sight_church (f.of->sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+  g_autofree char *csv = fp_sight_report_csv (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA);
+  g_auto (GStrv) lines = g_strsplit (csv, "\r\n", -1);
+  double all = 0;
+  g_assert_cmpstr (lines[0], ==, "place,row,number,moment,seen,share,how");
+  g_assert_cmpuint (g_strv_length (lines), ==, sum.places + 2);
+  for (guint i = 1; i <= sum.places; i++)
+    {
+      const char *at = strstr (lines[i], ",offertory,mensa,");
+      g_assert_nonnull (at);
+      all += g_ascii_strtod (at + strlen (",offertory,mensa,"), NULL);
+    }
+  g_assert_cmpfloat_with_epsilon (all / sum.places, sum.mean, 1e-4);
+
+  g_autofree char *text = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_N_FOCUSES);
+  g_assert_nonnull (strstr (text, "Elevation, kneeling"));
+  g_assert_nonnull (strstr (text, "crucifix"));
+  g_assert_null (strstr (text, "ambo"));
+  g_assert_nonnull (strstr (text, "Who sees least"));
+
+  /* Of the mensa the C-value of each row, too, as it is reckoned for the findings. */
+  g_autoptr (GArray) rows = fp_row_c_values (f.of->people);
+  g_autofree char *of_mensa = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA);
+  g_assert_cmpuint (rows->len, >, 4);
+  for (guint i = 0; i < rows->len; i++)
+    {
+      g_autofree char *c = fp_length_format_unit (g_array_index (rows, FpRowC, i).c, FP_UNITS_METRIC);
+      g_autofree char *words = g_strdup_printf ("  C %s", c);
+      g_assert_nonnull (strstr (of_mensa, words));
+    }
+  tear_down (&f);
+}
+
+/* --- on paper ----------------------------------------------------------------------------- */
+
+/* Every place has its circle where it stands, to scale; and nothing leaves the paper. */
+static void
+test_sheet (void)
+{
+  g_autoptr (GError) error = NULL;
+  const FpSheetSpec spec = { .paper = FP_PAPER_A3, .landscape = TRUE };
+  double scale = 0;
+  Fixture f;
+  guint n_marks, circles = 0;
+
+  set_up (&f);
+  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, 3, &spec, &scale, &error);
+  g_assert_no_error (error);
+  g_assert_true (fp_scale_is_standard (scale));
+  const double radius = fp_sight_mark_radius (scale);
+  const FpMark *mark = fp_drawing_marks (sheet, &n_marks);
+  for (guint i = 0; i < n_marks; i++)
+    {
+      circles += mark[i].type == FP_MARK_CIRCLE && mark[i].view == FP_VIEW_PLAN && mark[i].pen == FP_PEN_EDGE
+                 && fabs (mark[i].radius - radius) < 1e-9;
+      if (mark[i].type == FP_MARK_TEXT)
+        {
+          const double width = fp_lettering_width (mark[i].text, mark[i].height);
+          const double x = mark[i].at.x - (mark[i].align == FP_ALIGN_RIGHT ? width : mark[i].align == FP_ALIGN_MIDDLE ? width / 2 : 0);
+          if (mark[i].turn == 0 && (x < 0 || x + width > fp_drawing_width (sheet) - 9))
+            g_error ("\"%s\" leaves the frame", mark[i].text);
+        }
+    }
+  g_assert_cmpuint (circles, ==, fp_sight_church (f.of->sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA).places);
+
+  const FpSheetSpec small = { .paper = FP_PAPER_A4, .scale = 10 };
+  g_assert_null (fp_sight_sheet (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, -1, &small, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+  tear_down (&f);
+}
+
+/* The circle under the pointer is that of the place whose eye is there. */
+static void
+test_place_at (void)
+{
+  Fixture f;
+  guint n;
+
+  set_up (&f);
+  fp_people_places (f.of->people, &n);
+  for (guint i = 0; i < n; i += 7)
+    {
+      const FpVec3 eye = fp_people_eye (f.of->people, i, FP_POSTURE_SITTING);
+      g_assert_cmpint (fp_sight_place_at (f.of->sight, FP_MOMENT_OFFERTORY, (FpPoint) { eye.x + 60, eye.y - 40 }, 250), ==,
+                       (int) i);
+    }
+  g_assert_cmpint (fp_sight_place_at (f.of->sight, FP_MOMENT_OFFERTORY, (FpPoint) { 0, 9000 }, 250), ==, -1);
+  tear_down (&f);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sight-report/how", test_how);
+  g_test_add_func ("/sight-report/line", test_line);
+  g_test_add_func ("/sight-report/sentence", test_sentence);
+  g_test_add_func ("/sight-report/worst", test_worst);
+  g_test_add_func ("/sight-report/table", test_table);
+  g_test_add_func ("/sight-report/sheet", test_sheet);
+  g_test_add_func ("/sight-report/place-at", test_place_at);
+  return g_test_run ();
+}
