@@ -218,6 +218,17 @@ typedef struct { const GArray *sorted, *lines; const int *owner_was; } FpLastOrd
 /* Appends sorted lines so that those that run on into each other follow each other.  @last may be %NULL. */
 void fp_lines_order (const GArray *sorted, const FpLastOrder *last, GArray *out);
 
+/* --- what is there more than once ------------------------------------------------ */
+
+/**
+ * fp_doubles_find:
+ * @is_aloft: whether a thing stands where a plan does not show it
+ *
+ * Returns: (transfer full) (array): for each placed thing, whether one before it looks the same in the same place
+ */
+gboolean *fp_doubles_find (const FpScene *scene, gboolean (*is_aloft) (const FpPlaced *placed, guint index));
+
+
 /* --- made again after an edit --------------------------------------------------- */
 
 /* Of the things and solids of a scene those that are the same in the last: their numbers there, -1 where there is

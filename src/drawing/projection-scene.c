@@ -13,6 +13,7 @@ typedef struct
   guint           n_placed, n_solids;
   FpHidden        hidden;
   gboolean        ghosts;
+  const gboolean *doubles; /* of each thing: it adds nothing to another */
   FpAgain        *again; /* NULL */
 } Entering;
 
@@ -106,7 +107,7 @@ find_entry (const Entering *e, guint index, FpSketchPart *part)
 static gboolean
 is_drawn (const Entering *e, const FpPlaced *placed, gboolean ghosts)
 {
-  return placed->ghost == ghosts && fp_shows_thing (e->hidden, fp_item_kind (placed->item), placed->standing);
+  return placed->ghost == ghosts && !e->doubles[placed - e->placed] && fp_shows_thing (e->hidden, fp_item_kind (placed->item), placed->standing);
 }
 
 /* What is taken away is drawn over what comes in its place, but not over the walls behind which it stands. */
@@ -262,7 +263,8 @@ enter_hiders (const Entering *e)
 void
 fp_sketch_add_scene (FpSketch *self, const FpScene *scene, FpHidden hidden, gboolean ghosts, FpAgain *again)
 {
-  Entering e = { .sketch = self, .hidden = hidden, .ghosts = ghosts, .again = again };
+  g_autofree gboolean *doubles = fp_doubles_find (scene, is_aloft);
+  Entering e = { .sketch = self, .hidden = hidden, .ghosts = ghosts, .again = again, .doubles = doubles };
   FpSketchPart end = { .pass = FP_PASS_JOINED };
 
   e.placed = fp_scene_placed (scene, &e.n_placed);

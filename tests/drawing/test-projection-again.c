@@ -286,6 +286,56 @@ test_seats (void)
 }
 
 /* What was cut short is of no use to the next. */
+/* Of three altars in one place the first hides nothing from the others when it has gone, and comes back as it was; that after
+ * it comes before it. */
+static void
+test_doubles (void)
+{
+  static const double way[] = { 0, 2500, -2500, 300, -300 };
+  FpProject *project = sample ("chapel.footpace");
+  FpProjection *last[FP_N_VIEWS] = { NULL };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (5);
+  const FpScene *scene;
+
+  for (guint i = 0; i < 3; i++)
+    {
+      FpProject *before = project;
+      g_autofree char *id = g_strdup_printf ("double-%u", i);
+      double values[FP_PARAM_MAX];
+      const FpItemInit init = { .id = id, .kind = fp_kind_find ("altar"), .param = values, .place = { 0, 1500, 0 } };
+      g_autoptr (FpItem) item = NULL;
+
+      fp_kind_defaults (init.kind, values);
+      item = fp_item_new (&init, NULL);
+      project = fp_project_with_item (before, 0, item, NULL);
+      g_assert_nonnull (project);
+      fp_project_unref (before);
+    }
+  scene = fp_scene_new (project, 0);
+  fp_project_unref (project);
+  for (guint i = 0; i < 2 * G_N_ELEMENTS (way); i++)
+    {
+      g_autoptr (FpProject) next = fp_set_out_move (scene, i < G_N_ELEMENTS (way) ? "double-0" : "double-1",
+                                                    (FpVec3) { way[i % G_N_ELEMENTS (way)], 0, 0 }, NULL);
+
+      fp_scene_unref (scene);
+      scene = fp_scene_new (next, 0);
+      for (FpViewId v = 0; v < FP_N_VIEWS; v++)
+        {
+          g_autoptr (FpProjection) anew = fp_projection_new_cut (scene, v, NULL, 0);
+          FpProjection *again = fp_projection_again (last[v], scene, v, NULL, 0, NULL);
+          fp_projection_unref (last[v]);
+          last[v] = again;
+          assert_same_cuts (again, anew);
+          assert_same_lines (again, anew);
+          assert_same_picks (again, anew, rand);
+        }
+    }
+  for (FpViewId v = 0; v < FP_N_VIEWS; v++)
+    fp_projection_unref (last[v]);
+  fp_scene_unref (scene);
+}
+
 static void
 test_cancelled (void)
 {
@@ -391,6 +441,7 @@ main (int argc, char **argv)
   g_test_add_func ("/projection-again/chapel", test_chapel);
   g_test_add_func ("/projection-again/great", test_great);
   g_test_add_func ("/projection-again/seats", test_seats);
+  g_test_add_func ("/projection-again/doubles", test_doubles);
   g_test_add_func ("/projection-again/cancelled", test_cancelled);
   g_test_add_func ("/projection-again/reach", test_reach);
   return g_test_run ();

@@ -111,6 +111,36 @@ test_deep_sanctuary (void)
   g_assert_cmpfloat (length_of (elevation, owner_of (scene, "lectern", FALSE), FP_N_PENS), ==, 0);
 }
 
+/* What stands in the very place of its like adds nothing: it takes no longer than to draw one.  What it is made of, or its
+ * standing, tells another. */
+static void
+test_coincident (void)
+{
+  FpProject *project = church_new (FP_FACING_EAST);
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpProjection) plan = NULL, elevation = NULL;
+  g_autoptr (GTimer) timer = NULL;
+
+  church_floor (&project, "sanctuary", (FpBox) { -5000, 0, 5000, 9000 }, 300, 1, 0, 0);
+  for (guint i = 0; i < 800; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("altar-%u", i);
+      church_add (&project, &(ChurchThing) { .kind = "altar", .id = id, .place = { 0, 6000, 0 } });
+    }
+  church_add (&project, &(ChurchThing) { .kind = "altar", .id = "longer", .place = { 0, 6000, 0 }, .param = { { "length", 3600 } } });
+  scene = fp_scene_new (project, 0);
+  fp_project_unref (project);
+  timer = g_timer_new ();
+  plan = fp_projection_new (scene, FP_VIEW_PLAN);
+  elevation = fp_projection_new (scene, FP_VIEW_ELEVATION);
+  g_test_message ("%.3f s", g_timer_elapsed (timer, NULL));
+  /* One by one they take many seconds of this. */
+  g_assert_cmpfloat (g_timer_elapsed (timer, NULL), <, 1.0);
+  g_assert_cmpfloat (length_of (plan, owner_of (scene, "altar-0", FALSE), FP_N_PENS), >, 2000);
+  g_assert_cmpfloat (length_of (plan, owner_of (scene, "altar-799", FALSE), FP_N_PENS), ==, 0);
+  g_assert_cmpfloat (length_of (plan, owner_of (scene, "longer", FALSE), FP_N_PENS), >, 2000);
+}
+
 static void
 test_section (void)
 {
@@ -422,6 +452,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/projection/plan", test_plan);
   g_test_add_func ("/projection/elevation", test_elevation);
+  g_test_add_func ("/projection/coincident", test_coincident);
   g_test_add_func ("/projection/deep-sanctuary", test_deep_sanctuary);
   g_test_add_func ("/projection/section", test_section);
   g_test_add_func ("/projection/cancelled", test_cancelled);
