@@ -15,6 +15,7 @@ typedef struct
   FpPaper      paper;
   double       width, height; /* mm: of a sheet of another size; 0: of `paper` */
   const char  *paper_name;   /* of that other size: "2A0"                    */
+  const char  *joined_from;  /* of the pages on which it is printed in pieces: "A3"; NULL: in one */
   gboolean     landscape;
   double       scale;        /* 0: the largest of ISO 5455 that fits         */
   gboolean     whole;        /* the whole church; otherwise the sanctuary    */

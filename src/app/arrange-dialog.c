@@ -276,10 +276,24 @@ read_times (Ask *ask, guint *times, GError **error)
   return TRUE;
 }
 
+/* What was repeated remains chosen with its copies: they are a row now. */
+static void
+add_repeated (char **ids, char ***made)
+{
+  g_autoptr (GStrvBuilder) all = g_strv_builder_new ();
+  char **copies = *made;
+
+  g_strv_builder_addv (all, (const char **) ids);
+  g_strv_builder_addv (all, (const char **) copies);
+  *made = g_strv_builder_end (all);
+  g_strfreev (copies);
+}
+
 static FpProject *
 make_repeated (Ask *ask, char ***made, GError **error)
 {
   FpVec3 by = { 0, 0, 0 };
+  FpProject *next;
   guint times;
 
   if (!read_times (ask, &times, error) || !read_length (ask, 1, "Across", &by.x, error)
@@ -290,8 +304,11 @@ make_repeated (Ask *ask, char ***made, GError **error)
       g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "Say how far: they would all stand in one place.");
       return NULL;
     }
-  return fp_arrange_repeat (fp_document_base_scene (ask->document), (const char *const *) ask->ids, by, times, made,
+  next = fp_arrange_repeat (fp_document_base_scene (ask->document), (const char *const *) ask->ids, by, times, made,
                             error);
+  if (next != NULL && made != NULL && *made != NULL)
+    add_repeated (ask->ids, made);
+  return next;
 }
 
 static char *

@@ -101,6 +101,7 @@ fp_board_view_type_over (FpBoardView *self, const char *item, const char *param_
   text = fp_typing_show (param, value, units);
   fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = param->label, .text = text,
                                                     .unit = fp_typing_unit (param, units), .enter = enter,
+                                                    .is_length = param->type == FP_PARAM_LENGTH,
                                                     .other = walks (self) ? next : NULL, .hint = walks (self) ? NEXT : NULL,
                                                     .data = d, .destroy = dimension_free }, &where);
 }
@@ -207,6 +208,7 @@ fp_board_view_type_measure (FpBoardView *self)
   title = fp_stretch_tells (measured, fp_document_scene (self->document));
   fp_board_view_open_field (self, &(FpBoardField) { .title = title, .label = title, .text = m->shown,
                                                     .unit = units == FP_UNITS_METRIC ? "mm" : "", .enter = enter_measure,
+                                                    .is_length = !fp_stretch_is_level (measured),
                                                     .other = walks (self) ? next_measure : NULL,
                                                     .hint = walks (self) ? NEXT : NULL, .data = m, .destroy = measure_free }, &where);
 }

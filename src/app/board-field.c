@@ -4,12 +4,13 @@
 
 #include "amiss.h"
 #include "compat-4-8.h"
+#include "typing.h"
 
 typedef struct
 {
   FpBoardView *board;
   FpBoardField field;  /* its texts are not kept                               */
-  GtkWidget   *popover, *title, *entry, *error;
+  GtkWidget   *popover, *title, *entry, *sum, *error;
   gboolean     over;   /* entered or given up: what follows is only the closing */
 } Open;
 
@@ -104,10 +105,21 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
   return TRUE;
 }
 
+/* What is worked out can be seen before it is entered. */
+static void
+tell_sum (Open *o)
+{
+  g_autofree char *sum = o->field.is_length ? fp_typing_sum (text_of (o), fp_board_view_units (o->board)) : NULL;
+
+  gtk_label_set_text (GTK_LABEL (o->sum), sum != NULL ? sum : "");
+  gtk_widget_set_visible (o->sum, sum != NULL);
+}
+
 static void
 on_changed (GtkEditable *editable, Open *o)
 {
   (void) editable;
+  tell_sum (o);
   gtk_widget_hide (o->error);
   gtk_widget_remove_css_class (o->entry, "error");
   gtk_accessible_reset_state (GTK_ACCESSIBLE (o->entry), GTK_ACCESSIBLE_STATE_INVALID);
@@ -184,6 +196,9 @@ content (Open *o)
   o->title = labelled (o->field.title, "heading");
   gtk_box_append (GTK_BOX (box), o->title);
   gtk_box_append (GTK_BOX (box), entry_row (o));
+  o->sum = labelled ("", "dim-label");
+  gtk_widget_hide (o->sum);
+  gtk_box_append (GTK_BOX (box), o->sum);
   o->error = labelled ("", "error");
   gtk_widget_hide (o->error);
   gtk_box_append (GTK_BOX (box), o->error);

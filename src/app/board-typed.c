@@ -98,7 +98,7 @@ fp_board_view_type_travel (FpBoardView *self, gunichar letter)
   g_unichar_to_utf8 (letter, text);
   fp_board_view_open_field (self, &(FpBoardField) { .title = title,
                                                     .label = fp_typed_travel_words (&t->travel), .text = text,
-                                                    .typed = TRUE, .unit = units == FP_UNITS_METRIC ? "mm" : "",
+                                                    .typed = TRUE, .is_length = TRUE, .unit = units == FP_UNITS_METRIC ? "mm" : "",
                                                     .hint = t->travel.ways == 3 ? "Tab: the other way" : NULL,
                                                     .enter = enter, .change = change, .give_up = give_up,
                                                     .other = other, .data = t, .destroy = g_free }, &where);

@@ -222,6 +222,7 @@ typedef struct
   void      (*change)  (gpointer data, const char *text); /* (nullable): with every letter */
   void      (*give_up) (gpointer data);                    /* (nullable): Escape */
   void      (*other)   (gpointer data);                    /* (nullable): Tab */
+  gboolean    is_length; /* sums of lengths are worked out while they are typed */
   gpointer    data;   /* owned by the field                                   */
   GDestroyNotify destroy;
 } FpBoardField;

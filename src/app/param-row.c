@@ -8,7 +8,7 @@ struct _FpParamRow
 {
   GtkWidget      parent_instance;
   const FpParam *param;
-  GtkWidget     *label, *entry, *choices, *unit, *error;
+  GtkWidget     *label, *entry, *choices, *unit, *sum, *error;
   char          *shown;      /* what the field held when it was last shown   */
   double         value;
   FpUnits        units;
@@ -87,12 +87,25 @@ on_activate (GtkEntry *entry, FpParamRow *self)
   enter_if_new (self);
 }
 
+/* What is worked out can be seen before it is entered. */
+static void
+tell_sum (FpParamRow *self)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+  const gboolean is_typed = !self->filling && self->param != NULL && self->param->type == FP_PARAM_LENGTH;
+  g_autofree char *sum = is_typed ? fp_typing_sum (text, self->units) : NULL;
+
+  gtk_label_set_text (GTK_LABEL (self->sum), sum != NULL ? sum : "");
+  gtk_widget_set_visible (self->sum, sum != NULL);
+}
+
 static void
 on_changed (GtkEditable *editable, FpParamRow *self)
 {
   (void) editable;
   if (!self->filling)
     clear_failure (self);
+  tell_sum (self);
 }
 
 static void
@@ -203,6 +216,11 @@ build (FpParamRow *self, const char *label)
   gtk_box_append (GTK_BOX (line), field);
   gtk_box_append (GTK_BOX (line), self->unit);
   gtk_widget_set_parent (line, GTK_WIDGET (self));
+  self->sum = gtk_label_new ("");
+  gtk_label_set_xalign (GTK_LABEL (self->sum), 1.0f);
+  gtk_widget_add_css_class (self->sum, "dim-label");
+  gtk_widget_hide (self->sum);
+  gtk_widget_set_parent (self->sum, GTK_WIDGET (self));
   self->error = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->error), 0.0f);
   gtk_label_set_wrap (GTK_LABEL (self->error), TRUE);

@@ -66,6 +66,27 @@ fp_typing_read_level (const char *text, FpUnits units, double *value, GError **e
   return TRUE;
 }
 
+/* A sign before the first figure works nothing out. */
+static gboolean
+is_sum (const char *text)
+{
+  const gsize before = strspn (text, " +-");
+
+  return strpbrk (text + before, "+-*/×÷(") != NULL || strchr (text, '(') != NULL;
+}
+
+char *
+fp_typing_sum (const char *text, FpUnits units)
+{
+  g_autofree char *length = NULL;
+  double value;
+
+  if (!is_sum (text) || !fp_length_parse (text, units, &value, NULL))
+    return NULL;
+  length = fp_length_format_unit (value, units);
+  return g_strconcat ("= ", length, NULL);
+}
+
 static gboolean
 read_raw (const FpParam *param, const char *text, FpUnits units, double *value, GError **error)
 {

@@ -34,4 +34,8 @@ const FpParam *fp_typing_param (const FpPlaced *placed, const char *param, doubl
 gboolean    fp_typing_enter (FpDocument *document, const char *id, const char *param, const char *text,
                              GError **error);
 
+/* What a length that is still to be worked out comes to: "= 1 234 mm" of "1200 + 34"; NULL of a plain one, and of what
+ * cannot be read (yet).  The caller's. */
+char *fp_typing_sum (const char *text, FpUnits units);
+
 G_END_DECLS

@@ -373,10 +373,10 @@ choose_scale (FpSheetViews *c, double *scale, GError **error)
   asked = fp_scale_text (wanted);
   largest = fp_scale_text (*scale);
   if (*scale > 0)
-    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s does not fit %s %s at %s; the largest scale that fits is %s",
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "The %s does not fit %s %s at %s; the largest scale that fits is %s",
                  sheet_name (c->spec->kind), paper, c->spec->landscape ? "landscape" : "portrait", asked, largest);
   else
-    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the %s fits %s at no scale; choose larger paper",
+    g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "The %s fits %s at no scale; choose larger paper",
                  sheet_name (c->spec->kind), paper);
   return FALSE;
 }

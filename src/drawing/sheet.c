@@ -183,7 +183,9 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
                               : g_strdup (brief->title);
   g_autofree char *own_number = number_from_title (brief->title, fp_alternative_id (alternative), code);
   g_autofree char *scale_text = scale > 0 ? fp_scale_text (scale) : g_strdup ("");
-  g_autofree char *paper = fp_sheet_paper_name (spec);
+  g_autofree char *own_paper = fp_sheet_paper_name (spec);
+  g_autofree char *paper = spec->joined_from != NULL ? g_strdup_printf ("%s on %s", own_paper, spec->joined_from)
+                                                     : g_strdup (own_paper);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
   g_autofree char *not_shown = page->words_only ? NULL : left_out (spec->hidden);
   const FpTitleBlock fields = {
@@ -321,7 +323,7 @@ count_further (const FpSheetSpec *spec, const Page *first, const Page *further, 
   guint sheets = 0, n = all > 0 ? 1 : 0;
 
   list.next = 2;
-  *on_first = fp_draw_findings (NULL, &beside, &list);
+  *on_first = fp_box_is_empty (&first->findings) ? 0 : fp_draw_findings (NULL, &beside, &list);
   list = further->list;
   /* One that is longer than a whole page is told there as far as it goes. */
   for (list.first = *on_first; list.first < all && n > 0; list.first += n)
@@ -366,6 +368,7 @@ further_spec (const FpSheetSpec *spec, const FpPaper *paper)
   further.paper = *paper;
   further.width = further.height = 0;
   further.paper_name = NULL;
+  further.joined_from = NULL;
   further.landscape = FALSE;
   return further;
 }
@@ -374,6 +377,8 @@ GPtrArray *
 fp_sheet_pages_further_on (const FpScene *scene, const FpSheetSpec *spec, const FpPaper *paper, double *scale,
                            GError **error)
 {
+  /* A finding that is cut where pages are joined cannot be read. */
+  const gboolean apart = spec->joined_from != NULL && spec->findings != NULL;
   FpSheetSpec numbered = *spec, bare = further_spec (spec, paper);
   Page first, further;
   guint on_first = 0, sheets = 0;
@@ -381,12 +386,13 @@ fp_sheet_pages_further_on (const FpScene *scene, const FpSheetSpec *spec, const 
   FpDrawing *drawing;
   GPtrArray *pages;
 
-  lay_page (spec, &first);
+  numbered.findings = apart ? NULL : spec->findings;
+  lay_page (&numbered, &first);
   lay_page (&bare, &further);
   further.words_only = TRUE;
   further.list = (FpFindingsList) { .findings = spec->findings };
   /* Rather shortened beside the drawing than in full on another sheet. */
-  if (spec->findings != NULL && first.list.told == FP_TOLD_IN_BRIEF)
+  if (apart || (spec->findings != NULL && first.list.told == FP_TOLD_IN_BRIEF))
     {
       first.list.told = FP_TOLD_FULLY;
       sheets = count_further (spec, &first, &further, &on_first);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* tiles.c - a large sheet on several small pages, with match marks and a ruler */
 #include "sheet-parts.h"
+#include "sheet-views.h"
 #include "tile-grid.h"
 
 #include <math.h>
@@ -299,11 +300,15 @@ tiled_on (const FpScene *scene, const FpSheetSpec *spec, guint size, FpPaper til
 GPtrArray *
 fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper tile, double *scale, GError **error)
 {
+  g_autofree char *piece = fp_sheet_paper_name (&(FpSheetSpec) { .paper = tile });
+  FpSheetSpec joined = *spec;
+  g_autoptr (GPtrArray) sheets = NULL;
   GError *why = NULL;
-  g_autoptr (GPtrArray) sheets = fp_sheet_pages_further_on (scene, spec, &tile, scale, &why);
   GPtrArray *pages = NULL;
   double width, height;
 
+  joined.joined_from = spec->width > 0 || spec->paper != tile ? piece : NULL;
+  sheets = fp_sheet_pages_further_on (scene, &joined, &tile, scale, &why);
   if (sheets != NULL)
     return drawing_tiled (sheets, tile, fp_project_brief (fp_scene_project (scene))->units);
   fp_paper_size (spec->paper, TRUE, &width, &height);
@@ -311,7 +316,8 @@ fp_sheet_pages_tiled (const FpScene *scene, const FpSheetSpec *spec, FpPaper til
     if (large[i].width > width && large[i].height > height)
       {
         g_clear_error (&why);
-        pages = tiled_on (scene, spec, i, tile, scale, &why);
+        joined.joined_from = piece;
+        pages = tiled_on (scene, &joined, i, tile, scale, &why);
       }
   if (pages == NULL)
     g_propagate_error (error, why);

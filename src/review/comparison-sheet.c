@@ -306,7 +306,7 @@ choose_arrangement (Making *m, GError **error)
   largest = largest_that_fits (m);
   if (largest > 0)
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE,
-                 "the comparison does not fit %s at 1:%g; the largest scale that fits is 1:%g", paper, m->spec->scale,
+                 "The comparison does not fit %s at 1:%g; the largest scale that fits is 1:%g", paper, m->spec->scale,
                  largest);
   else
     g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the comparison fits %s at no scale; choose larger paper", paper);

@@ -213,10 +213,12 @@ test_repeat (void)
   g_autoptr (FpDocument) d = open_parish ();
   GtkWidget *window = open_window (d), *dialog, *error;
   const guint n = n_standing (d);
+  const char *first;
   double at;
 
   choose (d, FP_ROLE_CREDENCE);
   at = fp_document_chosen_placed (d)->place.y;
+  first = g_intern_string (fp_document_chosen (d));
   dialog = fp_repeat_dialog_show (GTK_WINDOW (window), d);
   type (dialog, 0, "2");
   type (dialog, 1, "0");
@@ -233,7 +235,9 @@ test_repeat (void)
   accept (dialog);
   g_assert_cmpuint (n_standing (d), ==, n + 2);
   g_assert_cmpuint (fp_document_depth (d), ==, 1);
-  g_assert_cmpuint (fp_document_n_chosen (d), ==, 2);
+  /* The first one and its copies: a row. */
+  g_assert_cmpuint (fp_document_n_chosen (d), ==, 3);
+  g_assert_true (g_strv_contains (fp_document_chosen_all (d), first));
   g_assert_cmpfloat_with_epsilon (fp_document_chosen_placed (d)->place.y, at - 1800.0, 1e-6);
   g_assert_cmpstr (fp_document_undo_label (d), ==, "Repeat Credence");
   gtk_window_destroy (GTK_WINDOW (window));

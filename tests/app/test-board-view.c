@@ -777,6 +777,37 @@ take_anything (gpointer data, const char *text, GError **error)
   return TRUE;
 }
 
+static gboolean
+is_sum (GtkWidget *widget, gconstpointer text)
+{
+  return GTK_IS_LABEL (widget) && strcmp (gtk_label_get_text (GTK_LABEL (widget)), text) == 0 && gtk_widget_get_visible (widget);
+}
+
+/* What a sum comes to stands under it while it is typed; a plain length says it itself. */
+static void
+test_board_tells_sums (void)
+{
+  static const GdkRectangle at = { 40, 40, 10, 10 };
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  g_autofree char *length = fp_length_format_unit (1234.0, fp_project_brief (fp_document_project (d))->units);
+  g_autofree char *sum = g_strconcat ("= ", length, NULL);
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_is_current (b) && fp_board_view_scale (b) > 0.0);
+  fp_board_view_open_field (b, &(FpBoardField) { .title = "Length", .label = "Length", .text = "1", .unit = "mm",
+                                                 .is_length = TRUE, .enter = take_anything }, &at);
+  gtk_editable_set_text (GTK_EDITABLE (help_find (b->typing, GTK_TYPE_ENTRY)), "1200 + 34");
+  g_assert_nonnull (help_find_that (b->typing, is_sum, sum));
+  gtk_editable_set_text (GTK_EDITABLE (help_find (b->typing, GTK_TYPE_ENTRY)), "1200 +");
+  g_assert_null (help_find_that (b->typing, is_sum, sum));
+  gtk_editable_set_text (GTK_EDITABLE (help_find (b->typing, GTK_TYPE_ENTRY)), "1234");
+  g_assert_null (help_find_that (b->typing, is_sum, sum));
+  fp_board_view_drop_typing (b);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What is typed over may be drawn far out of sight, where the line of a long dimension was pressed: the field is in sight. */
 static void
 test_board_types_in_sight (void)
@@ -957,6 +988,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/drawn-while-pressed", test_board_draws_while_pressed);
   g_test_add_func ("/board/types-in-sight", test_board_types_in_sight);
   g_test_add_func ("/board/tells-the-chosen-by-colour", test_board_tells_the_chosen_by_colour);
+  g_test_add_func ("/board/tells-sums", test_board_tells_sums);
   g_test_add_func ("/board/undoes-lettering", test_board_undoes_lettering);
   g_test_add_func ("/board/letters-alike", test_board_letters_alike);
   g_test_add_func ("/board/no-document", test_board_without_document);

@@ -48,6 +48,22 @@ text_of (GtkWidget *dialog, const char *id)
   return gtk_editable_get_text (GTK_EDITABLE (help_find_called (dialog, id)));
 }
 
+/* Of what the room is one sees the shape, and whether it ends in an apse, without looking for them further down. */
+static void
+test_new_church_shows_apse (void)
+{
+  FpProject *made = NULL;
+  GtkWidget *dialog = open_new_church (&made), *apse = help_find_called (dialog, "apse");
+  GtkWidget *scrolled = gtk_widget_get_ancestor (apse, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t at;
+
+  WAIT_FOR (gtk_widget_get_height (scrolled) > 100);
+  g_assert_true (gtk_widget_compute_bounds (apse, scrolled, &at));
+  g_assert_cmpfloat (at.origin.y + at.size.height, <=, gtk_widget_get_height (scrolled));
+  g_signal_emit_by_name (help_find_called (dialog, "cancel"), "clicked");
+  WAIT_FOR (find_window ("New Project") == NULL);
+}
+
 static void
 fill_new_church (GtkWidget *dialog)
 {
@@ -311,6 +327,7 @@ int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/dialogs/new-church/shows-apse", test_new_church_shows_apse);
   g_test_add_func ("/new-church/stays", test_new_church_stays_filled);
   g_test_add_func ("/new-church/afresh", test_new_church_begins_afresh);
   g_test_add_func ("/new-church/length", test_new_church_tells_its_length);

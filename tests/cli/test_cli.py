@@ -462,7 +462,7 @@ def a_large_sheet_goes_on_pages_to_be_joined():
             assert sorted(round(float(x)) for x in page) == [595, 842], page
         footpace("draw", PARISH, "--sheet", "plan", "--scale", "20", "--out", out, expect=2)
         done = footpace("draw", PARISH, "--sheet", "sections", "--scale", "1", "--tiles", "a4", "--out", out, expect=2)
-        assert "the sheet of both sections does not fit 4A0 landscape at 1:1; the largest" in done.stderr, done.stderr
+        assert "The sheet of both sections does not fit 4A0 landscape at 1:1; the largest" in done.stderr, done.stderr
         footpace("draw", PARISH, "--sheet", "plan", "--tiles", "a4", "--out", pathlib.Path(folder) / "t.svg", expect=2)
 
 

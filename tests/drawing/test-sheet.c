@@ -724,8 +724,21 @@ test_tiled_with_findings (void)
         told += mark[k].type == FP_MARK_TEXT && mark[k].text[0] == 'S' && g_ascii_isdigit (mark[k].text[1]);
     }
   g_assert_true (reading_has_text (pages->pdata[pages->len - 1], "S89 source"));
-  g_assert_cmpuint (told, >, 40);
-  g_assert_cmpuint (told, <, 90); /* the others stand beside the drawing */
+  g_assert_cmpuint (told, ==, 90); /* beside the drawing they would be cut where pages are joined */
+}
+
+/* The title block says both: for which paper it was drawn, and on which it is printed. */
+static void
+test_joined_from (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  FpSheetSpec spec = { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A2, .landscape = TRUE, .joined_from = "A4" };
+  g_autoptr (FpDrawing) joined = sheet (scene, &spec, NULL), whole = NULL;
+
+  g_assert_true (reading_has_text (joined, "A2 on A4"));
+  spec.joined_from = NULL;
+  whole = sheet (scene, &spec, NULL);
+  g_assert_true (reading_has_text (whole, "A2"));
 }
 
 static void
@@ -748,6 +761,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet/paper", test_paper);
   g_test_add_func ("/sheet/tiled-with-findings", test_tiled_with_findings);
+  g_test_add_func ("/sheet/tiled-with-findings/joined-from", test_joined_from);
   g_test_add_func ("/sheet/frame", test_frame);
   g_test_add_func ("/sheet/all-within", test_all_within);
   g_test_add_func ("/sheet/scale-is-the-largest", test_scale_is_the_largest);
