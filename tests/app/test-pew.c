@@ -169,7 +169,7 @@ test_strip (void)
   g_assert_true (fp_pew_strip_has (strip, FP_PEW_FRONT) && fp_pew_strip_has (strip, FP_PEW_CHILD));
   g_assert_false (fp_pew_strip_has (strip, FP_PEW_GALLERY));
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
-    g_assert_nonnull (strstr (fp_pew_strip_get (strip, i, FP_PEW_BACK)->told, "sitting. Seen: mensa"));
+    g_assert_nonnull (strstr (fp_pew_strip_get (strip, i, FP_PEW_BACK)->told, "sitting; Offertory. Seen: mensa"));
   g_assert_true (fp_pew_strip_write (project, FP_INK_GREY, path, &error));
   g_assert_no_error (error);
   g_assert_true (g_file_get_contents (path, &bytes, NULL, NULL));

@@ -312,7 +312,7 @@ class Task:
     def looks_from_the_pew(self):
         keys("ctrl+shift+v")
         wait_for("the view from the pew", lambda: has_window("^View from the Pew$"))
-        told = re.compile(r"row (\d+), seat \d+, sitting\s+Seen: mensa")
+        told = re.compile(r"row (\d+), seat \d+, sitting; Offertory\s+Seen: mensa")
         seen = wait_for("what is seen from there", lambda: self.program.find(told, "label"))
         row = int(told.search(seen.get_name())[1])
         keys("Down")
