@@ -94,4 +94,21 @@ FpPlace fp_place_compose (const FpPlace *outer, const FpPlace *inner);
  */
 double fp_outlines_common_area (const FpPoint *a, gsize na, const FpPoint *b, gsize nb);
 
+/* A closed run of corners round an area, or round a hole in the area of the ring before it. */
+typedef struct { FpPoint *pt; guint n; gboolean hole; } FpRing;
+
+GArray *fp_rings_new (void); /* (element-type FpRing); frees the corners */
+void    fp_rings_add (GArray *rings, const FpPoint *pt, gsize n, gboolean hole);
+
+/**
+ * fp_outlines_common_less:
+ * @a, @b: two simple outlines, either direction
+ * @less: (element-type FpRing): simple outlines, which may overlap; their holes do not count
+ *
+ * What @a and @b both cover and none of @less does, by GEOS; slivers of less than 1000 mm2 are left out.
+ *
+ * Returns: (transfer full) (element-type FpRing): of each area its outer ring, then those of its holes
+ */
+GArray *fp_outlines_common_less (const FpPoint *a, gsize na, const FpPoint *b, gsize nb, const GArray *less);
+
 G_END_DECLS

@@ -78,6 +78,20 @@ int         fp_sunlight_window  (const FpSunlight *self, FpVec3 from);
  * looks towards the altar; straight ahead where there is none.  -1 at the rail, and where it is higher or farther aside. */
 int         fp_sunlight_in_eyes (const FpSunlight *self, guint place);
 
+/* A ring of light on a floor, or of shade within the one before it.  A shaft of light stands between its corners there and
+ * those in the middle of the wall, through which the same rays come. */
+typedef struct
+{
+  guint    opening;  /* index of the placed opening                          */
+  gboolean hole;     /* shade within the light                               */
+  FpVec3  *floor, *window;
+  guint    n;        /* corners of either                                    */
+} FpSunPatch;
+
+/* Where the sun shines on floors, past all that stands in the church: on what stands on the floor it is not told.  The same
+ * of rooms and roofs as in fp_sunlight_window().  (transfer full) (element-type FpSunPatch) */
+GArray     *fp_sunlight_patches (const FpSunlight *self);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunlight, fp_sunlight_free)
 
 G_END_DECLS

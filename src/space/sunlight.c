@@ -5,34 +5,11 @@
  * opening or over a wall, where a roof would be; which of the two it was is
  * told by where it passed the openings.
  */
-#include "footpace/sight.h"
-#include "footpace/sun.h"
+#include "sunlight-private.h"
 
 #include <math.h>
 
 #define BEYOND 1.0 /* mm past the outer face, clear of the wall that was passed */
-
-/* An opening, seen in its own coordinates: x along the wall, y through it, z above its foot. */
-typedef struct
-{
-  guint   index;      /* of the placed thing                              */
-  FpPlace place;
-  double  level;
-  double  thickness, half, sill, head;
-  gboolean arched;
-} Window;
-
-struct _FpSunlight
-{
-  const FpPeople *people;   /* owned reference                            */
-  FpVec3          towards;
-  double          far;      /* mm: how far it is out of the church from anywhere in it */
-  FpSolids       *solids;
-  FpRayIndex     *index;
-  GArray         *windows;  /* (element-type Window)                      */
-  gboolean        has_altar;
-  FpPoint         altar;    /* its middle                                 */
-};
 
 /* --- what there is -------------------------------------------------------------- */
 
@@ -52,7 +29,7 @@ add_window (FpSunlight *self, const FpPlaced *placed, guint i)
 
   if (fp_item_kind (item)->role != FP_ROLE_OPENING || placed[i].support < 0)
     return;
-  const Window window = {
+  const FpSunWindow window = {
     .index = i, .place = placed[i].place, .level = placed[i].level,
     .thickness = fp_item_param (placed[placed[i].support].item, "thickness"),
     .half = fp_item_param (item, "width") / 2, .sill = fp_item_param (item, "sill"),
@@ -87,7 +64,7 @@ fp_sunlight_new (const FpPeople *people, FpVec3 towards)
   self->towards = towards;
   self->far = n > 0 ? 2 * fp_vec3_length (fp_vec3_sub (box.hi, box.lo)) : 0;
   self->solids = fp_solids_new ();
-  self->windows = g_array_new (FALSE, FALSE, sizeof (Window));
+  self->windows = g_array_new (FALSE, FALSE, sizeof (FpSunWindow));
   for (guint i = 0; i < n; i++)
     if (!placed[i].ghost)
       {
@@ -114,7 +91,7 @@ fp_sunlight_free (FpSunlight *self)
 /* --- through a window ------------------------------------------------------------- */
 
 static gboolean
-is_open_at (const Window *window, double x, double z)
+is_open_at (const FpSunWindow *window, double x, double z)
 {
   if (fabs (x) > window->half || z < window->sill)
     return FALSE;
@@ -126,7 +103,7 @@ is_open_at (const Window *window, double x, double z)
 /* Whether the ray passes through the opening, on the middle of the wall: where nothing stops it, it then keeps within
  * all of it.  @leaves: (out): how far from @from it is past the wall. */
 static gboolean
-passes (const FpSunlight *self, const Window *window, FpVec3 from, double *leaves)
+passes (const FpSunlight *self, const FpSunWindow *window, FpVec3 from, double *leaves)
 {
   const FpPoint at = fp_place_unpoint (&window->place, (FpPoint) { from.x, from.y });
   const FpPlace turn = { 0, 0, window->place.turn };
@@ -156,7 +133,7 @@ follows (const FpSolid *piece, double sill, FpVec3 from, FpVec3 to)
 }
 
 static gboolean
-is_outer (const FpSunlight *self, const Window *window, FpVec3 from, FpVec3 to)
+is_outer (const FpSunlight *self, const FpSunWindow *window, FpVec3 from, FpVec3 to)
 {
   guint n;
   const FpSolid *solid = fp_solids_peek (self->solids, &n);
@@ -183,7 +160,7 @@ fp_sunlight_window (const FpSunlight *self, FpVec3 from)
     return -1;
   for (guint i = 0; i < self->windows->len; i++)
     {
-      const Window *window = &g_array_index (self->windows, Window, i);
+      const FpSunWindow *window = &g_array_index (self->windows, FpSunWindow, i);
       if (passes (self, window, from, &leaves) && is_outer (self, window, along (self, from, leaves + BEYOND), to))
         return (int) window->index;
     }

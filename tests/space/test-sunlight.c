@@ -235,6 +235,134 @@ test_facing (void)
   g_assert_cmpstr (dazzles (project, sun (0, 8), 0), ==, "none");
 }
 
+/* --- on the floor ------------------------------------------------------------------- */
+
+static double
+area_on_floor (const GArray *patches, const FpBox *within)
+{
+  double area = 0;
+
+  for (guint i = 0; i < patches->len; i++)
+    {
+      const FpSunPatch *patch = &g_array_index (patches, FpSunPatch, i);
+      g_autofree FpPoint *pt = g_new (FpPoint, patch->n);
+      for (guint k = 0; k < patch->n; k++)
+        {
+          pt[k] = (FpPoint) { patch->floor[k].x, patch->floor[k].y };
+          g_assert_cmpfloat_with_epsilon (patch->floor[k].z, 0, 1e-9);
+          g_assert_true (pt[k].x >= within->x0 && pt[k].x <= within->x1 && pt[k].y >= within->y0 && pt[k].y <= within->y1);
+        }
+      area += fabs (fp_outline_area (pt, patch->n)) * (patch->hole ? -1 : 1);
+    }
+  return area;
+}
+
+/* Straight from the east, 20 degrees high: of what comes in the sill cuts off the lower part at the inner face, 3000 up,
+ * and the head the upper at the outer face, 5000 up and 600 farther out. */
+static void
+test_patch (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const double slope = tan (20 * G_PI / 180), far = 10600 - 5000 / slope, near = 10000 - 3000 / slope;
+  const FpBox within = { -1000.01, far - 0.01, 1000.01, near + 0.01 };
+  Lit lit = lit_by (project, sun (0, 20));
+  g_autoptr (GArray) patches = fp_sunlight_patches (lit.light);
+  const FpSunPatch *patch = &g_array_index (patches, FpSunPatch, 0);
+
+  g_assert_cmpuint (patches->len, ==, 1);
+  g_assert_cmpstr (name_of (&lit, (int) patch->opening), ==, "east");
+  g_assert_cmpfloat_with_epsilon (area_on_floor (patches, &within), 2000 * (near - far), 100);
+  for (guint k = 0; k < patch->n; k++)
+    {
+      g_assert_cmpfloat_with_epsilon (patch->window[k].y, 10300, 1e-6);
+      g_assert_cmpfloat_with_epsilon (patch->window[k].x, patch->floor[k].x, 1e-6);
+      g_assert_cmpfloat_with_epsilon (patch->window[k].z, (10300 - patch->floor[k].y) * slope, 1e-6);
+    }
+  lit_clear (&lit);
+}
+
+/* A round pier 600 across stands in the middle of that light and parts it; a low block on the floor leaves a hole of shade,
+ * as it is 200 high: as wide as it is, and longer by 200 / tan 20. */
+static void
+test_patch_with_shade (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const double slope = tan (20 * G_PI / 180), length = 2000 / slope - 600;
+  const FpBox all = { -5000, -20000, 5000, 10000 };
+  const ChurchThing pier = { "pier", "pier", NULL, { 0, 5000, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing block = {
+    "pier", "block", NULL, { 0, 0, 0 }, NULL, 0,
+    { { "shape", 1 }, { "width", 400 }, { "height", 200 }, { NULL, 0 } },
+  };
+
+  church_survey (&project, &block);
+  Lit lit = lit_by (project, sun (0, 20));
+  g_autoptr (GArray) patches = fp_sunlight_patches (lit.light);
+  g_assert_cmpuint (patches->len, ==, 2);
+  g_assert_false (g_array_index (patches, FpSunPatch, 0).hole);
+  g_assert_true (g_array_index (patches, FpSunPatch, 1).hole);
+  g_assert_cmpfloat_with_epsilon (area_on_floor (patches, &all), 2000 * length - 400 * (400 + 200 / slope), 100);
+  lit_clear (&lit);
+
+  church_fate (&project, "block", FP_FATE_REMOVED, NULL, NULL);
+  church_survey (&project, &pier);
+  lit = lit_by (project, sun (0, 20));
+  g_autoptr (GArray) parted = fp_sunlight_patches (lit.light);
+  g_assert_cmpuint (parted->len, ==, 2);
+  g_assert_cmpfloat_with_epsilon (area_on_floor (parted, &all), 1400 * length, 100);
+  lit_clear (&lit);
+}
+
+/* Wherever the floor is lit, rays find the window, and where it is not they find none: held point by point. */
+static void
+test_patches_against_rays (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  guint lit_points = 0;
+
+  church_param (&project, "east", "arch", 1);
+  church_param (&project, "south", "arch", 1);
+  Lit lit = lit_by (project, sun (40, 24));
+  g_autoptr (GArray) patches = fp_sunlight_patches (lit.light);
+  for (double x = -4950; x < 5000; x += 130)
+    for (double y = -19950; y < 10000; y += 170)
+      {
+        gboolean inside = FALSE, near_edge = FALSE;
+        for (guint i = 0; i < patches->len; i++)
+          {
+            const FpSunPatch *patch = &g_array_index (patches, FpSunPatch, i);
+            g_autofree FpPoint *pt = g_new (FpPoint, patch->n);
+            for (guint k = 0; k < patch->n; k++)
+              pt[k] = (FpPoint) { patch->floor[k].x, patch->floor[k].y };
+            for (guint k = 0; k < patch->n; k++)
+              near_edge = near_edge || fp_segment_distance (pt[k], pt[(k + 1) % patch->n], (FpPoint) { x, y }) < 40;
+            if (fp_outline_contains (pt, patch->n, (FpPoint) { x, y }))
+              inside = !inside;
+          }
+        if (near_edge)
+          continue;
+        lit_points += inside ? 1 : 0;
+        g_assert_cmpint (fp_sunlight_window (lit.light, (FpVec3) { x, y, 2 }) >= 0, ==, inside);
+      }
+  g_assert_cmpuint (lit_points, >, 100);
+  lit_clear (&lit);
+}
+
+static void
+test_no_patch (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const FpVec3 none[] = { sun (180, 20), sun (-90, 20), sun (0, -5), sun (0, 90) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (none); i++)
+    {
+      Lit lit = lit_by (project, none[i]);
+      g_autoptr (GArray) patches = fp_sunlight_patches (lit.light);
+      g_assert_cmpuint (patches->len, ==, 0);
+      lit_clear (&lit);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -247,5 +375,9 @@ main (int argc, char **argv)
   g_test_add_func ("/sunlight/eyes", test_eyes);
   g_test_add_func ("/sunlight/aside", test_aside);
   g_test_add_func ("/sunlight/facing", test_facing);
+  g_test_add_func ("/sunlight/patch", test_patch);
+  g_test_add_func ("/sunlight/patch-with-shade", test_patch_with_shade);
+  g_test_add_func ("/sunlight/patches-against-rays", test_patches_against_rays);
+  g_test_add_func ("/sunlight/no-patch", test_no_patch);
   return g_test_run ();
 }
