@@ -15,7 +15,7 @@ HEADERS = {
     "placing": {"arrange", "catches", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
-                "sight-drawing", "surface", "tiles", "view"},
+                "sight-drawing", "sun-marks", "surface", "tiles", "view"},
     "schedule": {"schedule"},
     "review": {"review"},
     "cli": set(),

@@ -10,6 +10,7 @@
  * level-diagram.h how far the people are below the altar
  * pew-view.h   what is seen from a place
  * sheet.h      pages with frame and title block
+ * sun-marks.h  sunlight on plans and sections
  * tiles.h      a large sheet on small pages
  * surface.h    screen, printer, PDF, PNG and SVG
  */
@@ -24,6 +25,7 @@
 #include "footpace/pew-view.h"
 #include "footpace/sheet.h"
 #include "footpace/sight-drawing.h"
+#include "footpace/sun-marks.h"
 #include "footpace/surface.h"
 #include "footpace/tiles.h"
 #include "footpace/view.h"

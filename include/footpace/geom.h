@@ -76,6 +76,10 @@ gboolean fp_outline_crosses_itself (const FpPoint *pt, gsize n, FpPoint *where);
 /* The same of an open run of corners, whose last is not joined to its first. */
 gboolean fp_run_crosses_itself (const FpPoint *pt, gsize n, FpPoint *where);
 
+/* The convex hull of points, by the monotone chains of A. M. Andrew: puts its corners in their place, counter-clockwise,
+ * none of them between two others.  Returns: how many; fewer than three where all points lie on one line. */
+guint fp_hull (FpPoint *pt, guint n);
+
 /* Distance from @p to the segment a-b, mm. */
 double fp_segment_distance (FpPoint a, FpPoint b, FpPoint p);
 

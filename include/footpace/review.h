@@ -68,6 +68,9 @@ FpSunStudy   *fp_sun_study_new  (const FpPeople *people, GDateTime *time, double
 void          fp_sun_study_free (FpSunStudy *self);
 /* When and where, how it stands to the church, and in whose eyes through which window; owned by the caller. */
 char         *fp_sun_study_text (const FpSunStudy *self);
+/* The same on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
+ * @spec->scale, 0: the largest that fits.  %FP_ERROR_RANGE where it does not fit the paper. */
+FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, GError **error);
 
 /**
  * fp_levels_sheet:

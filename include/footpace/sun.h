@@ -88,8 +88,8 @@ typedef struct
   guint    n;        /* corners of either                                    */
 } FpSunPatch;
 
-/* Where the sun shines on floors, past all that stands in the church: on what stands on the floor it is not told.  The same
- * of rooms and roofs as in fp_sunlight_window().  (transfer full) (element-type FpSunPatch) */
+/* Where the sun shines on floors, past all that stands in the church but pews, which are lit where the floor under them is
+ * told to be; on what else stands on a floor it is not told.  The same of rooms and roofs as in fp_sunlight_window().  (transfer full) (element-type FpSunPatch) */
 GArray     *fp_sunlight_patches (const FpSunlight *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunlight, fp_sunlight_free)

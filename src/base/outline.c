@@ -3,6 +3,8 @@
 #include "footpace/geom.h"
 
 #include <math.h>
+#include <stdlib.h>
+#include <string.h>
 
 double
 fp_outline_area (const FpPoint *pt, gsize n)
@@ -190,4 +192,45 @@ fp_run_crosses_itself (const FpPoint *pt, gsize n, FpPoint *where)
   if (crosses && where != NULL)
     *where = at;
   return crosses;
+}
+
+/* --- hulls ----------------------------------------------------------------- */
+
+static int
+by_place (gconstpointer a, gconstpointer b)
+{
+  const FpPoint *p = a, *q = b;
+
+  return p->x != q->x ? (p->x > q->x) - (p->x < q->x) : (p->y > q->y) - (p->y < q->y);
+}
+
+/* Half a hull: the points as they come, less those at which it would not turn left. */
+static guint
+add_half (const FpPoint *pt, guint n_pt, gboolean back, FpPoint *hull, guint n)
+{
+  const guint first = n;
+
+  for (guint i = 0; i < n_pt; i++)
+    {
+      const FpPoint p = pt[back ? n_pt - 1 - i : i];
+      while (n >= first + 2 && fp_orient (hull[n - 2], hull[n - 1], p) <= 0)
+        n--;
+      hull[n++] = p;
+    }
+  return n - 1; /* the last begins the other half */
+}
+
+guint
+fp_hull (FpPoint *pt, guint n)
+{
+  g_autofree FpPoint *hull = g_new (FpPoint, 2 * n + 2);
+  guint corners;
+
+  if (n == 0)
+    return 0;
+  qsort (pt, n, sizeof *pt, by_place);
+  corners = add_half (pt, n, FALSE, hull, 0);
+  corners = add_half (pt, n, TRUE, hull, corners);
+  memcpy (pt, hull, corners * sizeof *pt);
+  return corners;
 }

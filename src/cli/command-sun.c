@@ -3,17 +3,21 @@
 #include "command.h"
 
 #include "footpace/review.h"
+#include "pages.h"
 
 #include <math.h>
 #include <string.h>
 
+#define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define AT "a time such as 2026-06-21T09:30+01:00"
 
 typedef struct
 {
-  char      *file, *at, *latitude, *longitude, *alternative, *as;
+  char      *file, *at, *latitude, *longitude, *alternative, *as, *out, *paper;
   GDateTime *time;
   double     north, east; /* latitude and longitude, degrees */
+  FpPagesForm form;
+  FpSheetSpec spec;
 } Options;
 
 static void
@@ -25,6 +29,8 @@ options_clear (Options *o)
   g_free (o->longitude);
   g_free (o->alternative);
   g_free (o->as);
+  g_free (o->out);
+  g_free (o->paper);
   g_clear_pointer (&o->time, g_date_time_unref);
 }
 
@@ -60,6 +66,40 @@ fill_time (Options *o)
   return o->time != NULL;
 }
 
+/* Without --out it is text. */
+static gboolean
+fill_form (Options *o)
+{
+  const gboolean text = o->as != NULL && g_ascii_strcasecmp (o->as, "text") == 0;
+
+  if (o->out == NULL || text)
+    {
+      const gboolean fits = o->out == NULL && (o->as == NULL || text);
+      if (!fits)
+        fp_command_fail_value ("--as", o->as, o->out == NULL ? "text, or --out with it: a sheet is written to a file"
+                                                             : "pdf, svg or png with --out");
+      return fits;
+    }
+  if (g_str_has_suffix (o->out, ".footpace") || *o->out == '\0'
+      || !(o->as != NULL ? fp_pages_form_find (o->as, &o->form) : fp_pages_form_of_path (o->out, &o->form)))
+    {
+      fp_command_fail_value (o->as != NULL ? "--as" : "--out", o->as != NULL ? o->as : o->out,
+                             "a file ending in .pdf, .svg or .png; or say --as pdf, svg or png");
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+fill_sheet (Options *o)
+{
+  o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE, .whole = TRUE };
+  if (o->paper == NULL || fp_paper_find (o->paper, &o->spec.paper))
+    return TRUE;
+  fp_command_fail_value ("--paper", o->paper, PAPERS);
+  return FALSE;
+}
+
 static gboolean
 fill (Options *o)
 {
@@ -67,16 +107,38 @@ fill (Options *o)
       || !fill_degrees ("--latitude", o->latitude, 90, "degrees from -90 to 90, north of the equator above 0", &o->north)
       || !fill_degrees ("--longitude", o->longitude, 180, "degrees from -180 to 180, east of Greenwich above 0", &o->east))
     return FALSE;
-  if (o->as == NULL || g_ascii_strcasecmp (o->as, "text") == 0)
-    return TRUE;
-  fp_command_fail_value ("--as", o->as, "text");
-  return FALSE;
+  return fill_form (o) && fill_sheet (o);
 }
 
 /* --- told ------------------------------------------------------------------- */
 
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
 static int
-tell (const FpProject *project, const Options *o)
+draw (const FpSunStudy *study, const FpScene *scene, Options *o)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (unref_drawing);
+  FpDrawing *sheet;
+
+  o->spec.date = date;
+  sheet = fp_sun_study_sheet (study, &o->spec, &error);
+  if (sheet == NULL)
+    return fp_command_fail (error->message);
+  g_ptr_array_add (pages, sheet);
+  if (!fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
+    return fp_command_fail (error->message);
+  return FP_EXIT_CLEAR;
+}
+
+static int
+tell (const FpProject *project, Options *o)
 {
   const int alternative = fp_command_alternative (project, o->alternative);
   g_autoptr (FpScene) scene = NULL;
@@ -89,6 +151,8 @@ tell (const FpProject *project, const Options *o)
   scene = fp_scene_new (project, (guint) alternative);
   people = fp_people_new (scene);
   study = fp_sun_study_new (people, o->time, o->north, o->east);
+  if (o->out != NULL)
+    return draw (study, scene, o);
   text = fp_sun_study_text (study);
   return fp_command_print (text, strlen (text));
 }
@@ -105,7 +169,9 @@ run (int argc, char **argv)
     { "longitude", 0, 0, FP_OPTION_TEXT, &o.longitude, "Degrees; west is negative", "DEGREES" },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
       "ID" },
-    { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text", "FORM" },
+    { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
+    { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text; with --out pdf, svg or png, otherwise by its ending", "FORM" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
     { NULL }
   };
 
@@ -122,7 +188,10 @@ const FpCommand fp_command_sun = {
   "Reckons where the sun stands at a time, as of a Mass, over the place of the church,\n"
   "and tells which places have it low in their eyes, and through which window.\n"
   "What is true north is in the brief of the project FILE. Time by the clock is told\n"
-  "with its hours before UTC, so that summer time is not mistaken: +01:00, -05:00, Z.",
-  "  footpace sun parish.footpace --at 2026-06-21T09:30+01:00 --latitude 51.5 --longitude -0.1\n",
+  "with its hours before UTC, so that summer time is not mistaken: +01:00, -05:00, Z.\n"
+  "With --out it is drawn on plan and section, with the light on the floor and the\n"
+  "shafts on which it comes in.",
+  "  footpace sun parish.footpace --at 2026-06-21T09:30+01:00 --latitude 51.5 --longitude -0.1\n"
+  "  footpace sun parish.footpace -t 2026-03-22T07:30Z --latitude 51.5 --longitude -0.1 --out sun.pdf\n",
   run
 };

@@ -3,7 +3,9 @@
  *
  * The opening, in the middle of its wall, thrown on the plane of a floor by
  * the parallel rays of the sun; of that what lies on the floor, less the
- * shadows of all solids: jambs, sills and piers among them.
+ * shadows of all solids: jambs, sills and piers among them.  Only the pews are
+ * passed over: cut up by their rows the light could not be read, and it is on
+ * them all the same.
  */
 #include "sunlight-private.h"
 
@@ -12,7 +14,6 @@
 #include <math.h>
 
 #define ARCH_SIDES 24
-#define ABOVE 2.0 /* mm: from so far above the floor it is asked whence the light comes */
 
 static void
 clear_patch (gpointer patch)
@@ -59,10 +60,12 @@ shadows_within (const FpSunlight *self, const FpSunPlane *plane, const FpBox *wi
 {
   GArray *shadows = fp_rings_new ();
   guint n;
+  const FpPlaced *placed = fp_scene_placed (fp_people_scene (self->people), NULL);
   const FpSolid *solid = fp_solids_peek (self->solids, &n);
 
   for (guint i = 0; i < n; i++)
-    fp_sun_plane_shadow (plane, &solid[i], within, shadows);
+    if (fp_kind_sort (fp_item_kind (placed[solid[i].owner].item)) != FP_SORT_SEATS)
+      fp_sun_plane_shadow (plane, &solid[i], within, shadows);
   return shadows;
 }
 
@@ -124,7 +127,7 @@ is_lit (const FpSunlight *self, const FpSunWindow *window, const FpSunPlane *pla
 {
   const FpPoint p = point_within (ring);
 
-  return fp_sunlight_window (self, (FpVec3) { p.x, p.y, fp_sun_plane_at (plane, p.x, p.y) + ABOVE }) == (int) window->index;
+  return fp_sunlight_sees_sky (self, window, (FpVec3) { p.x, p.y, fp_sun_plane_at (plane, p.x, p.y) });
 }
 
 /* An area with its holes, or none of it. */

@@ -22,47 +22,18 @@ fp_sun_plane_under (const FpSunPlane *self, FpVec3 p)
   return (FpPoint) { p.x - t * d.x, p.y - t * d.y };
 }
 
-/* --- hulls ---------------------------------------------------------------------- */
-
-static int
-by_place (gconstpointer a, gconstpointer b)
-{
-  const FpPoint *p = a, *q = b;
-
-  return p->x != q->x ? (p->x > q->x) - (p->x < q->x) : (p->y > q->y) - (p->y < q->y);
-}
-
-/* Half a hull: the points as they come, less those at which it would not turn left. */
-static guint
-add_half (const GArray *points, gboolean back, FpPoint *hull, guint n)
-{
-  const guint first = n;
-
-  for (guint i = 0; i < points->len; i++)
-    {
-      const FpPoint p = g_array_index (points, FpPoint, back ? points->len - 1 - i : i);
-      while (n >= first + 2 && fp_orient (hull[n - 2], hull[n - 1], p) <= 0)
-        n--;
-      hull[n++] = p;
-    }
-  return n - 1; /* the last begins the other half */
-}
-
-/* By A. M. Andrew's monotone chains. */
 static void
 add_hull (GArray *points, const FpBox *within, GArray *out)
 {
-  g_autofree FpPoint *hull = g_new (FpPoint, 2 * points->len + 2);
+  FpPoint *corner = (FpPoint *) points->data;
   const FpBox box = fp_outline_box ((const FpPoint *) points->data, points->len);
   guint n;
 
   if (!fp_box_overlaps (&box, within))
     return;
-  g_array_sort (points, by_place);
-  n = add_half (points, FALSE, hull, 0);
-  n = add_half (points, TRUE, hull, n);
-  if (n >= 3 && fp_outline_area (hull, n) > 0)
-    fp_rings_add (out, hull, n, FALSE);
+  n = fp_hull (corner, points->len);
+  if (n >= 3)
+    fp_rings_add (out, corner, n, FALSE);
 }
 
 /* --- solids ------------------------------------------------------------------------ */

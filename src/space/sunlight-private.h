@@ -29,4 +29,7 @@ struct _FpSunlight
   FpPoint         altar;    /* its middle                                 */
 };
 
+/* Whether the ray towards the sun passes through that opening, whatever else stops it, and no next room follows. */
+gboolean fp_sunlight_sees_sky (const FpSunlight *self, const FpSunWindow *window, FpVec3 from);
+
 G_END_DECLS

@@ -150,18 +150,24 @@ along (const FpSunlight *self, FpVec3 from, double by)
   return fp_vec3_add (from, fp_vec3_scale (self->towards, by));
 }
 
+gboolean
+fp_sunlight_sees_sky (const FpSunlight *self, const FpSunWindow *window, FpVec3 from)
+{
+  double leaves;
+
+  return passes (self, window, from, &leaves)
+         && is_outer (self, window, along (self, from, leaves + BEYOND), along (self, from, self->far));
+}
+
 int
 fp_sunlight_window (const FpSunlight *self, FpVec3 from)
 {
-  const FpVec3 to = along (self, from, self->far);
-  double leaves;
-
-  if (!(self->towards.z > 0) || fp_ray_index_blocked (self->index, from, to, G_MAXUINT) >= 0)
+  if (!(self->towards.z > 0) || fp_ray_index_blocked (self->index, from, along (self, from, self->far), G_MAXUINT) >= 0)
     return -1;
   for (guint i = 0; i < self->windows->len; i++)
     {
       const FpSunWindow *window = &g_array_index (self->windows, FpSunWindow, i);
-      if (passes (self, window, from, &leaves) && is_outer (self, window, along (self, from, leaves + BEYOND), to))
+      if (fp_sunlight_sees_sky (self, window, from))
         return (int) window->index;
     }
   return -1;

@@ -246,6 +246,65 @@ test_common_area_random (void)
     }
 }
 
+/* Of a square with points in it, on its sides and twice on its corners, the corners are left. */
+static void
+test_hull (void)
+{
+  FpPoint pt[] = { { 2, 2 }, { 0, 0 }, { 4, 4 }, { 2, 0 }, { 0, 4 }, { 4, 0 }, { 1, 3 }, { 4, 4 }, { 0, 0 }, { 4, 1 } };
+  FpPoint line[] = { { 3, 3 }, { 1, 1 }, { 2, 2 } };
+  FpPoint one[] = { { 5, 6 } };
+
+  g_assert_cmpuint (fp_hull (pt, G_N_ELEMENTS (pt)), ==, 4);
+  g_assert_cmpfloat (fp_outline_area (pt, 4), ==, 16);
+  g_assert_cmpuint (fp_hull (line, 3), <, 3);
+  g_assert_cmpuint (fp_hull (one, 1), <, 3);
+  g_assert_cmpuint (fp_hull (NULL, 0), ==, 0);
+}
+
+static double
+area_of_rings (const GArray *rings)
+{
+  double area = 0;
+
+  for (guint i = 0; i < rings->len; i++)
+    {
+      const FpRing *ring = &g_array_index (rings, FpRing, i);
+      area += fabs (fp_outline_area (ring->pt, ring->n)) * (ring->hole ? -1 : 1);
+    }
+  return area;
+}
+
+/* A square of 1000 of which the half is common; a hole of 100 is cut into that, then a strip of 200 that parts it, by two
+ * pieces that overlap. */
+static void
+test_common_less (void)
+{
+  const FpPoint a[] = { { 0, 0 }, { 1000, 0 }, { 1000, 1000 }, { 0, 1000 } };
+  const FpPoint b[] = { { 500, -500 }, { 500, 1500 }, { 2000, 1500 }, { 2000, -500 } };
+  const FpPoint hole[] = { { 700, 100 }, { 800, 100 }, { 800, 200 }, { 700, 200 } };
+  const FpPoint low[] = { { 400, 400 }, { 1100, 400 }, { 1100, 550 }, { 400, 550 } };
+  const FpPoint high[] = { { 400, 500 }, { 1100, 500 }, { 1100, 600 }, { 400, 600 } };
+  g_autoptr (GArray) less = fp_rings_new (), nothing = fp_outlines_common_less (a, 4, b, 2, less);
+  g_autoptr (GArray) whole = fp_outlines_common_less (a, 4, b, 4, less), pierced = NULL, parted = NULL, none = NULL;
+
+  g_assert_cmpuint (nothing->len, ==, 0);
+  g_assert_cmpuint (whole->len, ==, 1);
+  g_assert_cmpfloat_with_epsilon (area_of_rings (whole), 500000, 1e-6);
+  fp_rings_add (less, hole, 4, FALSE);
+  pierced = fp_outlines_common_less (a, 4, b, 4, less);
+  g_assert_cmpuint (pierced->len, ==, 2);
+  g_assert_true (g_array_index (pierced, FpRing, 1).hole);
+  g_assert_cmpfloat_with_epsilon (area_of_rings (pierced), 490000, 1e-6);
+  fp_rings_add (less, low, 4, FALSE);
+  fp_rings_add (less, high, 4, FALSE);
+  parted = fp_outlines_common_less (a, 4, b, 4, less);
+  g_assert_cmpuint (parted->len, ==, 3);
+  g_assert_cmpfloat_with_epsilon (area_of_rings (parted), 390000, 1e-6);
+  fp_rings_add (less, a, 4, FALSE);
+  none = fp_outlines_common_less (a, 4, b, 4, less);
+  g_assert_cmpuint (none->len, ==, 0);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -261,6 +320,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/geom/boxes", test_boxes);
   g_test_add_func ("/geom/places", test_places);
   g_test_add_func ("/geom/common-area", test_common_area);
+  g_test_add_func ("/geom/hull", test_hull);
+  g_test_add_func ("/geom/common-less", test_common_less);
   g_test_add_func ("/geom/common-area-random", test_common_area_random);
   return g_test_run ();
 }

@@ -240,6 +240,23 @@ def the_sun_is_told_window_by_window():
 
 
 @test
+def the_sun_is_drawn_on_plan_and_section():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "sun.svg"
+        at = ("--at", "2026-03-21T07:30Z", *WHERE)
+        footpace("sun", PARISH, *at, "--out", out, expect=0)
+        words = " ".join(svg_texts(out))
+        places = re.search(r"in \d+ of \d+ places", footpace("sun", PARISH, *at, expect=0).stdout)[0]
+        assert places in words and "PLAN" in words and "SECTION ON THE AXIS" in words and "Sun" in words, words
+        footpace("sun", PARISH, *at, "--out", out.with_suffix(".pdf"), "--paper", "a4", expect=0)
+        assert out.with_suffix(".pdf").read_bytes().startswith(b"%PDF")
+        # What is lit is outlined once each: at noon more windows shine than at night.
+        noon, night = (len(re.findall("<path", footpace("sun", PARISH, "--at", f"2026-03-21T{hour}Z", *WHERE, "--out", "-",
+                                                        "--as", "svg", expect=0).stdout)) for hour in ("12:00", "23:00"))
+        assert noon > night, (noon, night)
+
+
+@test
 def bad_use_and_bad_input_give_two_and_a_reason():
     with tempfile.TemporaryDirectory() as folder:
         broken = pathlib.Path(folder) / "broken.footpace"
@@ -304,6 +321,11 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "0", "--longitude", "east"),
             ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--alternative", "zz"),
             ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--as", "json"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--as", "pdf"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--out", out, "--as", "text"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--out", out, "--paper", "a9"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--out", f"{folder}/x.docx"),
+            ("sun", PARISH, "--at", "2026-06-21T09:30Z", *WHERE, "--out", "/no/such/x.pdf"),
             ("sun", broken, "--at", "2026-06-21T09:30Z", *WHERE),
         ):
             done = footpace(*arguments, expect=2)
