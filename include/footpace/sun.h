@@ -58,7 +58,7 @@ typedef struct _FpSunlight FpSunlight;
  * @towards: the sun, from anywhere, as fp_sun_direction() gives it
  *
  * What stands in the way is the building and all that is set up in it.  People shade nobody: whoever sits in front
- * may stay away.  Openings are taken to be clear glass.
+ * may stay away.  Doors are shut; other openings are taken to be clear glass.
  */
 FpSunlight *fp_sunlight_new  (const FpPeople *people, FpVec3 towards);
 void        fp_sunlight_free (FpSunlight *self);

@@ -163,7 +163,7 @@ words (const Making *m, double width)
   g_autofree char *result = fp_sun_study_result (m->study);
   g_autofree char *rule = g_strdup_printf (
     "Dots: the sun is in the eyes of who sits there and looks towards the altar, at most %g° aside and %g° high (design "
-    "judgement). Hatched: it shines on the floor, or on the pews over it. Roofs, trees and other buildings are not known.",
+    "judgement). Hatched: it shines on the floor, or on the pews over it. Doors are shut; roofs, trees and other buildings are not known.",
     FP_SUN_ASIDE_MOST, FP_SUN_HEIGHT_MOST);
 
   add_wrapped (lines, when, width);

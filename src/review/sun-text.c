@@ -102,7 +102,7 @@ fp_sun_study_text (const FpSunStudy *self)
   g_string_append_printf (text,
                           "\nCounted is who sits, or stands where there are no seats, and looks towards the altar while the\n"
                           "sun is at most %g° aside of it and %g° high (design judgement), past the building and all that\n"
-                          "is set up in it. Roofs, trees, hills and other buildings are not known, nor is coloured glass.\n"
+                          "is set up in it; doors are shut. Roofs, trees, hills, other buildings and coloured glass are not known.\n"
                           "Position: equations of the NOAA solar calculator. North is true north, not magnetic.\n",
                           FP_SUN_ASIDE_MOST, FP_SUN_HEIGHT_MOST);
   return g_string_free (text, FALSE);

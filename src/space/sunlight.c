@@ -23,11 +23,13 @@ add_solids (FpSunlight *self, const FpPlaced *placed, guint i)
 }
 
 static void
-add_window (FpSunlight *self, const FpPlaced *placed, guint i)
+add_window (FpSunlight *self, const FpScene *scene, const FpPlaced *placed, guint i)
 {
   const FpItem *item = placed[i].item;
+  FpBox3 way;
 
-  if (fp_item_kind (item)->role != FP_ROLE_OPENING || placed[i].support < 0)
+  if (fp_item_kind (item)->role != FP_ROLE_OPENING || placed[i].support < 0
+      || (fp_scene_doorway (scene, i, &way) && fp_doorway_is_door (&way)))
     return;
   const FpSunWindow window = {
     .index = i, .place = placed[i].place, .level = placed[i].level,
@@ -69,7 +71,7 @@ fp_sunlight_new (const FpPeople *people, FpVec3 towards)
     if (!placed[i].ghost)
       {
         add_solids (self, &placed[i], i);
-        add_window (self, placed, i);
+        add_window (self, scene, placed, i);
       }
   self->index = fp_ray_index_new (self->solids);
   find_altar (self, scene);

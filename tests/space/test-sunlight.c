@@ -145,6 +145,22 @@ test_arch (void)
   g_assert_cmpstr (shines (project, sun (0, 12), (FpVec3) { 950, -10000, 1000 }), ==, "none");
 }
 
+/* A door is shut; as wide as an arch it has none. */
+static void
+test_door (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const ChurchThing door = {
+    "opening", "door", "walls", { 0, 0, 0 }, NULL, 0,
+    { { "side", 3 }, { "along", 20000 }, { "width", 1500 }, { "sill", 0 }, { "head", 2500 }, { NULL, 0 } },
+  };
+
+  church_survey (&project, &door);
+  g_assert_cmpstr (shines (project, sun (90, 20), (FpVec3) { 4000, -10000, 10 }), ==, "none");
+  church_param (&project, "door", "width", 3500);
+  g_assert_cmpstr (shines (project, sun (90, 20), (FpVec3) { 4000, -10000, 10 }), ==, "door");
+}
+
 static void
 test_pier (void)
 {
@@ -370,6 +386,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sunlight/heights", test_heights);
   g_test_add_func ("/sunlight/sides", test_sides);
   g_test_add_func ("/sunlight/arch", test_arch);
+  g_test_add_func ("/sunlight/door", test_door);
   g_test_add_func ("/sunlight/pier", test_pier);
   g_test_add_func ("/sunlight/next-room", test_next_room);
   g_test_add_func ("/sunlight/eyes", test_eyes);
