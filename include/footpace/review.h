@@ -38,7 +38,8 @@ char      *fp_sight_report_csv  (const FpMeasuring *of, FpMoment moment, FpFocus
  * The plan of the church with what each place sees, a key, a graph by row, and those who see least; with a line of sight
  * also the section on which it lies.
  *
- * Returns: (transfer full): %NULL with %FP_ERROR_RANGE where it does not fit the paper at spec->scale
+ * Returns: (transfer full): %NULL with %FP_ERROR_RANGE where there is no such thing to see, or it does not fit the paper at
+ * spec->scale
  */
 FpDrawing *fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place, const FpSheetSpec *spec,
                            double *scale, GError **error);

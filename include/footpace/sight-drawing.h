@@ -41,7 +41,7 @@ double fp_drawing_add_sight_key (FpDrawing *self, const FpBox *box);
  * fp_drawing_add_sight_rows:
  *
  * For each block of seats a bar a row, as long as the mean share that its places see, the places that see nothing told
- * by number; from the top of @box down, as many blocks as find room.
+ * by number; from the top of @box down, and in columns beside each other, as many blocks as find room.
  *
  * Returns: how many blocks were left out
  */

@@ -124,8 +124,10 @@ draw_sheet (const FpMeasuring *of, const Options *o)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
   const FpMoment moment = o->moment == FP_N_MOMENTS ? fp_moment_of_focus (o->focus) : o->moment;
-  FpSheetSpec spec = { .paper = FP_PAPER_A3, .landscape = !o->portrait };
+  FpSheetSpec spec = { .paper = FP_PAPER_A3, .landscape = !o->portrait, .date = date };
   int place = -1;
   FpDrawing *sheet;
 

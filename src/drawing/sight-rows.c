@@ -15,6 +15,8 @@
 #define NOTES     34.0 /* of what stands beyond the bar      */
 #define BAR       0.6  /* of the step of rows                */
 #define APART     5.0
+#define COLUMN    84.0 /* at most so wide: further blocks stand beside */
+#define BESIDE    8.0
 
 typedef struct
 {
@@ -117,7 +119,8 @@ guint
 fp_drawing_add_sight_rows (FpDrawing *self, const FpSight *sight, FpMoment moment, FpFocus focus, const FpBox *box)
 {
   g_autoptr (GArray) blocks = find_blocks (fp_sight_people (sight));
-  Graph graph = { self, sight, moment, focus, box->x0 + NUMBERS, box->x1 - NOTES, ROW_MOST };
+  const double width = MIN (COLUMN, box->x1 - box->x0);
+  Graph graph = { self, sight, moment, focus, box->x0 + NUMBERS, box->x0 + width - NOTES, ROW_MOST };
   double y = box->y1, wanted = 0;
   guint rows = 0;
 
@@ -130,6 +133,12 @@ fp_drawing_add_sight_rows (FpDrawing *self, const FpSight *sight, FpMoment momen
   for (guint i = 0; i < blocks->len; i++)
     {
       const Block *block = &g_array_index (blocks, Block, i);
+      if (y < box->y1 && y - HEAD - block->rows * graph.step < box->y0 && graph.x1 + NOTES + BESIDE + width <= box->x1)
+        {
+          graph.x0 += width + BESIDE;
+          graph.x1 += width + BESIDE;
+          y = box->y1;
+        }
       if (y - HEAD - block->rows * graph.step < box->y0)
         return blocks->len - i;
       y = draw_block (&graph, block, y);

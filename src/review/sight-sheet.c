@@ -26,6 +26,7 @@ typedef struct
   FpProjection      *plan, *section; /* section: NULL where there is no line of sight */
   FpCut              along;
   double             scale;
+  gboolean           stacked;        /* the section stands over the plan, not beside it */
 } Making;
 
 /* --- views -------------------------------------------------------------------------- */
@@ -42,20 +43,17 @@ height_of (const FpBox *box)
   return box->y1 - box->y0;
 }
 
-/* Side by side, on one line. */
 static gboolean
 fits (const Making *m, double scale)
 {
-  const FpBox plan = fp_projection_box (m->plan);
-  double width = width_of (&plan) / scale, height = height_of (&plan) / scale;
+  const FpBox plan = fp_projection_box (m->plan), none = { 0, 0, 0, 0 };
+  const FpBox section = m->section != NULL ? fp_projection_box (m->section) : none;
+  const double w0 = width_of (&plan) / scale, h0 = height_of (&plan) / scale + TITLES;
+  const double w1 = width_of (&section) / scale, h1 = m->section != NULL ? height_of (&section) / scale + TITLES : 0;
+  const double width = m->stacked ? MAX (w0, w1) : w0 + (m->section != NULL ? 2 * GAP : 0) + w1;
+  const double height = m->stacked ? h0 + h1 : MAX (h0, h1);
 
-  if (m->section != NULL)
-    {
-      const FpBox section = fp_projection_box (m->section);
-      width += GAP * 2 + width_of (&section) / scale;
-      height = MAX (height, height_of (&section) / scale);
-    }
-  return width <= width_of (&m->views) && height + TITLES <= height_of (&m->views);
+  return width <= width_of (&m->views) && height <= height_of (&m->views);
 }
 
 /* The largest that fits, or what was asked for; 0: nothing does. */
@@ -88,7 +86,8 @@ static void
 draw_views (const Making *m, FpDrawing *drawing)
 {
   const FpBox plan = fp_projection_box (m->plan);
-  const double y = m->views.y0 + (height_of (&m->views) - TITLES - height_of (&plan) / m->scale) / 2;
+  const double y = m->stacked ? m->views.y0
+                              : m->views.y0 + (height_of (&m->views) - TITLES - height_of (&plan) / m->scale) / 2;
   FpViewLayout layout = layout_at (m, &plan, m->views.x0, y);
 
   layout.section[FP_VIEW_SECTION].placed = FALSE;
@@ -98,7 +97,8 @@ draw_views (const Making *m, FpDrawing *drawing)
     return;
   fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_PLAN, &layout);
   const FpBox section = fp_projection_box (m->section);
-  layout = layout_at (m, &section, m->views.x0 + width_of (&plan) / m->scale + 2 * GAP, y);
+  layout = m->stacked ? layout_at (m, &section, m->views.x0, m->views.y1 - TITLES - height_of (&section) / m->scale)
+                      : layout_at (m, &section, m->views.x0 + width_of (&plan) / m->scale + 2 * GAP, y);
   fp_drawing_add_view (drawing, m->section, &layout);
   fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_SECTION, &layout);
 }
@@ -123,8 +123,10 @@ add_place (const Making *m, FpDrawing *drawing, double y, guint place)
   g_autofree char *name = fp_people_name (m->of->people, place);
   g_autofree char *words = fp_sight_place_words (m->of, place, m->moment, m->focus);
   g_autofree char *line = g_strdup_printf ("%s: %s", name, words);
+  g_auto (GStrv) parts = g_strsplit (line, " %", -1);
+  g_autofree char *together = g_strjoinv ("\u00a0%", parts); /* a number and its sign stay on one line */
 
-  return add_words (m, drawing, y, line);
+  return add_words (m, drawing, y, together);
 }
 
 static double
@@ -172,17 +174,62 @@ draw_graph (const Making *m, FpDrawing *drawing)
     }
 }
 
+/* Over the section, beside the plan, where that is room enough for the graph. */
+static gboolean
+find_room_over_section (const Making *m, FpBox *room)
+{
+  const FpBox plan = fp_projection_box (m->plan);
+  double foot = m->views.y0;
+
+  if (m->stacked)
+    return FALSE;
+  if (m->section != NULL)
+    {
+      const FpBox section = fp_projection_box (m->section);
+      foot += (height_of (&m->views) - TITLES - height_of (&plan) / m->scale) / 2 + height_of (&section) / m->scale + TITLES;
+    }
+  *room = (FpBox) { m->views.x0 + width_of (&plan) / m->scale + 4 * GAP, foot, m->words.x0 - GAP, m->views.y1 };
+  return width_of (room) >= GRAPH && height_of (room) >= GRAPH;
+}
+
+/* @beside: the graph has a column of its own, where the paper is wide enough */
 static void
-lay_columns (Making *m, const FpBox *content)
+lay_columns (Making *m, const FpBox *content, gboolean beside)
 {
   m->words = (FpBox) { content->x1 - WORDS, content->y0, content->x1, content->y1 };
   m->graph = m->words;
-  if (width_of (content) >= NARROW)
+  if (beside && width_of (content) >= NARROW)
     {
       m->graph.x1 = m->words.x0 - GAP;
       m->graph.x0 = m->graph.x1 - GRAPH;
     }
   m->views = (FpBox) { content->x0, content->y0, m->graph.x0 - GAP, content->y1 };
+}
+
+/* Rather a larger scale than room for the graph; of equal scales the first. */
+static double
+arrange (Making *m, const FpBox *content, double wanted)
+{
+  static const struct { gboolean beside, stacked; } WAYS[] = {
+    { TRUE, FALSE }, { TRUE, TRUE }, { FALSE, FALSE }, { FALSE, TRUE },
+  };
+  double best = 0;
+  guint way = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (WAYS); i++)
+    {
+      m->stacked = WAYS[i].stacked && m->section != NULL;
+      lay_columns (m, content, WAYS[i].beside);
+      const double scale = scale_for (m, wanted);
+      if (scale > 0 && (!(best > 0) || scale < best))
+        {
+          best = scale;
+          way = i;
+        }
+    }
+  m->stacked = WAYS[way].stacked && m->section != NULL;
+  lay_columns (m, content, WAYS[way].beside);
+  return best;
 }
 
 /* --- the sheet ------------------------------------------------------------------------------ */
@@ -210,19 +257,21 @@ draw (Making *m, const FpSheetSpec *spec, GError **error)
   FpBox content;
 
   bare.findings = NULL;
-  fp_drawing_unref (fp_sheet_blank (m->of->scene, &bare, title, 1, &content));
-  lay_columns (m, &content);
-  m->scale = scale_for (m, spec->scale);
+  fp_drawing_unref (fp_sheet_blank_of (m->of->scene, &bare, title, "sight", 1, &content));
+  m->scale = arrange (m, &content, spec->scale);
   if (!(m->scale > 0))
     {
       g_set_error (error, FP_ERROR, FP_ERROR_RANGE,
                    "The plan does not fit this paper at that scale; take larger paper or let the scale be found");
       return NULL;
     }
-  drawing = fp_sheet_blank (m->of->scene, &bare, title, m->scale, &content);
+  drawing = fp_sheet_blank_of (m->of->scene, &bare, title, "sight", m->scale, &content);
   draw_views (m, drawing);
   const double foot = draw_words (m, drawing);
-  if (m->graph.x0 >= m->words.x0)
+  FpBox room;
+  if (find_room_over_section (m, &room) && height_of (&room) * width_of (&room) > height_of (&m->graph) * GRAPH)
+    m->graph = room;
+  else if (m->graph.x0 >= m->words.x0)
     m->graph.y1 = foot;
   draw_graph (m, drawing);
   return drawing;
@@ -235,6 +284,11 @@ fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place
   Making making = { .of = of, .moment = moment, .focus = focus, .place = place };
   FpDrawing *drawing;
 
+  if (!fp_sight_has (of->sight, focus))
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "There is no %s to see in this alternative", fp_focus_label (focus));
+      return NULL;
+    }
   project (&making, spec->hidden);
   drawing = draw (&making, spec, error);
   if (drawing != NULL && scale != NULL)

@@ -167,7 +167,7 @@ fp_sight_place_words (const FpMeasuring *of, guint place, FpMoment moment, FpFoc
     .is_minister = fp_sight_blocker_is_minister (of->sight, place, moment, focus),
   };
   g_autofree char *past = fp_sight_line_words (of->sight, &line);
-  g_autofree char *seen = share > 0 ? g_strdup_printf ("%.0f %%", 100 * share) : g_strdup ("nothing");
+  g_autofree char *seen = share > 0 ? fp_share_format (share, 0) : g_strdup ("nothing");
 
   if (share < 0)
     return g_strdup ("nobody is there then");

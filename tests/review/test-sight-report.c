@@ -156,7 +156,8 @@ test_worst (void)
       const guint place = g_array_index (worst, guint, i);
       const double share = fp_sight_share (f.of->sight, place, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
       g_autofree char *words = fp_sight_place_words (f.of, place, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
-      g_autofree char *begins = g_strdup_printf ("%.0f %%, past ", 100 * share);
+      g_autofree char *seen = fp_share_format (share, 0);
+      g_autofree char *begins = g_strdup_printf ("%s, past ", seen);
       g_assert_cmpfloat (share, >=, last);
       if (i == 0)
         g_assert_cmpfloat (share, ==, least);
@@ -237,6 +238,10 @@ test_sheet (void)
         }
     }
   g_assert_cmpuint (circles, ==, fp_sight_church (f.of->sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA).places);
+
+  g_assert_null (fp_sight_sheet (f.of, FP_MOMENT_READINGS, FP_FOCUS_AMBO, -1, &spec, NULL, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+  g_clear_error (&error);
 
   const FpSheetSpec small = { .paper = FP_PAPER_A4, .scale = 10 };
   g_assert_null (fp_sight_sheet (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, -1, &small, NULL, &error));
