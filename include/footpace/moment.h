@@ -27,7 +27,7 @@ typedef enum
 } FpMoment;
 
 const char *fp_moment_id      (FpMoment self);    /* "elevation" …          */
-const char *fp_moment_label   (FpMoment self);    /* "Elevation" …          */
+const char *fp_moment_label   (FpMoment self);    /* "Elevation of the Host" … */
 const char *fp_moment_tells   (FpMoment self);    /* a sentence: what people and ministers do */
 FpPosture   fp_moment_posture (FpMoment self);    /* of the people          */
 gboolean    fp_moment_find    (const char *id, FpMoment *moment); /* FALSE: there is none of that id */

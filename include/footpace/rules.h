@@ -64,8 +64,8 @@ GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *o
 
 /* These need FpMeasuring.sight.  Galleries and places at the rail are left out. */
 
-/* "Elevation, kneeling: from 287 of 312 places the raised Host is wholly seen; 14 look past something, most past Pier 3
- * (Pews, Gospel side: rows 9 to 12)."  Owned by the caller. */
+/* "Elevation of the Host, kneeling: from 287 of 312 places the raised Host is wholly seen; 14 look past something, most
+ * past Pier 3 (Pews, Gospel side: rows 9 to 12)."  Owned by the caller. */
 char   *fp_sight_sentence    (const FpMeasuring *of, FpMoment moment, FpFocus focus);
 /* Places that do not see all of it, the least first, at most so many; (element-type guint), owned by the caller. */
 GArray *fp_sight_worst       (const FpMeasuring *of, FpMoment moment, FpFocus focus, guint most);

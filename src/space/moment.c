@@ -10,8 +10,8 @@ static const struct
 } MOMENTS[FP_N_MOMENTS] = {
   [FP_MOMENT_BEFORE] = { "before", "Before Mass", "The people sit; nobody is in the sanctuary.", FP_POSTURE_SITTING },
   [FP_MOMENT_COLLECT] = { "collect", "Collect",
-                          "All stand: the celebrant at the altar facing east, the deacon and the subdeacon of a solemn Mass "
-                          "in line behind him; or the celebrant at the chair.",
+                          "All stand: the celebrant at the altar facing east, the deacon and the subdeacon of a "
+                          "solemn Mass in line behind him; or the celebrant at the chair.",
                           FP_POSTURE_STANDING },
   [FP_MOMENT_READINGS] = { "readings", "Readings",
                            "The people sit; the reader stands at the ambo and the celebrant sits at the chair.",
@@ -21,12 +21,12 @@ static const struct
   [FP_MOMENT_OFFERTORY] = { "offertory", "Offertory", "The people sit; the celebrant stands at the altar.",
                             FP_POSTURE_SITTING },
   [FP_MOMENT_INCENSING] = { "incensing", "Incensing of the altar",
-                            "The people sit; the celebrant stands at the altar, the deacon and the subdeacon of a solemn "
-                            "Mass at his sides.",
+                            "The people sit; the celebrant stands at the altar, the deacon and the subdeacon of a "
+                            "solemn Mass at his sides.",
                             FP_POSTURE_SITTING },
-  [FP_MOMENT_ELEVATION] = { "elevation", "Elevation",
-                            "The people kneel; the celebrant stands at the altar, the deacon and the subdeacon of a solemn "
-                            "Mass kneel behind him.",
+  [FP_MOMENT_ELEVATION] = { "elevation", "Elevation of the Host",
+                            "The people kneel; the celebrant stands at the altar, the deacon and the subdeacon of a "
+                            "solemn Mass kneel behind him.",
                             FP_POSTURE_KNEELING },
 };
 

@@ -75,7 +75,7 @@ def findings_as_text_name_their_sources():
 @test
 def sight_is_told_in_a_sentence_a_table_and_on_paper():
     text = footpace("sight", PARISH, "-a", "b", "--of", "host", expect=0).stdout
-    wholly = int(re.match(r"Elevation, kneeling: from (\d+) of 312 places the raised Host is wholly seen", text)[1])
+    wholly = int(re.match(r"Elevation of the Host, kneeling: from (\d+) of 312 places the raised Host is wholly seen", text)[1])
     rows = footpace("sight", PARISH, "-a", "b", "--of", "host", "--as", "csv", expect=0).stdout.splitlines()
     assert rows[0] == "place,row,number,moment,seen,share,how"
     # Kneeling places at the rail are in the table, but not among the 312.

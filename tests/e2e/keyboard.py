@@ -171,10 +171,10 @@ class Task:
         """The bar is told as it stands; what is looked at is chosen in it."""
         keys("ctrl+j")
         told = wait_for("who sees the Host", lambda: self.program.find(
-            re.compile(r"^Elevation, kneeling: from \d+ of 312 places the raised Host is wholly seen"), "label"), 60)
+            re.compile(r"^Elevation of the Host, kneeling: from \d+ of 312 places the raised Host is wholly seen"), "label"), 60)
         check(told, "nothing is told")
         keys("ctrl+j")
-        wait_for("the bar to go", lambda: not self.program.find(re.compile("^Elevation, kneeling"), "label"))
+        wait_for("the bar to go", lambda: not self.program.find(re.compile("^Elevation of the Host, kneeling"), "label"))
 
     def makes_an_alternative(self):
         keys("ctrl+shift+n")

@@ -189,7 +189,7 @@ test_table (void)
   g_assert_cmpfloat_with_epsilon (all / sum.places, sum.mean, 1e-4);
 
   g_autofree char *text = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_N_FOCUSES);
-  g_assert_nonnull (strstr (text, "Elevation, kneeling"));
+  g_assert_nonnull (strstr (text, "Elevation of the Host, kneeling"));
   g_assert_nonnull (strstr (text, "crucifix"));
   g_assert_null (strstr (text, "ambo"));
   g_assert_nonnull (strstr (text, "Who sees least"));
