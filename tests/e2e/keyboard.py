@@ -216,6 +216,8 @@ class Task:
         write(str(self.file))
         keys("Return")
         wait_for("the file", self.file.exists)
+        # A key that comes before it is gone is its own.
+        wait_for("the dialog to go", lambda: not has_window("Save"))
         keys("ctrl+w")
         check(wait_for("the program to end", lambda: self.program.process.poll() is not None, 60), "it did not end")
         check(self.program.process.returncode == 0, f"it ended with {self.program.process.returncode}")

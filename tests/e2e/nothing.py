@@ -107,6 +107,8 @@ class Task:
         self.pressed -= len(str(self.file))  # as long as the folder's name is here
         self.press("Return")
         wait_for("the file", self.file.exists)
+        # A key that comes before it is gone is its own.
+        wait_for("the dialog to go", lambda: not has_window("Save"))
         keys("ctrl+w")
         check(wait_for("the program to end", lambda: self.program.process.poll() is not None, 60), "it did not end")
 

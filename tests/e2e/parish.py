@@ -446,6 +446,7 @@ class Task:
         write(str(self.file))
         keys("Return")
         wait_for("the file", self.file.exists)
+        wait_for("the dialog to go", lambda: not has_window("Save"))
         keys("ctrl+w")
         check(wait_for("the program to end", lambda: self.program.process.poll() is not None, 60), "it did not end")
         said = [line for line in self.program.said().splitlines()
