@@ -35,4 +35,7 @@ gboolean    fp_moment_find    (const char *id, FpMoment *moment); /* FALSE: ther
 /* The moment at which something is looked at first of all: the Host when it is raised, the reader during the readings. */
 FpMoment    fp_moment_of_focus (FpFocus focus);
 
+/* Whether it is there to be seen then: the Host is raised at one moment only, and nobody reads at the offertory. */
+gboolean    fp_moment_shows    (FpMoment self, FpFocus focus);
+
 G_END_DECLS

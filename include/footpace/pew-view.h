@@ -133,7 +133,8 @@ gboolean    fp_pew_typical_spec  (const FpPeople *people, FpPewTypical one, FpPe
 /* @block: id or name of what has the place; NULL: the first that has such a row and place. */
 gboolean    fp_pew_place_find    (const FpPeople *people, const char *block, guint row, guint number, guint *found);
 
-/* Whose eye: "Pews, Gospel side: row 6, seat 3, sitting"; and what it sees: "mensa 75 %, ambo all"; the caller's. */
+/* Whose eye: "Pews, Gospel side: row 6, seat 3, sitting; Offertory"; and what it sees of what is there then: "mensa 75 %, tabernacle
+ * all"; the caller's. */
 char       *fp_pew_eye_text  (const FpPeople *people, const FpPewSpec *spec);
 char       *fp_pew_seen_text (const FpSight *sight, const FpPewSpec *spec);
 

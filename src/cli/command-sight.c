@@ -2,6 +2,7 @@
 /* footpace sight: who sees what, and past what */
 #include "command.h"
 
+#include "asked.h"
 #include "pages.h"
 
 #include "footpace/review.h"
@@ -47,36 +48,12 @@ wrong (const char *option, const char *value, const char *expected)
 }
 
 static gboolean
-find_focus (Options *o)
+find_what (Options *o)
 {
-  g_autoptr (GString) ids = g_string_new (NULL);
-
   o->focus = FP_N_FOCUSES;
-  if (o->of == NULL)
-    return TRUE;
-  for (int i = 0; i < FP_N_FOCUSES; i++)
-    {
-      if (g_ascii_strcasecmp (o->of, fp_focus_id ((FpFocus) i)) == 0)
-        {
-          o->focus = (FpFocus) i;
-          return TRUE;
-        }
-      g_string_append_printf (ids, "%s%s", i == 0 ? "" : i + 1 == FP_N_FOCUSES ? " or " : ", ", fp_focus_id ((FpFocus) i));
-    }
-  return wrong ("--of", o->of, ids->str);
-}
-
-static gboolean
-find_moment (Options *o)
-{
-  g_autoptr (GString) ids = g_string_new (NULL);
-
   o->moment = FP_N_MOMENTS;
-  if (o->when == NULL || fp_moment_find (o->when, &o->moment))
-    return TRUE;
-  for (int i = 0; i < FP_N_MOMENTS; i++)
-    g_string_append_printf (ids, "%s%s", i == 0 ? "" : i + 1 == FP_N_MOMENTS ? " or " : ", ", fp_moment_id ((FpMoment) i));
-  return wrong ("--when", o->when, ids->str);
+  return (o->of == NULL || fp_asked_focus ("--of", o->of, &o->focus))
+         && (o->when == NULL || fp_asked_moment ("--when", o->when, &o->moment));
 }
 
 static gboolean
@@ -91,12 +68,15 @@ check_form (Options *o)
   return fp_pages_form_of_path (o->out, &o->form) || wrong ("--out", o->out, "a file ending in .pdf, .svg or .png");
 }
 
-/* The place of that name, or the only one of that row and seat: -1 after having said so. */
+/* As a view from the pew is asked for, or by the name that this command tells: -1 after having said so. */
 static int
 find_place (const FpPeople *people, const char *wanted)
 {
-  guint n;
+  g_autofree char *block = NULL;
+  guint n, row, number, found;
 
+  if (fp_asked_seat (wanted, &block, &row, &number) && fp_pew_place_find (people, block, row, number, &found))
+    return (int) found;
   fp_people_places (people, &n);
   for (guint i = 0; i < n; i++)
     {
@@ -104,7 +84,7 @@ find_place (const FpPeople *people, const char *wanted)
       if (g_ascii_strcasecmp (name, wanted) == 0)
         return (int) i;
     }
-  fp_command_fail_value ("--place", wanted, "the name of a place as this command tells it, such as Pews: row 3, seat 2");
+  fp_command_fail_value ("--place", wanted, FP_ASKED_SEAT " of a place that there is, or its name");
   return -1;
 }
 
@@ -167,7 +147,7 @@ run (int argc, char **argv)
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first", "ID" },
     { "of", 0, 0, FP_OPTION_TEXT, &o.of, "What is looked at, such as host or ambo; otherwise everything", "ID" },
     { "when", 0, 0, FP_OPTION_TEXT, &o.when, "At which moment, such as elevation; otherwise when it matters", "MOMENT" },
-    { "place", 0, 0, FP_OPTION_TEXT, &o.place, "Whose line of sight the sheet shows", "NAME" },
+    { "place", 0, 0, FP_OPTION_TEXT, &o.place, "Whose line of sight the sheet shows: " FP_ASKED_SEAT, "PLACE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; otherwise text", "FORM" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw a sheet into this file: .pdf, .svg or .png", "FILE" },
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
@@ -178,7 +158,7 @@ run (int argc, char **argv)
 
   if (!fp_command_options (&fp_command_sight, argc, argv, entries, &o.file, &exit_code))
     return exit_code;
-  if (!find_focus (&o) || !find_moment (&o) || !check_form (&o))
+  if (!find_what (&o) || !check_form (&o))
     return FP_EXIT_ERROR;
   project = fp_command_load (o.file);
   if (project == NULL)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw-pew.h"
 
+#include "asked.h"
 #include "command.h"
 
 #include "footpace/error.h"
@@ -8,7 +9,7 @@
 #include <string.h>
 
 #define STRIP  "strip"
-#define PLACES "front, middle, back, side, gallery, standing, child, strip, or ROW,SEAT or BLOCK,ROW,SEAT"
+#define PLACES "front, middle, back, side, gallery, standing, child, strip, or " FP_ASKED_SEAT
 
 void
 fp_draw_pew_clear (FpDrawPew *self)
@@ -38,54 +39,6 @@ find_typical (const char *text, FpPewTypical *one)
   return FALSE;
 }
 
-/* "6,3" or "Pews, Gospel side,6,3": a name may hold commas, so the last two tell.
- * @block: (out) (transfer full) (nullable) */
-static gboolean
-parse_seat (const char *text, char **block, guint *row, guint *number)
-{
-  g_autofree char *left = g_strdup (text);
-  guint64 value[2];
-
-  for (guint i = 2; i-- > 0;)
-    {
-      char *comma = strrchr (left, ',');
-      const char *digits = comma != NULL ? comma + 1 : left;
-      g_autofree char *clean = g_strstrip (g_strdup (digits));
-      if ((comma == NULL && i == 1) || !g_ascii_string_to_unsigned (clean, 10, 1, FP_PEOPLE_MAX, &value[i], NULL))
-        return FALSE;
-      if (comma != NULL)
-        *comma = '\0';
-      else
-        *left = '\0';
-    }
-  *row = (guint) value[0];
-  *number = (guint) value[1];
-  *block = *g_strstrip (left) != '\0' ? g_strdup (left) : NULL;
-  return TRUE;
-}
-
-static gboolean
-find_focus (const char *text, FpFocus *focus)
-{
-  for (guint i = 0; i < FP_N_FOCUSES; i++)
-    if (g_ascii_strcasecmp (fp_focus_id ((FpFocus) i), text) == 0)
-      {
-        *focus = (FpFocus) i;
-        return TRUE;
-      }
-  return FALSE;
-}
-
-static char *
-focuses (void)
-{
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < FP_N_FOCUSES; i++)
-    g_string_append_printf (text, "%s%s", i == 0 ? "" : i + 1 == FP_N_FOCUSES ? " or " : ", ", fp_focus_id ((FpFocus) i));
-  return g_string_free (text, FALSE);
-}
-
 static gboolean
 wrong (const char *option, const char *value, const char *expected)
 {
@@ -96,19 +49,19 @@ wrong (const char *option, const char *value, const char *expected)
 gboolean
 fp_draw_pew_check (const FpDrawPew *self)
 {
-  g_autofree char *block = NULL, *all = focuses ();
+  g_autofree char *block = NULL;
   FpPewTypical one;
   FpMoment moment;
   FpFocus focus;
   guint row, number;
 
   if (!fp_draw_pew_is_strip (self) && !find_typical (self->place, &one)
-      && !parse_seat (self->place, &block, &row, &number))
+      && !fp_asked_seat (self->place, &block, &row, &number))
     return wrong ("--pew", self->place, PLACES);
-  if (self->when != NULL && !fp_moment_find (self->when, &moment))
-    return wrong ("--when", self->when, "before, collect, readings, gospel, offertory, incensing or elevation");
-  if (self->look != NULL && !find_focus (self->look, &focus))
-    return wrong ("--look", self->look, all);
+  if (self->when != NULL && !fp_asked_moment ("--when", self->when, &moment))
+    return FALSE;
+  if (self->look != NULL && !fp_asked_focus ("--look", self->look, &focus))
+    return FALSE;
   return TRUE;
 }
 
@@ -129,7 +82,7 @@ find_place (const FpDrawPew *self, const FpPeople *people, FpPewSpec *spec, GErr
                    fp_pew_typical_id (one));
       return FALSE;
     }
-  parse_seat (self->place, &block, &row, &number);
+  fp_asked_seat (self->place, &block, &row, &number);
   if (fp_pew_place_find (people, block, row, number, &spec->place))
     return TRUE;
   g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "there is no row %u with a seat %u%s%s%s", row, number,
@@ -180,7 +133,7 @@ fp_draw_pew_pages (const FpDrawPew *self, const FpScene *scene, const FpSheetSpe
   if (self->when != NULL)
     fp_moment_find (self->when, &spec.moment);
   if (self->look != NULL)
-    find_focus (self->look, &spec.focus);
+    fp_asked_focus ("--look", self->look, &spec.focus);
   sight = fp_sight_new (people, NULL);
   pages = g_ptr_array_new_with_free_func (unref_drawing);
   g_ptr_array_add (pages, fp_pew_sheet_new (sight, &spec, sheet));

@@ -154,7 +154,7 @@ fp_pew_seen_text (const FpSight *sight, const FpPewSpec *spec)
   /* Shares are known of grown people only. */
   for (int focus = 0; focus < FP_N_FOCUSES && !(spec->eye > 0); focus++)
     {
-      const double share = fp_sight_has (sight, (FpFocus) focus)
+      const double share = fp_sight_has (sight, (FpFocus) focus) && fp_moment_shows (spec->moment, (FpFocus) focus)
                              ? fp_sight_share (sight, spec->place, spec->moment, (FpFocus) focus) : -1;
       if (share >= 0)
         add_share (text, (FpFocus) focus, share);

@@ -87,3 +87,24 @@ fp_moment_of_focus (FpFocus focus)
       return FP_MOMENT_BEFORE;
     }
 }
+
+gboolean
+fp_moment_shows (FpMoment self, FpFocus focus)
+{
+  switch (focus)
+    {
+    case FP_FOCUS_HOST:
+    case FP_FOCUS_CHALICE:
+    case FP_FOCUS_CHAIR:
+      return self == fp_moment_of_focus (focus);
+    case FP_FOCUS_AMBO:
+      return self == FP_MOMENT_READINGS || self == FP_MOMENT_GOSPEL;
+    case FP_FOCUS_MENSA:
+    case FP_FOCUS_TABERNACLE:
+    case FP_FOCUS_CRUCIFIX:
+    case FP_FOCUS_REREDOS:
+    case FP_N_FOCUSES:
+    default:
+      return TRUE;
+    }
+}

@@ -85,6 +85,7 @@ def sight_is_told_in_a_sentence_a_table_and_on_paper():
     with tempfile.TemporaryDirectory() as folder:
         sheet = pathlib.Path(folder) / "sight.svg"
         footpace("sight", PARISH, "-a", "b", "--of", "host", "--place", place, "--out", sheet, expect=0)
+        footpace("sight", PARISH, "-a", "b", "--of", "host", "--place", "pews-rear-g,6,3", "--out", sheet, expect=0)
         root = ET.parse(sheet).getroot()
         circles = [c for c in root.iter("{http://www.w3.org/2000/svg}circle") if "edge" in c.get("class", "")]
         assert len(circles) > 312, len(circles)

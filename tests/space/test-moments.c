@@ -186,6 +186,11 @@ test_postures (void)
       g_assert_cmpstr (fp_moment_label ((FpMoment) moment), !=, "");
       g_assert_true (g_str_has_suffix (fp_moment_tells ((FpMoment) moment), "."));
     }
+  for (int focus = 0; focus < FP_N_FOCUSES; focus++)
+    g_assert_true (fp_moment_shows (fp_moment_of_focus ((FpFocus) focus), (FpFocus) focus));
+  g_assert_false (fp_moment_shows (FP_MOMENT_OFFERTORY, FP_FOCUS_HOST));
+  g_assert_false (fp_moment_shows (FP_MOMENT_OFFERTORY, FP_FOCUS_AMBO));
+  g_assert_true (fp_moment_shows (FP_MOMENT_GOSPEL, FP_FOCUS_AMBO));
   g_assert_false (fp_moment_find ("matins", &(FpMoment) { 0 }));
 }
 
