@@ -9,7 +9,7 @@ ROOT = pathlib.Path(sys.argv[1])
 HEADERS = {
     "base": {"cause", "error", "units", "geom", "solid", "workers"},
     "furnishing": {"kind"},
-    "project": {"page", "project", "history"},
+    "project": {"mass-time", "page", "project", "history"},
     "store": {"store", "recovery"},
     "space": {"scene", "stretch", "setting-out", "moment", "people", "levels", "sight", "sun"},
     "placing": {"arrange", "catches", "handles", "new-church", "retype", "traverse"},

@@ -19,6 +19,7 @@
 #pragma once
 
 #include "footpace/error.h"
+#include "footpace/mass-time.h"
 #include "footpace/page.h"
 
 G_BEGIN_DECLS
@@ -99,6 +100,9 @@ typedef struct
   double      north;       /* degrees from liturgical east to true north, counter-clockwise on the plan:
                               90 where liturgical east is true east (north is then to the left) */
   guint       percentile;  /* of stature, for eyes and crowns: 5, 50 or 95  */
+  FpSite      site;        /* where the sun is reckoned for; may be not known */
+  FpMassTime  mass[FP_MASS_TIMES_MAX]; /* when Mass is said                  */
+  guint       n_masses;
 } FpBrief;
 
 /* --- alternatives ------------------------------------------------------ */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "brief-dialog.h"
 
+#include "brief-sun.h"
 #include "built.h"
 #include "compat-4-8.h"
 #include "text-dialog.h"
@@ -90,6 +91,7 @@ show_brief (Dialog *d, const FpBrief *brief)
   fp_built_select (d->builder, "facing", brief->facing);
   fp_built_select (d->builder, "units", brief->units);
   fp_built_select (d->builder, "percentile", brief->percentile <= 5 ? 0 : brief->percentile >= 95 ? 2 : 1);
+  fp_brief_sun_show (d->builder, brief);
   add_celebrations (d, brief->celebrations);
 }
 
@@ -111,7 +113,8 @@ read_brief (Dialog *d, FpBrief *brief, GError **error)
       return FALSE;
     }
   return fp_built_count (d->builder, "ministers", "Ministers", 1, 60, &brief->ministers, error)
-         && fp_built_count (d->builder, "seats", "Seats wanted", 0, 20000, &brief->seats, error);
+         && fp_built_count (d->builder, "seats", "Seats wanted", 0, 20000, &brief->seats, error)
+         && fp_brief_sun_read (d->builder, brief, error);
 }
 
 static void

@@ -65,6 +65,20 @@ refuse_number (GError **error, const char *what, double found, const char *allow
   return FALSE;
 }
 
+static gboolean
+masses_are_fair (const FpBrief *brief, GError **error)
+{
+  if (brief->n_masses > FP_MASS_TIMES_MAX)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "more than %d Masses are told", FP_MASS_TIMES_MAX);
+      return FALSE;
+    }
+  for (guint i = 0; i < brief->n_masses; i++)
+    if (!fp_mass_time_check (&brief->mass[i], error))
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 fp_brief_check (const FpBrief *brief, GError **error)
 {
@@ -86,6 +100,11 @@ fp_brief_check (const FpBrief *brief, GError **error)
     return refuse_number (error, "north", brief->north, "-360 to 360 degrees");
   if (brief->percentile != 5 && brief->percentile != 50 && brief->percentile != 95)
     return refuse_number (error, "percentile", brief->percentile, "5, 50 or 95");
+  if (!fp_site_check (&brief->site, error) || !masses_are_fair (brief, error))
+    {
+      g_prefix_error (error, "brief: ");
+      return FALSE;
+    }
   return TRUE;
 }
 
@@ -102,6 +121,9 @@ fp_brief_part_new (const FpBrief *brief)
   self->brief.author = g_strdup (text_or_empty (brief->author));
   self->brief.note = g_strdup (text_or_empty (brief->note));
   self->brief.north = fp_turn_normal (brief->north);
+  if (!brief->site.known)
+    self->brief.site = (FpSite) { FALSE, 0, 0, NULL };
+  self->brief.site.zone = g_strdup (self->brief.site.zone);
   return self;
 }
 
@@ -124,7 +146,18 @@ fp_brief_part_unref (FpBriefPart *self)
   g_free ((char *) self->brief.client);
   g_free ((char *) self->brief.author);
   g_free ((char *) self->brief.note);
+  g_free ((char *) self->brief.site.zone);
   g_free (self);
+}
+
+static gboolean
+masses_are_equal (const FpBrief *a, const FpBrief *b)
+{
+  gboolean equal = a->n_masses == b->n_masses;
+
+  for (guint i = 0; equal && i < a->n_masses; i++)
+    equal = fp_mass_time_equal (&a->mass[i], &b->mass[i]);
+  return equal;
 }
 
 gboolean
@@ -135,5 +168,6 @@ fp_brief_equal (const FpBrief *a, const FpBrief *b)
              && strcmp (a->client, b->client) == 0 && strcmp (a->author, b->author) == 0
              && strcmp (a->note, b->note) == 0 && a->books == b->books && a->facing == b->facing
              && a->celebrations == b->celebrations && a->ministers == b->ministers && a->seats == b->seats
-             && a->units == b->units && a->north == b->north && a->percentile == b->percentile);
+             && a->units == b->units && a->north == b->north && a->percentile == b->percentile
+             && fp_site_equal (&a->site, &b->site) && masses_are_equal (a, b));
 }

@@ -146,6 +146,8 @@ fp_read_brief (FpReader *r, const xmlNode *node, FpBrief *brief)
           || !read_part (r, child, text, brief))
         return FALSE;
     }
+  if (!fp_read_masses (r, &child, brief))
+    return FALSE;
   if (child != NULL)
     return fp_read_refuse (r, child, FP_ERROR_INVALID, "<%.80s> was found; </brief> is expected here",
                            fp_read_name (child));

@@ -12,6 +12,9 @@ G_BEGIN_DECLS
 /* Texts of @brief belong to the reader. */
 gboolean fp_read_brief (FpReader *r, const xmlNode *node, FpBrief *brief);
 
+/* What may end the brief: where the church is, and the Masses.  @node: (inout): past them */
+gboolean fp_read_masses (FpReader *r, const xmlNode **node, FpBrief *brief);
+
 /**
  * fp_read_item:
  * @in_survey: where it was found: an alternative holds no parts of the building

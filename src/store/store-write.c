@@ -115,6 +115,31 @@ celebrations_text (guint celebrations)
 }
 
 static void
+write_site (Writer *w, const FpSite *site)
+{
+  if (!site->known)
+    return;
+  begin (w, "site");
+  add_number (w, "latitude", site->latitude);
+  add_number (w, "longitude", site->longitude);
+  add_attribute (w, "zone", site->zone);
+  end_empty (w);
+}
+
+static void
+write_mass (Writer *w, const FpMassTime *mass)
+{
+  g_autofree char *day = mass->weekday > 0 ? g_strdup (fp_weekday_id (mass->weekday))
+                                           : g_strdup_printf ("%02u-%02u", mass->month, mass->day);
+  g_autofree char *at = g_strdup_printf ("%02u:%02u", mass->minute / 60, mass->minute % 60);
+
+  begin (w, "mass");
+  add_attribute (w, "day", day);
+  add_attribute (w, "at", at);
+  end_empty (w);
+}
+
+static void
 write_brief (Writer *w, const FpBrief *brief)
 {
   g_autofree char *celebrations = celebrations_text (brief->celebrations);
@@ -134,6 +159,9 @@ write_brief (Writer *w, const FpBrief *brief)
   add_text (w, "units", fp_units_words[brief->units]);
   add_text_number (w, "north", brief->north);
   add_text_number (w, "percentile", brief->percentile);
+  write_site (w, &brief->site);
+  for (guint i = 0; i < brief->n_masses; i++)
+    write_mass (w, &brief->mass[i]);
   leave (w, "brief");
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window's dialogs: what was typed in them stays, and what they offer can be had. */
+#include "brief-dialog.h"
 #include "compat-4-8.h"
 #include "new-church-dialog.h"
 #include "sheet-dialog.h"
@@ -170,6 +171,93 @@ test_new_church_begins_afresh (void)
   gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
+/* --- the brief ------------------------------------------------------------ */
+
+static GtkWidget *
+open_brief (FpDocument *d)
+{
+  fp_brief_dialog_show (NULL, d);
+  WAIT_FOR (find_window ("Brief") != NULL);
+  return GTK_WIDGET (find_window ("Brief"));
+}
+
+static void
+type_in (GtkWidget *dialog, const char *id, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (help_find_called (dialog, id)), text);
+}
+
+static void
+apply (GtkWidget *dialog)
+{
+  g_signal_emit_by_name (help_find_called (dialog, "accept"), "clicked");
+}
+
+/* Where the church is and when Mass is said, in one step that can be undone. */
+static void
+test_brief_keeps_masses (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *dialog = open_brief (d);
+  const FpBrief *brief;
+
+  g_assert_cmpstr (text_of (dialog, "latitude"), ==, "");
+  type_in (dialog, "latitude", "52.25° N");
+  type_in (dialog, "longitude", "0.75 W");
+  type_in (dialog, "zone", "+01:00");
+  type_in (dialog, "masses", "sunday 9:30, 18:00");
+  apply (dialog);
+  WAIT_FOR (find_window ("Brief") == NULL);
+  brief = fp_project_brief (fp_document_project (d));
+  g_assert_true (brief->site.known);
+  g_assert_cmpfloat (brief->site.longitude, ==, -0.75);
+  g_assert_cmpuint (brief->n_masses, ==, 2);
+  dialog = open_brief (d);
+  g_assert_cmpstr (text_of (dialog, "longitude"), ==, "-0.75");
+  g_assert_cmpstr (text_of (dialog, "masses"), ==, "Sunday 09:30, Sunday 18:00");
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  g_assert_true (fp_document_undo (d));
+  g_assert_false (fp_project_brief (fp_document_project (d))->site.known);
+}
+
+/* The field that is wrong is marked and has the keyboard; what is wrong is said above all that scrolls. */
+static void
+check_refused (GtkWidget *dialog, const char *id, const char *says)
+{
+  GtkWidget *entry = help_find_called (dialog, id), *error = help_find_called (dialog, "error");
+
+  apply (dialog);
+  g_assert_true (gtk_widget_has_css_class (entry, "error"));
+  g_assert_true (gtk_root_get_focus (GTK_ROOT (dialog)) == GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (entry))));
+  g_assert_true (gtk_widget_get_visible (error));
+  g_assert_null (gtk_widget_get_ancestor (error, GTK_TYPE_SCROLLED_WINDOW));
+  g_assert_true (g_str_has_prefix (gtk_label_get_text (GTK_LABEL (error)), says));
+}
+
+static void
+test_brief_refuses_in_place (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *dialog = open_brief (d);
+
+  type_in (dialog, "latitude", "52.25");
+  check_refused (dialog, "longitude", "Longitude: it is asked with the others");
+  type_in (dialog, "longitude", "190");
+  type_in (dialog, "zone", "Nowhere/At-all");
+  check_refused (dialog, "longitude", "Longitude: longitude is 190");
+  type_in (dialog, "longitude", "0");
+  check_refused (dialog, "zone", "Time zone: the time zone “Nowhere/At-all” is not known");
+  g_assert_false (gtk_widget_has_css_class (help_find_called (dialog, "longitude"), "error"));
+  type_in (dialog, "zone", "+00:00");
+  type_in (dialog, "masses", "Sunday at nine");
+  check_refused (dialog, "masses", "Mass times: “Sunday at nine”");
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  type_in (dialog, "masses", "");
+  apply (dialog);
+  WAIT_FOR (find_window ("Brief") == NULL);
+  g_assert_cmpuint (fp_document_depth (d), ==, 1);
+}
+
 /* --- a sheet -------------------------------------------------------------- */
 
 static GtkWidget *
@@ -332,6 +420,8 @@ main (int argc, char **argv)
   g_test_add_func ("/new-church/afresh", test_new_church_begins_afresh);
   g_test_add_func ("/new-church/length", test_new_church_tells_its_length);
   g_test_add_func ("/new-church/tips", test_no_tip_over_fields);
+  g_test_add_func ("/brief/masses", test_brief_keeps_masses);
+  g_test_add_func ("/brief/refuses", test_brief_refuses_in_place);
   g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
   g_test_add_func ("/dialogs/sheet/as-the-board", test_sheet_offers_what_the_board_shows);
   g_test_add_func ("/sheet/redo", test_export_leaves_redo);

@@ -22,6 +22,7 @@ NOT_MEASURES = ("id", "name", "on", "x", "y", "turn")
 PLACE = {"x": "Across (Epistle side +)", "y": "Along (east +)", "turn": "Turned (to the left +)"}
 BRIEF = {"title": "Title", "place": "Town", "client": "Legal owner", "author": "Drawn by", "ministers": "Ministers",
          "seats": "Seats wanted", "north": "True north, degrees", "note": "Note"}
+SITE = {"latitude": "Latitude, degrees", "longitude": "Longitude, degrees", "zone": "Time zone"}
 BRIEF_CHOICES = {"books": ("Books followed", ("older", "newer", "both")),
                  "facing": ("Celebrant faces", ("east", "people")), "percentile": ("Stature", ("5", "50", "95"))}
 CELEBRATIONS = ("low", "sung", "solemn", "pontifical", "weekday", "sunday", "bishop")
@@ -389,8 +390,15 @@ class Task:
             value = ids.index(self.brief.findtext(NS + one))
             if one != "percentile" or value != 1:
                 self.pick(widgets[name], at=value)
+        self.says_where_and_when(widgets)
         self.ticks_celebrations(widgets)
         self.answer(widgets, "Apply", "^Brief$")
+
+    def says_where_and_when(self, widgets):
+        site, masses = self.brief.find(NS + "site"), self.brief.findall(NS + "mass")
+        for one, name in SITE.items():
+            self.fill(widgets[name], site.get(one))
+        self.fill(widgets["Mass times"], ", ".join(f"{m.get('day')} {m.get('at')}" for m in masses))
 
     def ticks_celebrations(self, widgets):
         boxes = [w for w in widgets.values() if w.get_role_name() == "check box"]
@@ -480,7 +488,7 @@ def contents(root, by_itself):
         if (tag(thing), thing.get("name")) in by_itself:
             del thing.attrib["name"]
     survey = list(root.find(NS + "survey"))
-    out = {"brief": collections.Counter((tag(e), e.text or "") for e in root.find(NS + "brief")),
+    out = {"brief": collections.Counter((tag(e), e.text or "", tuple(sorted(e.items()))) for e in root.find(NS + "brief")),
            "survey": collections.Counter(words(t, survey) for t in survey)}
     for a in root.findall(NS + "alternative"):
         things = survey + [t for t in a if tag(t) not in ("moved", "removed", "note")]

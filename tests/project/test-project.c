@@ -368,7 +368,7 @@ test_briefs (void)
 {
   g_autoptr (FpProject) p = test_parish ();
   g_autoptr (GError) error = NULL;
-  FpBrief bad[9];
+  FpBrief bad[13];
 
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     bad[i] = test_brief ();
@@ -381,6 +381,10 @@ test_briefs (void)
   bad[6].books = (FpBooks) 3;
   bad[7].seats = 100001;
   bad[8].note = "\xff";
+  bad[9].site = (FpSite) { TRUE, 91, 0, "UTC" };
+  bad[10].site = (FpSite) { TRUE, 52, 0, NULL };
+  bad[11].n_masses = 1; /* on no day */
+  bad[12].n_masses = FP_MASS_TIMES_MAX + 1;
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autoptr (GError) refusal = NULL;
@@ -394,6 +398,39 @@ test_briefs (void)
   step (&p, fp_project_with_brief (p, &bad[0], &error), &error);
   g_assert_cmpstr (fp_project_brief (p)->client, ==, "");
   g_assert_cmpfloat (fp_project_brief (p)->north, ==, -90);
+}
+
+/* They are the project's own, and one other than the rest makes another project. */
+static void
+test_sun_of_brief (void)
+{
+  g_autoptr (FpProject) p = test_parish (), was = NULL;
+  g_autoptr (FpProject) first = fp_project_ref (p); /* of which the texts of the brief are borrowed */
+  g_autoptr (GError) error = NULL;
+  g_autofree char *zone = g_strdup ("+01:00");
+  FpBrief brief = *fp_project_brief (p);
+
+  g_assert_false (brief.site.known);
+  brief.site = (FpSite) { TRUE, 52.25, -0.75, zone };
+  brief.mass[0] = (FpMassTime) { .weekday = 7, .minute = 570 };
+  brief.n_masses = 1;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_cmpstr (fp_project_brief (p)->site.zone, ==, zone);
+  g_assert_true (fp_project_brief (p)->site.zone != zone);
+  was = fp_project_ref (p);
+  brief.mass[0].minute = 571;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_false (fp_project_equal (was, p));
+  brief.mass[0].minute = 570;
+  brief.site.longitude = 0.75;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_false (fp_project_equal (was, p));
+  brief.site.longitude = -0.75;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_true (fp_project_equal (was, p));
+  brief.site.known = FALSE;
+  step (&p, fp_project_with_brief (p, &brief, &error), &error);
+  g_assert_null (fp_project_brief (p)->site.zone);
 }
 
 static void
@@ -781,6 +818,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/project/alternatives", test_alternatives);
   g_test_add_func ("/project/facing", test_facing);
   g_test_add_func ("/project/briefs", test_briefs);
+  g_test_add_func ("/project/sun-of-brief", test_sun_of_brief);
   g_test_add_func ("/project/celebrations", test_celebrations);
   g_test_add_func ("/project/nothing-changes", test_nothing_changes);
   g_test_add_func ("/project/sharing", test_sharing);

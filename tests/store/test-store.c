@@ -78,6 +78,40 @@ test_bytes (void)
   g_assert_cmpstr (fp_alternative_name (fp_project_alternative (project, 0)), ==, "A <&\">");
 }
 
+/* What the sun is reckoned for stands at the end of the brief; where none is said, no byte tells of it. */
+static void
+test_masses (void)
+{
+  static const char *const expected =
+    "    <percentile>50</percentile>\n"
+    "    <site latitude=\"52.25\" longitude=\"-0.75\" zone=\"Europe/London\"/>\n"
+    "    <mass day=\"sunday\" at=\"09:30\"/>\n"
+    "    <mass day=\"12-25\" at=\"00:00\"/>\n"
+    "  </brief>\n";
+  g_autoptr (FpProject) small = store_case_small (), told = NULL, again = NULL, later = NULL;
+  g_autofree char *bytes = NULL, *bare = store_case_bytes (small), *without = NULL;
+  FpBrief brief = *fp_project_brief (small);
+
+  g_assert_null (strstr (bare, "<site"));
+  g_assert_null (strstr (bare, "<mass"));
+  brief.site = (FpSite) { TRUE, 52.25, -0.75, "Europe/London" };
+  brief.mass[0] = (FpMassTime) { .weekday = 7, .minute = 570 };
+  brief.mass[1] = (FpMassTime) { .month = 12, .day = 25 };
+  brief.n_masses = 2;
+  told = fp_project_with_brief (small, &brief, NULL);
+  bytes = store_case_bytes (told);
+  g_assert_nonnull (strstr (bytes, expected));
+  assert_round_trip (told);
+  again = store_case_parse (bytes);
+  g_assert_cmpfloat (fp_project_brief (again)->site.longitude, ==, -0.75);
+  g_assert_cmpuint (fp_project_brief (again)->mass[1].month, ==, 12);
+  brief.site.known = FALSE;
+  brief.n_masses = 0;
+  later = fp_project_with_brief (told, &brief, NULL);
+  without = store_case_bytes (later);
+  g_assert_cmpstr (without, ==, bare);
+}
+
 static void
 test_texts (void)
 {
@@ -322,6 +356,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/every-kind", test_every_kind);
   g_test_add_func ("/store/many-values", test_many_values);
   g_test_add_func ("/store/bytes", test_bytes);
+  g_test_add_func ("/store/masses", test_masses);
   g_test_add_func ("/store/texts", test_texts);
   g_test_add_func ("/store/numbers", test_numbers);
   g_test_add_func ("/store/fates", test_fates);
