@@ -76,6 +76,13 @@ void                 fp_people_bodies (const FpPeople *self, FpPosture posture, 
  * no room behind; deacon and subdeacon are with him where the brief has solemn Mass. */
 void                 fp_people_ministers (const FpPeople *self, FpMoment moment, FpSolids *out);
 
+/* Who looks from the sanctuary: the celebrant at the altar of celebration (as in fp_people_ministers()) and at the chair, and
+ * the reader. */
+typedef enum { FP_OFFICE_AT_ALTAR, FP_OFFICE_AT_CHAIR, FP_OFFICE_AT_AMBO, FP_N_OFFICES } FpOffice;
+const char          *fp_office_label  (FpOffice self); /* "the celebrant at the altar" … */
+/* His eyes, as he stands or sits there, and which way he is turned, degrees; FALSE where there is no place for him. */
+gboolean             fp_people_minister_eye (const FpPeople *self, FpOffice office, FpVec3 *eye, double *facing);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpPeople, fp_people_unref)
 
 G_END_DECLS

@@ -67,9 +67,20 @@ typedef struct _FpSunStudy FpSunStudy;
 /* @latitude, @longitude: as in fp_sun_at(). */
 FpSunStudy   *fp_sun_study_new  (const FpPeople *people, GDateTime *time, double latitude, double longitude);
 void          fp_sun_study_free (FpSunStudy *self);
-/* When and where, how it stands to the church, and in whose eyes through which window; owned by the caller. */
-char         *fp_sun_study_text (const FpSunStudy *self);
-/* The same on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
+/* Of one alternative at some times, at least one: when and where, how the sun stands to the church, and in whose eyes
+ * through which window; owned by the caller. */
+char         *fp_sun_studies_text (FpSunStudy *const *study, guint n);
+/* "Sunday 2026-06-21, 09:30 (UTC+01:00). The sun is …": all of it but the windows; owned by the caller. */
+char         *fp_sun_study_sentence (const FpSunStudy *self);
+/* "Through East window: 12 places; the celebrant at the altar", each through which somebody has it in his eyes:
+ * (transfer full) (element-type utf8) */
+GPtrArray    *fp_sun_study_windows  (const FpSunStudy *self);
+/* The opening through which it is in the eyes of who is in that place; -1. */
+int           fp_sun_study_place    (const FpSunStudy *self, guint place);
+GArray       *fp_sun_study_patches  (const FpSunStudy *self); /* as fp_sunlight_patches() */
+/* Marks on the plan where it is in somebody's eyes. */
+void          fp_sun_study_draw_eyes (const FpSunStudy *self, FpDrawing *drawing, const FpViewLayout *plan);
+/* What is told of one time, on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
  * @spec->scale, 0: the largest that fits.  %FP_ERROR_RANGE where it does not fit the paper. */
 FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, GError **error);
 

@@ -31,11 +31,26 @@ typedef struct
 /**
  * fp_sun_time_parse:
  * @text: "2026-06-21T09:30+01:00": date, time by the clock, and by how much that is before UTC; "Z" for UTC itself
+ * @site: (nullable): by whose clock it is, where it says nothing of UTC
  *
- * Returns: (transfer full): %FP_ERROR_SYNTAX where it is no such time, or says nothing of UTC; %FP_ERROR_RANGE where
- *   the year is one for which the equations are not told
+ * Returns: (transfer full): %FP_ERROR_SYNTAX where it is no such time, or says nothing of UTC and there is no known site;
+ *   %FP_ERROR_RANGE where the year is one for which the equations are not told; an error of fp_site_time()
  */
-GDateTime *fp_sun_time_parse (const char *text, GError **error);
+GDateTime *fp_sun_time_parse (const char *text, const FpSite *site, GError **error);
+
+/* --- days --------------------------------------------------------------- */
+
+/* Between them lies every height that the sun has at one hour. */
+typedef enum { FP_SUN_MARCH, FP_SUN_JUNE, FP_SUN_SEPTEMBER, FP_SUN_DECEMBER, FP_N_SUN_DAYS } FpSunDay;
+const char *fp_sun_day_label (FpSunDay self); /* "March equinox", "June solstice" … */
+/* When it is that year, by UTC.  @month, @day: (out) */
+void        fp_sun_day       (FpSunDay self, int year, guint *month, guint *day);
+
+/* A Mass of the brief, on the day of it that is nearest to the given one.  (transfer full): NULL with an error of
+ * fp_site_time(), or %FP_ERROR_RANGE where the year is none for which the equations are told */
+GDateTime  *fp_sun_mass_time (const FpBrief *brief, guint mass, int year, guint month, guint day, GError **error);
+
+/* --- in the sky ---------------------------------------------------------- */
 
 /* @latitude: -90..90, north positive.  @longitude: -180..180, east positive. */
 FpSun  fp_sun_at     (GDateTime *time, double latitude, double longitude);
@@ -77,6 +92,9 @@ int         fp_sunlight_window  (const FpSunlight *self, FpVec3 from);
 /* The same where it shines into the eyes of somebody in that place, who sits, or stands where there are no seats, and
  * looks towards the altar; straight ahead where there is none.  -1 at the rail, and where it is higher or farther aside. */
 int         fp_sunlight_in_eyes (const FpSunlight *self, guint place);
+
+/* The same for a minister of the sanctuary, who looks straight before him; -1 where there is no such. */
+int         fp_sunlight_in_minister (const FpSunlight *self, FpOffice office);
 
 /* A ring of light on a floor, or of shade within the one before it.  A shaft of light stands between its corners there and
  * those in the middle of the wall, through which the same rays come. */

@@ -13,7 +13,6 @@
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define FORMS  "pdf, svg or png"
 #define INKS   "colour, grey or safe"
-#define SCALE_MOST 10000
 
 #define COMPARE "compare"
 #define LEVELS  "levels"
@@ -118,22 +117,6 @@ cuts_lie_in_church (const Options *o, const FpSheetSpec *spec, const FpScene *sc
 }
 
 /* --- as typed -------------------------------------------------------------- */
-
-/* "50" or "1:50"; 0 for "fit". */
-static gboolean
-parse_scale (const char *text, double *scale)
-{
-  const char *digits = g_str_has_prefix (text, "1:") ? text + 2 : text;
-  guint64 number;
-
-  *scale = 0;
-  if (g_ascii_strcasecmp (text, "fit") == 0)
-    return TRUE;
-  if (!g_ascii_string_to_unsigned (digits, 10, 1, SCALE_MOST, &number, NULL))
-    return FALSE;
-  *scale = (double) number;
-  return TRUE;
-}
 
 /* Always FALSE, after having said so. */
 static gboolean
@@ -307,7 +290,7 @@ fill_spec (Options *o, FpSheetSpec *spec)
   spec->paper = FP_PAPER_A3;
   if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
     return wrong ("--paper", o->paper, PAPERS);
-  if (o->scale != NULL && !parse_scale (o->scale, &spec->scale))
+  if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &spec->scale))
     return wrong ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
   spec->landscape = !o->portrait;
   spec->whole = o->whole;
@@ -363,18 +346,6 @@ draw_levels (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GE
                           : g_steal_pointer (&sheets);
 }
 
-/* Drawn as asked, and said: a builder has no rule for 1:33. */
-static void
-note_scale (double scale)
-{
-  g_autofree char *note = NULL;
-
-  if (scale == 0 || fp_scale_is_standard (scale))
-    return;
-  note = g_strdup_printf ("1:%g is not a scale of ISO 5455 (1:10, 1:20, 1:50, 1:100 …)", scale);
-  fp_command_note (note);
-}
-
 static GPtrArray *
 draw_pew (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
 {
@@ -415,7 +386,7 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
   pages = draw_pages (scene, spec, o, &error);
   if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
-  note_scale (spec->scale);
+  fp_pages_note_scale (spec->scale);
   return FP_EXIT_CLEAR;
 }
 

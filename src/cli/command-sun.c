@@ -4,18 +4,20 @@
 
 #include "footpace/review.h"
 #include "pages.h"
+#include "sun-times.h"
 
 #include <math.h>
 #include <string.h>
 
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
-#define AT "a time such as 2026-06-21T09:30+01:00"
+#define INKS   "colour, grey or safe"
+#define AT     "a time such as 2026-06-21T09:30+01:00, or a day such as 2026-06-21"
 
 typedef struct
 {
-  char      *file, *at, *latitude, *longitude, *alternative, *as, *out, *paper;
-  GDateTime *time;
-  double     north, east; /* latitude and longitude, degrees */
+  char       *file, *at, *latitude, *longitude, *alternative, *as, *out, *paper, *scale, *ink;
+  double      north, east; /* latitude and longitude, degrees */
+  GPtrArray  *times;       /* (element-type GDateTime) */
   FpPagesForm form;
   FpSheetSpec spec;
 } Options;
@@ -31,7 +33,9 @@ options_clear (Options *o)
   g_free (o->as);
   g_free (o->out);
   g_free (o->paper);
-  g_clear_pointer (&o->time, g_date_time_unref);
+  g_free (o->scale);
+  g_free (o->ink);
+  g_clear_pointer (&o->times, g_ptr_array_unref);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
@@ -48,22 +52,30 @@ fill_degrees (const char *option, const char *text, double most, const char *exp
   return FALSE;
 }
 
+/* Both, or neither: then the brief tells. */
 static gboolean
-fill_time (Options *o)
+fill_place (Options *o)
+{
+  if (o->latitude == NULL && o->longitude == NULL)
+    return TRUE;
+  return fill_degrees ("--latitude", o->latitude, 90, "degrees from -90 to 90, north of the equator above 0", &o->north)
+         && fill_degrees ("--longitude", o->longitude, 180, "degrees from -180 to 180, east of Greenwich above 0", &o->east);
+}
+
+static gboolean
+check_time (const Options *o)
 {
   g_autoptr (GError) error = NULL;
 
-  if (o->at == NULL)
-    {
-      fp_command_fail_value ("--at", NULL, AT);
-      return FALSE;
-    }
-  o->time = g_utf8_validate (o->at, -1, NULL) ? fp_sun_time_parse (o->at, &error) : NULL;
-  if (o->time == NULL && error != NULL && error->code == FP_ERROR_RANGE)
+  if (o->at != NULL && !g_utf8_validate (o->at, -1, NULL))
+    fp_command_fail_value ("--at", o->at, AT);
+  else if (fp_sun_times_check (o->at, &error))
+    return TRUE;
+  else if (error->code == FP_ERROR_RANGE)
     fp_command_fail (error->message);
-  else if (o->time == NULL)
-    fp_command_fail_value ("--at", o->at, AT ": with the hours that the clock there is before UTC");
-  return o->time != NULL;
+  else
+    fp_command_fail_value ("--at", o->at, AT);
+  return FALSE;
 }
 
 /* Without --out it is text. */
@@ -94,20 +106,43 @@ static gboolean
 fill_sheet (Options *o)
 {
   o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE, .whole = TRUE };
-  if (o->paper == NULL || fp_paper_find (o->paper, &o->spec.paper))
+  if (o->paper != NULL && !fp_paper_find (o->paper, &o->spec.paper))
+    fp_command_fail_value ("--paper", o->paper, PAPERS);
+  else if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &o->spec.scale))
+    fp_command_fail_value ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
+  else if (o->ink != NULL && !fp_ink_find (o->ink, &o->spec.ink))
+    fp_command_fail_value ("--ink", o->ink, INKS);
+  else
     return TRUE;
-  fp_command_fail_value ("--paper", o->paper, PAPERS);
   return FALSE;
 }
 
 static gboolean
 fill (Options *o)
 {
-  if (!fill_time (o)
-      || !fill_degrees ("--latitude", o->latitude, 90, "degrees from -90 to 90, north of the equator above 0", &o->north)
-      || !fill_degrees ("--longitude", o->longitude, 180, "degrees from -180 to 180, east of Greenwich above 0", &o->east))
-    return FALSE;
-  return fill_form (o) && fill_sheet (o);
+  return check_time (o) && fill_place (o) && fill_form (o) && fill_sheet (o);
+}
+
+/* What was not typed. */
+static gboolean
+fill_from_brief (Options *o, const FpBrief *brief)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (o->latitude == NULL && !brief->site.known)
+    {
+      fp_command_fail ("the brief does not tell where the church is: give --latitude and --longitude");
+      return FALSE;
+    }
+  if (o->latitude == NULL)
+    {
+      o->north = brief->site.latitude;
+      o->east = brief->site.longitude;
+    }
+  o->times = fp_sun_times_of (brief, o->at, &error);
+  if (o->times == NULL)
+    fp_command_fail (error->message);
+  return o->times != NULL;
 }
 
 /* --- told ------------------------------------------------------------------- */
@@ -118,22 +153,34 @@ unref_drawing (gpointer drawing)
   fp_drawing_unref (drawing);
 }
 
+static void
+free_study (gpointer study)
+{
+  fp_sun_study_free (study);
+}
+
 static int
-draw (const FpSunStudy *study, const FpScene *scene, Options *o)
+draw (const GPtrArray *studies, const FpScene *scene, Options *o)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
   g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (unref_drawing);
-  FpDrawing *sheet;
 
   o->spec.date = date;
-  sheet = fp_sun_study_sheet (study, &o->spec, &error);
-  if (sheet == NULL)
-    return fp_command_fail (error->message);
-  g_ptr_array_add (pages, sheet);
+  o->spec.pages = studies->len;
+  for (guint i = 0; i < studies->len; i++)
+    {
+      FpDrawing *sheet;
+      o->spec.page = i + 1;
+      sheet = fp_sun_study_sheet (studies->pdata[i], &o->spec, &error);
+      if (sheet == NULL)
+        return fp_command_fail (error->message);
+      g_ptr_array_add (pages, sheet);
+    }
   if (!fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
+  fp_pages_note_scale (o->spec.scale);
   return FP_EXIT_CLEAR;
 }
 
@@ -143,17 +190,18 @@ tell (const FpProject *project, Options *o)
   const int alternative = fp_command_alternative (project, o->alternative);
   g_autoptr (FpScene) scene = NULL;
   g_autoptr (FpPeople) people = NULL;
-  g_autoptr (FpSunStudy) study = NULL;
+  g_autoptr (GPtrArray) studies = g_ptr_array_new_with_free_func (free_study);
   g_autofree char *text = NULL;
 
-  if (alternative < 0)
+  if (alternative < 0 || !fill_from_brief (o, fp_project_brief (project)))
     return FP_EXIT_ERROR;
   scene = fp_scene_new (project, (guint) alternative);
   people = fp_people_new (scene);
-  study = fp_sun_study_new (people, o->time, o->north, o->east);
+  for (guint i = 0; i < o->times->len; i++)
+    g_ptr_array_add (studies, fp_sun_study_new (people, o->times->pdata[i], o->north, o->east));
   if (o->out != NULL)
-    return draw (study, scene, o);
-  text = fp_sun_study_text (study);
+    return draw (studies, scene, o);
+  text = fp_sun_studies_text ((FpSunStudy *const *) studies->pdata, studies->len);
   return fp_command_print (text, strlen (text));
 }
 
@@ -164,14 +212,16 @@ run (int argc, char **argv)
   g_autoptr (FpProject) project = NULL;
   int exit_code;
   const GOptionEntry entries[] = {
-    { "at", 't', 0, FP_OPTION_TEXT, &o.at, "Date, time by the clock, and its hours before UTC", "TIME" },
-    { "latitude", 0, 0, FP_OPTION_TEXT, &o.latitude, "Degrees; south is negative", "DEGREES" },
-    { "longitude", 0, 0, FP_OPTION_TEXT, &o.longitude, "Degrees; west is negative", "DEGREES" },
+    { "at", 't', 0, FP_OPTION_TEXT, &o.at, "A time, or a day, for every Mass of the brief; see below", "TIME" },
+    { "latitude", 0, 0, FP_OPTION_TEXT, &o.latitude, "Degrees; south is negative; otherwise as the brief has it", "DEGREES" },
+    { "longitude", 0, 0, FP_OPTION_TEXT, &o.longitude, "Degrees; west is negative; likewise", "DEGREES" },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
       "ID" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text; with --out pdf, svg or png, otherwise by its ending", "FORM" },
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "50 or 1:50; otherwise the largest of ISO 5455 that fits", "SCALE" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
     { NULL }
   };
 
@@ -186,12 +236,16 @@ run (int argc, char **argv)
 const FpCommand fp_command_sun = {
   "sun", "FILE", "tells in whose eyes the sun is at a time",
   "Reckons where the sun stands at a time, as of a Mass, over the place of the church,\n"
-  "and tells which places have it low in their eyes, and through which window.\n"
-  "What is true north is in the brief of the project FILE. Time by the clock is told\n"
-  "with its hours before UTC, so that summer time is not mistaken: +01:00, -05:00, Z.\n"
-  "With --out it is drawn on plan and section, with the light on the floor and the\n"
-  "shafts on which it comes in.",
-  "  footpace sun parish.footpace --at 2026-06-21T09:30+01:00 --latitude 51.5 --longitude -0.1\n"
-  "  footpace sun parish.footpace -t 2026-03-22T07:30Z --latitude 51.5 --longitude -0.1 --out sun.pdf\n",
+  "and tells which places have it low in their eyes, and through which window; so of\n"
+  "the celebrant, at the altar and at the chair, and of the reader. What is true north,\n"
+  "where the church is and when Mass is said there is in the brief of the project FILE.\n"
+  "Without --at it is every Mass at the equinoxes and solstices of this year; with a day,\n"
+  "every Mass of the week about it. A time by the clock is told with its hours before\n"
+  "UTC, so that summer time is not mistaken (+01:00, -05:00, Z), unless the brief tells\n"
+  "the time zone. With --out it is drawn on plan and section, a sheet a time, with the\n"
+  "light on the floor and the shafts on which it comes in.",
+  "  footpace sun parish.footpace\n"
+  "  footpace sun parish.footpace --at 2026-06-21T09:30 --out sun.pdf --ink grey\n"
+  "  footpace sun parish.footpace -t 2026-03-22T07:30Z --latitude 51.5 --longitude -0.1\n",
   run
 };

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "pages.h"
 
+#include "command.h"
 #include "footpace/error.h"
 
 #include <errno.h>
@@ -165,4 +166,32 @@ fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, 
     return write_files (pages, scene, form, path, error);
   g_set_error (error, FP_ERROR, FP_ERROR_WRITE, "“%s” could not be written: there is no folder “%s”", path, folder);
   return FALSE;
+}
+
+/* --- scale ------------------------------------------------------------------ */
+
+gboolean
+fp_pages_scale_parse (const char *text, double *scale)
+{
+  const char *digits = g_str_has_prefix (text, "1:") ? text + 2 : text;
+  guint64 number;
+
+  *scale = 0;
+  if (g_ascii_strcasecmp (text, "fit") == 0)
+    return TRUE;
+  if (!g_ascii_string_to_unsigned (digits, 10, 1, FP_SHEET_SCALE_MOST, &number, NULL))
+    return FALSE;
+  *scale = (double) number;
+  return TRUE;
+}
+
+void
+fp_pages_note_scale (double scale)
+{
+  g_autofree char *note = NULL;
+
+  if (scale == 0 || fp_scale_is_standard (scale))
+    return;
+  note = g_strdup_printf ("1:%g is not a scale of ISO 5455 (1:10, 1:20, 1:50, 1:100 …)", scale);
+  fp_command_note (note);
 }

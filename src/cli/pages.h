@@ -26,4 +26,10 @@ gboolean fp_pages_form_of_path (const char *path, FpPagesForm *form);
 gboolean fp_pages_write (const GPtrArray *pages, const FpScene *scene, FpPagesForm form, const char *project,
                          const char *path, GError **error);
 
+/* "50" or "1:50"; 0 for "fit". */
+gboolean fp_pages_scale_parse (const char *text, double *scale);
+
+/* Drawn as asked, and said: a builder has no rule for 1:33. */
+void     fp_pages_note_scale (double scale);
+
 G_END_DECLS

@@ -8,6 +8,9 @@
 
 #define LIGHT_HATCH 60.0 /* degrees                                            */
 #define SMALLEST    0.4  /* mm2 of paper: less is a blot                       */
+#define EYE         0.7  /* paper mm: radius of the dot on a place, but        */
+#define EYE_MOST    200.0 /* mm in the church: those of neighbours stay apart   */
+#define RING        2.2  /* times that: of the ring about the dot of a minister */
 /* Paper mm, of the sun beside the north point. */
 #define SUN_AWAY   10.0
 #define SUN_RADIUS 1.4
@@ -109,6 +112,19 @@ fp_drawing_add_sun_shafts (FpDrawing *self, const GArray *patches, FpViewId view
     draw_rings (self, patches, view, layout);
   for (guint i = 0; i < patches->len;)
     draw_shaft (self, patches, &i, view, layout);
+}
+
+/* --- whose eyes ---------------------------------------------------------------------- */
+
+void
+fp_drawing_add_sun_eye (FpDrawing *self, FpVec3 at, gboolean minister, const FpViewLayout *plan)
+{
+  const FpPoint middle = fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, at));
+  const double radius = MIN (EYE, EYE_MOST / plan->scale);
+
+  fp_drawing_circle (self, FP_PEN_EDGE, FP_FILL_INK, middle, radius);
+  if (minister)
+    fp_drawing_circle (self, FP_PEN_EDGE, FP_FILL_NONE, middle, RING * radius);
 }
 
 /* --- whence it comes ---------------------------------------------------------------- */

@@ -11,8 +11,6 @@
 #define LETTERING   2.5
 #define SPACING     4.6
 #define TEXT_LEAST  42.0 /* height of the column of words                     */
-#define EYE         0.7  /* radius of the dot on a place, but                 */
-#define EYE_MOST    200.0 /* mm in the church: those of neighbours stay apart   */
 #define WORDS_MOST  150.0 /* width of the words                               */
 #define POINT       4.0  /* radius of the north point                         */
 #define POINT_ROOM  20.0 /* from its middle to what else there is             */
@@ -106,20 +104,6 @@ put_view (View *view, FpPoint corner)
 /* --- drawn ------------------------------------------------------------------------- */
 
 static void
-draw_eyes (const Making *m, FpDrawing *drawing)
-{
-  const FpPersonPlace *place = fp_people_places (m->study->people, NULL);
-  const double radius = MIN (EYE, EYE_MOST / m->plan.layout.scale);
-
-  for (guint i = 0; i < m->study->n_places; i++)
-    if (m->study->dazzled[i] >= 0)
-      {
-        const FpPoint at = fp_layout_point (&m->plan.layout, FP_VIEW_PLAN, place[i].at);
-        fp_drawing_circle (drawing, FP_PEN_EDGE, FP_FILL_INK, fp_view_to_paper (&m->plan.layout, at), radius);
-      }
-}
-
-static void
 draw_views (Making *m, FpDrawing *drawing, const GArray *patches)
 {
   fp_drawing_add_sun_floor (drawing, patches, &m->plan.layout);
@@ -128,7 +112,7 @@ draw_views (Making *m, FpDrawing *drawing, const GArray *patches)
   fp_drawing_add_sun_shafts (drawing, patches, FP_VIEW_PLAN, &m->plan.layout);
   fp_drawing_add_sun_shafts (drawing, patches, FP_VIEW_SECTION, &m->section.layout);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, FP_VIEW_PLAN);
-  draw_eyes (m, drawing);
+  fp_sun_study_draw_eyes (m->study, drawing, &m->plan.layout);
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
 }
 
@@ -141,17 +125,10 @@ add_wrapped (GPtrArray *lines, const char *text, double width)
 static void
 add_windows (const Making *m, GPtrArray *lines, double width)
 {
-  guint n;
-  const FpPlaced *placed = fp_scene_placed (m->scene, &n);
+  g_autoptr (GPtrArray) through = fp_sun_study_windows (m->study);
 
-  for (guint i = 0; i < n; i++)
-    {
-      const guint places = fp_sun_study_counts (m->study, (int) i);
-      g_autofree char *line = g_strdup_printf ("through %s: %u %s", fp_item_name (placed[i].item), places,
-                                               places == 1 ? "place" : "places");
-      if (places > 0)
-        add_wrapped (lines, line, width);
-    }
+  for (guint i = 0; i < through->len; i++)
+    add_wrapped (lines, g_ptr_array_index (through, i), width);
 }
 
 /* What is lit and what it does not know is told before the windows: of them there may be more than find room. */
@@ -160,10 +137,10 @@ words (const Making *m, double width)
 {
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *when = fp_sun_study_when (m->study), *where = fp_sun_study_where (m->study);
-  g_autofree char *result = fp_sun_study_result (m->study);
+  g_autofree char *result = fp_sun_study_result (m->study), *spared = fp_sun_study_spared (m->study);
   g_autofree char *rule = g_strdup_printf (
     "Dots: the sun is in the eyes of who sits there and looks towards the altar, at most %g° aside and %g° high (design "
-    "judgement). Hatched: it shines on the floor, or on the pews over it. Doors are shut; roofs, trees and other buildings are not known.",
+    "judgement); with a ring: of a minister, who looks before him. Hatched: it shines on the floor, or on the pews over it. Doors are shut; roofs, trees and other buildings are not known.",
     FP_SUN_ASIDE_MOST, FP_SUN_HEIGHT_MOST);
 
   add_wrapped (lines, when, width);
@@ -171,6 +148,8 @@ words (const Making *m, double width)
   add_wrapped (lines, rule, width);
   g_ptr_array_add (lines, g_strdup (""));
   add_wrapped (lines, result, width);
+  if (*spared != '\0')
+    add_wrapped (lines, spared, width);
   add_windows (m, lines, width);
   return lines;
 }

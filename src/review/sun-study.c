@@ -1,7 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sun-private.h"
 
+#include "footpace/sun-marks.h"
+
 #include <math.h>
+
+static void
+look_at_ministers (FpSunStudy *self)
+{
+  for (int i = 0; i < FP_N_OFFICES; i++)
+    {
+      FpVec3 eye;
+      double facing;
+      self->serves[i] = fp_people_minister_eye (self->people, (FpOffice) i, &eye, &facing);
+      self->minister[i] = fp_sunlight_in_minister (self->light, (FpOffice) i);
+    }
+}
 
 FpSunStudy *
 fp_sun_study_new (const FpPeople *people, GDateTime *time, double latitude, double longitude)
@@ -20,6 +34,7 @@ fp_sun_study_new (const FpPeople *people, GDateTime *time, double latitude, doub
   self->dazzled = g_new (int, self->n_places);
   for (guint i = 0; i < self->n_places; i++)
     self->dazzled[i] = fp_sunlight_in_eyes (self->light, i);
+  look_at_ministers (self);
   return self;
 }
 
@@ -44,6 +59,35 @@ fp_sun_study_counts (const FpSunStudy *self, int opening)
     if (self->dazzled[i] >= 0 && (opening < 0 || self->dazzled[i] == opening))
       n++;
   return n;
+}
+
+int
+fp_sun_study_place (const FpSunStudy *self, guint place)
+{
+  return place < self->n_places ? self->dazzled[place] : -1;
+}
+
+GArray *
+fp_sun_study_patches (const FpSunStudy *self)
+{
+  return fp_sunlight_patches (self->light);
+}
+
+void
+fp_sun_study_draw_eyes (const FpSunStudy *self, FpDrawing *drawing, const FpViewLayout *plan)
+{
+  const FpPersonPlace *place = fp_people_places (self->people, NULL);
+
+  for (guint i = 0; i < self->n_places; i++)
+    if (self->dazzled[i] >= 0)
+      fp_drawing_add_sun_eye (drawing, place[i].at, FALSE, plan);
+  for (int i = 0; i < FP_N_OFFICES; i++)
+    {
+      FpVec3 eye;
+      double facing;
+      if (self->minister[i] >= 0 && fp_people_minister_eye (self->people, (FpOffice) i, &eye, &facing))
+        fp_drawing_add_sun_eye (drawing, eye, TRUE, plan);
+    }
 }
 
 /* --- in words ---------------------------------------------------------------------- */
@@ -100,16 +144,102 @@ count_places (const FpSunStudy *self)
   return n;
 }
 
+static const char *
+faced (const FpSunStudy *self)
+{
+  const FpScene *scene = fp_people_scene (self->people);
+
+  return fp_project_facing (fp_scene_project (scene), fp_scene_alternative (scene)) == FP_FACING_PEOPLE ? "the people"
+                                                                                                        : "liturgical east";
+}
+
+char *
+fp_sun_study_minister_name (const FpSunStudy *self, FpOffice office)
+{
+  if (office != FP_OFFICE_AT_ALTAR)
+    return g_strdup (fp_office_label (office));
+  return g_strdup_printf ("%s, who faces %s", fp_office_label (office), faced (self));
+}
+
+/* Those in whose eyes it is, or is not: "the celebrant at the chair, and of the reader at the ambo". NULL: nobody. */
+static char *
+ministers (const FpSunStudy *self, gboolean dazzled)
+{
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+
+  for (int i = 0; i < FP_N_OFFICES; i++)
+    if (self->serves[i] && (self->minister[i] >= 0) == dazzled)
+      g_ptr_array_add (names, fp_sun_study_minister_name (self, (FpOffice) i));
+  if (names->len == 0)
+    return NULL;
+  g_ptr_array_add (names, NULL);
+  return g_strjoinv (dazzled ? ", and of " : ", nor of ", (char **) names->pdata);
+}
+
 char *
 fp_sun_study_result (const FpSunStudy *self)
 {
   const guint n = fp_sun_study_counts (self, -1);
+  g_autofree char *who = ministers (self, TRUE);
 
   if (n > 0)
-    return g_strdup_printf ("In the eyes of people in %u of %u places", n, count_places (self));
+    return g_strdup_printf ("In the eyes of people in %u of %u places%s%s", n, count_places (self), who != NULL ? ", and of " : "",
+                            who != NULL ? who : "");
+  if (who != NULL)
+    return g_strdup_printf ("In the eyes of %s; of the people in nobody's", who);
   if (!(self->towards.z > 0))
     return g_strdup ("In nobody's eyes: it is below the horizon");
   if (fp_sun_height (&self->sun) > FP_SUN_HEIGHT_MOST)
     return g_strdup_printf ("In nobody's eyes: it is more than %g° high", FP_SUN_HEIGHT_MOST);
   return g_strdup ("In nobody's eyes");
+}
+
+char *
+fp_sun_study_spared (const FpSunStudy *self)
+{
+  const gboolean low = self->towards.z > 0 && fp_sun_height (&self->sun) <= FP_SUN_HEIGHT_MOST;
+  g_autofree char *who = low ? ministers (self, FALSE) : NULL;
+
+  return who != NULL ? g_strdup_printf ("Not in the eyes of %s", who) : g_strdup ("");
+}
+
+char *
+fp_sun_study_through (const FpSunStudy *self, int opening)
+{
+  const guint n = fp_sun_study_counts (self, opening);
+  GString *text = g_string_new (NULL);
+
+  if (n > 0)
+    g_string_append_printf (text, "%u %s", n, n == 1 ? "place" : "places");
+  for (int i = 0; i < FP_N_OFFICES; i++)
+    if (self->minister[i] == opening)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", fp_office_label ((FpOffice) i));
+  return g_string_free (text, text->len == 0);
+}
+
+char *
+fp_sun_study_sentence (const FpSunStudy *self)
+{
+  g_autofree char *when = g_date_time_format (self->time, "%Y-%m-%d, %H:%M (UTC%:z)");
+  g_autofree char *where = fp_sun_study_where (self), *result = fp_sun_study_result (self);
+  /* Days of the week in our own words: those of the library follow the locale. */
+  const char *weekday = fp_weekday_label ((guint) g_date_time_get_day_of_week (self->time));
+
+  return g_strdup_printf ("%s %s. %s. %s.", weekday, when, where, result);
+}
+
+GPtrArray *
+fp_sun_study_windows (const FpSunStudy *self)
+{
+  GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (fp_people_scene (self->people), &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *who = fp_sun_study_through (self, (int) i);
+      if (who != NULL)
+        g_ptr_array_add (lines, g_strdup_printf ("Through %s: %s", fp_item_name (placed[i].item), who));
+    }
+  return lines;
 }

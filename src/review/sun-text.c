@@ -77,32 +77,42 @@ add_windows (const FpSunStudy *self, GString *text)
 
   for (guint i = 0; i < n; i++)
     {
-      const guint places = fp_sun_study_counts (self, (int) i);
-      if (places == 0)
+      g_autofree char *who = fp_sun_study_through (self, (int) i);
+      if (who == NULL)
         continue;
-      g_string_append_printf (text, "\n  Through %s (%s): %u %s\n", fp_item_name (placed[i].item),
-                              fp_item_id (placed[i].item), places, places == 1 ? "place" : "places");
+      g_string_append_printf (text, "\n  Through %s (%s): %s\n", fp_item_name (placed[i].item), fp_item_id (placed[i].item),
+                              who);
       add_rows (self, (int) i, text);
     }
 }
 
-char *
-fp_sun_study_text (const FpSunStudy *self)
+static void
+add_study (const FpSunStudy *self, GString *text)
 {
-  const FpScene *scene = fp_people_scene (self->people);
+  g_autofree char *when = fp_sun_study_when (self), *where = fp_sun_study_where (self);
+  g_autofree char *result = fp_sun_study_result (self), *spared = fp_sun_study_spared (self);
+
+  g_string_append_printf (text, "Sun on %s\n%s.\n%s.\n%s%s", when, where, result, spared, *spared != '\0' ? ".\n" : "");
+  add_windows (self, text);
+  g_string_append_c (text, '\n');
+}
+
+char *
+fp_sun_studies_text (FpSunStudy *const *study, guint n)
+{
+  const FpScene *scene = fp_people_scene (study[0]->people);
   const FpProject *project = fp_scene_project (scene);
   const FpAlternative *alternative = fp_project_alternative (project, fp_scene_alternative (scene));
-  g_autofree char *when = fp_sun_study_when (self), *where = fp_sun_study_where (self);
-  g_autofree char *result = fp_sun_study_result (self);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, "%s: %s\nSun on %s\n%s.\n%s.\n", fp_project_brief (project)->title,
-                          fp_alternative_name (alternative), when, where, result);
-  add_windows (self, text);
+  g_string_append_printf (text, "%s: %s\n", fp_project_brief (project)->title, fp_alternative_name (alternative));
+  for (guint i = 0; i < n; i++)
+    add_study (study[i], text);
   g_string_append_printf (text,
-                          "\nCounted is who sits, or stands where there are no seats, and looks towards the altar while the\n"
-                          "sun is at most %g° aside of it and %g° high (design judgement), past the building and all that\n"
-                          "is set up in it; doors are shut. Roofs, trees, hills, other buildings and coloured glass are not known.\n"
+                          "Counted is who sits, or stands where there are no seats, and looks towards the altar, and the\n"
+                          "ministers, who look before them, while the sun is at most %g° aside of it and %g° high (design\n"
+                          "judgement), past the building and all that is set up in it; doors are shut. Roofs, trees, hills,\n"
+                          "other buildings and coloured glass are not known.\n"
                           "Position: equations of the NOAA solar calculator. North is true north, not magnetic.\n",
                           FP_SUN_ASIDE_MOST, FP_SUN_HEIGHT_MOST);
   return g_string_free (text, FALSE);

@@ -247,3 +247,46 @@ fp_people_ministers (const FpPeople *self, FpMoment moment, FpSolids *out)
       break;
     }
 }
+
+/* --- what he looks from ---------------------------------------------------------- */
+
+const char *
+fp_office_label (FpOffice self)
+{
+  static const char *const labels[FP_N_OFFICES] = {
+    [FP_OFFICE_AT_ALTAR] = "the celebrant at the altar", [FP_OFFICE_AT_CHAIR] = "the celebrant at the chair",
+    [FP_OFFICE_AT_AMBO] = "the reader at the ambo",
+  };
+
+  return labels[MIN (self, FP_N_OFFICES - 1)];
+}
+
+static int
+thing_of (const FpScene *scene, FpOffice office)
+{
+  switch (office)
+    {
+    case FP_OFFICE_AT_ALTAR: return fp_scene_celebrated_altar (scene);
+    case FP_OFFICE_AT_CHAIR: return fp_scene_role (scene, FP_ROLE_CHAIR);
+    case FP_OFFICE_AT_AMBO: return fp_scene_role (scene, FP_ROLE_AMBO);
+    case FP_N_OFFICES: default: return -1;
+    }
+}
+
+gboolean
+fp_people_minister_eye (const FpPeople *self, FpOffice office, FpVec3 *eye, double *facing)
+{
+  const FpScene *scene = fp_people_scene (self);
+  const guint percentile = fp_project_brief (fp_scene_project (scene))->percentile;
+  const int at = thing_of (scene, office);
+  Stance stance;
+
+  if (at < 0 || !stance_of (&fp_scene_placed (scene, NULL)[at], &stance))
+    return FALSE;
+  const FpBody body = fp_body (stance.posture, percentile, stance.posture == FP_POSTURE_SITTING ? stance.seat : 0, 0);
+  const FpPlace place = { stance.at.x, stance.at.y, stance.facing };
+  const FpPoint p = fp_place_point (&place, (FpPoint) { 0, fp_body_eye_forward (&body) });
+  *eye = (FpVec3) { p.x, p.y, stance.at.z + body.eye };
+  *facing = stance.facing;
+  return TRUE;
+}

@@ -51,40 +51,75 @@ around (double value, double round)
 
 /* --- time -------------------------------------------------------------------- */
 
-/* With the seconds that people leave out and the library asks for; NULL where it does not tell how far it is from UTC. */
-static char *
-with_seconds (const char *text)
+/* Where it begins to tell how far it is from UTC; its end, where it does not.  NULL where it tells no time. */
+static const char *
+offset_of (const char *text)
 {
-  const char *hour = strchr (text, 'T');
-  const char *offset = hour != NULL ? strpbrk (hour, "Z+-") : NULL;
+  const char *hour = strchr (text, 'T'), *offset;
 
-  if (offset == NULL)
+  if (hour == NULL)
     return NULL;
-  if (offset - hour != (gssize) strlen ("T09:30"))
+  offset = strpbrk (hour, "Z+-");
+  return offset != NULL ? offset : hour + strlen (hour);
+}
+
+/* With the seconds that people leave out and the library asks for. */
+static char *
+with_seconds (const char *text, const char *offset)
+{
+  if (offset - strchr (text, 'T') != (gssize) strlen ("T09:30"))
     return g_strdup (text);
   return g_strdup_printf ("%.*s:00%s", (int) (offset - text), text, offset);
 }
 
-GDateTime *
-fp_sun_time_parse (const char *text, GError **error)
+/* NULL where it is no such time. */
+static GDateTime *
+read_time (const char *text, GTimeZone *zone)
 {
-  g_autofree char *whole = with_seconds (text);
-  g_autoptr (GDateTime) time = whole != NULL ? g_date_time_new_from_iso8601 (whole, NULL) : NULL;
+  const char *offset = offset_of (text);
+  g_autofree char *whole = offset != NULL ? with_seconds (text, offset) : NULL;
 
-  if (time == NULL)
+  return whole != NULL ? g_date_time_new_from_iso8601 (whole, zone) : NULL;
+}
+
+/* The same hour and minute by the clock of the place. */
+static GDateTime *
+by_clock_of (const FpSite *site, GDateTime *time, GError **error)
+{
+  return fp_site_time (site, g_date_time_get_year (time), (guint) g_date_time_get_month (time),
+                       (guint) g_date_time_get_day_of_month (time),
+                       (guint) (g_date_time_get_hour (time) * 60 + g_date_time_get_minute (time)), error);
+}
+
+static gboolean
+is_told (GDateTime *time, GError **error)
+{
+  const int year = g_date_time_get_year (time);
+
+  if (year >= FP_SUN_YEAR_FIRST && year <= FP_SUN_YEAR_LAST)
+    return TRUE;
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the year %d is not one of %d to %d, for which the sun is reckoned", year,
+               FP_SUN_YEAR_FIRST, FP_SUN_YEAR_LAST);
+  return FALSE;
+}
+
+GDateTime *
+fp_sun_time_parse (const char *text, const FpSite *site, GError **error)
+{
+  const char *offset = offset_of (text);
+  const gboolean local = offset != NULL && *offset == '\0' && site != NULL && site->known;
+  g_autoptr (GTimeZone) utc = local ? g_time_zone_new_utc () : NULL;
+  g_autoptr (GDateTime) read = read_time (text, utc), time = NULL;
+
+  if (read == NULL)
     {
       g_set_error (error, FP_ERROR, FP_ERROR_SYNTAX,
                    "“%s” is no time such as 2026-06-21T09:30+01:00: date, time by the clock, and its hours before UTC",
                    text);
       return NULL;
     }
-  if (g_date_time_get_year (time) < FP_SUN_YEAR_FIRST || g_date_time_get_year (time) > FP_SUN_YEAR_LAST)
-    {
-      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the year %d is not one of %d to %d, for which the sun is reckoned",
-                   g_date_time_get_year (time), FP_SUN_YEAR_FIRST, FP_SUN_YEAR_LAST);
-      return NULL;
-    }
-  return g_steal_pointer (&time);
+  time = local ? by_clock_of (site, read, error) : g_date_time_ref (read);
+  return time != NULL && is_told (time, error) ? g_steal_pointer (&time) : NULL;
 }
 
 static double
@@ -120,6 +155,12 @@ orbit_at (double t)
 
   o.longitude = o.mean_longitude + centre - 0.00569 - 0.00478 * sine (node);
   return o;
+}
+
+static Orbit
+orbit_of (GDateTime *time)
+{
+  return orbit_at ((UNIX_JULIAN_DAY + days_of_unix (time) - 2451545) / 36525);
 }
 
 /* Minutes. */
@@ -173,7 +214,7 @@ FpSun
 fp_sun_at (GDateTime *time, double latitude, double longitude)
 {
   const double days = days_of_unix (time);
-  const Orbit o = orbit_at ((UNIX_JULIAN_DAY + days - 2451545) / 36525);
+  const Orbit o = orbit_of (time);
   FpSun sun = {
     .declination = degrees (asin (sine (o.obliquity) * sine (o.longitude))),
     .right_ascension = degrees (atan2 (cosine (o.obliquity) * sine (o.longitude), cosine (o.longitude))),
@@ -200,4 +241,46 @@ fp_sun_direction (const FpSun *sun, double north)
   const double turn = north - sun->azimuth;
 
   return (FpVec3) { -sine (turn) * cosine (height), cosine (turn) * cosine (height), sine (height) };
+}
+
+/* --- days ------------------------------------------------------------------------ */
+
+#define DAY_EARLIEST 17 /* of its month, for as long as the equations are told: with days to spare */
+#define DAY_LATEST   25
+
+static const struct { const char *label; guint month; double longitude; } days[FP_N_SUN_DAYS] = {
+  [FP_SUN_MARCH] = { "March equinox", 3, 0 },
+  [FP_SUN_JUNE] = { "June solstice", 6, 90 },
+  [FP_SUN_SEPTEMBER] = { "September equinox", 9, 180 },
+  [FP_SUN_DECEMBER] = { "December solstice", 12, 270 },
+};
+
+const char *
+fp_sun_day_label (FpSunDay self)
+{
+  return days[MIN (self, FP_N_SUN_DAYS - 1)].label;
+}
+
+void
+fp_sun_day (FpSunDay self, int year, guint *month, guint *day)
+{
+  self = MIN (self, FP_N_SUN_DAYS - 1);
+  *month = days[self].month;
+  for (*day = DAY_EARLIEST; *day < DAY_LATEST; ++*day)
+    {
+      g_autoptr (GDateTime) midnight = g_date_time_new_utc (CLAMP (year, FP_SUN_YEAR_FIRST, FP_SUN_YEAR_LAST), (int) *month,
+                                                            (int) *day + 1, 0, 0, 0);
+      if (around (orbit_of (midnight).longitude - days[self].longitude + 180, 360) >= 180)
+        break;
+    }
+}
+
+GDateTime *
+fp_sun_mass_time (const FpBrief *brief, guint mass, int year, guint month, guint day, GError **error)
+{
+  g_autoptr (GDateTime) time = NULL;
+
+  fp_mass_time_day (&brief->mass[mass], year, &month, &day);
+  time = fp_site_time (&brief->site, year, month, day, brief->mass[mass].minute, error);
+  return time != NULL && is_told (time, error) ? g_steal_pointer (&time) : NULL;
 }

@@ -205,16 +205,35 @@ angle_between (FpPoint a, FpPoint b)
   return atan2 (fabs (a.x * b.y - a.y * b.x), a.x * b.x + a.y * b.y) * 180 / G_PI;
 }
 
+/* Whether it is before who looks that way, and not too high for him. */
+static gboolean
+is_faced (const FpSunlight *self, FpPoint look)
+{
+  const FpPoint sun = { self->towards.x, self->towards.y };
+
+  return atan2 (self->towards.z, hypot (sun.x, sun.y)) * 180 / G_PI <= FP_SUN_HEIGHT_MOST
+         && angle_between (look, sun) <= FP_SUN_ASIDE_MOST;
+}
+
 int
 fp_sunlight_in_eyes (const FpSunlight *self, guint place)
 {
   guint n;
   const FpPersonPlace *places = fp_people_places (self->people, &n);
-  const FpPoint sun = { self->towards.x, self->towards.y };
 
-  if (place >= n || posture_of (&places[place]) < 0
-      || atan2 (self->towards.z, hypot (sun.x, sun.y)) * 180 / G_PI > FP_SUN_HEIGHT_MOST
-      || angle_between (look_of (self, &places[place]), sun) > FP_SUN_ASIDE_MOST)
+  if (place >= n || posture_of (&places[place]) < 0 || !is_faced (self, look_of (self, &places[place])))
     return -1;
   return fp_sunlight_window (self, fp_people_eye (self->people, place, (FpPosture) posture_of (&places[place])));
+}
+
+int
+fp_sunlight_in_minister (const FpSunlight *self, FpOffice office)
+{
+  FpVec3 eye;
+  double facing;
+
+  if (!fp_people_minister_eye (self->people, office, &eye, &facing))
+    return -1;
+  const FpPlace turn = { 0, 0, facing };
+  return is_faced (self, fp_place_point (&turn, (FpPoint) { 0, 1 })) ? fp_sunlight_window (self, eye) : -1;
 }

@@ -3,6 +3,7 @@
 
 Usage: test_cli.py FOOTPACE SAMPLES BUILD
 """
+import datetime
 import json
 import os
 import pathlib
@@ -241,6 +242,42 @@ def the_sun_is_told_window_by_window():
 
 
 @test
+def the_sun_of_every_mass_is_told_by_the_brief():
+    told = footpace("sun", PARISH, expect=0).stdout
+    # Three Masses a week, at two equinoxes and two solstices, in the year of today; each on its own day of the week.
+    times = [datetime.datetime.fromisoformat(f"{day}T{hour}{offset}") for day, hour, offset in
+             re.findall(r"^Sun on (\S+), (\S+) at UTC(\S+);", told, re.M)]
+    assert len(times) == 12 and len({t.year for t in times}) == 1, told
+    assert [(t.isoweekday(), t.hour) for t in times] == [(6, 18)] * 4 + [(7, 8)] * 4 + [(7, 10)] * 4, told
+    assert [t.month for t in times] == [3, 6, 9, 12] * 3, told
+    # By the summer time of its zone, 21 June is an hour before UTC and 21 December is not.
+    assert [t.utcoffset().seconds for t in times if t.month in (6, 12)] == [3600, 0] * 3, told
+    # The brief's place and zone are what is otherwise typed.
+    by_brief = footpace("sun", PARISH, "--at", "2026-06-21T08:00", expect=0).stdout
+    assert by_brief == footpace("sun", PARISH, "--at", "2026-06-21T08:00+01:00", "--latitude", "52.2", "--longitude", "-1.3",
+                                expect=0).stdout
+    # A day is every Mass of its week: 17 June 2026 is a Wednesday.
+    assert re.findall(r"^Sun on (\S+), (\S+) at", footpace("sun", PARISH, "--at", "2026-06-17", expect=0).stdout, re.M) == \
+        [("2026-06-20", "18:00"), ("2026-06-14", "08:00"), ("2026-06-14", "10:30")]
+    assert "Not in the eyes of the celebrant at the altar, who faces liturgical east, nor of the celebrant at the chair" in told
+
+
+@test
+def the_sun_is_drawn_for_every_mass():
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "sun.svg"
+        done = footpace("sun", PARISH, "--at", "2026-03-21", "--out", out, "--scale", "333", "--ink", "grey", expect=0)
+        assert "1:333 is not a scale of ISO 5455" in done.stderr, done.stderr
+        pages = sorted(p.name for p in pathlib.Path(folder).iterdir())
+        assert pages == ["sun-2.svg", "sun-3.svg", "sun.svg"], pages
+        words = " ".join(svg_texts(out.with_name("sun-2.svg")))
+        assert "1:333" in words and "2 of 3" in words, words
+        coloured = footpace("sun", PARISH, "--at", "2026-03-21T08:00", "--out", "-", "--as", "svg", expect=0).stdout
+        assert coloured != footpace("sun", PARISH, "--at", "2026-03-21T08:00", "--out", "-", "--as", "svg", "--ink", "safe",
+                                    expect=0).stdout
+
+
+@test
 def the_sun_is_drawn_on_plan_and_section():
     with tempfile.TemporaryDirectory() as folder:
         out = pathlib.Path(folder) / "sun.svg"
@@ -311,9 +348,16 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("check", PARISH, PARISH),
             ("check", PARISH, "--as"),
             ("compare", broken),
-            ("sun", PARISH),
-            ("sun", PARISH, *WHERE),
-            ("sun", PARISH, "--at", "2026-06-21T09:30", *WHERE),
+            ("sun", CHAPEL),
+            ("sun", CHAPEL, *WHERE),
+            ("sun", CHAPEL, "--at", "2026-06-21", *WHERE),
+            ("sun", CHAPEL, "--at", "2026-06-21T09:30", *WHERE),
+            ("sun", CHAPEL, "--at", "2026-06-21T09:30Z"),
+            ("sun", PARISH, "--at", "2026-02-30"),
+            ("sun", PARISH, "--at", "midsummer"),
+            ("sun", PARISH, "--at", "2026-06-21", "--out", out, "--scale", "1:0"),
+            ("sun", PARISH, "--at", "2026-06-21", "--out", out, "--scale", "5"),
+            ("sun", PARISH, "--at", "2026-06-21", "--out", out, "--ink", "green"),
             ("sun", PARISH, "--at", "1826-06-21T09:30Z", *WHERE),
             ("sun", PARISH, "--at", os.fsdecode(b"2026\xff"), *WHERE),
             ("sun", PARISH, "--at", "2026-06-21T09:30Z", "--latitude", "51.5"),

@@ -9,7 +9,7 @@ static FpSun
 sun_at (const char *text, double latitude, double longitude)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GDateTime) time = fp_sun_time_parse (text, &error);
+  g_autoptr (GDateTime) time = fp_sun_time_parse (text, NULL, &error);
 
   g_assert_no_error (error);
   return fp_sun_at (time, latitude, longitude);
@@ -118,7 +118,7 @@ test_refused_times (void)
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autoptr (GError) error = NULL;
-      g_assert_null (fp_sun_time_parse (bad[i].text, &error));
+      g_assert_null (fp_sun_time_parse (bad[i].text, NULL, &error));
       g_assert_error (error, FP_ERROR, bad[i].code);
     }
 }
@@ -165,6 +165,71 @@ test_other_ways (void)
   points (0, 0, 45, (FpVec3) { -sqrt (0.5), sqrt (0.5), 0 });
 }
 
+static void
+check_day (FpSunDay which, int year, guint month, guint day)
+{
+  guint found_month, found_day;
+
+  fp_sun_day (which, year, &found_month, &found_day);
+  g_assert_cmpuint (found_month, ==, month);
+  g_assert_cmpuint (found_day, ==, day);
+}
+
+/* From memory, UTC: 2024 on 20 March 03:06, 20 June 20:51, 22 September 12:44, 21 December 09:20; 2025 on 20 March 09:01,
+ * 21 June 02:42, 22 September 18:19, 21 December 15:03. */
+static void
+test_solstices (void)
+{
+  check_day (FP_SUN_MARCH, 2024, 3, 20);
+  check_day (FP_SUN_JUNE, 2024, 6, 20);
+  check_day (FP_SUN_SEPTEMBER, 2024, 9, 22);
+  check_day (FP_SUN_DECEMBER, 2024, 12, 21);
+  check_day (FP_SUN_MARCH, 2025, 3, 20);
+  check_day (FP_SUN_JUNE, 2025, 6, 21);
+  check_day (FP_SUN_SEPTEMBER, 2025, 9, 22);
+  check_day (FP_SUN_DECEMBER, 2025, 12, 21);
+}
+
+/* At the solstices it is as far from the equator as it goes, at the equinoxes over it; about noon of the day. */
+static void
+test_days_of_every_year (void)
+{
+  static const double declination[FP_N_SUN_DAYS] = { 0, 23.44, 0, -23.44 };
+
+  for (int year = FP_SUN_YEAR_FIRST; year <= FP_SUN_YEAR_LAST; year += 11)
+    for (int i = 0; i < FP_N_SUN_DAYS; i++)
+      {
+        guint month, day;
+        g_autoptr (GDateTime) noon = NULL;
+        fp_sun_day ((FpSunDay) i, year, &month, &day);
+        noon = g_date_time_new_utc (year, (int) month, (int) day, 12, 0, 0);
+        /* A day changes it by 0.4 degrees at the most. */
+        near_to (fp_sun_at (noon, 0, 0).declination, declination[i], 0.21);
+      }
+}
+
+static void
+test_mass_time (void)
+{
+  FpBrief brief = { .site = { TRUE, 52.25, -0.75, "GMT0BST,M3.5.0/1,M10.5.0" }, .n_masses = 2 };
+  g_autoptr (GDateTime) summer = NULL, winter = NULL, never = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *at = NULL, *christmas = NULL;
+
+  brief.mass[0] = (FpMassTime) { .weekday = 7, .minute = 570 };
+  brief.mass[1] = (FpMassTime) { .month = 12, .day = 25 };
+  summer = fp_sun_mass_time (&brief, 0, 2025, 6, 21, &error); /* a Saturday */
+  g_assert_no_error (error);
+  at = g_date_time_format (summer, "%Y-%m-%dT%H:%M%:z");
+  g_assert_cmpstr (at, ==, "2025-06-22T09:30+01:00");
+  winter = fp_sun_mass_time (&brief, 1, 2025, 6, 21, &error);
+  christmas = g_date_time_format (winter, "%Y-%m-%dT%H:%M%:z");
+  g_assert_cmpstr (christmas, ==, "2025-12-25T00:00+00:00");
+  never = fp_sun_mass_time (&brief, 0, 1850, 6, 21, &error);
+  g_assert_null (never);
+  g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -178,5 +243,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sun/oriented", test_oriented);
   g_test_add_func ("/sun/occidented", test_occidented);
   g_test_add_func ("/sun/other-ways", test_other_ways);
+  g_test_add_func ("/sun/solstices", test_solstices);
+  g_test_add_func ("/sun/days-of-every-year", test_days_of_every_year);
+  g_test_add_func ("/sun/mass-time", test_mass_time);
   return g_test_run ();
 }

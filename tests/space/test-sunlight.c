@@ -379,6 +379,77 @@ test_no_patch (void)
     }
 }
 
+/* --- ministers -------------------------------------------------------------------- */
+
+static const ChurchThing chair = { "chair", "chair", NULL, { -3000, 2500, 90 }, NULL, 0, { { NULL, 0 } } };
+
+static const char *
+dazzles_minister (FpProject *project, FpVec3 towards, FpOffice office)
+{
+  Lit lit = lit_by (project, towards);
+  const char *name = g_intern_string (name_of (&lit, fp_sunlight_in_minister (lit.light, office)));
+
+  lit_clear (&lit);
+  return name;
+}
+
+/* Facing east his eyes, some 1600 up (ANSUR II, 50th percentile), are no farther than 4000 before the wall, whose sill is
+ * 1400 above them: 19.3 degrees at the least, and its head 3400: of the outer face 36 at the most. */
+static void
+test_celebrant_facing_east (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+
+  g_assert_cmpstr (dazzles_minister (project, sun (0, 10), FP_OFFICE_AT_ALTAR), ==, "none");
+  g_assert_cmpstr (dazzles_minister (project, sun (0, 29), FP_OFFICE_AT_ALTAR), ==, "east");
+  /* Higher than his brow lets in, and from behind. */
+  g_assert_cmpstr (dazzles_minister (project, sun (0, 31), FP_OFFICE_AT_ALTAR), ==, "none");
+  g_assert_cmpstr (dazzles_minister (project, sun (90, 20), FP_OFFICE_AT_ALTAR), ==, "none");
+  /* There is nobody else. */
+  g_assert_cmpstr (dazzles_minister (project, sun (90, 20), FP_OFFICE_AT_CHAIR), ==, "none");
+}
+
+/* In the west wall across the axis: its sill is 3000 up, its head 7000. */
+static const ChurchThing west = {
+  "opening", "west", "walls", { 0, 0, 0 }, NULL, 0,
+  { { "side", 4 }, { "along", 5000 }, { "width", 2000 }, { "sill", 3000 }, { "head", 7000 }, { NULL, 0 } },
+};
+
+/* The same church, the same evening sun: in the eyes of who faces the people, and not of who faces east. */
+static void
+test_celebrant_facing_people (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  const FpFacing people = FP_FACING_PEOPLE;
+  FpProject *turned;
+
+  church_survey (&project, &west);
+  g_assert_cmpstr (dazzles_minister (project, sun (180, 8), FP_OFFICE_AT_ALTAR), ==, "none");
+  turned = fp_project_with_alternative_facing (project, 0, &people, NULL);
+  g_assert_cmpstr (dazzles_minister (turned, sun (180, 8), FP_OFFICE_AT_ALTAR), ==, "west");
+  /* Some 27 m away the sill is 1400 above his eyes: below 2.9 degrees it is hidden. */
+  g_assert_cmpstr (dazzles_minister (turned, sun (180, 2), FP_OFFICE_AT_ALTAR), ==, "none");
+  g_assert_cmpstr (dazzles_minister (turned, sun (0, 29), FP_OFFICE_AT_ALTAR), ==, "none");
+  fp_project_unref (turned);
+}
+
+/* Sitting on the Gospel side, 8 m before the south window, its sill below his eyes: the sun is in them when he faces it, and
+ * not with his back to it. */
+static void
+test_celebrant_at_chair (void)
+{
+  g_autoptr (FpProject) project = small_church ();
+  ChurchThing turned = chair;
+
+  church_add (&project, &chair);
+  g_assert_cmpstr (dazzles_minister (project, sun (90, 25), FP_OFFICE_AT_CHAIR), ==, "south");
+  fp_project_unref (project);
+  project = small_church ();
+  turned.place.turn = -90;
+  church_add (&project, &turned);
+  g_assert_cmpstr (dazzles_minister (project, sun (90, 25), FP_OFFICE_AT_CHAIR), ==, "none");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -396,5 +467,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sunlight/patch-with-shade", test_patch_with_shade);
   g_test_add_func ("/sunlight/patches-against-rays", test_patches_against_rays);
   g_test_add_func ("/sunlight/no-patch", test_no_patch);
+  g_test_add_func ("/sunlight/celebrant-east", test_celebrant_facing_east);
+  g_test_add_func ("/sunlight/celebrant-people", test_celebrant_facing_people);
+  g_test_add_func ("/sunlight/celebrant-chair", test_celebrant_at_chair);
   return g_test_run ();
 }
