@@ -23,6 +23,7 @@ typedef enum
   FP_PEN_FRAME,     /* frame of the sheet: 0.7                               */
   FP_PEN_GUIDE,     /* projector lines, mitre line: fine dots                */
   FP_PEN_SIGHT,     /* lines of sight                                        */
+  FP_PEN_BLIND,     /* outline and hatch of floor from which something is not seen */
   FP_N_PENS
 } FpPen;
 

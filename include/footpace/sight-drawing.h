@@ -33,6 +33,23 @@ int fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double
 void fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus,
                                 FpViewId view, const FpViewLayout *layout);
 
+/**
+ * fp_drawing_add_blind:
+ * @blind: (nullable) (element-type FpBlindFloor): as fp_sight_blind() gives it
+ *
+ * Outlined and hatched in the ink of things that hide, galleries the other way; before the places, which lie on it.
+ */
+void fp_drawing_add_blind (FpDrawing *self, const GArray *blind, const FpViewLayout *plan);
+
+/* Paper mm, of the key: a line, how far in its words begin, and how high they are. */
+#define FP_SIGHT_KEY_STEP    5.5
+#define FP_SIGHT_KEY_WORDS   8.5
+#define FP_SIGHT_KEY_LETTERS 2.5
+
+/* What those areas mean and how large they are, below the key of the circles; nothing where there are none.
+ * @self: (nullable): %NULL only to measure.  Returns: the height that it takes */
+double fp_drawing_add_blind_key (FpDrawing *self, const GArray *blind, FpUnits units, const FpBox *box);
+
 /* What the circles mean, in a column from the top of @box down.  @self: (nullable): %NULL only to measure.
  * Returns: the height that it takes */
 double fp_drawing_add_sight_key (FpDrawing *self, const FpBox *box);

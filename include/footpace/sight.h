@@ -100,6 +100,32 @@ gboolean fp_sight_line (const FpSight *self, guint place, FpMoment moment, FpFoc
 /* "pier", "the person in row 3, seat 2", "the celebrant": what stands in the way; owned by the caller; NULL: nothing. */
 char    *fp_sight_line_words (const FpSight *self, const FpSightLine *line);
 
+/* --- blind areas ------------------------------------------------------------ */
+
+/* What of a floor of the people lies where nothing of a focus is seen, whoever else is there: building and furnishings alone
+ * hide it.  Eyes are as high as those of the people with a place there; of who stands beside the seats, as theirs. */
+typedef struct
+{
+  guint    floor;   /* index among fp_scene_floors()                        */
+  gboolean gallery; /* it is a gallery's                                    */
+  double   area;    /* mm2                                                  */
+  GArray  *rings;   /* (element-type FpRing): of each area its outer ring, then those of its holes; church coordinates */
+} FpBlindFloor;
+
+/**
+ * fp_sight_blind:
+ *
+ * Looked for when somebody asks, once for what the people do and what they look at; that takes some tenths of a second.  To
+ * a millimetre where edges are straight; nothing narrower than 100 mm is looked for.  Any thread.
+ *
+ * Returns: (transfer none) (nullable) (element-type FpBlindFloor): one for each floor of the people, as long as the sight;
+ *   %NULL where there is no such thing to see, or when it was cancelled
+ */
+const GArray *fp_sight_blind (const FpSight *self, FpMoment moment, FpFocus focus, GCancellable *cancel);
+
+/* Of all galleries, or of all other floors, mm2; 0 of none.  @blind: (nullable) */
+double        fp_blind_area  (const GArray *blind, gboolean gallery);
+
 /* --- the pieces, for tests and later for the view from the pew ----------- */
 
 /* The points looked at: FP_SIGHT_RAYS of them; 0 when there is no such target. */

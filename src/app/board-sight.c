@@ -10,15 +10,31 @@ struct _FpBoardSight
   FpSightDrafter *drafter;
   FpSightLook     look;
   FpSightDraft   *draft;    /* NULL: none has come yet                        */
+  FpBlindDrafter *blind_drafter;
+  FpBlindDraft   *blind;    /* NULL: it is not shown, or has not come yet     */
   FpSurfaceLook   painted;  /* in which look the nodes are                    */
-  GskRenderNode  *node[FP_N_VIEWS];
+  GskRenderNode  *node[FP_N_VIEWS], *blind_node;
 };
+
+static gboolean
+has_outgrown (double drawn, double scale)
+{
+  return drawn > scale * SCALE_APART || drawn < scale / SCALE_APART;
+}
 
 static void
 forget_nodes (FpBoardSight *sight)
 {
   for (guint v = 0; v < FP_N_VIEWS; v++)
     g_clear_pointer (&sight->node[v], gsk_render_node_unref);
+  g_clear_pointer (&sight->blind_node, gsk_render_node_unref);
+}
+
+static void
+forget_blind (FpBoardSight *sight)
+{
+  g_clear_pointer (&sight->blind, fp_blind_draft_free);
+  g_clear_pointer (&sight->blind_node, gsk_render_node_unref);
 }
 
 /* --- asked for ------------------------------------------------------------------------- */
@@ -35,6 +51,19 @@ shown_views (FpBoardView *self, FpViewLayout view[FP_N_VIEWS])
     }
 }
 
+/* What is shown stays while the paper grows; of another state of the church it would be wrong. */
+static void
+ask_blind (FpBoardView *self, FpFindings *of, const FpViewLayout *plan)
+{
+  FpBoardSight *sight = self->sight;
+  const FpBlindDraft *blind = sight->blind;
+
+  if (blind != NULL && (blind->of != of || blind->moment != sight->look.moment || blind->focus != sight->look.focus))
+    forget_blind (sight);
+  if (sight->look.blind && plan->scale > 0 && (sight->blind == NULL || has_outgrown (sight->blind->scale, plan->scale)))
+    fp_blind_drafter_ask (sight->blind_drafter, of, sight->look.moment, sight->look.focus, plan);
+}
+
 static void
 ask (FpBoardView *self)
 {
@@ -45,6 +74,20 @@ ask (FpBoardView *self)
     return;
   shown_views (self, view);
   fp_sight_drafter_ask (self->sight->drafter, of, self->sight->look, view);
+  ask_blind (self, of, &view[FP_VIEW_PLAN]);
+}
+
+static void
+on_blind (FpBlindDraft *draft, gpointer data)
+{
+  FpBoardView *self = data;
+
+  forget_blind (self->sight);
+  if (self->sight->look.blind)
+    self->sight->blind = draft;
+  else
+    fp_blind_draft_free (draft);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static void
@@ -72,6 +115,7 @@ fp_board_view_forget_sight (FpBoardView *self)
   if (self->sight == NULL)
     return;
   g_clear_pointer (&self->sight->draft, fp_sight_draft_free);
+  forget_blind (self->sight);
   self->sight->look.place = -1;
   forget_nodes (self->sight);
 }
@@ -84,7 +128,9 @@ fp_board_view_free_sight (FpBoardView *self)
   if (sight == NULL)
     return;
   fp_sight_drafter_free (sight->drafter);
+  fp_blind_drafter_free (sight->blind_drafter);
   fp_sight_draft_free (sight->draft);
+  forget_blind (sight);
   forget_nodes (sight);
   g_free (sight);
 }
@@ -102,8 +148,11 @@ fp_board_view_set_sight (FpBoardView *self, const FpSightLook *look)
         {
           self->sight = g_new0 (FpBoardSight, 1);
           self->sight->drafter = fp_sight_drafter_new (on_draft, self);
+          self->sight->blind_drafter = fp_blind_drafter_new (on_blind, self);
         }
       self->sight->look = *look;
+      if (!look->blind)
+        forget_blind (self->sight);
       ask (self);
     }
   if (was_shown != (self->sight != NULL) && fp_board_view_has_projections (self))
@@ -118,6 +167,12 @@ const FpSightDraft *
 fp_board_view_sight (FpBoardView *self)
 {
   return self->sight != NULL ? self->sight->draft : NULL;
+}
+
+const FpBlindDraft *
+fp_board_view_blind (FpBoardView *self)
+{
+  return self->sight != NULL ? self->sight->blind : NULL;
 }
 
 /* --- painted ------------------------------------------------------------------------------ */
@@ -141,18 +196,18 @@ paint (const FpDrawing *drawing, FpSurfaceLook look)
 
 /* Where the church lies now, however it was panned since; at another scale it grows with the paper. */
 static void
-snapshot_part (FpBoardView *self, GtkSnapshot *snapshot, FpViewId view)
+snapshot_part (FpBoardView *self, GtkSnapshot *snapshot, FpViewId view, const FpSightPart *part, double scale,
+               GskRenderNode *node)
 {
-  const FpSightPart *part = &self->sight->draft->part[view];
   const FpViewLayout *layout = &self->layout.view[view];
-  const float grown = (float) (self->sight->draft->scale / layout->scale);
+  const float grown = (float) (scale / layout->scale);
   const FpPoint foot = fp_board_view_to_widget (self, fp_view_to_paper (layout, part->corner));
 
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (
     (float) foot.x, (float) (foot.y - fp_drawing_height (part->drawing) * PX_PER_MM * grown)));
   gtk_snapshot_scale (snapshot, grown, grown);
-  gtk_snapshot_append_node (snapshot, self->sight->node[view]);
+  gtk_snapshot_append_node (snapshot, node);
   gtk_snapshot_restore (snapshot);
 }
 
@@ -160,9 +215,20 @@ snapshot_part (FpBoardView *self, GtkSnapshot *snapshot, FpViewId view)
 static gboolean
 is_outgrown (FpBoardView *self)
 {
-  const double grown = self->sight->draft->scale / self->layout.view[FP_VIEW_PLAN].scale;
+  return has_outgrown (self->sight->draft->scale, self->layout.view[FP_VIEW_PLAN].scale);
+}
 
-  return grown > SCALE_APART || grown < 1 / SCALE_APART;
+/* Under the circles. */
+static void
+snapshot_blind (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look)
+{
+  FpBoardSight *sight = self->sight;
+
+  if (sight->blind == NULL || sight->blind->part.drawing == NULL || fp_box_is_empty (&self->layout.frame[FP_VIEW_PLAN]))
+    return;
+  if (sight->blind_node == NULL)
+    sight->blind_node = paint (sight->blind->part.drawing, look);
+  snapshot_part (self, snapshot, FP_VIEW_PLAN, &sight->blind->part, sight->blind->scale, sight->blind_node);
 }
 
 void
@@ -175,13 +241,14 @@ fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfac
   if (sight->painted != look)
     forget_nodes (sight);
   sight->painted = look;
+  snapshot_blind (self, snapshot, look);
   for (guint v = 0; v < FP_N_VIEWS; v++)
     {
       if (sight->draft->part[v].drawing == NULL || fp_box_is_empty (&self->layout.frame[v]))
         continue;
       if (sight->node[v] == NULL)
         sight->node[v] = paint (sight->draft->part[v].drawing, look);
-      snapshot_part (self, snapshot, (FpViewId) v);
+      snapshot_part (self, snapshot, (FpViewId) v, &sight->draft->part[v], sight->draft->scale, sight->node[v]);
     }
   if (is_outgrown (self) && !self->held)
     ask (self);

@@ -16,7 +16,7 @@
 
 #include "document.h"
 #include "drafter.h"
-#include "sight-drafter.h"
+#include "blind-drafter.h"
 
 #include <gtk/gtk.h>
 
@@ -67,6 +67,9 @@ void       fp_board_view_set_look    (FpBoardView *self, FpGround ground, FpInkC
  * when that was done for the newest findings. */
 void       fp_board_view_set_sight   (FpBoardView *self, const FpSightLook *look);
 const FpSightDraft *fp_board_view_sight (FpBoardView *self); /* what is shown; NULL: nothing yet; borrowed */
+
+/* Floor from which nothing of it is seen, if that is looked for and known for what is shown; borrowed. */
+const FpBlindDraft *fp_board_view_blind (FpBoardView *self);
 
 /* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
 gboolean   fp_board_view_is_current (FpBoardView *self);

@@ -4,7 +4,7 @@
 struct _FpSightBar
 {
   GtkWidget  parent_instance;
-  GtkWidget *focus, *moment, *sentence, *place, *least, *least_list, *least_popover;
+  GtkWidget *focus, *moment, *sentence, *place, *blind, *least, *least_list, *least_popover;
   FpSightLook look;
   gboolean   own_change; /* the choices are set by ourselves              */
   GArray    *worst;      /* (element-type guint): of the list             */
@@ -48,6 +48,13 @@ on_moment (FpSightBar *self)
   if (self->own_change)
     return;
   self->look.moment = (FpMoment) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->moment));
+  look_otherwise (self);
+}
+
+static void
+on_blind (FpSightBar *self)
+{
+  self->look.blind = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->blind));
   look_otherwise (self);
 }
 
@@ -155,11 +162,13 @@ fp_sight_bar_class_init (FpSightBarClass *class)
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, moment);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, sentence);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, place);
+  gtk_widget_class_bind_template_child (widget_class, FpSightBar, blind);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, least);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, least_list);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, least_popover);
   gtk_widget_class_bind_template_callback (widget_class, on_focus);
   gtk_widget_class_bind_template_callback (widget_class, on_moment);
+  gtk_widget_class_bind_template_callback (widget_class, on_blind);
   gtk_widget_class_bind_template_callback (widget_class, on_least_chosen);
   look_signal = g_signal_new ("look", FP_TYPE_SIGHT_BAR, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
@@ -168,7 +177,7 @@ static void
 fp_sight_bar_init (FpSightBar *self)
 {
   self->worst = g_array_new (FALSE, FALSE, sizeof (guint));
-  self->look = (FpSightLook) { fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1 };
+  self->look = (FpSightLook) { fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1, TRUE };
   self->own_change = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_choices (self);

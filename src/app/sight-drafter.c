@@ -28,9 +28,8 @@ struct _FpSightDrafter
 
 /* --- drawn ------------------------------------------------------------------------- */
 
-/* As the view lies on the board, moved so that all of the church is on it. */
-static FpDrawing *
-blank_for (const FpScene *scene, FpViewId view, FpViewLayout *layout, FpPoint *corner)
+void
+fp_sight_part_init (FpSightPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout)
 {
   const FpBox3 all = fp_scene_box (scene);
   const FpPoint a = fp_layout_point (layout, view, all.lo), b = fp_layout_point (layout, view, all.hi);
@@ -38,16 +37,16 @@ blank_for (const FpScene *scene, FpViewId view, FpViewLayout *layout, FpPoint *c
 
   layout->clip = FP_BOX_EMPTY;
   layout->origin = (FpPoint) { EDGE - x0 / layout->scale, EDGE - y0 / layout->scale };
-  *corner = (FpPoint) { x0 - EDGE * layout->scale, y0 - EDGE * layout->scale };
-  return fp_drawing_new ((x1 - x0) / layout->scale + 2 * EDGE + KEY_WIDTH, (y1 - y0) / layout->scale + 2 * EDGE);
+  self->corner = (FpPoint) { x0 - EDGE * layout->scale, y0 - EDGE * layout->scale };
+  self->drawing = fp_drawing_new ((x1 - x0) / layout->scale + 2 * EDGE + KEY_WIDTH, (y1 - y0) / layout->scale + 2 * EDGE);
 }
 
-static void
-add_key (FpDrawing *drawing)
+FpBox
+fp_sight_key_box (const FpDrawing *drawing)
 {
   const double x = fp_drawing_width (drawing) - EDGE - KEY_WIDTH + KEY_APART, y = fp_drawing_height (drawing) - EDGE;
 
-  fp_drawing_add_sight_key (drawing, &(FpBox) { x, 0, x + KEY_WIDTH, y });
+  return (FpBox) { x, 0, x + KEY_WIDTH, y };
 }
 
 static void
@@ -58,11 +57,12 @@ draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpVie
 
   if (!(layout.scale > 0) || (view != FP_VIEW_PLAN && self->look.place < 0))
     return;
-  part->drawing = blank_for (of->scene, view, &layout, &part->corner);
+  fp_sight_part_init (part, of->scene, view, &layout);
   self->scale = layout.scale;
   if (view == FP_VIEW_PLAN)
     {
-      add_key (part->drawing);
+      const FpBox key = fp_sight_key_box (part->drawing);
+      fp_drawing_add_sight_key (part->drawing, &key);
       fp_drawing_add_sight (part->drawing, of->sight, self->look.moment, self->look.focus, &layout);
     }
   if (self->look.place >= 0)

@@ -12,10 +12,16 @@ typedef struct
   FpMoment moment;
   FpFocus  focus;
   int      place;     /* whose line of sight; -1: nobody's */
+  gboolean blind;     /* floor from which nothing of it is seen is shown, too */
 } FpSightLook;
 
 /* Shown by the plan and the section; the corner of a drawing is where its lower left edge lies, view coordinates. */
 typedef struct { FpDrawing *drawing; FpPoint corner; } FpSightPart;
+
+/* A blank as the view lies on the board, moved so that all of the church is on it: sets @layout, too. */
+void  fp_sight_part_init (FpSightPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout);
+/* Where the key of such a plan begins, from the top down. */
+FpBox fp_sight_key_box   (const FpDrawing *drawing);
 
 typedef struct
 {

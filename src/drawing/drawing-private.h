@@ -26,8 +26,9 @@ void fp_cross_lines (FpPoint a, FpPoint b, GArray *out);
 /* Whether lines of this standing carry crosses. */
 gboolean fp_pen_crosses (FpPen pen, FpStanding standing);
 
-/* Whether an area is bordered by its pen. */
+/* Whether an area is bordered by its pen, and that by which it is hatched. */
 gboolean fp_mark_has_border (const FpMark *mark);
+FpPen    fp_mark_hatch_pen  (const FpMark *mark);
 
 /* What fp_drawing_set_inset() was told; NULL: there is none. */
 const FpDrawing *fp_drawing_inset (const FpDrawing *self, FpPoint *at, FpBox *clip);

@@ -262,7 +262,13 @@ fp_drawing_picture (FpDrawing *self, const FpPewView *picture, const FpBox *fram
 gboolean
 fp_mark_has_border (const FpMark *mark)
 {
-  return mark->pen != FP_PEN_HATCH;
+  return mark->pen != FP_PEN_HATCH && (mark->pen != FP_PEN_BLIND || mark->type != FP_MARK_AREA);
+}
+
+FpPen
+fp_mark_hatch_pen (const FpMark *mark)
+{
+  return mark->pen == FP_PEN_BLIND ? FP_PEN_BLIND : FP_PEN_HATCH;
 }
 
 /* --- where marks are ------------------------------------------------------- */

@@ -163,8 +163,8 @@ paint_area (Painter *p, const FpMark *mark)
     {
       g_array_set_size (p->segments, 0);
       fp_hatch_lines (p->points + mark->first, mark->n, mark->hatch, p->segments);
-      set_ink (p, fp_pen_ink (FP_PEN_HATCH, mark->standing, p->look));
-      stroke_segments (p, FP_PEN_HATCH);
+      set_ink (p, fp_pen_ink (fp_mark_hatch_pen (mark), mark->standing, p->look));
+      stroke_segments (p, fp_mark_hatch_pen (mark));
     }
   if (fp_mark_has_border (mark))
     {

@@ -34,6 +34,7 @@ fp_pen_width (FpPen pen)
     case FP_PEN_FRAME: return EXTRA_WIDE;
     case FP_PEN_GUIDE: return NARROW;
     case FP_PEN_SIGHT: return WIDE;
+    case FP_PEN_BLIND: return SYMBOL;
     case FP_N_PENS: break;
     }
   return NARROW;
@@ -156,7 +157,8 @@ fp_pen_ink (FpPen pen, FpStanding standing, FpSurfaceLook look)
     case FP_PEN_HATCH: return ink (p->hatch[standing]);
     case FP_PEN_AXIS: return ink (p->axis);
     case FP_PEN_GUIDE: return ink (p->guide);
-    case FP_PEN_SIGHT: return ink (p->things);
+    case FP_PEN_SIGHT:
+    case FP_PEN_BLIND: return ink (p->things);
     case FP_PEN_DIMENSION:
     case FP_PEN_LETTER: return ink (p->letter);
     case FP_PEN_FRAME:

@@ -8,9 +8,9 @@
 #define RADIUS_LEAST 0.35
 #define HALF_SEAT    190.0  /* church mm: two circles side by side do not touch */
 #define CORNERS      24     /* of a whole circle, filled          */
-#define LETTERS      2.5    /* paper mm                           */
+#define LETTERS      FP_SIGHT_KEY_LETTERS
 #define CROSS        1.6
-#define KEY_STEP     5.5
+#define KEY_STEP     FP_SIGHT_KEY_STEP
 #define KEY_RADIUS   1.7
 
 double
@@ -211,7 +211,7 @@ fp_drawing_add_sight_key (FpDrawing *self, const FpBox *box)
   for (guint i = 0; i < G_N_ELEMENTS (LINES) && self != NULL; i++, y -= KEY_STEP)
     {
       draw_place (self, (FpPoint) { box->x0 + 1.5 * KEY_RADIUS, y }, KEY_RADIUS, LINES[i].how, LINES[i].share);
-      fp_drawing_text (self, (FpPoint) { box->x0 + 5 * KEY_RADIUS, y - LETTERS / 2 }, LETTERS, 0, FP_ALIGN_LEFT,
+      fp_drawing_text (self, (FpPoint) { box->x0 + FP_SIGHT_KEY_WORDS, y - LETTERS / 2 }, LETTERS, 0, FP_ALIGN_LEFT,
                        LINES[i].words);
     }
   return G_N_ELEMENTS (LINES) * KEY_STEP;

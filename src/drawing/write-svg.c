@@ -26,6 +26,7 @@ static const char *const pen_class[FP_N_PENS] = {
   [FP_PEN_CUT] = "cut", [FP_PEN_OUTLINE] = "outline", [FP_PEN_EDGE] = "edge", [FP_PEN_HIDDEN] = "hidden",
   [FP_PEN_AXIS] = "axis", [FP_PEN_HATCH] = "hatch", [FP_PEN_DIMENSION] = "dimension-line", [FP_PEN_LETTER] = "letter",
   [FP_PEN_FRAME] = "frame", [FP_PEN_GUIDE] = "guide", [FP_PEN_SIGHT] = "sight",
+  [FP_PEN_BLIND] = "blind",
 };
 static const char *const fill_class[FP_N_FILLS] = {
   [FP_FILL_NONE] = "none", [FP_FILL_PAPER] = "paper", [FP_FILL_CUT] = "cut-face", [FP_FILL_TINT] = "tint",
@@ -254,7 +255,7 @@ write_area (Writer *w, const FpMark *mark)
   if (mark->hatch != 0)
     {
       fp_hatch_lines (fp_drawing_points (w->drawing) + mark->first, mark->n, mark->hatch, w->segments);
-      write_segments (w, pen_class[FP_PEN_HATCH], mark->standing);
+      write_segments (w, pen_class[fp_mark_hatch_pen (mark)], mark->standing);
     }
   if (fp_mark_has_border (mark))
     {

@@ -101,10 +101,13 @@ static void
 add_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
 {
   g_autofree char *sentence = fp_sight_sentence (of, moment, focus);
+  g_autofree char *blind = fp_sight_blind_sentence (of, moment, focus);
 
   g_string_append_printf (out, "%s%s\n", out->len > 0 ? "\n" : "", sentence);
   if (!fp_sight_has (of->sight, focus))
     return;
+  if (blind != NULL)
+    g_string_append_printf (out, "  %s\n", blind);
   add_blocks (of, moment, focus, out);
   add_worst (of, moment, focus, out);
 }

@@ -27,6 +27,7 @@ typedef struct
   FpCut              along;
   double             scale;
   gboolean           stacked;        /* the section stands over the plan, not beside it */
+  const GArray      *blind;          /* (element-type FpBlindFloor), of the sight */
 } Making;
 
 /* --- views -------------------------------------------------------------------------- */
@@ -91,6 +92,7 @@ draw_views (const Making *m, FpDrawing *drawing)
   FpViewLayout layout = layout_at (m, &plan, m->views.x0, y);
 
   layout.section[FP_VIEW_SECTION].placed = FALSE;
+  fp_drawing_add_blind (drawing, m->blind, &layout);
   fp_drawing_add_view (drawing, m->plan, &layout);
   fp_drawing_add_sight (drawing, m->of->sight, m->moment, m->focus, &layout);
   if (m->section == NULL)
@@ -147,13 +149,19 @@ static double
 draw_words (const Making *m, FpDrawing *drawing)
 {
   g_autofree char *sentence = fp_sight_sentence (m->of, m->moment, m->focus);
+  const FpUnits units = fp_project_brief (fp_scene_project (m->of->scene))->units;
+  const gboolean any = fp_blind_area (m->blind, FALSE) + fp_blind_area (m->blind, TRUE) > 0;
+  g_autofree char *nowhere = any ? NULL : fp_sight_blind_sentence (m->of, m->moment, m->focus); /* otherwise it is in the key */
   FpBox box = m->words;
 
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
   box.y1 = add_words (m, drawing, box.y1, sentence) - GAP;
+  if (nowhere != NULL)
+    box.y1 = add_words (m, drawing, box.y1, nowhere) - GAP;
   if (m->place >= 0)
     box.y1 = add_place (m, drawing, box.y1, (guint) m->place) - GAP;
-  box.y1 -= fp_drawing_add_sight_key (drawing, &box) + GAP;
+  box.y1 -= fp_drawing_add_sight_key (drawing, &box);
+  box.y1 -= fp_drawing_add_blind_key (drawing, m->blind, units, &box) + GAP;
   return add_worst (m, drawing, box.y1);
 }
 
@@ -289,6 +297,7 @@ fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place
       g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "There is no %s to see in this alternative", fp_focus_label (focus));
       return NULL;
     }
+  making.blind = fp_sight_blind (of->sight, moment, focus, NULL);
   project (&making, spec->hidden);
   drawing = draw (&making, spec, error);
   if (drawing != NULL && scale != NULL)

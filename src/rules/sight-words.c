@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* sight-words.c - who sees something, in a sentence, and who sees least */
 #include "measuring.h"
+#include "printed-unit.h"
 
 #include <string.h>
 
@@ -119,6 +120,34 @@ fp_sight_sentence (const FpMeasuring *of, FpMoment moment, FpFocus focus)
   add_others (of, moment, focus, out);
   g_string_append_c (out, '.');
   return g_string_free (out, FALSE);
+}
+
+/* --- from where nobody could see it ------------------------------------------------------ */
+
+static char *
+area_words (const FpMeasuring *of, const GArray *blind, gboolean gallery)
+{
+  static const FpMeasure AREA = { .type = FP_MEASURE_AREA };
+
+  return fp_printed_value (&AREA, fp_blind_area (blind, gallery), fp_project_brief (fp_scene_project (of->scene))->units);
+}
+
+char *
+fp_sight_blind_sentence (const FpMeasuring *of, FpMoment moment, FpFocus focus)
+{
+  const GArray *blind = fp_sight_blind (of->sight, moment, focus, NULL);
+
+  if (blind == NULL || blind->len == 0)
+    return NULL;
+  g_autofree char *floor = area_words (of, blind, FALSE), *gallery = area_words (of, blind, TRUE);
+  const gboolean on_floor = fp_blind_area (blind, FALSE) > 0, on_gallery = fp_blind_area (blind, TRUE) > 0;
+  if (on_floor && on_gallery)
+    return g_strdup_printf ("Building or furnishings hide all of it on %s of the people's floor, and on %s of the gallery.",
+                            floor, gallery);
+  if (on_floor || on_gallery)
+    return g_strdup_printf ("Building or furnishings hide all of it on %s of the %s.", on_floor ? floor : gallery,
+                            on_floor ? "people's floor" : "gallery");
+  return g_strdup ("Nowhere where the people are do building or furnishings hide all of it.");
 }
 
 /* --- who sees least ------------------------------------------------------------------ */

@@ -16,8 +16,8 @@
 
 /* --- what is looked at, past what ----------------------------------------- */
 
-static void
-add_others (const FpPeople *people, FpPosture posture, FpSolids *out)
+void
+fp_sight_add_things (const FpPeople *people, FpSolids *out)
 {
   guint n;
   const FpPlaced *placed = fp_scene_placed (fp_people_scene (people), &n);
@@ -29,6 +29,12 @@ add_others (const FpPeople *people, FpPosture posture, FpSolids *out)
         fp_item_kind (placed[i].item)->solids (&placed[i].form, own);
         fp_solids_append_placed (out, own, &placed[i].place, placed[i].level, i);
       }
+}
+
+static void
+add_others (const FpPeople *people, FpPosture posture, FpSolids *out)
+{
+  fp_sight_add_things (people, out);
   fp_people_add_bodies (people, posture, FP_SIGHT_PERSON, out);
 }
 

@@ -51,6 +51,9 @@ struct _FpSight
   guint8          *seen[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each place, how many points; NULL: nobody has asked yet */
   GMutex           hides_mutex;                    /* guards this, likewise           */
   FpSightVerdict  *verdict[FP_N_MOMENTS][FP_N_FOCUSES];
+  GMutex           blind_mutex;                    /* guards these                    */
+  FpSightObstacles fixed;                          /* building and furnishings        */
+  GArray          *blind[FP_N_POSTURES][FP_N_FOCUSES]; /* (element-type FpBlindFloor)  */
 };
 
 /* Points seen from each place, looked at now if nobody has asked before; NULL where there is no target, or it was
@@ -59,6 +62,9 @@ const guint8 *fp_sight_seen (const FpSight *self, FpMoment moment, FpFocus focus
 
 /* Likewise what stands in the way: all but ministers, and they. */
 void fp_sight_indexes (const FpSight *self, FpMoment moment, const FpRayIndex **others, const FpRayIndex **ministers);
+
+/* Building and furnishings, which stand fast, owned by the placed things. */
+void fp_sight_add_things (const FpPeople *people, FpSolids *out);
 
 /* Rays from a place to the points of a focus; FALSE where nobody looks. */
 gboolean fp_sight_rays (const FpSight *self, guint place, FpMoment moment, FpFocus focus, FpRays *rays);

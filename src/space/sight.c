@@ -28,6 +28,7 @@ fp_sight_new (const FpPeople *people, GCancellable *cancel)
   g_atomic_ref_count_init (&self->ref_count);
   g_mutex_init (&self->mutex);
   g_mutex_init (&self->hides_mutex);
+  g_mutex_init (&self->blind_mutex);
   self->people = fp_people_ref (people);
   self->cancel = cancel != NULL ? g_object_ref (cancel) : NULL;
   fp_people_places (people, &self->n_places);
@@ -86,8 +87,12 @@ free_seen (FpSight *self)
       fp_sight_change_free (self->change[posture]); /* it borrows from the obstacles */
       clear_obstacles (&self->others[posture]);
       for (int focus = 0; focus < FP_N_FOCUSES; focus++)
-        g_free (self->past[posture][focus]);
+        {
+          g_free (self->past[posture][focus]);
+          g_clear_pointer (&self->blind[posture][focus], g_array_unref);
+        }
     }
+  clear_obstacles (&self->fixed);
   for (int moment = 0; moment < FP_N_MOMENTS; moment++)
     {
       clear_obstacles (&self->ministers[moment]);
@@ -111,5 +116,6 @@ fp_sight_unref (const FpSight *self)
   g_clear_object (&mine->cancel);
   g_mutex_clear (&mine->mutex);
   g_mutex_clear (&mine->hides_mutex);
+  g_mutex_clear (&mine->blind_mutex);
   g_free (mine);
 }

@@ -56,7 +56,7 @@ test_board (void)
 {
   g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
   FpBoardView *board = show_board (d);
-  FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1 };
+  FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, FALSE };
 
   g_assert_null (fp_board_view_sight (board));
   fp_board_view_set_sight (board, &look);
@@ -92,7 +92,7 @@ test_follows (void)
 {
   g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
   FpBoardView *board = show_board (d);
-  const FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 5 };
+  const FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 5, FALSE };
 
   fp_board_view_set_sight (board, &look);
   WAIT_FOR (draft_of (board, FP_FOCUS_HOST) != NULL);
@@ -100,6 +100,52 @@ test_follows (void)
   fp_document_set_alternative (d, 0);
   WAIT_FOR (strcmp (fp_board_view_sight (board)->sentence, before) != 0);
   g_assert_true (fp_findings_scene (fp_board_view_sight (board)->of) == fp_document_scene (d));
+  close_board (board);
+}
+
+/* --- blind areas ---------------------------------------------------------------------- */
+
+static gboolean
+has_blind (const FpDrawing *drawing)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_AREA && mark[i].pen == FP_PEN_BLIND && mark[i].view == FP_VIEW_PLAN)
+      return TRUE;
+  return FALSE;
+}
+
+/* They come when all is at rest, are gone as soon as the church is another, and come again for that one. */
+static void
+test_blind (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, TRUE };
+
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (fp_board_view_blind (board) != NULL);
+  const FpBlindDraft *blind = fp_board_view_blind (board);
+  g_assert_cmpint (blind->focus, ==, FP_FOCUS_HOST);
+  g_assert_true (has_blind (blind->part.drawing));
+
+  fp_document_set_alternative (d, 0);
+  WAIT_FOR (fp_findings_scene (fp_board_view_sight (board)->of) == fp_document_scene (d));
+  g_assert_true (fp_board_view_blind (board) == NULL
+                 || fp_findings_scene (fp_board_view_blind (board)->of) == fp_document_scene (d));
+  WAIT_FOR (fp_board_view_blind (board) != NULL);
+  g_assert_true (fp_findings_scene (fp_board_view_blind (board)->of) == fp_document_scene (d));
+
+  /* Looked at something else, and then without them. */
+  look.focus = FP_FOCUS_MENSA;
+  look.moment = FP_MOMENT_OFFERTORY;
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (fp_board_view_blind (board) != NULL && fp_board_view_blind (board)->focus == FP_FOCUS_MENSA);
+  look.blind = FALSE;
+  fp_board_view_set_sight (board, &look);
+  g_assert_null (fp_board_view_blind (board));
   close_board (board);
 }
 
@@ -130,6 +176,10 @@ test_bar (void)
   g_assert_cmpint (look.moment, ==, FP_MOMENT_GOSPEL);
   g_assert_cmpint (look.focus, ==, FP_FOCUS_AMBO);
 
+  g_assert_true (look.blind);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (help_find_called (top, "blind")), FALSE);
+  g_assert_false (look.blind);
+
   gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "focus")), FP_FOCUS_MENSA);
   fp_board_view_set_sight (board, &look);
   WAIT_FOR (draft_of (board, FP_FOCUS_MENSA) != NULL);
@@ -151,6 +201,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sight-shown/board", test_board);
   g_test_add_func ("/sight-shown/follows", test_follows);
+  g_test_add_func ("/sight-shown/blind", test_blind);
   g_test_add_func ("/sight-shown/bar", test_bar);
   return g_test_run ();
 }

@@ -5,6 +5,7 @@
  *
  * Walls and piers are prisms; rays run level through them.
  */
+#include "footpace/contour.h"
 #include "footpace/sight.h"
 
 #include <CGAL/Arr_naive_point_location.h>
@@ -254,6 +255,65 @@ random_room (GRand *rand)
   return room;
 }
 
+/* --- outlines of what is not seen ------------------------------------------- */
+
+struct Hidden
+{
+  const Room *room;
+  const FpRayIndex *index;
+  FpPoint target;
+};
+
+gboolean
+is_hidden (FpPoint at, gpointer data)
+{
+  const Hidden *hidden = static_cast<const Hidden *> (data);
+  return in_room (*hidden->room, at) && !we_see (hidden->index, at, hidden->target);
+}
+
+double
+area_within (const Room &room)
+{
+  double area = std::fabs (fp_outline_area (room.outline.data (), room.outline.size ()));
+  for (const Outline &pier : room.piers)
+    area -= std::fabs (fp_outline_area (pier.data (), pier.size ()));
+  return area;
+}
+
+GArray *
+outline_hidden (const Room &room, FpPoint target)
+{
+  const FpBox box = fp_outline_box (room.outline.data (), room.outline.size ());
+  g_autoptr (FpSolids) solids = walls_and_piers (room);
+  g_autoptr (FpRayIndex) index = fp_ray_index_new (solids);
+  Hidden hidden = { &room, index, target };
+  const FpField field = { is_hidden, nullptr, &hidden };
+  return fp_contours (&field, &box, 50, 0);
+}
+
+/* What a point is not seen from is the room less the region that is seen from it. */
+void
+check_hidden (const Room &room, FpPoint target, double share)
+{
+  g_autoptr (GArray) rings = outline_hidden (room, target);
+  const double theirs = area_within (room) - area_of (visible_region (room, target));
+  g_test_message ("%.4f m2 hidden, CGAL %.4f m2", fp_rings_area (rings) / 1e6, theirs / 1e6);
+  g_assert_cmpfloat_with_epsilon (fp_rings_area (rings) / 1e6, theirs / 1e6, share * theirs / 1e6 + 0.01);
+}
+
+void
+test_hidden_areas ()
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (2012);
+  check_hidden (l_room (), { 3000, 1000 }, 0);
+  check_hidden (column_room (), { 1000, 5000 }, 0);
+  for (guint i = 0; i < 8; i++)
+    {
+      const FpPoint target = { g_rand_double_range (rand, -900, 900), g_rand_double_range (rand, -900, 900) };
+      check_hidden (random_room (rand), target, 0.003);
+    }
+}
+
 void
 test_random_rooms ()
 {
@@ -280,5 +340,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cgal/areas", test_areas);
   g_test_add_func ("/cgal/hand-made-rooms", test_hand_made_rooms);
   g_test_add_func ("/cgal/random-rooms", test_random_rooms);
+  g_test_add_func ("/cgal/hidden-areas", test_hidden_areas);
   return g_test_run ();
 }

@@ -249,6 +249,95 @@ test_sheet (void)
   tear_down (&f);
 }
 
+/* --- from where nobody could see it --------------------------------------------------------- */
+
+static double
+hatched (const FpDrawing *sheet, guint *outlines)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (sheet, &n);
+  double area = 0;
+
+  *outlines = 0;
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].pen != FP_PEN_BLIND || mark[i].view != FP_VIEW_PLAN)
+        continue;
+      if (mark[i].type == FP_MARK_AREA)
+        area += fabs (fp_outline_area (fp_drawing_points (sheet) + mark[i].first, mark[i].n));
+      *outlines += mark[i].type == FP_MARK_LINE ? 1 : 0;
+    }
+  return area;
+}
+
+static gboolean
+says (const FpDrawing *sheet, const char *words)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (sheet, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && strstr (mark[i].text, words) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* What is hatched on the sheet is as large, to scale, as the areas are, and so it is told; an outline for every ring. */
+static void
+test_blind_on_sheet (void)
+{
+  g_autoptr (GError) error = NULL;
+  const FpSheetSpec spec = { .paper = FP_PAPER_A3, .landscape = TRUE };
+  double scale = 0;
+  guint rings = 0, outlines;
+  Fixture f;
+
+  set_up (&f);
+  const GArray *blind = fp_sight_blind (f.of->sight, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, NULL);
+  const double area = fp_blind_area (blind, FALSE);
+  g_assert_cmpfloat (area, >, 1e5);
+  for (guint i = 0; i < blind->len; i++)
+    rings += g_array_index (blind, FpBlindFloor, i).rings->len;
+
+  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, &spec, &scale, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (hatched (sheet, &outlines) * scale * scale / area, 1, 1e-6);
+  g_assert_cmpuint (outlines, ==, rings);
+  g_autofree char *number = fp_number_format_rounded (area / 1e6, 1);
+  g_autofree char *key = g_strdup_printf ("hidden by fixed things: %s m²", number);
+  g_assert_true (says (sheet, key));
+  g_assert_false (says (sheet, "likewise on the gallery"));
+
+  g_autofree char *text = fp_sight_report_text (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST);
+  g_autofree char *exact = fp_number_format_rounded (area / 1e6, 2);
+  g_autofree char *line = g_strdup_printf ("hide all of it on %s m² of the people's floor.", exact);
+  g_assert_nonnull (strstr (text, line));
+  tear_down (&f);
+}
+
+/* Where nothing stands in the way nothing is hatched, and that is said. */
+static void
+test_blind_nowhere (void)
+{
+  g_autoptr (GError) error = NULL;
+  const FpSheetSpec spec = { .paper = FP_PAPER_A3, .landscape = TRUE };
+  guint outlines;
+  Fixture f;
+
+  f.project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
+  taking_altar_group (&f.project, 6);
+  taking_survey (&f.project, "pews", "pews", 0, -2000, "rows", 3);
+  f.findings = taking_findings (f.project, TRUE);
+  f.of = fp_findings_measuring (f.findings);
+  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, &spec, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat (hatched (sheet, &outlines), ==, 0);
+  g_assert_cmpuint (outlines, ==, 0);
+  g_assert_false (says (sheet, "hidden by fixed things"));
+  g_assert_true (says (sheet, "Nowhere where the people are"));
+  tear_down (&f);
+}
+
 /* The circle under the pointer is that of the place whose eye is there. */
 static void
 test_place_at (void)
@@ -278,6 +367,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sight-report/worst", test_worst);
   g_test_add_func ("/sight-report/table", test_table);
   g_test_add_func ("/sight-report/sheet", test_sheet);
+  g_test_add_func ("/sight-report/blind-on-sheet", test_blind_on_sheet);
+  g_test_add_func ("/sight-report/blind-nowhere", test_blind_nowhere);
   g_test_add_func ("/sight-report/place-at", test_place_at);
   return g_test_run ();
 }
