@@ -48,6 +48,9 @@ FpDrawing *fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus
 typedef struct _FpComparison FpComparison;
 /* @findings: one for each alternative of the project, in order. */
 FpComparison *fp_comparison_new  (FpFindings *const *findings, guint n);
+/* Who sees all of what, moment by moment: a heading each, and below it what is there to be seen then.  Needs the sight of the
+ * findings, which are looked at for it: that takes a while. */
+FpComparison *fp_comparison_by_moment (const FpComparison *of);
 void          fp_comparison_free (FpComparison *self);
 guint         fp_comparison_columns (const FpComparison *self);
 guint         fp_comparison_rows    (const FpComparison *self);
@@ -56,6 +59,9 @@ const char   *fp_comparison_label   (const FpComparison *self, guint row);
 const char   *fp_comparison_cell    (const FpComparison *self, guint row, guint column);
 /* Whether the cell is short of a limit: told by a mark as well as by colour. */
 gboolean      fp_comparison_short   (const FpComparison *self, guint row, guint column);
+/* Whether more see it there than in another alternative, and in none are more: likewise. */
+gboolean      fp_comparison_best    (const FpComparison *self, guint row, guint column);
+gboolean      fp_comparison_is_heading (const FpComparison *self, guint row); /* its cells are empty */
 char         *fp_comparison_text    (const FpComparison *self); /* as a table of text */
 
 /* The sheet: small elevations and plans, all of a page to one scale, and the table.  As few pages as show them as large

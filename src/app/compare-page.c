@@ -25,7 +25,7 @@ G_DEFINE_FINAL_TYPE (FpComparePage, fp_compare_page, GTK_TYPE_WIDGET)
 
 typedef struct
 {
-  FpComparison *comparison;
+  FpComparison *comparison, *moments;
   FpOverview   *overview;
   FpPewStrip   *pews;
 } Compared;
@@ -36,6 +36,7 @@ compared_free (gpointer data)
   Compared *self = data;
 
   g_clear_pointer (&self->comparison, fp_comparison_free);
+  g_clear_pointer (&self->moments, fp_comparison_free);
   g_clear_pointer (&self->overview, fp_overview_free);
   g_clear_pointer (&self->pews, fp_pew_strip_free);
   g_free (self);
@@ -68,6 +69,8 @@ run (FpLatestJob *job, gpointer request, gpointer data)
   if (result->overview != NULL)
     result->comparison = compare (request, cancel);
   if (result->comparison != NULL)
+    result->moments = fp_comparison_by_moment (result->comparison);
+  if (result->moments != NULL)
     result->pews = fp_pew_strip_new (request, cancel);
   if (result->pews != NULL)
     fp_latest_job_post (job, result);
@@ -106,21 +109,46 @@ attach_picture (FpComparePage *self, FpDrawing *drawing, const char *what, const
   return picture;
 }
 
+/* What a mark says, under the pointer and read out. */
 static void
-attach_cell (FpComparePage *self, const FpComparison *comparison, guint row, guint column)
+tell_mark (GtkWidget *label, const char *cell, const char *what)
 {
-  gboolean is_short = fp_comparison_short (comparison, row, column);
+  g_autofree char *spoken = g_strdup_printf ("%s, %s", cell, what), *told = g_strdup (what);
+
+  told[0] = g_ascii_toupper (told[0]);
+  gtk_widget_set_tooltip_text (label, told);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+}
+
+static void
+attach_cell (FpComparePage *self, const FpComparison *comparison, guint row, guint column, int at)
+{
+  const gboolean is_short = fp_comparison_short (comparison, row, column);
+  const gboolean is_best = fp_comparison_best (comparison, row, column);
   const char *cell = fp_comparison_cell (comparison, row, column);
-  g_autofree char *text = is_short ? g_strdup_printf ("◆ %s", cell) : g_strdup (cell);
-  GtkWidget *label = attach_label (self, text, (int) column + 1, (int) row + 3, is_short ? "short" : "cell");
+  g_autofree char *text = g_strconcat (is_short ? "◆ " : "", cell, is_best ? " ▲" : "", NULL);
+  GtkWidget *label = attach_label (self, text, (int) column + 1, at, is_short ? "short" : "cell");
 
   if (is_short)
-    {
-      g_autofree char *spoken = g_strdup_printf ("%s, short of a limit", cell);
+    tell_mark (label, cell, "short of a limit of a rulebook");
+  else if (is_best)
+    tell_mark (label, cell, "from most places of all alternatives");
+  if (is_best)
+    gtk_widget_add_css_class (label, "best");
+}
 
-      gtk_widget_set_tooltip_text (label, "◆ Short of a limit of a rulebook");
-      gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+/* Returns: the row after it */
+static int
+attach_table (FpComparePage *self, const FpComparison *comparison, int at)
+{
+  for (guint r = 0; r < fp_comparison_rows (comparison); r++, at++)
+    {
+      const gboolean heading = fp_comparison_is_heading (comparison, r);
+      attach_label (self, fp_comparison_label (comparison, r), 0, at, heading ? "group-title" : "row-label");
+      for (guint i = 0; i < fp_comparison_columns (comparison) && !heading; i++)
+        attach_cell (self, comparison, r, i, at);
     }
+  return at;
 }
 
 /* From the same place in every alternative, in a row; what is told of it is read out, and shown under the pointer. */
@@ -154,7 +182,8 @@ static void
 fill (FpComparePage *self, const Compared *c)
 {
   GtkWidget *child;
-  guint rows = fp_comparison_rows (c->comparison), columns = fp_comparison_columns (c->comparison);
+  const guint columns = fp_comparison_columns (c->comparison);
+  int row;
 
   while ((child = gtk_widget_get_first_child (self->grid)) != NULL)
     gtk_grid_remove (GTK_GRID (self->grid), child);
@@ -168,13 +197,10 @@ fill (FpComparePage *self, const Compared *c)
       attach_picture (self, c->overview->elevation[i], "Elevation", head, (int) i + 1, 1);
       attach_picture (self, c->overview->plan[i], "Plan", head, (int) i + 1, 2);
     }
-  for (guint r = 0; r < rows; r++)
-    {
-      attach_label (self, fp_comparison_label (c->comparison, r), 0, (int) r + 3, "row-label");
-      for (guint i = 0; i < columns; i++)
-        attach_cell (self, c->comparison, r, i);
-    }
-  attach_strip (self, c->pews, columns, (int) rows + 3);
+  row = attach_table (self, c->comparison, 3);
+  attach_label (self, "From how many places all of it is seen", 0, row++, "section-title");
+  row = attach_table (self, c->moments, row);
+  attach_strip (self, c->pews, columns, row);
 }
 
 static void

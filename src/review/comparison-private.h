@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   char    *text;
-  gboolean is_short;
+  gboolean is_short, is_best;
 } FpComparisonCell;
 
 struct _FpComparison
@@ -17,12 +17,20 @@ struct _FpComparison
   guint             columns, rows;
   FpFindings      **findings; /* one a column; owned             */
   char            **head;     /* names of the alternatives       */
-  const char      **label;    /* of the rows                     */
+  char            **label;    /* of the rows                     */
+  gboolean         *heading;  /* likewise                        */
   FpComparisonCell *cell;     /* row by row                      */
+  const char       *seen;     /* what "seen" means in it; static */
 };
 
 /* What "seen" means in a row. */
 #define FP_COMPARISON_SEEN "share of the places, galleries apart, from which half or more is seen"
+
+/* With heads, and no rows yet. */
+FpComparison     *fp_comparison_begin   (FpFindings *const *findings, guint n);
+/* Its cells are to be filled.  Returns: its number */
+guint             fp_comparison_add_row (FpComparison *self, gboolean heading, const char *format, ...) G_GNUC_PRINTF (3, 4);
+FpComparisonCell *fp_comparison_cell_of (const FpComparison *self, guint row, guint column);
 
 guint       fp_comparison_n_row_kinds (void);
 const char *fp_comparison_row_label   (guint row);

@@ -51,12 +51,23 @@ append_padded (GString *out, const char *text, guint width)
     g_string_append_c (out, ' ');
 }
 
-/* As shown: what is short of a limit ends in " !". */
+/* As shown: what is short of a limit ends in " !", what is most in its row, in " *". */
 static char *
 shown (const FpComparison *self, guint row, guint column)
 {
-  return g_strconcat (fp_comparison_cell (self, row, column), fp_comparison_short (self, row, column) ? " !" : "",
+  return g_strconcat (fp_comparison_cell (self, row, column), fp_comparison_short (self, row, column)  ? " !"
+                                                              : fp_comparison_best (self, row, column) ? " *"
+                                                                                                       : "",
                       NULL);
+}
+
+/* What stands under a heading is set in. */
+static char *
+label_shown (const FpComparison *self, guint row)
+{
+  const gboolean set_in = !self->heading[row] && self->rows > 0 && self->heading[0];
+
+  return g_strconcat (set_in ? "  " : "", self->label[row], NULL);
 }
 
 static guint
@@ -94,16 +105,22 @@ append_rule (GString *out, guint label, const guint *width, guint n)
   g_string_append_c (out, '\n');
 }
 
-char *
-fp_comparison_text (const FpComparison *self)
+static guint
+label_width (const FpComparison *self)
 {
-  GString *out = g_string_new (NULL);
-  g_autofree guint *width = g_new (guint, MAX (self->columns, 1u));
-  guint label = 0;
-  gboolean any_short = FALSE;
+  guint width = 0;
 
   for (guint r = 0; r < self->rows; r++)
-    label = MAX (label, text_width (self->label[r]));
+    {
+      g_autofree char *label = label_shown (self, r);
+      width = MAX (width, text_width (label));
+    }
+  return width;
+}
+
+static void
+append_heads (const FpComparison *self, guint label, guint *width, GString *out)
+{
   append_padded (out, "", label);
   for (guint c = 0; c < self->columns; c++)
     {
@@ -114,21 +131,50 @@ fp_comparison_text (const FpComparison *self)
     }
   end_line (out);
   append_rule (out, label, width, self->columns);
-  for (guint r = 0; r < self->rows; r++)
+}
+
+static void
+append_row (const FpComparison *self, guint row, guint label, const guint *width, GString *out)
+{
+  g_autofree char *name = label_shown (self, row);
+
+  if (self->heading[row] && row > 0)
+    g_string_append_c (out, '\n');
+  append_padded (out, name, label);
+  for (guint c = 0; c < self->columns; c++)
     {
-      append_padded (out, self->label[r], label);
-      for (guint c = 0; c < self->columns; c++)
-        {
-          g_autofree char *cell = shown (self, r, c);
-          g_string_append (out, "  ");
-          append_padded (out, cell, width[c]);
-          any_short |= fp_comparison_short (self, r, c);
-        }
-      end_line (out);
+      g_autofree char *cell = shown (self, row, c);
+      g_string_append (out, "  ");
+      append_padded (out, cell, width[c]);
     }
-  g_string_append (out, "\nSeen: " FP_COMPARISON_SEEN ".\n");
-  if (any_short)
+  end_line (out);
+}
+
+static gboolean
+any_cell (const FpComparison *self, gboolean (*is) (const FpComparison *self, guint row, guint column))
+{
+  for (guint r = 0; r < self->rows; r++)
+    for (guint c = 0; c < self->columns; c++)
+      if (is (self, r, c))
+        return TRUE;
+  return FALSE;
+}
+
+char *
+fp_comparison_text (const FpComparison *self)
+{
+  GString *out = g_string_new (NULL);
+  g_autofree guint *width = g_new (guint, MAX (self->columns, 1u));
+  const guint label = label_width (self);
+
+  append_heads (self, label, width, out);
+  for (guint r = 0; r < self->rows; r++)
+    append_row (self, r, label, width, out);
+  g_string_append_printf (out, "\nSeen: %s.\n", self->seen);
+  if (any_cell (self, fp_comparison_short))
     g_string_append (out,
                      "! outside a limit of the rules listed; `footpace check` says which, and who must confirm.\n");
+  if (any_cell (self, fp_comparison_best))
+    g_string_append (out, "* from most places of all alternatives.\n");
   return g_string_free (out, FALSE);
 }

@@ -3,16 +3,13 @@
 #include "comparison-private.h"
 
 FpComparison *
-fp_comparison_new (FpFindings *const *findings, guint n)
+fp_comparison_begin (FpFindings *const *findings, guint n)
 {
   FpComparison *self = g_new0 (FpComparison, 1);
 
   self->columns = n;
-  self->rows = fp_comparison_n_row_kinds ();
   self->findings = g_new (FpFindings *, MAX (n, 1u));
   self->head = g_new0 (char *, n + 1);
-  self->label = g_new (const char *, self->rows);
-  self->cell = g_new0 (FpComparisonCell, MAX (n, 1u) * self->rows);
   for (guint c = 0; c < n; c++)
     {
       const FpScene *scene = fp_findings_scene (findings[c]);
@@ -20,11 +17,44 @@ fp_comparison_new (FpFindings *const *findings, guint n)
       self->head[c] = g_strdup (fp_alternative_name (
         fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene))));
     }
-  for (guint r = 0; r < self->rows; r++)
+  return self;
+}
+
+guint
+fp_comparison_add_row (FpComparison *self, gboolean heading, const char *format, ...)
+{
+  const guint row = self->rows++, columns = MAX (self->columns, 1u);
+  va_list args;
+
+  self->label = g_renew (char *, self->label, self->rows);
+  self->heading = g_renew (gboolean, self->heading, self->rows);
+  self->cell = g_renew (FpComparisonCell, self->cell, self->rows * columns);
+  va_start (args, format);
+  self->label[row] = g_strdup_vprintf (format, args);
+  va_end (args);
+  self->heading[row] = heading;
+  for (guint c = 0; c < columns; c++)
+    self->cell[row * columns + c] = (FpComparisonCell) { NULL, FALSE, FALSE };
+  return row;
+}
+
+FpComparisonCell *
+fp_comparison_cell_of (const FpComparison *self, guint row, guint column)
+{
+  return &self->cell[row * self->columns + column];
+}
+
+FpComparison *
+fp_comparison_new (FpFindings *const *findings, guint n)
+{
+  FpComparison *self = fp_comparison_begin (findings, n);
+
+  self->seen = FP_COMPARISON_SEEN;
+  for (guint r = 0; r < fp_comparison_n_row_kinds (); r++)
     {
-      self->label[r] = fp_comparison_row_label (r);
+      fp_comparison_add_row (self, FALSE, "%s", fp_comparison_row_label (r));
       for (guint c = 0; c < n; c++)
-        fp_comparison_row_fill (r, findings[c], &self->cell[r * n + c]);
+        fp_comparison_row_fill (r, findings[c], fp_comparison_cell_of (self, r, c));
     }
   return self;
 }
@@ -38,9 +68,12 @@ fp_comparison_free (FpComparison *self)
     g_free (self->cell[i].text);
   for (guint c = 0; c < self->columns; c++)
     fp_findings_unref (self->findings[c]);
+  for (guint r = 0; r < self->rows; r++)
+    g_free (self->label[r]);
   g_strfreev (self->head);
   g_free (self->findings);
   g_free (self->label);
+  g_free (self->heading);
   g_free (self->cell);
   g_free (self);
 }
@@ -72,11 +105,23 @@ fp_comparison_label (const FpComparison *self, guint row)
 const char *
 fp_comparison_cell (const FpComparison *self, guint row, guint column)
 {
-  return self->cell[row * self->columns + column].text;
+  return fp_comparison_cell_of (self, row, column)->text;
 }
 
 gboolean
 fp_comparison_short (const FpComparison *self, guint row, guint column)
 {
-  return self->cell[row * self->columns + column].is_short;
+  return fp_comparison_cell_of (self, row, column)->is_short;
+}
+
+gboolean
+fp_comparison_best (const FpComparison *self, guint row, guint column)
+{
+  return fp_comparison_cell_of (self, row, column)->is_best;
+}
+
+gboolean
+fp_comparison_is_heading (const FpComparison *self, guint row)
+{
+  return self->heading[row];
 }

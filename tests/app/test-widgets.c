@@ -424,10 +424,14 @@ test_compare_page (void)
     }
   for (guint i = 0; i < n; i++)
     {
-      const int row = row_headed (grid, "At the back");
+      const int row = row_headed (grid, "At the back"), moments = row_headed (grid, "From how many places all of it is seen");
       GtkWidget *seen = gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, row);
 
       g_assert_cmpint (row, >, 5);
+      g_assert_cmpint (moments, >, 5);
+      g_assert_cmpint (moments, <, row);
+      g_assert_null (gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, moments + 1)); /* a heading: its moment */
+      g_assert_nonnull (gtk_grid_get_child_at (GTK_GRID (grid), (int) i + 1, moments + 2));
       gtk_test_accessible_assert_role (seen, GTK_ACCESSIBLE_ROLE_IMG);
       g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (seen), "Seen: mensa"));
     }

@@ -220,6 +220,20 @@ def alternatives_stand_in_columns():
 
 
 @test
+def alternatives_are_told_moment_by_moment():
+    lines = footpace("compare", PARISH, "--moments", expect=(0, 1)).stdout.splitlines()
+    headings = [line for line in lines[2:] if line and not line.startswith(" ") and "," in line and ":" not in line]
+    assert "Elevation of the Host, kneeling" in headings and "Offertory, sitting" in headings, headings
+    at = lines.index("Elevation of the Host, kneeling")
+    below = [line for line in lines[at + 1:] if line.startswith("  Raised Host")]
+    cells = re.split(r"\s{2,}", below[0].strip())[1:]
+    assert len(cells) == 3 and all(re.match(r"\d+ of 312, \d+ %( \*)?$", cell) for cell in cells), cells
+    # As the sentence of each alternative has it.
+    told = footpace("sight", PARISH, "--of", "host").stdout
+    assert "from %s of 312 places" % cells[0].split(" of ")[0] in told, (cells, told)
+
+
+@test
 def the_sun_is_told_window_by_window():
     morning = footpace("sun", PARISH, "--at", "2026-03-21T07:30Z", *WHERE, expect=0).stdout
     # By hand: some 17 hours after the equinox the sun is 0.27 degrees north of the equator, and a sundial 7.2 minutes behind

@@ -175,6 +175,97 @@ test_levels (void)
   tear_down (&f);
 }
 
+/* --- moment by moment ------------------------------------------------------------------------ */
+
+/* The rows from one heading to the next. */
+static guint
+row_under (const FpComparison *moments, const char *heading, const char *label)
+{
+  for (guint r = row_of (moments, heading) + 1; r < fp_comparison_rows (moments) && !fp_comparison_is_heading (moments, r); r++)
+    if (g_str_equal (fp_comparison_label (moments, r), label))
+      return r;
+  g_error ("nothing is told of %s at %s", label, heading);
+}
+
+/* Counted place by place; marked where more see it. */
+static void
+check_row (const Fixture *f, const FpComparison *moments, const char *heading, const char *label, FpMoment moment,
+           FpFocus focus)
+{
+  const guint row = row_under (moments, heading, label);
+  guint whole[2] = { 0, 0 };
+
+  for (guint c = 0; c < 2; c++)
+    {
+      const FpMeasuring *of = fp_findings_measuring (f->findings[c]);
+      guint n, looked = 0;
+      const FpPersonPlace *place = fp_people_places (of->people, &n);
+      for (guint i = 0; i < n; i++)
+        {
+          const double share = fp_sight_share (of->sight, i, moment, focus);
+          looked += share >= 0 && !place[i].gallery && !place[i].at_rail;
+          whole[c] += share >= 0.95 && !place[i].gallery && !place[i].at_rail;
+        }
+      g_autofree char *share = fp_share_format ((double) whole[c] / looked, 0);
+      g_autofree char *text = g_strdup_printf ("%u of %u, %s", whole[c], looked, share);
+      g_assert_cmpstr (fp_comparison_cell (moments, row, c), ==, text);
+    }
+  g_assert_cmpint (fp_comparison_best (moments, row, 0), ==, whole[0] > whole[1]);
+  g_assert_cmpint (fp_comparison_best (moments, row, 1), ==, whole[1] > whole[0]);
+}
+
+static void
+test_by_moment (void)
+{
+  Fixture f;
+
+  set_up (&f, church ("Lower"));
+  g_autoptr (FpComparison) moments = fp_comparison_by_moment (f.comparison);
+  g_assert_cmpuint (fp_comparison_columns (moments), ==, 2);
+  g_assert_true (fp_comparison_is_heading (moments, 0));
+  check_row (&f, moments, "Offertory, sitting", "Mensa", FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+  check_row (&f, moments, "Collect, standing", "Mensa", FP_MOMENT_COLLECT, FP_FOCUS_MENSA);
+  check_row (&f, moments, "Elevation of the Host, kneeling", "Raised Host", FP_MOMENT_ELEVATION, FP_FOCUS_HOST);
+  check_row (&f, moments, "Before Mass, sitting", "Crucifix", FP_MOMENT_BEFORE, FP_FOCUS_CRUCIFIX);
+
+  /* Nothing that is not there then: no reader without an ambo, and the Host only while it is raised. */
+  guint hosts = 0;
+  for (guint r = 0; r < fp_comparison_rows (moments); r++)
+    {
+      g_assert_cmpstr (fp_comparison_label (moments, r), !=, "Reader");
+      hosts += g_str_equal (fp_comparison_label (moments, r), "Raised Host");
+    }
+  g_assert_cmpuint (hosts, ==, 1);
+
+  g_autofree char *text = fp_comparison_text (moments);
+  g_assert_nonnull (strstr (text, "\n\nOffertory, sitting\n  Mensa "));
+  g_assert_nonnull (strstr (text, "from which all of it is seen"));
+  tear_down (&f);
+}
+
+/* Of two that are the same, neither is marked. */
+static void
+test_by_moment_alike (void)
+{
+  g_autoptr (GError) error = NULL;
+  FpProject *one = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW), *two;
+  Fixture f;
+
+  taking_survey (&one, "pews", "pews", 0, -2000, "rows", 3);
+  two = fp_project_with_new_alternative (one, 0, "second", "The same again", &error);
+  g_assert_no_error (error);
+  fp_project_unref (one);
+  set_up (&f, two);
+  g_autoptr (FpComparison) moments = fp_comparison_by_moment (f.comparison);
+  g_assert_cmpuint (fp_comparison_rows (moments), >, 7);
+  for (guint r = 0; r < fp_comparison_rows (moments); r++)
+    {
+      g_assert_cmpstr (fp_comparison_cell (moments, r, 0), ==, fp_comparison_cell (moments, r, 1));
+      g_assert_false (fp_comparison_best (moments, r, 0) || fp_comparison_best (moments, r, 1));
+    }
+  tear_down (&f);
+}
+
 static void
 test_sight (void)
 {
@@ -609,6 +700,8 @@ main (int argc, char **argv)
   g_test_add_func ("/comparison/facing", test_facing);
   g_test_add_func ("/comparison/facing-without-room", test_facing_without_room);
   g_test_add_func ("/comparison/sight", test_sight);
+  g_test_add_func ("/comparison/by-moment", test_by_moment);
+  g_test_add_func ("/comparison/by-moment-alike", test_by_moment_alike);
   g_test_add_func ("/comparison/rail-and-counts", test_rail_and_counts);
   g_test_add_func ("/comparison/short", test_short);
   g_test_add_func ("/comparison/text", test_text);
