@@ -22,7 +22,8 @@ typedef struct
   FpBox        seen;              /* paper mm: titles stand within; empty: on the paper */
   FpBoardMemory *memory;          /* (nullable), borrowed: what stood somewhere when it was last drawn stays there
                                      while it still fits, and costs nothing its name */
-  gboolean      in_hand;          /* something is being moved: until it is let go a name may be missing for that */
+  gboolean      in_hand;          /* more changes may follow at once: until all lies still a name may be missing for
+                                     what stood somewhere */
   const char *const *chosen;      /* (nullable), borrowed: ids, ended by NULL: the plan tells from where they are set out,
                                      whatever else it leaves out */
 } FpBoardLayout;
@@ -30,6 +31,8 @@ typedef struct
 FpBoardMemory *fp_board_memory_new  (void);
 void           fp_board_memory_free (FpBoardMemory *self);
 FpBoardMemory *fp_board_memory_copy (const FpBoardMemory *self);
+/* Whether a name is missing on the board drawn last that it may have room for when nothing is in hand. */
+gboolean       fp_board_memory_lacks_name (const FpBoardMemory *self);
 /* Takes what the other remembers of the views that both have drawn last at the same step of scale. */
 void           fp_board_memory_recall (FpBoardMemory *self, const FpBoardMemory *other);
 

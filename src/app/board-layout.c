@@ -9,7 +9,7 @@
 /* For which the views are fitted at least, mm: what is written round them takes as much room at any scale. */
 #define LEAST_WIDTH  220.0
 #define LEAST_HEIGHT 130.0
-/* After which paper that was panned lies still. */
+/* After which paper that was panned, or on which something was changed, lies still. */
 #define SETTLE_MS 200
 /* px round what is brought into view */
 #define REVEAL_ROOM 40.0
@@ -168,19 +168,6 @@ fp_board_view_relayout (FpBoardView *self)
   fp_board_view_forget_drawing (self);
 }
 
-void
-fp_board_view_ensure (FpBoardView *self)
-{
-  if (self->drawing != NULL || !fp_board_view_has_projections (self) || self->scale <= 0.0)
-    return;
-  self->layout.chosen = self->document != NULL ? fp_document_chosen_all (self->document) : NULL;
-  self->layout.in_hand = self->document != NULL && fp_document_is_previewing (self->document);
-  self->drawing = fp_board_draw (self->projection, &self->layout, width_mm (self) + 2.0 * MARGIN_MM,
-                                 fp_board_view_height_mm (self) + 2.0 * MARGIN_MM);
-  self->layout.chosen = NULL;
-  fp_board_view_keep_memory (self);
-}
-
 /* --- looking around ------------------------------------------------------- */
 
 static void
@@ -208,20 +195,43 @@ shift_layout (FpBoardView *self)
   self->laid_pan = self->pan;
 }
 
-/* The paper lies still: titles and dimensions are set out for what is seen of it now. */
+static gboolean
+is_previewing (FpBoardView *self)
+{
+  return self->document != NULL && fp_document_is_previewing (self->document);
+}
+
+/* The paper lies still: titles and dimensions are set out for what is seen of it now, and names for what stands there. */
 static gboolean
 settle (gpointer data)
 {
   FpBoardView *self = data;
+  const gboolean panned = self->pan.x != self->laid_pan.x || self->pan.y != self->laid_pan.y;
+  const gboolean lacking = !is_previewing (self) && fp_board_memory_lacks_name (self->memory);
 
+  if (self->held)
+    return G_SOURCE_CONTINUE;
   self->settling = 0;
-  if (fp_board_view_has_projections (self) && self->scale > 0.0 && !self->held
-      && (self->pan.x != self->laid_pan.x || self->pan.y != self->laid_pan.y))
-    {
-      shift_layout (self);
-      fp_board_view_forget_drawing (self);
-    }
+  if (!fp_board_view_has_projections (self) || self->scale <= 0.0 || (!panned && !lacking))
+    return G_SOURCE_REMOVE;
+  if (panned)
+    shift_layout (self);
+  fp_board_view_forget_drawing (self);
+  self->at_rest = !is_previewing (self);
   return G_SOURCE_REMOVE;
+}
+
+static void
+settle_soon (FpBoardView *self)
+{
+  g_clear_handle_id (&self->settling, g_source_remove);
+  self->settling = g_timeout_add (SETTLE_MS, settle, self);
+}
+
+gboolean
+fp_board_view_lies_still (FpBoardView *self)
+{
+  return fp_board_view_is_current (self) && self->drawing != NULL && self->settling == 0;
 }
 
 void
@@ -236,8 +246,26 @@ fp_board_view_pan_by (FpBoardView *self, FpPoint by)
       fp_board_view_forget_drawing (self);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));
-  g_clear_handle_id (&self->settling, g_source_remove);
-  self->settling = g_timeout_add (SETTLE_MS, settle, self);
+  settle_soon (self);
+}
+
+/* --- the drawing ---------------------------------------------------------- */
+
+/* While changes may follow one upon the other, a name for which there is no room beside what stood somewhere can wait. */
+void
+fp_board_view_ensure (FpBoardView *self)
+{
+  if (self->drawing != NULL || !fp_board_view_has_projections (self) || self->scale <= 0.0)
+    return;
+  self->layout.chosen = self->document != NULL ? fp_document_chosen_all (self->document) : NULL;
+  self->layout.in_hand = !self->at_rest || is_previewing (self);
+  self->at_rest = FALSE;
+  self->drawing = fp_board_draw (self->projection, &self->layout, width_mm (self) + 2.0 * MARGIN_MM,
+                                 fp_board_view_height_mm (self) + 2.0 * MARGIN_MM);
+  self->layout.chosen = NULL;
+  fp_board_view_keep_memory (self);
+  if (!is_previewing (self) && fp_board_memory_lacks_name (self->memory))
+    settle_soon (self);
 }
 
 static double

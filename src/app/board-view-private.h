@@ -40,6 +40,7 @@ struct _FpBoardView
   int            width;        /* px, at the last allocation                   */
   gboolean       preparing;    /* it is drawn in the next frame                */
   guint          settling;     /* source: the paper comes to rest              */
+  gboolean       at_rest;      /* the next drawing may take its time           */
   FpDrawing     *drawing;      /* NULL: to be drawn                            */
   FpPageTiles   *page;
   GskRenderNode *chosen_node[FP_N_VIEWS], *left_node[FP_N_VIEWS], *figures_node;

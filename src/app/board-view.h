@@ -74,6 +74,9 @@ const FpBlindDraft *fp_board_view_blind (FpBoardView *self);
 /* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
 gboolean   fp_board_view_is_current (FpBoardView *self);
 
+/* And nothing of it will be set out anew but for a further change. */
+gboolean   fp_board_view_lies_still (FpBoardView *self);
+
 /* Where a point of the church lies in a view, in widget coordinates; FALSE before anything is drawn. */
 gboolean   fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, double *y);
 

@@ -622,8 +622,15 @@ set_out (Board *b)
   FpBoardMemory *memory;
 
   annotate_all (b, usual);
-  if (!remembered || b->layout->in_hand || count_nameless (b->annotation) == 0)
+  if (b->layout->memory != NULL)
+    b->layout->memory->lacks_name = FALSE;
+  if (!remembered || count_nameless (b->annotation) == 0)
     return;
+  if (b->layout->in_hand)
+    {
+      b->layout->memory->lacks_name = TRUE;
+      return;
+    }
   memory = fp_board_memory_copy (b->layout->memory);
   memcpy (usual, b->annotation, sizeof usual);
   b->anew = TRUE;

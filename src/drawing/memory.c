@@ -45,6 +45,12 @@ fp_board_memory_copy (const FpBoardMemory *self)
   return copy;
 }
 
+gboolean
+fp_board_memory_lacks_name (const FpBoardMemory *self)
+{
+  return self->lacks_name;
+}
+
 /* What was remembered at another scale is of no use, and what stands there now still is. */
 void
 fp_board_memory_recall (FpBoardMemory *self, const FpBoardMemory *other)

@@ -20,7 +20,11 @@ typedef struct
   GArray *wanted; /* FpWanted                          */
 } FpViewMemory;
 
-struct _FpBoardMemory { FpViewMemory view[FP_N_VIEWS]; };
+struct _FpBoardMemory
+{
+  FpViewMemory view[FP_N_VIEWS];
+  gboolean     lacks_name; /* of what was drawn last, and all set out anew may have room for it */
+};
 
 /* NULL where there is nothing to remember at that scale. */
 const FpViewMemory *fp_view_memory_at (const FpViewMemory *self, double scale);

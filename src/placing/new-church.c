@@ -20,6 +20,9 @@
 #define HIGH_ALTAR   2700.0 /* 9 Baden feet: what a finding asks of a high altar */
 #define BESIDE_ALTAR 1200.0 /* left on either side of it, to walk past: design judgement */
 #define BEFORE_STEPS 1500.0 /* of the sanctuary's floor, for a rail and those who go before the steps: design judgement */
+#define ROOM_STEP    50.0   /* by which a place is looked for elsewhere, so many times either way */
+#define ROOM_STEPS   50u
+#define TOUCH        1.0
 #define OWN_STEP     300.0  /* of ambo and chair, for who sits far back: design judgement */
 
 static const struct { const char *id, *label; } shapes[FP_N_ROOMS] = {
@@ -544,47 +547,82 @@ with_altar (FpProject *project, const FpNewChurch *spec, const GArray *outline, 
   return project != NULL ? with_room_behind (project) : NULL;
 }
 
-/* On the floor in the way of what is there already? */
+/* Whether what stands on the floor, moved there, is within the walls, on the floor of the sanctuary, and in nobody's way. */
 static gboolean
-is_in_the_way (const FpScene *scene, const char *id)
+stands_well_at (const FpScene *scene, guint index, const GArray *outline, FpPoint by)
 {
   guint n;
-  const FpPlaced *placed = fp_scene_placed (scene, &n), *one = &placed[fp_scene_find (scene, id)];
+  const FpPlaced *placed = fp_scene_placed (scene, &n), *one = &placed[index];
+  const FpBox at = { one->plan.x0 + by.x, one->plan.y0 + by.y, one->plan.x1 + by.x, one->plan.y1 + by.y };
+  /* What stands against a wall touches its face. */
+  const double x0 = at.x0 + TOUCH, y0 = at.y0 + TOUCH, x1 = at.x1 - TOUCH, y1 = at.y1 - TOUCH;
+  const FpPoint corner[] = { { x0, y0 }, { x1, y0 }, { x1, y1 }, { x0, y1 } };
 
-  for (guint i = 0; one->support < 0 && i < n; i++)
-    if (&placed[i] != one && !placed[i].in_survey && placed[i].level < one->level + one->extent.height
-        && placed[i].level + placed[i].extent.height > one->level && fp_box_overlaps (&placed[i].plan, &one->plan))
-      return TRUE;
-  return one->support < 0 && one->plan.y0 < 0;
+  for (guint i = 0; i < G_N_ELEMENTS (corner); i++)
+    if (!fp_outline_contains ((const FpPoint *) (gconstpointer) outline->data, outline->len, corner[i]))
+      return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (i != index && !placed[i].in_survey && placed[i].level < one->level + one->extent.height
+        && placed[i].level + placed[i].extent.height > one->level && fp_box_overlaps (&placed[i].plan, &at))
+      return FALSE;
+  return at.y0 >= 0.0;
+}
+
+/* The nearest place towards the people and the middle; FALSE where there is none. */
+static gboolean
+find_room (const FpScene *scene, guint index, const GArray *outline, FpPoint *by)
+{
+  const FpPlaced *one = &fp_scene_placed (scene, NULL)[index];
+  const double inwards = one->plan.x0 + one->plan.x1 > 0.0 ? -ROOM_STEP : ROOM_STEP;
+  double least = INFINITY;
+
+  for (guint i = 0; i <= ROOM_STEPS; i++)
+    for (guint k = 0; k <= ROOM_STEPS; k++)
+      {
+        const FpPoint way = { k * inwards, i * -ROOM_STEP };
+        const double far = hypot (way.x, way.y);
+
+        if (far < least && stands_well_at (scene, index, outline, way))
+          {
+            least = far;
+            *by = way;
+          }
+      }
+  return isfinite (least);
 }
 
 /* Nothing rather than what stands in the way of the rest: a small sanctuary has no room for all of it. */
 static FpProject * /* takes @project */
-with_what_fits (FpProject *project, const char *kind)
+with_what_fits (FpProject *project, const char *kind, double step, const GArray *outline)
 {
   g_autoptr (FpProject) before = project;
-  g_autoptr (FpProject) next = with_new (fp_project_ref (before), kind, NULL);
+  FpProject *added = with_new (fp_project_ref (before), kind, NULL);
+  g_autoptr (FpProject) next = step > 0.0 ? with_value (added, kind, "step", step) : added;
   g_autoptr (FpScene) scene = next != NULL ? fp_scene_new (next, 0) : NULL;
+  const int index = scene != NULL ? fp_scene_find (scene, kind) : -1;
+  FpPoint by = { 0, 0 };
 
-  return scene == NULL || is_in_the_way (scene, kind) ? g_steal_pointer (&before) : g_steal_pointer (&next);
+  if (index < 0)
+    return g_steal_pointer (&before);
+  if (fp_scene_placed (scene, NULL)[index].support >= 0)
+    return g_steal_pointer (&next);
+  if (!find_room (scene, (guint) index, outline, &by))
+    return g_steal_pointer (&before);
+  return by.x == 0.0 && by.y == 0.0 ? g_steal_pointer (&next) : fp_set_out_move (scene, kind, (FpVec3) { by.x, by.y, 0 }, NULL);
 }
 
 /* What the books ask that are followed: sedilia the older, ambo and chair the newer. */
 static FpProject * /* takes @project */
-with_furniture (FpProject *project, FpBooks books)
+with_furniture (FpProject *project, FpBooks books, const GArray *outline)
 {
   static const char *const always[] = { "crucifix", "candlesticks", "credence" }, *const newer[] = { "ambo", "chair" };
 
   for (guint i = 0; i < G_N_ELEMENTS (always); i++)
-    project = with_what_fits (project, always[i]);
+    project = with_what_fits (project, always[i], 0.0, outline);
   if (books != FP_BOOKS_NEWER)
-    project = with_what_fits (project, "sedilia");
+    project = with_what_fits (project, "sedilia", 0.0, outline);
   for (guint i = 0; books != FP_BOOKS_OLDER && i < G_N_ELEMENTS (newer); i++)
-    {
-      project = with_what_fits (project, newer[i]);
-      if (fp_project_find (project, 0, newer[i], NULL) != NULL)
-        project = with_value (project, newer[i], "step", OWN_STEP);
-    }
+    project = with_what_fits (project, newer[i], OWN_STEP, outline);
   return project;
 }
 
@@ -609,5 +647,5 @@ fp_new_church_make (const FpNewChurch *spec, GError **error)
   if (!spec->furnish)
     return project;
   project = with_altar (project, spec, outline, error);
-  return project != NULL ? with_furniture (project, spec->brief.books) : NULL;
+  return project != NULL ? with_furniture (project, spec->brief.books, outline) : NULL;
 }

@@ -240,10 +240,10 @@ test_board_shows_less (void)
 
   fp_board_view_set_hidden (b, 1u << FP_SHOW_SEATS);
   fp_board_view_set_document (b, d);
-  WAIT_FOR (fp_board_view_is_current (b));
+  WAIT_FOR (fp_board_view_lies_still (b));
   g_assert_cmpuint (fp_board_view_hidden (b), ==, 1u << FP_SHOW_SEATS);
   fp_board_view_set_hidden (b, 0);
-  WAIT_FOR (fp_board_view_is_current (b));
+  WAIT_FOR (fp_board_view_lies_still (b));
   fp_board_view_set_cut (b, FP_VIEW_SECTION, &cut);
   g_assert_true (fp_board_view_cut (b, FP_VIEW_SECTION).placed);
   g_assert_cmpfloat (fp_board_view_cut (b, FP_VIEW_SECTION).at, ==, 900);
@@ -515,7 +515,7 @@ test_board_cuts_across (void)
   altar = &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_celebrated_altar (fp_document_scene (d))];
   cut.at = altar->plan.y1 + 5.0;
   fp_board_view_set_cut (b, FP_VIEW_ELEVATION, &cut);
-  WAIT_FOR (fp_board_view_is_current (b));
+  WAIT_FOR (fp_board_view_lies_still (b));
   fp_board_view_ensure (b);
   for (double at = -8000; at < 8000 && !fp_board_view_is_section (hit.item); at += 100)
     {
@@ -526,7 +526,7 @@ test_board_cuts_across (void)
   drag_by (b, &hit, 12, -400 / hit.scale);
   g_assert_cmpfloat_with_epsilon (fp_board_view_cut (b, FP_VIEW_ELEVATION).at, cut.at - 400, 1e-6);
   g_assert_true (fp_board_view_cut (b, FP_VIEW_ELEVATION).turned);
-  WAIT_FOR (fp_board_view_is_current (b));
+  WAIT_FOR (fp_board_view_lies_still (b));
 
   altar = &fp_scene_placed (fp_document_scene (d), NULL)[fp_scene_celebrated_altar (fp_document_scene (d))];
   before = altar->place.x;
@@ -882,18 +882,18 @@ test_board_undoes_lettering (void)
 
         if (!fp_document_edit (d, fp_set_out_move (fp_document_scene (d), moved[i], by, NULL), "Moved", NULL))
           continue;
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         after = lettering_of (b);
         g_assert_true (fp_document_undo (d));
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         undone = lettering_of (b);
         g_assert_cmpstr (undone, ==, before);
         g_assert_true (fp_document_redo (d));
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         redone = lettering_of (b);
         g_assert_cmpstr (redone, ==, after);
         g_assert_true (fp_document_undo (d));
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         g_free (lettering_of (b));
         other += strcmp (after, before) != 0;
         n++;
@@ -926,10 +926,10 @@ test_board_letters_alike (void)
 
         if (by == 0.0 || !fp_document_edit (d, fp_set_out_move (fp_document_scene (d), moved[i], there, NULL), "Moved", NULL))
           continue;
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         after = lettering_of (b);
         g_assert_true (fp_document_edit (d, fp_set_out_move (fp_document_scene (d), moved[i], here, NULL), "Moved", NULL));
-        WAIT_FOR (fp_board_view_is_current (b));
+        WAIT_FOR (fp_board_view_lies_still (b));
         back = lettering_of (b);
         g_assert_cmpstr (back, ==, before);
         other += strcmp (after, before) != 0;

@@ -19,7 +19,7 @@
 #define WIDTH    1400
 #define HEIGHT   900
 #define FRAME_MS (1000.0 / 60.0)
-#define SETTLE_MS 150
+#define SETTLE_MS 400
 
 static double
 now (void)

@@ -44,6 +44,7 @@
  * done again is kept, lists keep rows, and lettering, glyphs and styles once used stay at hand. */
 #define IN_USE_MAX  3
 #define HELD_MAX    3
+#define LONGEST_WAIT 600 /* s: for the threads where the machine is busy with much else, and for a window that is closed to be gone */
 #define WIDTH       1200
 #define HEIGHT      800
 #define HEADER      56    /* px at the top: buttons that open files and close the window */
@@ -111,7 +112,7 @@ wait_for_a_frame (Hands *h)
 
   h->painted = FALSE;
   gdk_frame_clock_request_phase (clock, GDK_FRAME_CLOCK_PHASE_AFTER_PAINT);
-  WAIT_FOR (h->painted);
+  WAIT_WITHIN (LONGEST_WAIT, h->painted);
   g_signal_handler_disconnect (clock, painted);
 }
 
@@ -120,7 +121,7 @@ wait_for_rest (Hands *h)
 {
   do
     {
-      WAIT_FOR (fp_latest_all_at_rest ());
+      WAIT_WITHIN (LONGEST_WAIT, fp_latest_all_at_rest ());
       wait_for_a_frame (h);
       drain ();
     }
@@ -448,7 +449,7 @@ check_memory_has_come_back (Hands *h)
   if (h->in_use == 0)
     return;
   g_assert_cmpuint (bytes_in_use (), <, IN_USE_MAX * h->in_use);
-  WAIT_FOR (resident_mb () < HELD_MAX * h->held);
+  WAIT_WITHIN (LONGEST_WAIT, resident_mb () < HELD_MAX * h->held);
 }
 
 /* --- the whole ------------------------------------------------------------- */
@@ -527,6 +528,34 @@ begin (Hands *h, guint seed)
   return TRUE;
 }
 
+/* Of what is kept, the counts and what else is open tell by whom. */
+static void
+tell_what_is_kept (gpointer window, gpointer document)
+{
+  g_autoptr (GListModel) open = g_object_ref (gtk_window_get_toplevels ());
+
+  g_test_message ("window kept %u times, document %u times", window != NULL ? G_OBJECT (window)->ref_count : 0,
+                  document != NULL ? G_OBJECT (document)->ref_count : 0);
+  for (guint i = 0; i < g_list_model_get_n_items (open); i++)
+    {
+      g_autoptr (GtkWindow) other = g_list_model_get_item (open, i);
+      const char *title = gtk_window_get_title (other);
+
+      g_test_message ("open: %s “%s”", G_OBJECT_TYPE_NAME (other), title != NULL ? title : "");
+    }
+}
+
+static gboolean
+are_gone (gpointer *window, gpointer *document)
+{
+  const gint64 until = g_get_monotonic_time () + LONGEST_WAIT * G_USEC_PER_SEC;
+
+  while ((*window != NULL || *document != NULL) && g_get_monotonic_time () < until)
+    if (!g_main_context_iteration (NULL, FALSE))
+      g_usleep (1000);
+  return *window == NULL && *document == NULL;
+}
+
 static void
 end (Hands *h)
 {
@@ -538,7 +567,11 @@ end (Hands *h)
   gtk_window_destroy (GTK_WINDOW (h->window));
   settle (h);
   g_object_unref (h->document);
-  WAIT_FOR (window == NULL && document == NULL);
+  if (!are_gone (&window, &document))
+    {
+      tell_what_is_kept (window, document);
+      g_assert_not_reached ();
+    }
   g_test_message ("%" G_GSIZE_FORMAT " MB in use when all is closed", bytes_in_use () >> 20);
   if (h->in_use > 0)
     g_assert_cmpuint (bytes_in_use (), <, h->in_use);

@@ -77,6 +77,53 @@ test_apse_is_no_longer (void)
   g_assert_cmpfloat_with_epsilon (all.hi.x - all.lo.x, 12000 + 2 * 600, 1e-6);
 }
 
+/* What stands on the floor of the sanctuary stands within the walls and nothing in the way of another. */
+static void
+assert_stands_well (const FpScene *scene, const GArray *outline)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpBox *one = &placed[i].plan;
+      const FpPoint corner[] = { { one->x0 + 1, one->y0 + 1 }, { one->x1 - 1, one->y0 + 1 }, { one->x1 - 1, one->y1 - 1 },
+                                 { one->x0 + 1, one->y1 - 1 } };
+
+      if (placed[i].in_survey)
+        continue;
+      for (guint k = 0; k < G_N_ELEMENTS (corner); k++)
+        g_assert_true (fp_outline_contains ((const FpPoint *) (gconstpointer) outline->data, outline->len, corner[k]));
+      for (guint k = 0; k < i; k++)
+        if (!placed[k].in_survey && placed[i].support < 0 && placed[k].support < 0)
+          g_assert_false (fp_box_overlaps (&placed[k].plan, one));
+    }
+}
+
+static void
+test_all_stand_well (void)
+{
+  for (guint shape = 0; shape < FP_ROOM_WALKED; shape++)
+    for (guint apse = 0; apse < 2; apse++)
+      for (FpBooks books = FP_BOOKS_OLDER; books <= FP_BOOKS_BOTH; books++)
+        {
+          FpNewChurch spec = defaults (shape);
+          g_autoptr (GArray) outline = NULL;
+          g_autoptr (FpProject) project = NULL;
+          g_autoptr (FpScene) scene = NULL;
+
+          spec.apse = apse == 1;
+          spec.brief.books = books;
+          outline = fp_new_church_outline (&spec, NULL);
+          project = make (&spec);
+          scene = fp_scene_new (project, 0);
+          assert_stands_well (scene, outline);
+          /* The usual church has room for all of it. */
+          g_assert_cmpint (fp_scene_find (scene, "credence"), >=, 0);
+          g_assert_cmpint (fp_scene_find (scene, books == FP_BOOKS_NEWER ? "chair" : "sedilia"), >=, 0);
+        }
+}
+
 /* Each makes a project that saves and opens again, with an altar that stands in the sanctuary. */
 static void
 test_every_room (void)
@@ -244,6 +291,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/new-church/areas", test_areas);
+  g_test_add_func ("/new-church/all-stand-well", test_all_stand_well);
   g_test_add_func ("/new-church/apse-is-no-longer", test_apse_is_no_longer);
   g_test_add_func ("/new-church/every-room", test_every_room);
   g_test_add_func ("/new-church/seats", test_seats);
