@@ -28,10 +28,11 @@ int fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double
  * fp_drawing_add_sight_line:
  *
  * From the eye of a place to the middle of what is looked at: whole as far as it is seen, dotted from where something
- * stands in the way, which is named there.
+ * stands in the way, which is named beside it where nothing is drawn.
+ * @insist: where there is no such room it is named over what is drawn, rather than not at all
  */
 void fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus,
-                                FpViewId view, const FpViewLayout *layout);
+                                FpViewId view, const FpViewLayout *layout, gboolean insist);
 
 /**
  * fp_drawing_add_blind:

@@ -67,7 +67,7 @@ draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpVie
     }
   if (self->look.place >= 0)
     fp_drawing_add_sight_line (part->drawing, of->sight, (guint) self->look.place, self->look.moment, self->look.focus, view,
-                               &layout);
+                               &layout, TRUE);
 }
 
 /* --- told ---------------------------------------------------------------------------- */

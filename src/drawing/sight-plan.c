@@ -2,6 +2,8 @@
 /* sight-plan.c - places marked by what they see, and lines of sight */
 #include "footpace/sight-drawing.h"
 
+#include "blank-near.h"
+
 #include <math.h>
 
 #define RADIUS_MOST  1.7    /* paper mm */
@@ -10,6 +12,7 @@
 #define CORNERS      24     /* of a whole circle, filled          */
 #define LETTERS      FP_SIGHT_KEY_LETTERS
 #define CROSS        1.6
+#define LEADER_FROM  3.5    /* paper mm: nearer words need none    */
 #define KEY_STEP     FP_SIGHT_KEY_STEP
 #define KEY_RADIUS   1.7
 
@@ -143,23 +146,56 @@ on_paper (const FpViewLayout *layout, FpViewId view, FpVec3 p)
   return fp_view_to_paper (layout, fp_layout_point (layout, view, p));
 }
 
-/* Beside the cross, on a patch of paper, on the side where the line does not go on. */
-static void
-name_stop (FpDrawing *drawing, FpPoint at, FpPoint way, const char *words)
+/* Of the marks of a view. */
+static FpBox
+extent_of (const FpDrawing *drawing, FpViewId view)
 {
-  const double width = fp_lettering_width (words, LETTERS), up = way.y > 0 ? -1 : 1;
-  const double x = at.x + 2 * CROSS, y = at.y + up * CROSS * 1.5 - LETTERS / 2, pad = LETTERS * 0.3;
-  const FpPoint ground[4] = {
-    { x - pad, y - pad }, { x + width + pad, y - pad }, { x + width + pad, y + LETTERS + pad }, { x - pad, y + LETTERS + pad },
-  };
+  const FpPoint *pt = fp_drawing_points (drawing);
+  FpBox box = FP_BOX_EMPTY;
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
 
-  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
-  fp_drawing_text (drawing, (FpPoint) { x, y }, LETTERS, 0, FP_ALIGN_LEFT, words);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].view == (int) view && (mark[i].type == FP_MARK_LINE || mark[i].type == FP_MARK_AREA))
+      for (guint k = 0; k < mark[i].n; k++)
+        fp_box_add_point (&box, pt[mark[i].first + k]);
+  return box;
+}
+
+/* From the cross to the nearest point of the words. */
+static void
+lead_to (FpDrawing *drawing, FpPoint from, const FpBox *words)
+{
+  const FpPoint to = { CLAMP (from.x, words->x0, words->x1), CLAMP (from.y, words->y0, words->y1) };
+
+  if (hypot (to.x - from.x, to.y - from.y) > LEADER_FROM)
+    fp_drawing_line (drawing, FP_PEN_DIMENSION, from, to);
+}
+
+/* Near the cross where nothing is drawn; where there is no such place, on a patch of paper beside it, on the side where
+ * the line does not go on, or not at all. */
+static void
+name_stop (FpDrawing *drawing, FpViewId view, FpPoint at, FpPoint way, const char *words, gboolean insist)
+{
+  const double width = fp_lettering_width (words, LETTERS), up = way.y > 0 ? -1 : 1, pad = LETTERS * 0.3;
+  const FpBox within = extent_of (drawing, view);
+  FpPoint p = { at.x + 2 * CROSS, at.y + up * CROSS * 1.5 - LETTERS / 2 };
+  const gboolean blank = fp_blank_near (drawing, &within, at, width, LETTERS, &p);
+  const FpBox box = { p.x - pad, p.y - pad, p.x + width + pad, p.y + LETTERS + pad };
+  const FpPoint ground[4] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
+
+  if (!blank && !insist)
+    return;
+  if (blank)
+    lead_to (drawing, at, &box);
+  else
+    fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
+  fp_drawing_text (drawing, p, LETTERS, 0, FP_ALIGN_LEFT, words);
 }
 
 void
 fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus, FpViewId view,
-                           const FpViewLayout *layout)
+                           const FpViewLayout *layout, gboolean insist)
 {
   FpSightLine line;
 
@@ -179,7 +215,7 @@ fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, F
     }
   fp_drawing_line (self, FP_PEN_GUIDE, stop, end);
   cross_out (self, stop, CROSS);
-  name_stop (self, stop, (FpPoint) { end.x - eye.x, end.y - eye.y }, words);
+  name_stop (self, view, stop, (FpPoint) { end.x - eye.x, end.y - eye.y }, words, insist);
 }
 
 /* --- the key ------------------------------------------------------------------------------ */
