@@ -16,7 +16,7 @@ HEADERS = {
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view"},
-    "schedule": {"schedule"},
+    "schedule": {"bolt", "schedule"},
     "review": {"review"},
     "cli": set(),
     "app": set(),
