@@ -96,6 +96,7 @@ set_keys (GtkApplication *app)
     { "win.frame-sanctuary", { "<Ctrl>0", "<Ctrl>KP_0" } },
     { "win.frame-whole", { "<Ctrl>9", "<Ctrl>KP_9" } },
     { "win.sight", { "<Ctrl>j" } },
+    { "win.sun", { "<Ctrl><Shift>j" } },
     { "win.show-list", { "<Ctrl><Shift>h" } },
     { "win.show-toggle('dimensions')", { "<Ctrl><Shift>d" } },
     { "win.show-toggle('levels')", { "<Ctrl><Shift>e" } },

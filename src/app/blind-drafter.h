@@ -12,7 +12,7 @@ typedef struct
   FpMoment    moment;
   FpFocus     focus;
   double      scale;
-  FpSightPart part;   /* of the plan; its drawing is NULL where there is nothing to see */
+  FpOverPart part;   /* of the plan; its drawing is NULL where there is nothing to see */
 } FpBlindDraft;
 
 void fp_blind_draft_free (FpBlindDraft *self);

@@ -115,7 +115,7 @@ fp_board_view_lay_out (FpBoardView *self)
                            fp_board_view_units (self), &self->layout);
   else
     fp_board_layout (drawn_scene (self), &across, self->scale, pan, fp_board_view_units (self), &self->layout);
-  if (self->sight != NULL) /* its circles lie where the names of the pews do */
+  if (self->sight != NULL || self->sun != NULL) /* circles and dots lie where the names of the pews do */
     self->layout.view[FP_VIEW_PLAN].no_names = TRUE;
   /* About what is seen as much again is drawn: titles stand in what is seen. */
   self->layout.memory = self->memory;

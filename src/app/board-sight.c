@@ -2,9 +2,6 @@
 /* board-sight.c - over the board: what every place sees, and the line of sight of one */
 #include "board-view-private.h"
 
-/* Drawn anew as soon as the scale is another by this much: until then the circles grow with the paper. */
-#define SCALE_APART 1.02
-
 struct _FpBoardSight
 {
   FpSightDrafter *drafter;
@@ -12,44 +9,17 @@ struct _FpBoardSight
   FpSightDraft   *draft;    /* NULL: none has come yet                        */
   FpBlindDrafter *blind_drafter;
   FpBlindDraft   *blind;    /* NULL: it is not shown, or has not come yet     */
-  FpSurfaceLook   painted;  /* in which look the nodes are                    */
-  GskRenderNode  *node[FP_N_VIEWS], *blind_node;
+  FpBoardOver     over, blind_over;
 };
-
-static gboolean
-has_outgrown (double drawn, double scale)
-{
-  return drawn > scale * SCALE_APART || drawn < scale / SCALE_APART;
-}
-
-static void
-forget_nodes (FpBoardSight *sight)
-{
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    g_clear_pointer (&sight->node[v], gsk_render_node_unref);
-  g_clear_pointer (&sight->blind_node, gsk_render_node_unref);
-}
 
 static void
 forget_blind (FpBoardSight *sight)
 {
   g_clear_pointer (&sight->blind, fp_blind_draft_free);
-  g_clear_pointer (&sight->blind_node, gsk_render_node_unref);
+  fp_board_over_forget (&sight->blind_over);
 }
 
 /* --- asked for ------------------------------------------------------------------------- */
-
-/* Views that are not on the board have no scale. */
-static void
-shown_views (FpBoardView *self, FpViewLayout view[FP_N_VIEWS])
-{
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    {
-      view[v] = self->layout.view[v];
-      if (fp_box_is_empty (&self->layout.frame[v]))
-        view[v].scale = 0;
-    }
-}
 
 /* What is shown stays while the paper grows; of another state of the church it would be wrong. */
 static void
@@ -60,7 +30,7 @@ ask_blind (FpBoardView *self, FpFindings *of, const FpViewLayout *plan)
 
   if (blind != NULL && (blind->of != of || blind->moment != sight->look.moment || blind->focus != sight->look.focus))
     forget_blind (sight);
-  if (sight->look.blind && plan->scale > 0 && (sight->blind == NULL || has_outgrown (sight->blind->scale, plan->scale)))
+  if (sight->look.blind && plan->scale > 0 && (sight->blind == NULL || fp_board_over_is_outgrown (self, sight->blind->scale)))
     fp_blind_drafter_ask (sight->blind_drafter, of, sight->look.moment, sight->look.focus, plan);
 }
 
@@ -72,7 +42,7 @@ ask (FpBoardView *self)
 
   if (self->sight == NULL || of == NULL || !fp_board_view_has_projections (self))
     return;
-  shown_views (self, view);
+  fp_board_view_shown_views (self, view);
   fp_sight_drafter_ask (self->sight->drafter, of, self->sight->look, view);
   ask_blind (self, of, &view[FP_VIEW_PLAN]);
 }
@@ -98,7 +68,7 @@ on_draft (FpSightDraft *draft, gpointer data)
   fp_sight_draft_free (self->sight->draft);
   self->sight->draft = draft;
   self->sight->look.place = draft->look.place;
-  forget_nodes (self->sight);
+  fp_board_over_forget (&self->sight->over);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit_by_name (self, "sight-told");
 }
@@ -117,7 +87,7 @@ fp_board_view_forget_sight (FpBoardView *self)
   g_clear_pointer (&self->sight->draft, fp_sight_draft_free);
   forget_blind (self->sight);
   self->sight->look.place = -1;
-  forget_nodes (self->sight);
+  fp_board_over_forget (&self->sight->over);
 }
 
 void
@@ -131,7 +101,7 @@ fp_board_view_free_sight (FpBoardView *self)
   fp_blind_drafter_free (sight->blind_drafter);
   fp_sight_draft_free (sight->draft);
   forget_blind (sight);
-  forget_nodes (sight);
+  fp_board_over_forget (&sight->over);
   g_free (sight);
 }
 
@@ -177,58 +147,16 @@ fp_board_view_blind (FpBoardView *self)
 
 /* --- painted ------------------------------------------------------------------------------ */
 
-static GskRenderNode *
-paint (const FpDrawing *drawing, FpSurfaceLook look)
-{
-  graphene_rect_t bounds;
-  GskRenderNode *node;
-  cairo_t *cr;
-
-  graphene_rect_init (&bounds, 0, 0, (float) (fp_drawing_width (drawing) * PX_PER_MM),
-                      (float) (fp_drawing_height (drawing) * PX_PER_MM));
-  node = gsk_cairo_node_new (&bounds);
-  cr = gsk_cairo_node_get_draw_context (node);
-  cairo_scale (cr, PX_PER_MM, PX_PER_MM);
-  fp_drawing_paint (drawing, cr, look, FALSE);
-  cairo_destroy (cr);
-  return node;
-}
-
-/* Where the church lies now, however it was panned since; at another scale it grows with the paper. */
-static void
-snapshot_part (FpBoardView *self, GtkSnapshot *snapshot, FpViewId view, const FpSightPart *part, double scale,
-               GskRenderNode *node)
-{
-  const FpViewLayout *layout = &self->layout.view[view];
-  const float grown = (float) (scale / layout->scale);
-  const FpPoint foot = fp_board_view_to_widget (self, fp_view_to_paper (layout, part->corner));
-
-  gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (
-    (float) foot.x, (float) (foot.y - fp_drawing_height (part->drawing) * PX_PER_MM * grown)));
-  gtk_snapshot_scale (snapshot, grown, grown);
-  gtk_snapshot_append_node (snapshot, node);
-  gtk_snapshot_restore (snapshot);
-}
-
-/* While a view has the whole surface, or the scale is another, what comes next is drawn for that. */
-static gboolean
-is_outgrown (FpBoardView *self)
-{
-  return has_outgrown (self->sight->draft->scale, self->layout.view[FP_VIEW_PLAN].scale);
-}
-
 /* Under the circles. */
 static void
 snapshot_blind (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look)
 {
   FpBoardSight *sight = self->sight;
 
-  if (sight->blind == NULL || sight->blind->part.drawing == NULL || fp_box_is_empty (&self->layout.frame[FP_VIEW_PLAN]))
+  if (sight->blind == NULL)
     return;
-  if (sight->blind_node == NULL)
-    sight->blind_node = paint (sight->blind->part.drawing, look);
-  snapshot_part (self, snapshot, FP_VIEW_PLAN, &sight->blind->part, sight->blind->scale, sight->blind_node);
+  const FpOverPart part[FP_N_VIEWS] = { [FP_VIEW_PLAN] = sight->blind->part };
+  fp_board_over_snapshot (&sight->blind_over, self, snapshot, look, part, sight->blind->scale);
 }
 
 void
@@ -238,18 +166,8 @@ fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfac
 
   if (sight == NULL || sight->draft == NULL)
     return;
-  if (sight->painted != look)
-    forget_nodes (sight);
-  sight->painted = look;
   snapshot_blind (self, snapshot, look);
-  for (guint v = 0; v < FP_N_VIEWS; v++)
-    {
-      if (sight->draft->part[v].drawing == NULL || fp_box_is_empty (&self->layout.frame[v]))
-        continue;
-      if (sight->node[v] == NULL)
-        sight->node[v] = paint (sight->draft->part[v].drawing, look);
-      snapshot_part (self, snapshot, (FpViewId) v, &sight->draft->part[v], sight->draft->scale, sight->node[v]);
-    }
-  if (is_outgrown (self) && !self->held)
+  fp_board_over_snapshot (&sight->over, self, snapshot, look, sight->draft->part, sight->draft->scale);
+  if (fp_board_over_is_outgrown (self, sight->draft->scale) && !self->held)
     ask (self);
 }

@@ -78,6 +78,7 @@ struct _FpBoardView
   FpVec3         mark;
 
   struct _FpBoardSight *sight; /* NULL: it is not shown                         */
+  struct _FpBoardSun   *sun;   /* likewise                                      */
 
   guint          figure;       /* of the chosen thing, which was typed over last by keys: number from 1; 0: none */
   GtkWidget     *typing;       /* the field that is open on the board; NULL: none */
@@ -88,6 +89,27 @@ struct _FpBoardView
 void    fp_board_view_notice   (FpBoardView *self, const char *text);
 void    fp_board_view_tell_click (FpBoardView *self, double x, double y); /* widget px; "plan-clicked" if there */
 void    fp_board_view_prepare  (FpBoardView *self); /* draws in the next frame, before that is laid out */
+
+/* --- board-over.c --- */
+/* What is drawn in the background over the views, as it is painted. */
+typedef struct
+{
+  FpSurfaceLook  painted; /* in which look the nodes are                      */
+  GskRenderNode *node[FP_N_VIEWS];
+} FpBoardOver;
+void     fp_board_over_forget (FpBoardOver *over); /* something else is drawn */
+/* @scale: to which it was drawn; it grows with the paper since. */
+void     fp_board_over_snapshot (FpBoardOver *over, FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look,
+                                 const FpOverPart part[FP_N_VIEWS], double scale);
+gboolean fp_board_over_is_outgrown (FpBoardView *self, double scale);
+/* How the views lie; those that are not on the board have no scale. */
+void     fp_board_view_shown_views (FpBoardView *self, FpViewLayout view[FP_N_VIEWS]);
+
+/* --- board-sun.c --- */
+void     fp_board_view_sun_changed  (FpBoardView *self); /* there may be another scene */
+void     fp_board_view_forget_sun   (FpBoardView *self); /* it is of another document */
+void     fp_board_view_free_sun     (FpBoardView *self);
+void     fp_board_view_snapshot_sun (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
 
 /* --- board-sight.c --- */
 typedef struct _FpBoardSight FpBoardSight;

@@ -105,6 +105,7 @@ forget_document (FpBoardView *self)
     g_clear_pointer (&self->projection[v], fp_projection_unref);
   fp_board_view_forget_drawing (self);
   fp_board_view_forget_sight (self);
+  fp_board_view_forget_sun (self);
 }
 
 void
@@ -135,6 +136,7 @@ fp_board_view_set_begun (FpBoardView *self, FpDocument *document, FpDraft *begun
   g_signal_connect (document, "scene", G_CALLBACK (on_scene), self);
   g_signal_connect (document, "chosen", G_CALLBACK (on_chosen), self);
   g_signal_connect_swapped (document, "findings", G_CALLBACK (fp_board_view_sight_changed), self);
+  g_signal_connect_swapped (document, "findings", G_CALLBACK (fp_board_view_sun_changed), self);
   on_scene (document, self);
 }
 
@@ -312,6 +314,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     {
       snapshot_page (self, snapshot);
       fp_board_view_snapshot_sight (self, snapshot, look_of (self));
+      fp_board_view_snapshot_sun (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
     }
   gtk_snapshot_pop (snapshot);
@@ -395,6 +398,7 @@ fp_board_view_dispose (GObject *object)
 
   forget_document (self);
   fp_board_view_free_sight (self);
+  fp_board_view_free_sun (self);
   fp_board_view_forget_nodes (self);
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);
@@ -426,6 +430,7 @@ fp_board_view_class_init (FpBoardViewClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
   signals[SHOWS] = g_signal_new ("shows", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   g_signal_new ("sight-told", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_signal_new ("sun-told", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[NOTICE] = g_signal_new ("notice", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                   G_TYPE_STRING);
   signals[PLAN_CLICKED] = g_signal_new ("plan-clicked", FP_TYPE_BOARD_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,

@@ -8,6 +8,7 @@
  *
  * Signal "notice" (text): something could not be done, and why.
  * Signal "plan-clicked" (x, y): with the button down and up in one place of the plan, in mm of the church.
+ * Signal "sun-told": the light of the sun is drawn: fp_board_view_sun().
  * Signal "sight-told": what every place sees is drawn: fp_board_view_sight().
  * Property "readout": scale and what is under the pointer, for a label.
  * Property "tape": whether the measuring tape is in hand; can be set.
@@ -17,6 +18,7 @@
 #include "document.h"
 #include "drafter.h"
 #include "blind-drafter.h"
+#include "sun-drafter.h"
 
 #include <gtk/gtk.h>
 
@@ -66,6 +68,9 @@ void       fp_board_view_set_look    (FpBoardView *self, FpGround ground, FpInkC
 /* Marks every place on the plan by what it sees (NULL: no more), and draws the line of sight of one.  "sight-told" tells
  * when that was done for the newest findings. */
 void       fp_board_view_set_sight   (FpBoardView *self, const FpSightLook *look);
+/* The light of the sun at a time, and in whose eyes it is (NULL: no more); likewise, "sun-told". */
+void       fp_board_view_set_sun     (FpBoardView *self, const FpSunLook *look);
+const FpSunDraft *fp_board_view_sun  (FpBoardView *self); /* what is shown; NULL: nothing yet; borrowed */
 const FpSightDraft *fp_board_view_sight (FpBoardView *self); /* what is shown; NULL: nothing yet; borrowed */
 
 /* Floor from which nothing of it is seen, if that is looked for and known for what is shown; borrowed. */

@@ -6,8 +6,6 @@
 #define WORST 20
 /* A look at a parish church ends well within this. */
 #define GRACE_MS 400
-/* Round what is drawn, for circles and names at its edge; paper mm. */
-#define EDGE 40.0
 /* The key stands right of the plan, clear of its dimensions, under the section: where the board has room. */
 #define KEY_APART 26.0
 #define KEY_WIDTH 70.0
@@ -29,22 +27,15 @@ struct _FpSightDrafter
 /* --- drawn ------------------------------------------------------------------------- */
 
 void
-fp_sight_part_init (FpSightPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout)
+fp_sight_part_init (FpOverPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout)
 {
-  const FpBox3 all = fp_scene_box (scene);
-  const FpPoint a = fp_layout_point (layout, view, all.lo), b = fp_layout_point (layout, view, all.hi);
-  const double x0 = MIN (a.x, b.x), y0 = MIN (a.y, b.y), x1 = MAX (a.x, b.x), y1 = MAX (a.y, b.y);
-
-  layout->clip = FP_BOX_EMPTY;
-  layout->origin = (FpPoint) { EDGE - x0 / layout->scale, EDGE - y0 / layout->scale };
-  self->corner = (FpPoint) { x0 - EDGE * layout->scale, y0 - EDGE * layout->scale };
-  self->drawing = fp_drawing_new ((x1 - x0) / layout->scale + 2 * EDGE + KEY_WIDTH, (y1 - y0) / layout->scale + 2 * EDGE);
+  fp_over_part_begin (self, scene, view, KEY_WIDTH, layout);
 }
 
 FpBox
 fp_sight_key_box (const FpDrawing *drawing)
 {
-  const double x = fp_drawing_width (drawing) - EDGE - KEY_WIDTH + KEY_APART, y = fp_drawing_height (drawing) - EDGE;
+  const double x = fp_drawing_width (drawing) - FP_OVER_EDGE - KEY_WIDTH + KEY_APART, y = fp_drawing_height (drawing) - FP_OVER_EDGE;
 
   return (FpBox) { x, 0, x + KEY_WIDTH, y };
 }
@@ -53,7 +44,7 @@ static void
 draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpViewLayout *lies)
 {
   FpViewLayout layout = *lies;
-  FpSightPart *part = &self->part[view];
+  FpOverPart *part = &self->part[view];
 
   if (!(layout.scale > 0) || (view != FP_VIEW_PLAN && self->look.place < 0))
     return;
@@ -117,7 +108,7 @@ fp_sight_draft_free (FpSightDraft *self)
   if (self == NULL)
     return;
   for (int v = 0; v < FP_N_VIEWS; v++)
-    g_clear_pointer (&self->part[v].drawing, fp_drawing_unref);
+    fp_over_part_clear (&self->part[v]);
   g_free (self->sentence);
   g_free (self->place_words);
   g_clear_pointer (&self->worst, g_array_unref);

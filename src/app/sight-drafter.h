@@ -2,7 +2,8 @@
 /* sight-drafter.h - what every place sees, drawn and told in the background; knows no toolkit */
 #pragma once
 
-#include "footpace/drawing.h"
+#include "over-part.h"
+
 #include "footpace/rules.h"
 
 G_BEGIN_DECLS
@@ -15,11 +16,8 @@ typedef struct
   gboolean blind;     /* floor from which nothing of it is seen is shown, too */
 } FpSightLook;
 
-/* Shown by the plan and the section; the corner of a drawing is where its lower left edge lies, view coordinates. */
-typedef struct { FpDrawing *drawing; FpPoint corner; } FpSightPart;
-
 /* A blank as the view lies on the board, moved so that all of the church is on it: sets @layout, too. */
-void  fp_sight_part_init (FpSightPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout);
+void  fp_sight_part_init (FpOverPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout);
 /* Where the key of such a plan begins, from the top down. */
 FpBox fp_sight_key_box   (const FpDrawing *drawing);
 
@@ -28,7 +26,7 @@ typedef struct
   FpFindings  *of;         /* owned reference: scene, people and sight           */
   FpSightLook  look;       /* its place is -1 where there is no such place any more */
   double       scale;
-  FpSightPart  part[FP_N_VIEWS]; /* drawing NULL: nothing is shown there         */
+  FpOverPart   part[FP_N_VIEWS]; /* of the plan and the section                  */
   char        *sentence;
   char        *place_words; /* "Pews: row 3, seat 2: 31 %, past the pier"; NULL: of nobody */
   GArray      *worst;      /* (element-type guint): places, the least first      */

@@ -48,7 +48,7 @@ fp_window_update_actions (FpWindow *self)
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.pew", "win.sight", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
+    "win.report", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
     "win.show-findings", "win.show-toggle", "win.show-list",
     "win.only-plan", "win.only-elevation", "win.only-section", "win.all-three"
   };

@@ -52,6 +52,7 @@ struct _FpWindow
   GtkWidget  *readout;
   GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *main_button, *order_button, *save_button, *compare_button;
   GtkWidget  *sight_button, *sight_box, *sight_bar; /* bar: NULL: not shown yet */
+  GtkWidget  *sun_button, *sun_box, *sun_bar;       /* likewise                 */
   GtkWidget  *show_button, *show_list, *section_at, *across_at;
   GMenuModel *main_menu, *arrange_menu, *order_menu;
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
@@ -128,6 +129,9 @@ void     fp_window_focus_list (FpWindow *self, const char *id);
 /* --- window-sight.c --- */
 void     fp_window_class_add_sight (GtkWidgetClass *widget_class);
 void     fp_window_choose_sight_at (FpWindow *self, FpPoint at); /* a place of the plan was clicked */
+
+/* --- window-sun.c --- */
+void     fp_window_class_add_sun (GtkWidgetClass *widget_class);
 
 /* --- window-file.c --- */
 void     fp_window_class_add_file_actions (GtkWidgetClass *widget_class);

@@ -45,6 +45,7 @@ show (FpWindow *self, gboolean shown)
   gtk_widget_set_visible (self->sight_box, shown);
   if (shown)
     {
+      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->sun_button), FALSE);
       on_look (self);
       fp_board_view_frame (board (self), TRUE); /* the people are what is looked at */
     }

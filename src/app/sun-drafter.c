@@ -1,0 +1,169 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sun-drafter.h"
+
+#include "latest.h"
+
+#include "footpace/sun-marks.h"
+
+/* It is told well within this for a parish church. */
+#define GRACE_MS 400
+
+typedef struct
+{
+  const FpScene *scene;
+  FpSunLook      look;
+  FpViewLayout   view[FP_N_VIEWS];
+} Request;
+
+struct _FpSunDrafter
+{
+  FpLatest           *latest;
+  FpSunDrafterReceive receive;
+  gpointer            data;
+};
+
+/* --- drawn ------------------------------------------------------------------------- */
+
+static void
+draw_part (FpSunDraft *self, FpViewId view, const FpViewLayout *lies, const GArray *patches)
+{
+  FpViewLayout layout = *lies;
+  FpOverPart *part = &self->part[view];
+
+  if (!(layout.scale > 0))
+    return;
+  self->scale = layout.scale;
+  fp_over_part_begin (part, self->scene, view, 0, &layout);
+  if (view == FP_VIEW_PLAN)
+    fp_drawing_add_sun_floor (part->drawing, patches, &layout);
+  fp_drawing_add_sun_shafts (part->drawing, patches, view, &layout);
+  if (view == FP_VIEW_PLAN)
+    fp_sun_study_draw_eyes (self->study, part->drawing, &layout);
+}
+
+static FpSunStudy *
+study (const FpScene *scene, const FpSunLook *look, GError **error)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+  g_autoptr (GDateTime) time = fp_sun_look_time (look, brief, error);
+  g_autoptr (FpPeople) people = NULL;
+
+  if (time == NULL)
+    return NULL;
+  people = fp_people_new (scene);
+  return fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
+}
+
+FpSunDraft *
+fp_sun_draft_new (const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS])
+{
+  FpSunDraft *self = g_new0 (FpSunDraft, 1);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) patches = NULL;
+
+  self->scene = fp_scene_ref (scene);
+  self->look = *look;
+  self->scale = view[FP_VIEW_PLAN].scale;
+  self->study = study (scene, look, &error);
+  if (self->study == NULL)
+    {
+      self->sentence = g_strdup (error->message);
+      self->windows = g_ptr_array_new ();
+      return self;
+    }
+  patches = fp_sun_study_patches (self->study);
+  draw_part (self, FP_VIEW_PLAN, &view[FP_VIEW_PLAN], patches);
+  draw_part (self, FP_VIEW_SECTION, &view[FP_VIEW_SECTION], patches);
+  self->sentence = fp_sun_study_sentence (self->study);
+  self->windows = fp_sun_study_windows (self->study);
+  return self;
+}
+
+void
+fp_sun_draft_free (FpSunDraft *self)
+{
+  if (self == NULL)
+    return;
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    fp_over_part_clear (&self->part[v]);
+  fp_sun_study_free (self->study);
+  g_free (self->sentence);
+  g_ptr_array_unref (self->windows);
+  fp_scene_unref (self->scene);
+  g_free (self);
+}
+
+/* --- in the background ------------------------------------------------------------------- */
+
+static void
+request_free (gpointer request)
+{
+  Request *self = request;
+
+  fp_scene_unref (self->scene);
+  g_free (self);
+}
+
+/* A result is only lent to the receiver: it is handed over in a box, out of which it may be taken. */
+static void
+box_free (gpointer box)
+{
+  FpSunDraft **draft = box;
+
+  fp_sun_draft_free (*draft);
+  g_free (draft);
+}
+
+static void
+run (FpLatestJob *job, gpointer request, gpointer data)
+{
+  const Request *asked = request;
+  FpSunDraft **box = g_new (FpSunDraft *, 1);
+
+  (void) data;
+  *box = fp_sun_draft_new (asked->scene, &asked->look, asked->view);
+  fp_latest_job_post (job, box);
+}
+
+static void
+receive (gpointer result, gpointer data)
+{
+  FpSunDrafter *self = data;
+  FpSunDraft **box = result;
+
+  self->receive (g_steal_pointer (box), self->data);
+}
+
+static const FpLatestWork drafting = { run, receive, request_free, box_free, GRACE_MS, 0 };
+
+FpSunDrafter *
+fp_sun_drafter_new (FpSunDrafterReceive on_draft, gpointer data)
+{
+  FpSunDrafter *self = g_new0 (FpSunDrafter, 1);
+
+  self->receive = on_draft;
+  self->data = data;
+  self->latest = fp_latest_new ("sun drawn", &drafting, self);
+  return self;
+}
+
+void
+fp_sun_drafter_free (FpSunDrafter *self)
+{
+  if (self == NULL)
+    return;
+  fp_latest_free (self->latest);
+  g_free (self);
+}
+
+void
+fp_sun_drafter_ask (FpSunDrafter *self, const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS])
+{
+  Request *request = g_new0 (Request, 1);
+
+  request->scene = fp_scene_ref (scene);
+  request->look = *look;
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    request->view[v] = view[v];
+  fp_latest_ask (self->latest, request);
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* sun-drafter.h - the sun at a time, drawn and told in the background; knows no toolkit */
+#pragma once
+
+#include "over-part.h"
+#include "sun-look.h"
+
+#include "footpace/review.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  const FpScene *scene;    /* owned reference                                */
+  FpSunLook    look;
+  double       scale;
+  FpOverPart   part[FP_N_VIEWS]; /* of the plan and the section              */
+  FpSunStudy  *study;      /* NULL: nothing could be reckoned, of which the sentence tells why */
+  char        *sentence;
+  GPtrArray   *windows;    /* (element-type utf8): through which it is in whose eyes */
+} FpSunDraft;
+
+/* @view: how the views lie on the board, with no scale where they are not there */
+FpSunDraft *fp_sun_draft_new  (const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS]);
+void        fp_sun_draft_free (FpSunDraft *self);
+
+/* Makes drafts on a thread of its own, where only the newest request counts; @draft is handed over. */
+typedef struct _FpSunDrafter FpSunDrafter;
+typedef void (*FpSunDrafterReceive) (FpSunDraft *draft, gpointer data);
+
+FpSunDrafter *fp_sun_drafter_new  (FpSunDrafterReceive receive, gpointer data);
+void          fp_sun_drafter_free (FpSunDrafter *self);
+void          fp_sun_drafter_ask  (FpSunDrafter *self, const FpScene *scene, const FpSunLook *look,
+                                   const FpViewLayout view[FP_N_VIEWS]);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunDraft, fp_sun_draft_free)
+
+G_END_DECLS

@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sun at a Mass, on the board and in the bar below it. */
+#include "board-view.h"
+#include "sun-bar.h"
+#include "sun-choice.h"
+#include "waiting.h"
+#include "widget-help.h"
+
+#include <string.h>
+
+/* Palm Sunday of 2026, when the morning sun comes in on the Epistle side of the sample parish. */
+static const FpSunLook morning = { .mass = 1, .day = FP_N_SUN_DAYS, .year = 2026, .month = 3, .date = 29 };
+
+static FpBoardView *
+show_board (FpDocument *d)
+{
+  GtkWidget *board = fp_board_view_new ();
+
+  fp_board_view_set_document (FP_BOARD_VIEW (board), d);
+  gtk_window_set_default_size (GTK_WINDOW (help_show (board)), 900, 700);
+  WAIT_FOR (fp_board_view_is_current (FP_BOARD_VIEW (board)));
+  return FP_BOARD_VIEW (board);
+}
+
+static void
+close_board (FpBoardView *board)
+{
+  gtk_window_destroy (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (board))));
+}
+
+static guint
+count_dots (const FpDrawing *drawing)
+{
+  guint n, dots = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    dots += mark[i].type == FP_MARK_CIRCLE && mark[i].fill == FP_FILL_INK;
+  return dots;
+}
+
+static guint
+count_hatches (const FpDrawing *drawing)
+{
+  guint n, areas = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    areas += mark[i].type == FP_MARK_AREA && mark[i].pen == FP_PEN_HATCH;
+  return areas;
+}
+
+/* By the study itself, apart from the board. */
+static FpSunStudy *
+study_of (FpDocument *d, const FpSunLook *look)
+{
+  const FpBrief *brief = fp_project_brief (fp_document_project (d));
+  g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
+  g_autoptr (GDateTime) time = fp_sun_look_time (look, brief, NULL);
+
+  g_assert_nonnull (time);
+  return fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
+}
+
+static guint
+count_dazzled (FpDocument *d, const FpSunStudy *study)
+{
+  g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
+  guint n, dazzled = 0;
+
+  fp_people_places (people, &n);
+  for (guint i = 0; i < n; i++)
+    dazzled += fp_sun_study_place (study, i) >= 0;
+  return dazzled;
+}
+
+/* --- the board ------------------------------------------------------------------- */
+
+static void
+test_board (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  g_autoptr (FpSunStudy) study = study_of (d, &morning);
+  g_autofree char *sentence = fp_sun_study_sentence (study);
+  const guint dazzled = count_dazzled (d, study);
+
+  g_assert_null (fp_board_view_sun (board));
+  g_assert_cmpuint (dazzled, >, 0);
+  fp_board_view_set_sun (board, &morning);
+  WAIT_FOR (fp_board_view_sun (board) != NULL);
+  const FpSunDraft *draft = fp_board_view_sun (board);
+  g_assert_cmpstr (draft->sentence, ==, sentence);
+  g_assert_true (g_str_has_prefix (sentence, "Sunday 2026-03-29, 08:00 (UTC+01:00)."));
+  g_assert_cmpuint (count_dots (draft->part[FP_VIEW_PLAN].drawing), ==, dazzled);
+  g_assert_cmpuint (count_hatches (draft->part[FP_VIEW_PLAN].drawing), >, 0);
+  g_assert_cmpuint (draft->windows->len, >, 0);
+  /* The section has the shafts, and nobody. */
+  g_assert_cmpuint (count_dots (draft->part[FP_VIEW_SECTION].drawing), ==, 0);
+  guint marks;
+  fp_drawing_marks (draft->part[FP_VIEW_SECTION].drawing, &marks);
+  g_assert_cmpuint (marks, >, 0);
+  fp_board_view_set_sun (board, NULL);
+  g_assert_null (fp_board_view_sun (board));
+  close_board (board);
+}
+
+/* It follows an edit: without the window nobody has the sun in his eyes through it. */
+static void
+test_follows (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  FpSunLook look = morning;
+
+  look.month = 9;
+  look.date = 20;
+  fp_board_view_set_sun (board, &look);
+  WAIT_FOR (fp_board_view_sun (board) != NULL);
+  g_assert_nonnull (strstr (g_ptr_array_index (fp_board_view_sun (board)->windows, 0), "East window, Epistle side"));
+  g_assert_true (fp_document_edit (d, fp_project_without_item (fp_document_project (d), 0, "east-window-e", NULL), "Bricked up",
+                                   NULL));
+  WAIT_FOR (fp_board_view_sun (board)->scene == fp_document_scene (d));
+  for (guint i = 0; i < fp_board_view_sun (board)->windows->len; i++)
+    g_assert_null (strstr (g_ptr_array_index (fp_board_view_sun (board)->windows, i), "East window, Epistle side"));
+  close_board (board);
+}
+
+/* Where the brief tells no place nothing is drawn, and it is said why. */
+static void
+test_no_place (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  FpBoardView *board = show_board (d);
+  GtkWidget *bar = g_object_new (FP_TYPE_SUN_BAR, NULL), *top = help_show (bar);
+
+  fp_sun_bar_set_brief (FP_SUN_BAR (bar), fp_project_brief (fp_document_project (d)));
+  fp_board_view_set_sun (board, &morning);
+  WAIT_FOR (fp_board_view_sun (board) != NULL);
+  g_assert_null (fp_board_view_sun (board)->part[FP_VIEW_PLAN].drawing);
+  fp_sun_bar_tell (FP_SUN_BAR (bar), fp_board_view_sun (board));
+  g_assert_true (g_str_has_prefix (gtk_label_get_text (GTK_LABEL (help_find_called (top, "sentence"))), "The brief does not"));
+  g_assert_true (gtk_widget_get_visible (help_find_called (top, "brief")));
+  g_assert_false (gtk_widget_get_visible (help_find_called (top, "windows")));
+  gtk_window_destroy (GTK_WINDOW (top));
+  close_board (board);
+}
+
+/* --- the bar ------------------------------------------------------------------------ */
+
+static void
+note_look (FpSunBar *bar, gpointer data)
+{
+  *(FpSunLook *) data = fp_sun_bar_look (bar);
+}
+
+static void
+check_fields_have_names (GtkWidget *top)
+{
+  static const char *const fields[] = { "mass", "clock", "day", "date" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
+    g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (help_find_called (top, fields[i])),
+                                                     GTK_ACCESSIBLE_PROPERTY_LABEL));
+}
+
+static void
+test_bar (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *bar = g_object_new (FP_TYPE_SUN_BAR, NULL), *top = help_show (bar), *clock, *date;
+  FpSunLook look = { 0 };
+
+  fp_sun_bar_set_brief (FP_SUN_BAR (bar), fp_project_brief (fp_document_project (d)));
+  g_signal_connect (bar, "look", G_CALLBACK (note_look), &look);
+  check_fields_have_names (top);
+  clock = help_find_called (top, "clock");
+  date = help_find_called (top, "date");
+  g_assert_false (gtk_widget_get_visible (clock));
+  g_assert_false (gtk_widget_get_visible (date));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "mass")), 2);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "day")), FP_SUN_DECEMBER);
+  g_assert_cmpuint (look.mass, ==, 2);
+  g_assert_cmpint (look.day, ==, FP_SUN_DECEMBER);
+  /* After the Masses of the brief comes another time. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "mass")), 3);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "day")), FP_N_SUN_DAYS);
+  g_assert_true (gtk_widget_get_visible (clock));
+  g_assert_true (gtk_widget_get_visible (date));
+  gtk_editable_set_text (GTK_EDITABLE (clock), "7:45");
+  gtk_editable_set_text (GTK_EDITABLE (date), "2027-01-06");
+  g_assert_cmpuint (look.minute, ==, 7 * 60 + 45);
+  g_assert_cmpint (look.year, ==, 2027);
+  /* What is no day is marked, and the last one stays. */
+  gtk_editable_set_text (GTK_EDITABLE (date), "2027-02-30");
+  g_assert_true (gtk_widget_has_css_class (date, "error"));
+  g_assert_cmpuint (look.date, ==, 6);
+  gtk_editable_set_text (GTK_EDITABLE (date), "2027-02-28");
+  g_assert_false (gtk_widget_has_css_class (date, "error"));
+  g_assert_cmpuint (look.date, ==, 28);
+  gtk_window_destroy (GTK_WINDOW (top));
+}
+
+/* A Mass on one day of the year asks for no day. */
+static void
+test_yearly_mass (void)
+{
+  GtkWidget *choice = g_object_new (FP_TYPE_SUN_CHOICE, NULL), *top = help_show (choice);
+  FpBrief brief = { .site = { TRUE, 52, 0, "+00:00" }, .n_masses = 2 };
+  FpSunLook look = { 0 };
+  g_autoptr (GDateTime) time = NULL;
+
+  brief.mass[0] = (FpMassTime) { .weekday = 7, .minute = 600 };
+  brief.mass[1] = (FpMassTime) { .month = 12, .day = 25 };
+  fp_sun_choice_set_brief (FP_SUN_CHOICE (choice), &brief);
+  g_assert_true (gtk_widget_get_visible (help_find_called (top, "day")));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "mass")), 1);
+  g_assert_false (gtk_widget_get_visible (help_find_called (top, "day")));
+  look = fp_sun_choice_look (FP_SUN_CHOICE (choice));
+  time = fp_sun_look_time (&look, &brief, NULL);
+  g_assert_cmpint (g_date_time_get_month (time), ==, 12);
+  g_assert_cmpint (g_date_time_get_day_of_month (time), ==, 25);
+  gtk_window_destroy (GTK_WINDOW (top));
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sun-shown/board", test_board);
+  g_test_add_func ("/sun-shown/follows", test_follows);
+  g_test_add_func ("/sun-shown/no-place", test_no_place);
+  g_test_add_func ("/sun-shown/bar", test_bar);
+  g_test_add_func ("/sun-shown/yearly-mass", test_yearly_mass);
+  return g_test_run ();
+}
