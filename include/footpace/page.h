@@ -91,9 +91,15 @@ typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CRO
                FP_SHEET_BOARD, FP_N_SHEETS } FpSheetKind;
 const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church, "sections" both */
 
-/* A sheet of all alternatives side by side, where a sheet is told by number. */
+/* Sheets that are no view of the church alone, where a sheet is told by number: all alternatives side by side; the people
+ * below the altar along the nave; what every place sees; the sun at a Mass. */
 #define FP_SHEET_COMPARE FP_N_SHEETS
-gboolean    fp_sheet_find (const char *id, guint *sheet); /* "plan" …, "compare" */
+#define FP_SHEET_LEVELS  (FP_N_SHEETS + 1)
+#define FP_SHEET_SIGHT   (FP_N_SHEETS + 2)
+#define FP_SHEET_SUN     (FP_N_SHEETS + 3)
+#define FP_N_ALL_SHEETS  (FP_N_SHEETS + 4)
+const char *fp_sheet_any_id (guint sheet);                /* "plan" …, "compare", "levels", "sight", "sun" */
+gboolean    fp_sheet_find (const char *id, guint *sheet); /* of any of them */
 
 /* --- page set-up ----------------------------------------------------------------- */
 
@@ -102,7 +108,7 @@ gboolean    fp_sheet_find (const char *id, guint *sheet); /* "plan" …, "compar
 /* How a project is printed, kept with it so that the next person prints alike. */
 typedef struct
 {
-  guint       sheet;       /* FpSheetKind, or FP_SHEET_COMPARE                 */
+  guint       sheet;       /* FpSheetKind, or another of FP_N_ALL_SHEETS       */
   FpPaper     paper;
   gboolean    landscape;
   double      scale;       /* 50 for 1:50, whole, at most FP_SHEET_SCALE_MOST; 0: the largest that fits */

@@ -88,7 +88,7 @@ GArray       *fp_sun_study_patches  (const FpSunStudy *self); /* as fp_sunlight_
 void          fp_sun_study_draw_eyes (const FpSunStudy *self, FpDrawing *drawing, const FpViewLayout *plan);
 /* What is told of one time, on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
  * @spec->scale, 0: the largest that fits.  %FP_ERROR_RANGE where it does not fit the paper. */
-FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, GError **error);
+FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, double *scale, GError **error);
 
 /**
  * fp_levels_sheet:

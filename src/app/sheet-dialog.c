@@ -176,7 +176,7 @@ on_change (FpSheetDialog *self)
     return;
   order = (FpSheetOrder) {
     .project = fp_document_project (self->document), .alternative = fp_document_alternative (self->document),
-    .page = fp_sheet_form_get (form), .number = (char *) fp_sheet_form_number (form),
+    .page = fp_sheet_form_get (form), .looks = fp_sheet_form_looks (form), .number = (char *) fp_sheet_form_number (form),
   };
   g_clear_pointer (&self->order, fp_sheet_order_free);
   self->order = fp_sheet_order_copy (&order);
@@ -253,6 +253,15 @@ keep_setup (FpSheetDialog *self)
     fail (self, error->message);
 }
 
+/* No project keeps them: as long as the document is open they are as they were. */
+static void
+keep_looks (FpSheetDialog *self)
+{
+  const FpSheetLooks looks = fp_sheet_form_looks (FP_SHEET_FORM (self->form));
+
+  g_object_set_data_full (G_OBJECT (self->document), "sheet-looks", g_memdup2 (&looks, sizeof looks), g_free);
+}
+
 static gboolean
 fp_sheet_dialog_close_request (GtkWindow *window)
 {
@@ -261,6 +270,7 @@ fp_sheet_dialog_close_request (GtkWindow *window)
   const char *number = fp_sheet_form_number (FP_SHEET_FORM (self->form));
   const Left *before = get_left (self->document);
 
+  keep_looks (self);
   if (!self->written
       && (!fp_page_setup_equal (&page, &self->begun) || strcmp (number, before != NULL ? before->number : "") != 0))
     set_left (self->document, &page, number);
@@ -410,7 +420,7 @@ last_setup (FpDocument *document, guint sheet)
   if (fp_project_page (project) != NULL)
     return *fp_project_page (project);
   return (FpPageSetup) {
-    .sheet = sheet == FP_SHEET_COMPARE ? FP_SHEET_ELEVATION : sheet,
+    .sheet = sheet < FP_N_SHEETS ? sheet : FP_SHEET_ELEVATION,
     .paper = imperial ? FP_PAPER_TABLOID : FP_PAPER_A3, .landscape = TRUE, .findings = TRUE,
     .tile = imperial ? FP_PAPER_LETTER : FP_PAPER_A4,
   };
@@ -429,6 +439,10 @@ take_over (FpPageSetup *page, FpDocument *document, const FpSheetSeen *seen)
 {
   static const FpSheetSeen at_first = { 0 };
   const FpSheetSeen *last = g_object_get_data (G_OBJECT (document), "sheet-seen");
+  FpSheetSeen now = *seen;
+
+  now.sight = NULL; /* they are the board's, which may go */
+  now.sun = NULL;
 
   last = last != NULL ? last : &at_first;
   if (seen->hidden != last->hidden)
@@ -444,7 +458,7 @@ take_over (FpPageSetup *page, FpDocument *document, const FpSheetSeen *seen)
       if (page->sheet == (seen->across.placed ? FP_SHEET_ELEVATION : FP_SHEET_CROSS))
         page->sheet = seen->across.placed ? FP_SHEET_CROSS : FP_SHEET_ELEVATION;
     }
-  g_object_set_data_full (G_OBJECT (document), "sheet-seen", g_memdup2 (seen, sizeof *seen), g_free);
+  g_object_set_data_full (G_OBJECT (document), "sheet-seen", g_memdup2 (&now, sizeof now), g_free);
 }
 
 static FpPageSetup
@@ -462,9 +476,26 @@ first_setup (FpDocument *document, guint sheet, const FpSheetSeen *seen)
 
       set_left (document, &page, number);
     }
-  if (sheet == FP_SHEET_COMPARE)
+  if (sheet >= FP_N_SHEETS)
     page.sheet = sheet;
   return page;
+}
+
+/* What the board shows; else as the dialog was left, or what is usual. */
+static FpSheetLooks
+first_looks (FpSheetDialog *self, const FpSheetSeen *seen)
+{
+  const FpSheetLooks *left = g_object_get_data (G_OBJECT (self->document), "sheet-looks");
+  FpSheetLooks looks = fp_sheet_form_looks (FP_SHEET_FORM (self->form));
+
+  looks.sight = (FpSightLook) { fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1 };
+  if (left != NULL)
+    looks = *left;
+  if (seen != NULL && seen->sight != NULL)
+    looks.sight = *seen->sight;
+  if (seen != NULL && seen->sun != NULL)
+    looks.sun = *seen->sun;
+  return looks;
 }
 
 GtkWidget *
@@ -472,11 +503,15 @@ fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet, const
 {
   FpSheetDialog *self = g_object_new (FP_TYPE_SHEET_DIALOG, "transient-for", parent, NULL);
   const FpPageSetup page = first_setup (document, sheet, seen);
+  const FpBrief *brief = fp_project_brief (fp_document_project (document));
+  FpSheetLooks looks;
 
   self->document = g_object_ref (document);
+  looks = first_looks (self, seen);
+  fp_sheet_form_set_looks (FP_SHEET_FORM (self->form), brief, &looks);
   self->latest = fp_latest_new ("sheets", &drawing, self);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->format), chosen_format);
-  fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, fp_project_brief (fp_document_project (document))->units);
+  fp_sheet_form_set (FP_SHEET_FORM (self->form), &page, brief->units);
   if (get_left (document) != NULL)
     fp_sheet_form_set_number (FP_SHEET_FORM (self->form), get_left (document)->number);
   self->begun = fp_sheet_form_get (FP_SHEET_FORM (self->form));

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "document.h"
+#include "sheets.h"
 
 #include <gtk/gtk.h>
 
@@ -23,11 +24,13 @@ typedef struct
   FpHidden    hidden;
   FpInkChoice ink;
   FpCut       along, across;
+  const FpSightLook *sight; /* NULL: it is not shown; likewise            */
+  const FpSunLook   *sun;
 } FpSheetSeen;
 
 /**
  * fp_sheet_dialog_new:
- * @sheet: FpSheetKind or FP_SHEET_COMPARE, chosen at first
+ * @sheet: FpSheetKind, chosen where no sheet was made before; or another, chosen at first
  * @seen: (nullable): what the board shows; what of it was changed since the last sheet is offered for this one
  */
 GtkWidget *fp_sheet_dialog_new (GtkWindow *parent, FpDocument *document, guint sheet, const FpSheetSeen *seen);

@@ -2,6 +2,7 @@
 #include "sheet-form.h"
 
 #include "show-list.h"
+#include "sun-choice.h"
 
 struct _FpSheetForm
 {
@@ -12,6 +13,8 @@ struct _FpSheetForm
 
   GtkWidget  *sheet, *paper, *orientation, *scale, *other_scale, *ink, *number;
   GtkWidget  *along_label, *along, *from_label, *from, *across_label, *across, *facing_label, *facing;
+  GtkWidget  *focus_label, *focus, *moment_label, *moment, *sun_label, *sun;
+  int         place;    /* whose line of sight is shown; -1: nobody's       */
   GtkWidget  *findings, *whole, *tiled, *tile, *show_button, *show_list;
 };
 
@@ -21,8 +24,7 @@ static guint changed_signal;
 
 /* In the order of the choices in sheet-form.ui; scales of ISO 5455, then one by hand. */
 static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_SECTIONS,
-                                       FP_SHEET_BOARD,
-                                       FP_SHEET_COMPARE };
+                                       FP_SHEET_BOARD, FP_SHEET_COMPARE, FP_SHEET_LEVELS, FP_SHEET_SIGHT, FP_SHEET_SUN };
 static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
 #define OTHER_SCALE G_N_ELEMENTS (scales)
 
@@ -126,7 +128,7 @@ fp_sheet_form_get (FpSheetForm *self)
   page->paper = (FpPaper) selected (self->paper);
   page->landscape = selected (self->orientation) == 0;
   page->whole = checked (self->whole);
-  page->findings = checked (self->findings) && page->sheet != FP_SHEET_COMPARE;
+  page->findings = checked (self->findings) && page->sheet < FP_N_SHEETS;
   page->ink = (FpInkChoice) selected (self->ink);
   page->hidden = fp_show_list_get (FP_SHOW_LIST (self->show_list));
   page->tiled = checked (self->tiled);
@@ -137,6 +139,15 @@ fp_sheet_form_get (FpSheetForm *self)
   if (shows_across (page->sheet))
     read_cut (self, self->across, self->facing, &page->across);
   return *page;
+}
+
+FpSheetLooks
+fp_sheet_form_looks (FpSheetForm *self)
+{
+  return (FpSheetLooks) {
+    .sight = { (FpMoment) selected (self->moment), (FpFocus) selected (self->focus), self->place },
+    .sun = fp_sun_choice_look (FP_SUN_CHOICE (self->sun)),
+  };
 }
 
 const char *
@@ -178,6 +189,19 @@ show_cuts (FpSheetForm *self)
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->across), sheet == FP_SHEET_PLAN ? "no cutting line" : "through the altar");
 }
 
+static void
+show_looks (FpSheetForm *self)
+{
+  const gboolean sight = sheet_of (self) == FP_SHEET_SIGHT, sun = sheet_of (self) == FP_SHEET_SUN;
+
+  gtk_widget_set_visible (self->focus_label, sight);
+  gtk_widget_set_visible (self->focus, sight);
+  gtk_widget_set_visible (self->moment_label, sight);
+  gtk_widget_set_visible (self->moment, sight);
+  gtk_widget_set_visible (self->sun_label, sun);
+  gtk_widget_set_visible (self->sun, sun);
+}
+
 /* On the plan a line that is not there looks nowhere. */
 static void
 show_ways (FpSheetForm *self)
@@ -197,12 +221,14 @@ show_ways (FpSheetForm *self)
 static void
 show_rest (FpSheetForm *self)
 {
-  const gboolean compare = sheet_of (self) == FP_SHEET_COMPARE;
+  const gboolean view = sheet_of (self) < FP_N_SHEETS, compare = sheet_of (self) == FP_SHEET_COMPARE;
   const FpHidden hidden = fp_show_list_get (FP_SHOW_LIST (self->show_list));
 
   show_ways (self);
-  gtk_widget_set_sensitive (self->findings, !compare);
-  gtk_widget_set_sensitive (self->whole, !compare);
+  show_looks (self);
+  gtk_widget_set_sensitive (self->findings, view);
+  gtk_widget_set_sensitive (self->whole, view);
+  gtk_widget_set_sensitive (self->show_button, view || compare || sheet_of (self) == FP_SHEET_SUN);
   gtk_widget_set_visible (self->other_scale, selected (self->scale) >= OTHER_SCALE);
   gtk_widget_set_sensitive (self->tile, checked (self->tiled));
   gtk_menu_button_set_label (GTK_MENU_BUTTON (self->show_button), hidden == 0 ? "Everything" : "Not everything");
@@ -221,6 +247,19 @@ static void
 on_sheet (FpSheetForm *self)
 {
   show_cuts (self);
+  on_change (self);
+}
+
+/* What is looked at brings the moment at which it matters; that may be chosen otherwise after it. */
+static void
+on_focus (FpSheetForm *self)
+{
+  if (self->setting)
+    return;
+  self->place = -1;
+  self->setting = TRUE;
+  choose (self->moment, (guint) fp_moment_of_focus ((FpFocus) selected (self->focus)));
+  self->setting = FALSE;
   on_change (self);
 }
 
@@ -262,6 +301,18 @@ fp_sheet_form_set (FpSheetForm *self, const FpPageSetup *page, FpUnits units)
 }
 
 void
+fp_sheet_form_set_looks (FpSheetForm *self, const FpBrief *brief, const FpSheetLooks *looks)
+{
+  self->setting = TRUE;
+  self->place = looks->sight.place;
+  choose (self->focus, (guint) looks->sight.focus);
+  choose (self->moment, (guint) looks->sight.moment);
+  fp_sun_choice_set_brief (FP_SUN_CHOICE (self->sun), brief);
+  fp_sun_choice_set_look (FP_SUN_CHOICE (self->sun), &looks->sun);
+  self->setting = FALSE;
+}
+
+void
 fp_sheet_form_tile (FpSheetForm *self)
 {
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->tiled), TRUE);
@@ -275,6 +326,7 @@ fp_sheet_form_class_init (FpSheetFormClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (FP_TYPE_SHOW_LIST);
+  g_type_ensure (FP_TYPE_SUN_CHOICE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/footpace/Footpace/sheet-form.ui");
   BIND (sheet);
   BIND (along_label);
@@ -285,6 +337,12 @@ fp_sheet_form_class_init (FpSheetFormClass *klass)
   BIND (across);
   BIND (facing_label);
   BIND (facing);
+  BIND (focus_label);
+  BIND (focus);
+  BIND (moment_label);
+  BIND (moment);
+  BIND (sun_label);
+  BIND (sun);
   BIND (paper);
   BIND (orientation);
   BIND (scale);
@@ -299,13 +357,32 @@ fp_sheet_form_class_init (FpSheetFormClass *klass)
   BIND (show_list);
   gtk_widget_class_bind_template_callback (widget_class, on_change);
   gtk_widget_class_bind_template_callback (widget_class, on_sheet);
+  gtk_widget_class_bind_template_callback (widget_class, on_focus);
   changed_signal = g_signal_new ("changed", FP_TYPE_SHEET_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 #undef BIND
 
 static void
+fill_looks (FpSheetForm *self)
+{
+  g_autoptr (GtkStringList) focuses = gtk_string_list_new (NULL);
+  g_autoptr (GtkStringList) moments = gtk_string_list_new (NULL);
+
+  for (int i = 0; i < FP_N_FOCUSES; i++)
+    gtk_string_list_append (focuses, fp_focus_label ((FpFocus) i));
+  for (int i = 0; i < FP_N_MOMENTS; i++)
+    gtk_string_list_append (moments, fp_moment_label ((FpMoment) i));
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->focus), G_LIST_MODEL (focuses));
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->moment), G_LIST_MODEL (moments));
+}
+
+static void
 fp_sheet_form_init (FpSheetForm *self)
 {
+  self->setting = TRUE;
+  self->place = -1;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fill_looks (self);
+  self->setting = FALSE;
 }

@@ -5,7 +5,7 @@
  */
 #pragma once
 
-#include "footpace/page.h"
+#include "sheets.h"
 
 #include <gtk/gtk.h>
 
@@ -19,6 +19,9 @@ void        fp_sheet_form_set (FpSheetForm *self, const FpPageSetup *page, FpUni
 FpPageSetup fp_sheet_form_get (FpSheetForm *self);
 const char *fp_sheet_form_number (FpSheetForm *self); /* identification number; "": from the title */
 void        fp_sheet_form_set_number (FpSheetForm *self, const char *number);
+/* What sheets of sight and of the sun show, at a Mass of that brief. */
+void         fp_sheet_form_set_looks (FpSheetForm *self, const FpBrief *brief, const FpSheetLooks *looks);
+FpSheetLooks fp_sheet_form_looks     (FpSheetForm *self);
 /* Puts the sheet on several pages, as a hand would. */
 void        fp_sheet_form_tile (FpSheetForm *self);
 

@@ -71,6 +71,56 @@ tile (FpSheets *self, const FpSheetOrder *order)
   self->pages = tiles;
 }
 
+/* --- sheets that are no view of the church alone ----------------------------- */
+
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
+/* One page, taken (NULL: it failed, and the error is there); or that in pieces. */
+static void
+put_page (FpSheets *self, const FpSheetOrder *order, FpDrawing *page)
+{
+  if (page == NULL)
+    return;
+  self->pages = g_ptr_array_new_with_free_func (unref_drawing);
+  g_ptr_array_add (self->pages, page);
+  if (order->page.tiled)
+    tile (self, order);
+}
+
+static void
+draw_sight (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
+{
+  const FpSightLook *look = &order->looks.sight;
+  g_autoptr (FpPeople) people = fp_people_new (self->scene);
+  g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
+  const FpMeasuring of = { self->scene, people, fp_levels (people), sight };
+  guint n;
+
+  fp_people_places (people, &n);
+  if (sight != NULL)
+    put_page (self, order, fp_sight_sheet (&of, look->moment, look->focus, look->place < (int) n ? look->place : -1, spec,
+                                           &self->scale, &self->error));
+}
+
+static void
+draw_sun (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
+{
+  const FpBrief *brief = fp_project_brief (order->project);
+  g_autoptr (GDateTime) time = fp_sun_look_time (&order->looks.sun, brief, &self->error);
+  g_autoptr (FpPeople) people = NULL;
+  g_autoptr (FpSunStudy) study = NULL;
+
+  if (time == NULL)
+    return;
+  people = fp_people_new (self->scene);
+  study = fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
+  put_page (self, order, fp_sun_study_sheet (study, spec, &self->scale, &self->error));
+}
+
 static void
 draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
 {
@@ -91,6 +141,19 @@ draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *s
     fp_findings_unref (findings[i]);
 }
 
+static void
+draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable *cancel)
+{
+  switch (order->page.sheet)
+    {
+    case FP_SHEET_COMPARE: draw_comparison (self, order, spec, cancel); break;
+    case FP_SHEET_LEVELS: put_page (self, order, fp_levels_sheet (self->scene, NULL, spec, &self->scale, &self->error)); break;
+    case FP_SHEET_SIGHT: draw_sight (self, order, spec, cancel); break;
+    case FP_SHEET_SUN: draw_sun (self, order, spec); break;
+    default: draw_sheet (self, order, spec, cancel); break;
+    }
+}
+
 FpSheets *
 fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
 {
@@ -100,10 +163,7 @@ fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
   FpSheetSpec spec = spec_of (order, date);
 
   self->scene = fp_scene_new (order->project, order->alternative);
-  if (order->page.sheet == FP_SHEET_COMPARE)
-    draw_comparison (self, order, &spec, cancel);
-  else
-    draw_sheet (self, order, &spec, cancel);
+  draw (self, order, &spec, cancel);
   if (g_cancellable_is_cancelled (cancel) || (self->pages == NULL && self->error == NULL))
     g_clear_pointer (&self, fp_sheets_free);
   return self;
@@ -173,7 +233,8 @@ fp_sheets_write (const FpSheets *self, const char *format, const char *path, GEr
 const char *
 fp_sheets_label (guint sheet)
 {
-  static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison" };
+  static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison",
+                                        "levels", "sight", "sun" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }

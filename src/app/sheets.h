@@ -2,16 +2,26 @@
 /* sheets.h - the pages to print or export, made on any thread; knows no toolkit */
 #pragma once
 
+#include "sight-drafter.h"
+#include "sun-look.h"
+
 #include "footpace/review.h"
 
 G_BEGIN_DECLS
 
+/* What sheets of sight and sun show, which no project keeps. */
+typedef struct
+{
+  FpSightLook sight;
+  FpSunLook   sun;
+} FpSheetLooks;
 
 typedef struct
 {
   const FpProject *project;     /* owned */
   guint            alternative;
   FpPageSetup      page;
+  FpSheetLooks     looks;
   char            *number;      /* owned; NULL or "": from the title         */
 } FpSheetOrder;
 

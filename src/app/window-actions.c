@@ -45,7 +45,8 @@ void
 fp_window_update_actions (FpWindow *self)
 {
   static const char *const need_project[] = {
-    "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.brief", "win.add",
+    "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.sheet-levels", "win.sheet-sight",
+    "win.sheet-sun", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
     "win.report", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
@@ -377,18 +378,34 @@ on_written (FpSheetDialog *dialog, const char *path, guint files, FpWindow *self
   fp_window_notice_file (self, text, path);
 }
 
+/* Which sheet an action asks for. */
+static guint
+sheet_of (FpWindow *self, const char *action)
+{
+  static const struct { const char *action; guint sheet; } sheets[] = {
+    { "win.sheet-compare", FP_SHEET_COMPARE }, { "win.sheet-levels", FP_SHEET_LEVELS },
+    { "win.sheet-sight", FP_SHEET_SIGHT }, { "win.sheet-sun", FP_SHEET_SUN },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sheets); i++)
+    if (strcmp (action, sheets[i].action) == 0)
+      return sheets[i].sheet;
+  return on_compare_page (self) ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION;
+}
+
 static void
 sheet (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
-  gboolean comparison = strcmp (name, "win.sheet-compare") == 0 || on_compare_page (self);
+  const FpSightDraft *sight = fp_board_view_sight (board (self));
+  const FpSunDraft *sun = fp_board_view_sun (board (self));
   const FpSheetSeen seen = {
+    .sight = sight != NULL ? &sight->look : NULL, .sun = sun != NULL ? &sun->look : NULL,
     .hidden = fp_board_view_hidden (board (self)), .ink = (FpInkChoice) self->remembered.ink,
     .along = fp_board_view_cut (board (self), FP_VIEW_SECTION),
     .across = fp_board_view_cut (board (self), FP_VIEW_ELEVATION),
   };
-  GtkWidget *dialog = fp_sheet_dialog_new (GTK_WINDOW (self), self->document,
-                                           comparison ? FP_SHEET_COMPARE : FP_SHEET_ELEVATION, &seen);
+  GtkWidget *dialog = fp_sheet_dialog_new (GTK_WINDOW (self), self->document, sheet_of (self, name), &seen);
 
   (void) parameter;
   g_signal_connect_object (dialog, "written", G_CALLBACK (on_written), self, 0);
@@ -427,6 +444,9 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.export", NULL, sheet);
   gtk_widget_class_install_action (c, "win.print", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-compare", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-levels", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-sight", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-sun", NULL, sheet);
   /* Last: whoever has the focus may want the key first. */
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "win.escape", NULL);
 }

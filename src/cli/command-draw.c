@@ -6,16 +6,22 @@
 #include "draw-pew.h"
 
 #include "pages.h"
+#include "sun-times.h"
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, sections, board, levels or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun or compare"
 #define PAPERS "a4, a3, a2, a1, letter or tabloid"
 #define FORMS  "pdf, svg or png"
 #define INKS   "colour, grey or safe"
 
-#define COMPARE "compare"
-#define LEVELS  "levels"
+/* Sheets that are no view of the church alone, and what they show, which is settled. */
+static const struct { guint sheet; const char *shows; } apart_sheets[] = {
+  { FP_SHEET_COMPARE, "sanctuary of every alternative" },
+  { FP_SHEET_LEVELS, "levels of the whole nave" },
+  { FP_SHEET_SIGHT, "sight of the whole church" },
+  { FP_SHEET_SUN, "sun in the whole church" },
+};
 
 typedef struct
 {
@@ -25,7 +31,7 @@ typedef struct
 
   FpDrawPew   pew;
   FpPagesForm form;
-  const char *apart; /* a sheet that is no view of the church: COMPARE, LEVELS; otherwise NULL */
+  guint       apart; /* a sheet that is no view of the church alone; otherwise FP_N_ALL_SHEETS */
   FpPaper     tile;
 } Options;
 
@@ -50,15 +56,9 @@ options_clear (Options *o)
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
 
 static gboolean
-find_sheet (const char *id, FpSheetKind *kind)
+is_apart (const Options *o)
 {
-  for (guint i = 0; i < FP_N_SHEETS; i++)
-    if (g_ascii_strcasecmp (fp_sheet_id ((FpSheetKind) i), id) == 0)
-      {
-        *kind = (FpSheetKind) i;
-        return TRUE;
-      }
-  return FALSE;
+  return o->apart < FP_N_ALL_SHEETS;
 }
 
 /* --- where it is cut ------------------------------------------------------- */
@@ -81,9 +81,9 @@ cuts_go_with_sheet (const Options *o, const FpSheetSpec *spec)
   g_autofree char *reason = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (cuts) && reason == NULL; i++)
-    if (said[i] && (o->apart != NULL || (cuts[i].sheets & (1u << spec->kind)) == 0))
+    if (said[i] && (is_apart (o) || (cuts[i].sheets & (1u << spec->kind)) == 0))
       reason = g_strdup_printf ("%s does not go with --sheet %s; it goes with %s", cuts[i].option,
-                                o->apart != NULL ? o->apart : fp_sheet_id (spec->kind), cuts[i].named);
+                                fp_sheet_any_id (is_apart (o) ? o->apart : (guint) spec->kind), cuts[i].named);
   if (reason == NULL && o->turned && spec->kind == FP_SHEET_PLAN && !spec->cut[FP_VIEW_SECTION].placed
       && !spec->cut[FP_VIEW_ELEVATION].placed)
     reason = g_strdup ("--turned goes with --sheet plan only where --along or --across says where a section is cut");
@@ -183,11 +183,11 @@ fill_form (Options *o)
 }
 
 /* What such a sheet shows is settled: the comparison has all alternatives, the sanctuary, and the findings counted in
- * its table; the levels are those of the whole nave. */
+ * its table; the levels are those of the whole nave, sight and sun those of the whole church. */
 static gboolean
 goes_with_apart (const Options *o)
 {
-  const gboolean compare = o->apart != NULL && g_str_equal (o->apart, COMPARE);
+  const gboolean compare = o->apart == FP_SHEET_COMPARE;
   const char *other = compare && o->alternative != NULL ? "--alternative"
                       : !compare && o->without != NULL  ? "--without"
                       : o->findings                     ? "--findings"
@@ -195,12 +195,13 @@ goes_with_apart (const Options *o)
                                                         : NULL;
   g_autofree char *reason = NULL;
 
-  if (o->apart == NULL || other == NULL)
-    return TRUE;
-  reason = g_strdup_printf ("%s does not go with --sheet %s, which shows the %s; name another sheet", other, o->apart,
-                            compare ? "sanctuary of every alternative" : "levels of the whole nave");
-  fp_command_fail (reason);
-  return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (apart_sheets) && other != NULL; i++)
+    if (apart_sheets[i].sheet == o->apart)
+      reason = g_strdup_printf ("%s does not go with --sheet %s, which shows the %s; name another sheet", other,
+                                fp_sheet_any_id (o->apart), apart_sheets[i].shows);
+  if (reason != NULL)
+    fp_command_fail (reason);
+  return reason == NULL;
 }
 
 /* A view from the pew is no projection: it has neither scale nor cuts, and shows all that there is to be seen. */
@@ -228,17 +229,19 @@ goes_with_pew (const Options *o)
 static void
 fill_from_page (Options *o, const FpPageSetup *page)
 {
-  o->sheet = g_strdup (page->sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) page->sheet) : "compare");
+  const gboolean view = page->sheet < FP_N_SHEETS, compare = page->sheet == FP_SHEET_COMPARE;
+
+  o->sheet = g_strdup (fp_sheet_any_id (page->sheet));
   o->portrait = o->portrait || (o->paper == NULL && !page->landscape);
-  o->whole = o->whole || (page->whole && page->sheet != FP_SHEET_COMPARE);
-  o->findings = o->findings || (page->findings && page->sheet != FP_SHEET_COMPARE);
+  o->whole = o->whole || (page->whole && view);
+  o->findings = o->findings || (page->findings && view);
   if (o->paper == NULL)
     o->paper = g_strdup (fp_paper_id (page->paper));
   if (o->scale == NULL && page->scale > 0)
     o->scale = g_strdup_printf ("%.0f", page->scale);
   if (o->ink == NULL)
     o->ink = g_strdup (fp_ink_id (page->ink));
-  if (o->without == NULL)
+  if (o->without == NULL && (view || compare))
     o->without = fp_hidden_text (page->hidden);
   o->tiles_kept = o->tiles == NULL && page->tiled;
   if (o->tiles_kept)
@@ -257,27 +260,22 @@ fill_cuts_from_page (const Options *o, const FpPageSetup *page, FpSheetSpec *spe
     spec->cut[FP_VIEW_SECTION].turned = spec->cut[FP_VIEW_ELEVATION].turned = TRUE;
 }
 
-static const char *
-find_apart (const char *sheet)
-{
-  static const char *const apart[] = { COMPARE, LEVELS };
-
-  for (guint i = 0; i < G_N_ELEMENTS (apart) && sheet != NULL; i++)
-    if (g_ascii_strcasecmp (sheet, apart[i]) == 0)
-      return apart[i];
-  return NULL;
-}
-
 static gboolean
 fill_what (Options *o, FpSheetSpec *spec)
 {
+  guint sheet;
+
+  o->apart = FP_N_ALL_SHEETS;
   if (o->pew.place != NULL)
     return goes_with_pew (o) && fp_draw_pew_check (&o->pew);
   if (o->pew.when != NULL || o->pew.look != NULL)
     return wrong ("--pew", NULL, "a place, as --when and --look are of a view from the pew");
-  o->apart = find_apart (o->sheet);
-  if (o->sheet == NULL || (o->apart == NULL && !find_sheet (o->sheet, &spec->kind)))
+  if (o->sheet == NULL || !fp_sheet_find (o->sheet, &sheet))
     return wrong ("--sheet", o->sheet, SHEETS);
+  if (sheet < FP_N_SHEETS)
+    spec->kind = (FpSheetKind) sheet;
+  else
+    o->apart = sheet;
   return TRUE;
 }
 
@@ -333,17 +331,41 @@ unref_drawing (gpointer drawing)
   fp_drawing_unref (drawing);
 }
 
+/* One page, taken (NULL: it failed), or that in pieces. */
 static GPtrArray *
-draw_levels (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
+pages_of (FpDrawing *sheet, const FpScene *scene, const Options *o)
 {
   g_autoptr (GPtrArray) sheets = g_ptr_array_new_with_free_func (unref_drawing);
-  FpDrawing *sheet = fp_levels_sheet (scene, NULL, spec, NULL, error);
 
   if (sheet == NULL)
     return NULL;
   g_ptr_array_add (sheets, sheet);
   return o->tiles != NULL ? fp_sheets_tiled (sheets, o->tile, fp_project_brief (fp_scene_project (scene))->units)
                           : g_steal_pointer (&sheets);
+}
+
+/* The raised Host, which matters most. */
+static FpDrawing *
+draw_sight (const FpScene *scene, const FpSheetSpec *spec, GError **error)
+{
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (FpSight) sight = fp_sight_new (people, NULL);
+  const FpMeasuring of = { scene, people, fp_levels (people), sight };
+
+  return fp_sight_sheet (&of, fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1, spec, NULL, error);
+}
+
+/* Every Mass through the year, a sheet each. */
+static GPtrArray *
+draw_sun (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
+  g_autoptr (GPtrArray) times = fp_sun_times_of (brief, NULL, error), sheets = NULL;
+
+  if (times == NULL)
+    return NULL;
+  sheets = fp_sun_sheets (scene, times, brief->site.latitude, brief->site.longitude, spec, error);
+  return sheets == NULL || o->tiles == NULL ? g_steal_pointer (&sheets) : fp_sheets_tiled (sheets, o->tile, brief->units);
 }
 
 static GPtrArray *
@@ -361,10 +383,14 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
 {
   if (o->pew.place != NULL)
     return draw_pew (scene, spec, o, error);
-  if (o->apart == NULL)
-    return draw_sheet (scene, spec, o, error);
-  return g_str_equal (o->apart, LEVELS) ? draw_levels (scene, spec, o, error)
-                                        : draw_comparison (fp_scene_project (scene), spec, o, error);
+  switch (o->apart)
+    {
+    case FP_SHEET_COMPARE: return draw_comparison (fp_scene_project (scene), spec, o, error);
+    case FP_SHEET_LEVELS: return pages_of (fp_levels_sheet (scene, NULL, spec, NULL, error), scene, o);
+    case FP_SHEET_SIGHT: return pages_of (draw_sight (scene, spec, error), scene, o);
+    case FP_SHEET_SUN: return draw_sun (scene, spec, o, error);
+    default: return draw_sheet (scene, spec, o, error);
+    }
 }
 
 static int
@@ -399,7 +425,7 @@ run (int argc, char **argv)
   FpSheetSpec spec = { 0 };
   int exit_code;
   const GOptionEntry entries[] = {
-    { "sheet", 's', 0, FP_OPTION_TEXT, &o.sheet, SHEETS, "SHEET" },
+    { "sheet", 's', 0, FP_OPTION_TEXT, &o.sheet, "plan, elevation, board, levels … (see above)", "SHEET" },
     { "pew", 0, 0, FP_OPTION_TEXT, &o.pew.place, "Instead of a sheet to scale: what is seen from a place (see below)",
       "PLACE" },
     { "when", 0, 0, FP_OPTION_TEXT, &o.pew.when, "At which moment, with --pew: elevation; otherwise the offertory",
@@ -448,8 +474,9 @@ const FpCommand fp_command_draw = {
   "Draws one alternative of the project FILE to scale: its plan, its elevation\n"
   "facing the altar, its section along the church, its section across it (cross),\n"
   "both sections, plan, elevation and section together (board), the levels of\n"
-  "people and altar along the nave, with heights exaggerated (levels), or all\n"
-  "alternatives side by side (compare). The sheet has a title block, a\n"
+  "people and altar along the nave, with heights exaggerated (levels), what every\n"
+  "place sees of the raised Host (sight), the sun at every Mass of the brief (sun),\n"
+  "or all alternatives side by side (compare). The sheet has a title block, a\n"
   "scale bar and cautions.\n"
   "Without --sheet the page set-up that is kept in the project is taken.\n"
   "With --pew it draws in true perspective what a person sees from a PLACE: front,\n"

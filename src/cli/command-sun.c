@@ -148,37 +148,22 @@ fill_from_brief (Options *o, const FpBrief *brief)
 /* --- told ------------------------------------------------------------------- */
 
 static void
-unref_drawing (gpointer drawing)
-{
-  fp_drawing_unref (drawing);
-}
-
-static void
 free_study (gpointer study)
 {
   fp_sun_study_free (study);
 }
 
 static int
-draw (const GPtrArray *studies, const FpScene *scene, Options *o)
+draw (const FpScene *scene, Options *o)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
-  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (unref_drawing);
+  g_autoptr (GPtrArray) pages = NULL;
 
   o->spec.date = date;
-  o->spec.pages = studies->len;
-  for (guint i = 0; i < studies->len; i++)
-    {
-      FpDrawing *sheet;
-      o->spec.page = i + 1;
-      sheet = fp_sun_study_sheet (studies->pdata[i], &o->spec, &error);
-      if (sheet == NULL)
-        return fp_command_fail (error->message);
-      g_ptr_array_add (pages, sheet);
-    }
-  if (!fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
+  pages = fp_sun_sheets (scene, o->times, o->north, o->east, &o->spec, &error);
+  if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
   fp_pages_note_scale (o->spec.scale);
   return FP_EXIT_CLEAR;
@@ -196,11 +181,11 @@ tell (const FpProject *project, Options *o)
   if (alternative < 0 || !fill_from_brief (o, fp_project_brief (project)))
     return FP_EXIT_ERROR;
   scene = fp_scene_new (project, (guint) alternative);
+  if (o->out != NULL)
+    return draw (scene, o);
   people = fp_people_new (scene);
   for (guint i = 0; i < o->times->len; i++)
     g_ptr_array_add (studies, fp_sun_study_new (people, o->times->pdata[i], o->north, o->east));
-  if (o->out != NULL)
-    return draw (studies, scene, o);
   text = fp_sun_studies_text ((FpSunStudy *const *) studies->pdata, studies->len);
   return fp_command_print (text, strlen (text));
 }

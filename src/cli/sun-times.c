@@ -49,7 +49,7 @@ has_masses (const FpBrief *brief, GError **error)
 {
   if (brief->site.known && brief->n_masses > 0)
     return TRUE;
-  g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "the brief tells no %s; --at is a time such as 2026-06-21T09:30+01:00",
+  g_set_error (error, FP_ERROR, FP_ERROR_INVALID, "the brief tells no %s, and no time is given",
                brief->n_masses == 0 ? "Mass times" : "time zone, by which Mass times are meant");
   return FALSE;
 }
@@ -117,4 +117,34 @@ fp_sun_times_of (const FpBrief *brief, const char *at, GError **error)
     return NULL;
   g_ptr_array_add (times, time);
   return g_steal_pointer (&times);
+}
+
+/* --- drawn ------------------------------------------------------------------------ */
+
+static void
+unref_drawing (gpointer drawing)
+{
+  fp_drawing_unref (drawing);
+}
+
+GPtrArray *
+fp_sun_sheets (const FpScene *scene, const GPtrArray *times, double latitude, double longitude, const FpSheetSpec *spec,
+               GError **error)
+{
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func (unref_drawing);
+  FpSheetSpec numbered = *spec;
+
+  numbered.pages = times->len;
+  for (guint i = 0; i < times->len; i++)
+    {
+      g_autoptr (FpSunStudy) study = fp_sun_study_new (people, times->pdata[i], latitude, longitude);
+      FpDrawing *page;
+      numbered.page = i + 1;
+      page = fp_sun_study_sheet (study, &numbered, NULL, error);
+      if (page == NULL)
+        return NULL;
+      g_ptr_array_add (pages, page);
+    }
+  return g_steal_pointer (&pages);
 }

@@ -2,7 +2,7 @@
 /* sun-times.h - the times at which `footpace sun` looks */
 #pragma once
 
-#include "footpace/sun.h"
+#include "footpace/review.h"
 
 G_BEGIN_DECLS
 
@@ -18,5 +18,9 @@ gboolean   fp_sun_times_check (const char *at, GError **error);
  *   that takes
  */
 GPtrArray *fp_sun_times_of (const FpBrief *brief, const char *at, GError **error);
+
+/* A sheet for each of @times, numbered: (transfer full) (element-type FpDrawing); %NULL with @error set. */
+GPtrArray *fp_sun_sheets (const FpScene *scene, const GPtrArray *times, double latitude, double longitude,
+                          const FpSheetSpec *spec, GError **error);
 
 G_END_DECLS

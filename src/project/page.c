@@ -126,17 +126,26 @@ fp_sheet_id (FpSheetKind kind)
   return "";
 }
 
+const char *
+fp_sheet_any_id (guint sheet)
+{
+  switch (sheet)
+    {
+    case FP_SHEET_COMPARE: return "compare";
+    case FP_SHEET_LEVELS: return "levels";
+    case FP_SHEET_SIGHT: return "sight";
+    case FP_SHEET_SUN: return "sun";
+    default: return sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) sheet) : "";
+    }
+}
+
 gboolean
 fp_sheet_find (const char *id, guint *sheet)
 {
-  for (guint i = 0; i < FP_N_SHEETS; i++)
-    if (g_ascii_strcasecmp (id, fp_sheet_id ((FpSheetKind) i)) == 0)
-      {
-        *sheet = i;
-        return TRUE;
-      }
-  *sheet = FP_SHEET_COMPARE;
-  return g_ascii_strcasecmp (id, "compare") == 0;
+  for (*sheet = 0; *sheet < FP_N_ALL_SHEETS; ++*sheet)
+    if (g_ascii_strcasecmp (id, fp_sheet_any_id (*sheet)) == 0)
+      return TRUE;
+  return FALSE;
 }
 
 /* --- page set-up ------------------------------------------------------------ */
@@ -144,7 +153,7 @@ fp_sheet_find (const char *id, guint *sheet)
 static gboolean
 choices_are_fair (const FpPageSetup *self, GError **error)
 {
-  if (self->sheet <= FP_SHEET_COMPARE && (guint) self->paper < FP_N_PAPERS && (guint) self->tile < FP_N_PAPERS
+  if (self->sheet < FP_N_ALL_SHEETS && (guint) self->paper < FP_N_PAPERS && (guint) self->tile < FP_N_PAPERS
       && (guint) self->ink < FP_N_INKS && (self->hidden & ~FP_HIDDEN_ALL) == 0)
     return TRUE;
   g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "page: a choice is none of those that there are");

@@ -179,7 +179,7 @@ draw_sheet (Making *m, double scale)
   const double north = fp_project_brief (fp_scene_project (m->scene))->north;
 
   spec.findings = NULL;
-  drawing = fp_sheet_blank (m->scene, &spec, "Sun", scale, &m->content);
+  drawing = fp_sheet_blank_of (m->scene, &spec, "Sun", "sun", scale, &m->content);
   put_view (&m->plan, (FpPoint) { m->content.x0, m->content.y1 - m->plan.height });
   put_view (&m->section, (FpPoint) { x, foot });
   draw_views (m, drawing, patches);
@@ -189,7 +189,7 @@ draw_sheet (Making *m, double scale)
 }
 
 FpDrawing *
-fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, GError **error)
+fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, double *scale, GError **error)
 {
   const FpScene *scene = fp_people_scene (self->people);
   const FpHidden hidden = spec->hidden | 1u << FP_SHOW_NAMES | 1u << FP_SHOW_DIMENSIONS | 1u << FP_SHOW_LEVELS;
@@ -197,10 +197,12 @@ fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, GError **er
   g_autoptr (FpProjection) section = fp_projection_new_cut (scene, FP_VIEW_SECTION, NULL, hidden);
   FpSheetSpec empty = *spec;
   Making m = { .study = self, .scene = scene, .spec = spec, .plan.of = plan, .section.of = section };
-  double scale;
+  double drawn;
 
   empty.findings = NULL;
-  fp_drawing_unref (fp_sheet_blank (scene, &empty, "", 0, &m.content));
-  scale = choose_scale (&m, error);
-  return scale > 0 ? draw_sheet (&m, scale) : NULL;
+  fp_drawing_unref (fp_sheet_blank_of (scene, &empty, "Sun", "sun", 1, &m.content));
+  drawn = choose_scale (&m, error);
+  if (scale != NULL)
+    *scale = drawn;
+  return drawn > 0 ? draw_sheet (&m, drawn) : NULL;
 }

@@ -41,10 +41,10 @@ read_sheet (FpReader *r, const xmlNode *node, guint *sheet)
 
   if (word == NULL)
     return FALSE;
-  if (fp_sheet_find (word, sheet)
-      && is_spelt (word, *sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) *sheet) : "compare"))
+  if (fp_sheet_find (word, sheet) && is_spelt (word, fp_sheet_any_id (*sheet)))
     return TRUE;
-  return refuse_word (r, node, "sheet", word, "plan, elevation, section, cross, sections, board or compare");
+  return refuse_word (r, node, "sheet", word,
+                      "plan, elevation, section, cross, sections, board, compare, levels, sight or sun");
 }
 
 static gboolean

@@ -286,7 +286,7 @@ write_page (Writer *w, const FpPageSetup *page)
   g_autofree char *without = fp_hidden_text (page->hidden);
 
   begin (w, "page");
-  add_attribute (w, "sheet", page->sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) page->sheet) : "compare");
+  add_attribute (w, "sheet", fp_sheet_any_id (page->sheet));
   add_attribute (w, "paper", fp_paper_id (page->paper));
   add_attribute (w, "lies", fp_lies_words[!!page->landscape]);
   add_number (w, "scale", page->scale);

@@ -367,6 +367,48 @@ test_sheet_offers_what_the_board_shows (void)
   g_assert_cmpuint (page.sheet, ==, FP_SHEET_ELEVATION);
 }
 
+/* Each sheet asks what concerns it, and what the board shows of sight and sun is offered. */
+static void
+test_sheet_of_the_sun (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  const FpSunLook sun = { .mass = 2, .day = FP_SUN_SEPTEMBER };
+  const FpSightLook sight = { FP_MOMENT_READINGS, FP_FOCUS_AMBO, -1 };
+  const FpSheetSeen seen = { .sun = &sun, .sight = &sight };
+  GtkWidget *dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_SUN, &seen), *export;
+  FpPageSetup page;
+
+  gtk_window_present (GTK_WINDOW (dialog));
+  page = setup_of (dialog);
+  g_assert_cmpuint (page.sheet, ==, FP_SHEET_SUN);
+  g_assert_false (page.findings);
+  g_assert_true (gtk_widget_get_mapped (help_find_called (dialog, "sun")));
+  g_assert_false (gtk_widget_get_mapped (help_find_called (dialog, "moment")));
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "mass"))), ==, 2);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "day"))), ==, FP_SUN_SEPTEMBER);
+  export = GTK_WIDGET (gtk_widget_get_template_child (dialog, FP_TYPE_SHEET_DIALOG, "export_button"));
+  WAIT_FOR (gtk_widget_get_sensitive (export));
+  /* In the order of the list: after the levels comes sight, before the sun. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "sheet")), 8);
+  g_assert_true (gtk_widget_get_mapped (help_find_called (dialog, "moment")));
+  g_assert_false (gtk_widget_get_mapped (help_find_called (dialog, "sun")));
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "moment"))), ==, FP_MOMENT_READINGS);
+  g_assert_false (gtk_widget_get_sensitive (export));
+  WAIT_FOR (gtk_widget_get_sensitive (export));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "focus")), FP_FOCUS_HOST);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "moment"))), ==, FP_MOMENT_ELEVATION);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "sheet")), 7);
+  g_assert_false (gtk_widget_get_mapped (help_find_called (dialog, "moment")));
+  WAIT_FOR (gtk_widget_get_sensitive (export));
+  gtk_window_close (GTK_WINDOW (dialog));
+  g_assert_false (fp_document_is_modified (d));
+  /* Left so, and the board shows neither now: it is as it was. */
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_SIGHT, NULL);
+  gtk_window_present (GTK_WINDOW (dialog));
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "focus"))), ==, FP_FOCUS_HOST);
+  gtk_window_close (GTK_WINDOW (dialog));
+}
+
 static GFile *
 answer_file (const FpFileQuestion *question, gpointer path)
 {
@@ -424,6 +466,7 @@ main (int argc, char **argv)
   g_test_add_func ("/brief/refuses", test_brief_refuses_in_place);
   g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
   g_test_add_func ("/dialogs/sheet/as-the-board", test_sheet_offers_what_the_board_shows);
+  g_test_add_func ("/dialogs/sheet/sun", test_sheet_of_the_sun);
   g_test_add_func ("/sheet/redo", test_export_leaves_redo);
   return g_test_run ();
 }

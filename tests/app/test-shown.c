@@ -272,9 +272,9 @@ test_sheets (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
 
-  for (guint sheet = 0; sheet <= FP_SHEET_COMPARE; sheet++)
+  for (guint sheet = 0; sheet < FP_N_ALL_SHEETS; sheet++)
     {
-      FpSheetOrder order = { .project = project, .alternative = 1, .page = { .sheet = sheet, .paper = FP_PAPER_A3, .landscape = TRUE,
+      FpSheetOrder order = { .looks = { .sight = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1 } }, .project = project, .alternative = 1, .page = { .sheet = sheet, .paper = FP_PAPER_A3, .landscape = TRUE,
                                        .findings = sheet == FP_SHEET_ELEVATION } };
       FpSheets *sheets = fp_sheets_new (&order, NULL);
       g_autofree char *name = fp_sheets_file_name (&order, "pdf");
@@ -285,6 +285,7 @@ test_sheets (void)
       g_assert_cmpfloat_with_epsilon (fp_drawing_width (g_ptr_array_index (sheets->pages, 0)), 420.0, 1e-9);
       g_assert_cmpfloat_with_epsilon (fp_drawing_height (g_ptr_array_index (sheets->pages, 0)), 297.0, 1e-9);
       g_assert_true (g_str_has_suffix (name, ".pdf"));
+      g_assert_true (sheets->scale > 0 || sheet == FP_SHEET_COMPARE);
       g_assert_null (strchr (name, '/'));
       fp_sheets_free (sheets);
     }

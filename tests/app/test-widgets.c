@@ -445,12 +445,12 @@ test_compare_page (void)
 static void
 test_sheet_form (void)
 {
-  for (guint sheet = 0; sheet <= FP_SHEET_COMPARE; sheet++)
+  for (guint sheet = 0; sheet < FP_N_ALL_SHEETS; sheet++)
     {
       GtkWidget *form = g_object_ref_sink (g_object_new (FP_TYPE_SHEET_FORM, NULL));
       const FpPageSetup page = {
         .sheet = sheet, .paper = FP_PAPER_A2, .scale = sheet % 2 ? 75 : 50, .whole = TRUE,
-        .findings = sheet != FP_SHEET_COMPARE, .ink = FP_INK_SAFE, .hidden = 1u << FP_SHOW_NAMES | 1u << FP_SHOW_REMOVED,
+        .findings = sheet < FP_N_SHEETS, .ink = FP_INK_SAFE, .hidden = 1u << FP_SHOW_NAMES | 1u << FP_SHOW_REMOVED,
         .tiled = TRUE, .tile = FP_PAPER_LETTER, .along = { TRUE, 1200, TRUE }, .across = { TRUE, -2500.25, TRUE },
       };
       FpPageSetup again;

@@ -292,6 +292,22 @@ def the_sun_is_drawn_for_every_mass():
 
 
 @test
+def sheets_of_sight_and_sun_are_drawn_as_others():
+    with tempfile.TemporaryDirectory() as folder:
+        sight, sun = pathlib.Path(folder) / "sight.svg", pathlib.Path(folder) / "sun.svg"
+        footpace("draw", PARISH, "--sheet", "sight", "--out", sight, expect=0)
+        assert "Elevation of the Host" in " ".join(svg_texts(sight)), svg_texts(sight)
+        footpace("draw", PARISH, "-a", "a", "--sheet", "sun", "--out", sun, expect=0)
+        # Three Masses a week at four days of the year; each bears the name of its alternative.
+        pages = [sun] + [sun.with_name(f"sun-{n}.svg") for n in range(2, 13)]
+        assert len(list(pathlib.Path(folder).iterdir())) == 13
+        assert all("Freestanding altar on three steps" in svg_texts(page) for page in pages), svg_texts(sun)
+        for sheet, shows in (("sight", "sight of the whole church"), ("sun", "sun in the whole church")):
+            assert shows in footpace("draw", PARISH, "--sheet", sheet, "--whole", "--out", sun, expect=2).stderr
+        assert "no Mass times" in footpace("draw", CHAPEL, "--sheet", "sun", "--out", sun, expect=2).stderr
+
+
+@test
 def the_sun_is_drawn_on_plan_and_section():
     with tempfile.TemporaryDirectory() as folder:
         out = pathlib.Path(folder) / "sun.svg"

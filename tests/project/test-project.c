@@ -759,7 +759,7 @@ test_page (void)
   bad[2].scale = FP_SHEET_SCALE_MOST + 1;
   bad[3].along.at = INFINITY;
   bad[4].hidden = FP_HIDDEN_ALL + 1;
-  bad[5].sheet = FP_SHEET_COMPARE + 1;
+  bad[5].sheet = FP_N_ALL_SHEETS;
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autoptr (GError) why = NULL;
