@@ -10,6 +10,7 @@
 #include "samples.h"
 #include "text-find.h"
 #include "thing-cell.h"
+#include "sun-bar.h"
 #include "waiting.h"
 #include "widget-help.h"
 #include "window.h"
@@ -648,6 +649,38 @@ test_report_finds (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Sun and sight mark the same places: one takes the place of the other, and what is not shown is not made. */
+static void
+test_sun_or_sight (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (d);
+  FpBoardView *board = FP_BOARD_VIEW (help_find (window, FP_TYPE_BOARD_VIEW));
+  FpBrief brief = *fp_project_brief (fp_document_project (d));
+  GtkWidget *mass;
+
+  g_assert_null (help_find (window, FP_TYPE_SUN_BAR));
+  g_assert_true (gtk_widget_activate_action (window, "win.sun", NULL));
+  WAIT_FOR (fp_board_view_sun (board) != NULL);
+  g_assert_true (gtk_widget_get_mapped (help_find (window, FP_TYPE_SUN_BAR)));
+  g_assert_true (gtk_widget_activate_action (window, "win.sight", NULL));
+  g_assert_null (fp_board_view_sun (board));
+  WAIT_FOR (fp_board_view_sight (board) != NULL);
+  g_assert_false (gtk_widget_get_mapped (help_find (window, FP_TYPE_SUN_BAR)));
+  g_assert_true (gtk_widget_activate_action (window, "win.sun", NULL));
+  g_assert_null (fp_board_view_sight (board));
+  WAIT_FOR (fp_board_view_sun (board) != NULL);
+  /* A Mass more in the brief is offered as soon as it is there. */
+  mass = help_find_called (help_find (window, FP_TYPE_SUN_BAR), "mass");
+  g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (mass))), ==, brief.n_masses + 1);
+  brief.mass[brief.n_masses++] = (FpMassTime) { .weekday = 3, .minute = 1140 };
+  g_assert_true (fp_document_edit (d, fp_project_with_brief (fp_document_project (d), &brief, NULL), "The brief", NULL));
+  WAIT_FOR (g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (mass))) == brief.n_masses + 1);
+  g_assert_true (gtk_widget_activate_action (window, "win.sun", NULL));
+  g_assert_null (fp_board_view_sun (board));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -674,5 +707,6 @@ main (int argc, char **argv)
   g_test_add_func ("/window/thing-from-the-top", test_inspector_begins_at_the_top);
   g_test_add_func ("/report/whole", test_report_is_whole);
   g_test_add_func ("/report/find", test_report_finds);
+  g_test_add_func ("/window/sun-or-sight", test_sun_or_sight);
   return g_test_run ();
 }
