@@ -60,6 +60,9 @@ typedef struct
 /* Over the whole church; over one placed thing (a block of pews); over one of its rows.
  * Galleries and kneeling places at the rail are left out of the first. */
 FpSightSum fp_sight_church (const FpSight *self, FpMoment moment, FpFocus focus);
+/* Of the whole church: "half or more of the mensa is seen from 34 of 312 places, nothing of it from 56"; owned by the caller;
+ * NULL where there is nothing to see or nobody who looks. */
+char      *fp_sight_church_words (const FpSight *self, FpMoment moment, FpFocus focus);
 FpSightSum fp_sight_block  (const FpSight *self, guint owner, FpMoment moment, FpFocus focus);
 FpSightSum fp_sight_row    (const FpSight *self, guint owner, guint row, FpMoment moment, FpFocus focus);
 

@@ -99,14 +99,24 @@ find_shown (const FpSight *sight)
   return shown;
 }
 
+/* Which alternative it is, and what nobody reads off five pictures: from how many places there is something to see. */
+static char *
+head_words (const FpSight *sight, const char *name)
+{
+  g_autofree char *seen = fp_sight_church_words (sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+
+  return seen != NULL ? g_strdup_printf ("%s: %s", name, seen) : g_strdup (name);
+}
+
 static void
 draw_strip (FpDrawing *drawing, const FpSight *sight, FpPoint top, double width)
 {
   g_autoptr (GArray) shown = find_shown (sight);
   const FpScene *scene = fp_people_scene (fp_sight_people (sight));
   const FpAlternative *alternative = fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene));
+  g_autofree char *head = head_words (sight, fp_alternative_name (alternative));
 
-  fp_drawing_text (drawing, (FpPoint) { top.x, top.y - 5 }, LETTERING, 0, FP_ALIGN_LEFT, fp_alternative_name (alternative));
+  fp_drawing_text (drawing, (FpPoint) { top.x, top.y - 5 }, LETTERING, 0, FP_ALIGN_LEFT, head);
   for (guint i = 0; i < shown->len; i++)
     {
       const Shown *one = &g_array_index (shown, Shown, i);

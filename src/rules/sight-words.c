@@ -114,9 +114,9 @@ fp_sight_sentence (const FpMeasuring *of, FpMoment moment, FpFocus focus)
   if (sum.places == 0)
     return g_strdup ("There are no places for people.");
   out = g_string_new (NULL);
-  g_string_append_printf (out, "%s, %s: from %u of %u places the %s is wholly seen", fp_moment_label (moment),
-                          fp_posture_label (fp_people_posture (of->people, moment)), count (of, &whole), sum.places,
-                          fp_focus_label (focus));
+  g_string_append_printf (out, "%s, %s: from %u of %u places the %s is wholly seen, from %u half or more of it",
+                          fp_moment_label (moment), fp_posture_label (fp_people_posture (of->people, moment)),
+                          count (of, &whole), sum.places, fp_focus_label (focus), sum.half);
   add_others (of, moment, focus, out);
   g_string_append_c (out, '.');
   return g_string_free (out, FALSE);

@@ -80,6 +80,18 @@ fp_sight_church (const FpSight *self, FpMoment moment, FpFocus focus)
   return sum_up (self, &(Choice) { .church = TRUE }, moment, focus);
 }
 
+char *
+fp_sight_church_words (const FpSight *self, FpMoment moment, FpFocus focus)
+{
+  const FpSightSum sum = fp_sight_church (self, moment, focus);
+  g_autofree char *none = sum.none > 0 ? g_strdup_printf (", nothing of it from %u", sum.none) : g_strdup ("");
+
+  if (sum.places == 0 || !fp_sight_has (self, focus))
+    return NULL;
+  return g_strdup_printf ("half or more of the %s is seen from %u of %u places%s", fp_focus_label (focus), sum.half,
+                          sum.places, none);
+}
+
 FpSightSum
 fp_sight_block (const FpSight *self, guint owner, FpMoment moment, FpFocus focus)
 {

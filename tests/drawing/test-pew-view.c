@@ -611,6 +611,34 @@ test_svg (void)
   g_assert_cmpuint (round, >, 5);
 }
 
+/* Which alternative it is, and how many see the mensa from there: counted here place by place. */
+static void
+assert_head_tells (const FpDrawing *page, const FpSight *sight)
+{
+  const FpPeople *people = fp_sight_people (sight);
+  const FpScene *scene = fp_people_scene (people);
+  const char *name = fp_alternative_name (fp_project_alternative (fp_scene_project (scene), fp_scene_alternative (scene)));
+  guint n_places, n, half = 0, none = 0, all = 0, found = 0;
+  const FpPersonPlace *place = fp_people_places (people, &n_places);
+
+  for (guint i = 0; i < n_places; i++)
+    {
+      const double share = fp_sight_share (sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA);
+
+      if (place[i].gallery || place[i].at_rail || share < 0)
+        continue;
+      all++;
+      half += share >= 0.5;
+      none += share == 0;
+    }
+  g_autofree char *head = g_strdup_printf ("%s: half or more of the mensa is seen from %u of %u places, nothing of it from %u",
+                                           name, half, all, none);
+  const FpMark *mark = fp_drawing_marks (page, &n);
+  for (guint i = 0; i < n; i++)
+    found += mark[i].type == FP_MARK_TEXT && strcmp (mark[i].text, head) == 0;
+  g_assert_cmpuint (found, ==, 1);
+}
+
 /* A strip for each alternative on one page where there is room; every picture lies on the paper, and none on another. */
 static void
 test_strips (void)
@@ -641,6 +669,8 @@ test_strips (void)
         frame[pictures++] = box;
       }
   g_assert_cmpuint (pictures, ==, 15);
+  for (guint i = 0; i < 3; i++)
+    assert_head_tells (page, sight[i]);
   for (guint i = 0; i < 3; i++)
     fp_sight_unref (sight[i]);
 }
