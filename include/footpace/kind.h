@@ -138,6 +138,7 @@ typedef struct
   guint   postures;   /* 1 << FpPosture, the ones taken here               */
   double  seat;       /* height of the seat, 0 where there is none         */
   double  kneeler;    /* height of the kneeling surface                    */
+  double  eye;        /* of one who brings his seat with him, above the floor; 0: it follows from the seat */
   guint   row, number; /* from 1; row 1 is nearest the altar; number from the Gospel side */
 } FpSeat;
 

@@ -42,7 +42,7 @@ typedef struct
   guint    highest;       /* index of a place on the highest floor of the row */
   FpVec3   at;            /* where that one is, on its floor                 */
   double   margin;        /* footpace - at.z: negative when they stand above; 0 without an altar */
-  double   eye;           /* level of the highest eyes: sitting, or standing of those who do not sit */
+  double   eye;           /* level of the highest eyes: sitting, or standing of those who do not sit; all of the brief's percentile */
   double   west, east;    /* y between which its places lie                  */
 } FpRowLevel;
 

@@ -4,7 +4,13 @@
  * Body measures: ANSUR II (Gordon et al., NATICK/TR-15/007, 2014), mixed
  * 50:50 percentiles computed per person; kneeling derived from standing eye
  * less tibial height.  United States Army personnel, unshod: not a civilian,
- * elderly or child population.  The tables and their sources are in src/space/body.c.
+ * elderly or child population.  Children are of seven years.  The tables and
+ * their sources are in src/space/body.c.
+ *
+ * The brief tells whether all are of one percentile, or each has his own.
+ * Whose is what follows from the seed of the brief and from the place itself
+ * (the id of what has it, row and number): what is done to other things, or to
+ * where this one stands, changes nobody.
  */
 #pragma once
 
@@ -13,23 +19,32 @@
 
 G_BEGIN_DECLS
 
+/* One of the people, as far as his measures go. */
+typedef struct
+{
+  gboolean child;         /* of seven years; otherwise grown                */
+  double    percentile;   /* of stature, and of all else with it: 0.1 to 99.9, what is beyond is taken for the nearer of these */
+  double    eye;          /* of one whose sitting eye does not follow from his seat (in a wheelchair): above the floor; or 0 */
+} FpPerson;
+
 typedef struct
 {
   FpPosture posture;
   double    eye;          /* above the floor there                          */
   double    crown;        /* above the floor there                          */
+  double    acromion;     /* top of the shoulders, above the floor there    */
   double    head_breadth, head_length, shoulder;
 } FpBody;
 
 /**
  * fp_body:
- * @percentile: 5, 50 or 95 (others take the nearest)
  * @seat: height of the seat when sitting
  * @kneeler: height of the kneeling surface when kneeling
  *
- * Sitting eyes are lowered by a slump of 40 mm (from memory; common practice).
+ * The 5th, 50th and 95th percentiles are those of the survey; between and beyond them stature is taken as all but normal.
+ * Sitting eyes of the grown are lowered by a slump of 40 mm (from memory; common practice).
  */
-FpBody fp_body (FpPosture posture, guint percentile, double seat, double kneeler);
+FpBody fp_body (const FpPerson *who, FpPosture posture, double seat, double kneeler);
 
 /* One place of one of the people. */
 typedef struct
@@ -40,12 +55,15 @@ typedef struct
   double   facing;        /* degrees, 0 = liturgical east                   */
   guint    postures;      /* 1 << FpPosture                                 */
   double   seat, kneeler;
+  FpPerson who;
   gboolean gallery;       /* stands on a gallery: reported on its own       */
   gboolean at_rail;       /* a communicant's place, empty while others look */
 } FpPersonPlace;
 
 typedef struct _FpPeople FpPeople;
 FpPeople            *fp_people_new   (const FpScene *scene);
+/* Likewise, each of his own stature by that seed, whatever the brief says of statures. */
+FpPeople            *fp_people_new_varied (const FpScene *scene, guint seed);
 FpPeople            *fp_people_ref   (const FpPeople *self);
 void                 fp_people_unref (const FpPeople *self);
 const FpPersonPlace *fp_people_places (const FpPeople *self, guint *n);
@@ -57,8 +75,17 @@ gboolean             fp_people_looks  (const FpPeople *self, guint place, FpMome
 /* What most of them do then. */
 FpPosture            fp_people_posture (const FpPeople *self, FpMoment moment);
 FpVec3               fp_people_eye    (const FpPeople *self, guint place, FpPosture posture);
+/* The same, as if somebody else were there; a grown person of the brief's percentile: what the place is good for, whoever
+ * takes it. */
+FpVec3               fp_people_eye_of (const FpPeople *self, guint place, const FpPerson *who, FpPosture posture);
+FpVec3               fp_people_plain_eye (const FpPeople *self, guint place, FpPosture posture);
 /* "Pews, Gospel side: row 6, seat 3"; owned by the caller. */
 char                *fp_people_name   (const FpPeople *self, guint place);
+/* After what survey the measures are; static. */
+const char          *fp_person_population (const FpPerson *who);
+/* The same of all of them, in sentences: "People: ANSUR II (2012), half women, half men, all of the 50th percentile of
+ * stature."; owned by the caller. */
+char                *fp_people_population (const FpPeople *self);
 const FpScene       *fp_people_scene  (const FpPeople *self);
 
 /**

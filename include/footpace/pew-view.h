@@ -27,7 +27,7 @@ typedef struct
   FpFocus   focus;   /* towards which he looks                              */
   double    field;   /* degrees, 10 to 120; 0: FP_PEW_FIELD                 */
   double    aspect;  /* width by height; 0: FP_PEW_ASPECT                   */
-  double    eye;     /* of a child who sits there: mm above the seat; 0: of a grown person */
+  gboolean  child;   /* a child of seven years is there (people.h), of the 50th percentile; otherwise who is there anyhow */
 } FpPewSpec;
 
 typedef enum { FP_PEW_POLYGON, FP_PEW_ELLIPSE } FpPewFaceType;
@@ -119,16 +119,13 @@ char            *fp_pew_view_to_svg (const FpPewView *self, FpBox box, double pe
 
 /* --- places and words ----------------------------------------------------------- */
 
-/* Above the seat, of a child of seven years who sits: from memory, common practice. */
-#define FP_PEW_CHILD_EYE 560.0
-
 typedef enum
 {
   FP_PEW_FRONT, FP_PEW_MIDDLE, FP_PEW_BACK, FP_PEW_SIDE, FP_PEW_GALLERY, FP_PEW_STANDING, FP_PEW_CHILD, FP_N_PEW_TYPICAL
 } FpPewTypical;
 const char *fp_pew_typical_id    (FpPewTypical one); /* "front"                 */
 const char *fp_pew_typical_label (FpPewTypical one); /* "In front"              */
-/* Sets place and eye; FALSE where there is no such place. */
+/* Sets place and child; FALSE where there is no such place. */
 gboolean    fp_pew_typical_spec  (const FpPeople *people, FpPewTypical one, FpPewSpec *spec);
 /* @block: id or name of what has the place; NULL: the first that has such a row and place. */
 gboolean    fp_pew_place_find    (const FpPeople *people, const char *block, guint row, guint number, guint *found);

@@ -100,6 +100,9 @@ typedef struct
   double      north;       /* degrees from liturgical east to true north, counter-clockwise on the plan:
                               90 where liturgical east is true east (north is then to the left) */
   guint       percentile;  /* of stature, for eyes and crowns: 5, 50 or 95  */
+  gboolean    varied;      /* the people differ in stature; the ministers are of the percentile even so */
+  guint       seed;        /* whose stature is what, and where children sit: another church full of people for each, 0..999999 */
+  guint       children;    /* one in so many of those who sit is a child, 1..1000; 0: none */
   FpSite      site;        /* where the sun is reckoned for; may be not known */
   FpMassTime  mass[FP_MASS_TIMES_MAX]; /* when Mass is said                  */
   guint       n_masses;

@@ -174,7 +174,7 @@ typedef struct
   double between;         /* of that, from the eye of the row in front: T    */
 } FpRowC;
 
-/* C of every row behind another of its block, sitting, to the front edge of
+/* C of every row behind another of its block, sitting, all grown and of the brief's percentile, to the front edge of
  * the mensa on the axis of sight of the middle seat; (element-type FpRowC), owned by the caller. */
 GArray *fp_row_c_values (const FpPeople *people);
 

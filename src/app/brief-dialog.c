@@ -73,10 +73,16 @@ read_note (Dialog *d)
 }
 
 static void
+show_count (Dialog *d, const char *id, guint count)
+{
+  g_autofree char *text = g_strdup_printf ("%u", count);
+
+  fp_built_set_text (d->builder, id, text);
+}
+
+static void
 show_brief (Dialog *d, const FpBrief *brief)
 {
-  g_autofree char *ministers = g_strdup_printf ("%u", brief->ministers);
-  g_autofree char *seats = g_strdup_printf ("%u", brief->seats);
   g_autofree char *north = fp_number_format (brief->north);
 
   fp_built_set_text (d->builder, "title", brief->title);
@@ -84,14 +90,17 @@ show_brief (Dialog *d, const FpBrief *brief)
   fp_built_set_text (d->builder, "client", brief->client);
   fp_built_set_text (d->builder, "author", brief->author);
   gtk_text_buffer_set_text (note_of (d), brief->note, -1);
-  fp_built_set_text (d->builder, "ministers", ministers);
-  fp_built_set_text (d->builder, "seats", seats);
+  show_count (d, "ministers", brief->ministers);
+  show_count (d, "seats", brief->seats);
   fp_built_set_text (d->builder, "north", north);
   fp_built_select (d->builder, "books", brief->books);
   fp_built_select (d->builder, "facing", brief->facing);
   fp_built_select (d->builder, "units", brief->units);
   fp_built_select (d->builder, "percentile", brief->percentile <= 5 ? 0 : brief->percentile >= 95 ? 2 : 1);
   fp_brief_sun_show (d->builder, brief);
+  fp_built_select (d->builder, "statures", brief->varied ? 1 : 0);
+  show_count (d, "seed", brief->seed);
+  show_count (d, "children", brief->children);
   add_celebrations (d, brief->celebrations);
 }
 
@@ -106,6 +115,7 @@ read_brief (Dialog *d, FpBrief *brief, GError **error)
   brief->facing = (FpFacing) fp_built_selected (d->builder, "facing");
   brief->units = (FpUnits) fp_built_selected (d->builder, "units");
   brief->percentile = percentiles[MIN (fp_built_selected (d->builder, "percentile"), 2)];
+  brief->varied = fp_built_selected (d->builder, "statures") == 1;
   brief->celebrations = chosen_celebrations (d);
   if (!fp_number_parse (fp_built_text (d->builder, "north"), &brief->north, error))
     {
@@ -114,7 +124,9 @@ read_brief (Dialog *d, FpBrief *brief, GError **error)
     }
   return fp_built_count (d->builder, "ministers", "Ministers", 1, 60, &brief->ministers, error)
          && fp_built_count (d->builder, "seats", "Seats wanted", 0, 20000, &brief->seats, error)
-         && fp_brief_sun_read (d->builder, brief, error);
+         && fp_brief_sun_read (d->builder, brief, error)
+         && fp_built_count (d->builder, "seed", "Seed", 0, 999999, &brief->seed, error)
+         && fp_built_count (d->builder, "children", "Children, one in", 0, 1000, &brief->children, error);
 }
 
 static void

@@ -97,7 +97,7 @@ fp_pew_typical_spec (const FpPeople *people, FpPewTypical one, FpPewSpec *spec)
           spec->place = i;
         best = MIN (best, this);
       }
-  spec->eye = one == FP_PEW_CHILD ? FP_PEW_CHILD_EYE : 0;
+  spec->child = one == FP_PEW_CHILD;
   return best < G_MAXDOUBLE;
 }
 
@@ -125,13 +125,13 @@ fp_pew_place_find (const FpPeople *people, const char *block, guint row, guint n
 char *
 fp_pew_eye_text (const FpPeople *people, const FpPewSpec *spec)
 {
+  const gboolean is_child = spec->child || fp_people_places (people, NULL)[spec->place].who.child;
   g_autofree char *name = fp_people_name (people, spec->place);
   FpPosture posture;
 
-  if (spec->eye > 0)
-    return g_strdup_printf ("%s, a child sitting", name);
   fp_people_looks (people, spec->place, spec->moment, &posture);
-  return g_strdup_printf ("%s, %s; %s", name, fp_posture_label (posture), fp_moment_label (spec->moment));
+  return g_strdup_printf ("%s, %s%s; %s", name, is_child ? "a child " : "", fp_posture_label (posture),
+                          fp_moment_label (spec->moment));
 }
 
 static void
@@ -151,8 +151,8 @@ fp_pew_seen_text (const FpSight *sight, const FpPewSpec *spec)
 {
   GString *text = g_string_new (NULL);
 
-  /* Shares are known of grown people only. */
-  for (int focus = 0; focus < FP_N_FOCUSES && !(spec->eye > 0); focus++)
+  /* Shares are known of who is there anyhow. */
+  for (int focus = 0; focus < FP_N_FOCUSES && !spec->child; focus++)
     {
       const double share = fp_sight_has (sight, (FpFocus) focus) && fp_moment_shows (spec->moment, (FpFocus) focus)
                              ? fp_sight_share (sight, spec->place, spec->moment, (FpFocus) focus) : -1;

@@ -92,20 +92,28 @@ direction (const FpPersonPlace *place, FpVec3 eye, gboolean found, FpVec3 focus)
   return (FpPoint) { -sin (place->facing * G_PI / 180), cos (place->facing * G_PI / 180) };
 }
 
+static FpVec3
+find_eye (const FpPeople *people, const FpPewSpec *spec)
+{
+  const FpPerson child = { .child = TRUE, .percentile = 50 };
+  const FpPosture posture = fp_moment_posture (spec->moment);
+
+  return spec->child ? fp_people_eye_of (people, spec->place, &child, posture)
+                     : fp_people_eye (people, spec->place, posture);
+}
+
 static FpPewCamera
 make_camera (const FpPeople *people, const FpPewSpec *spec)
 {
   const double field = spec->field > 0 ? CLAMP (spec->field, FIELD_LEAST, FIELD_MOST) : FP_PEW_FIELD;
   const double half = tan (field * G_PI / 360), aspect = spec->aspect > 0 ? spec->aspect : FP_PEW_ASPECT;
   const double height = 2 * half / aspect;
-  FpPewCamera camera = { .eye = fp_people_eye (people, spec->place, fp_moment_posture (spec->moment)) };
+  FpPewCamera camera = { .eye = find_eye (people, spec) };
   const FpPersonPlace *place = &fp_people_places (people, NULL)[spec->place];
   FpVec3 focus;
   const gboolean found = find_focus (fp_people_scene (people), spec->focus, &focus);
   double foot = -UNDER_HORIZON * height;
 
-  if (spec->eye > 0)
-    camera.eye.z = place->at.z + place->seat + spec->eye;
   camera.ahead = direction (place, camera.eye, found, focus);
   if (found)
     {

@@ -7,6 +7,8 @@
 
 #define MINISTERS_MAX 60
 #define SEATS_MAX     100000
+#define SEED_MAX      999999
+#define CHILDREN_MAX  1000
 
 static const struct
 {
@@ -105,6 +107,10 @@ fp_brief_check (const FpBrief *brief, GError **error)
       g_prefix_error (error, "brief: ");
       return FALSE;
     }
+  if (brief->seed > SEED_MAX)
+    return refuse_number (error, "seed", brief->seed, "0 to 999999");
+  if (brief->children > CHILDREN_MAX)
+    return refuse_number (error, "children", brief->children, "0 to 1000");
   return TRUE;
 }
 
@@ -124,6 +130,7 @@ fp_brief_part_new (const FpBrief *brief)
   if (!brief->site.known)
     self->brief.site = (FpSite) { FALSE, 0, 0, NULL };
   self->brief.site.zone = g_strdup (self->brief.site.zone);
+  self->brief.varied = brief->varied != FALSE;
   return self;
 }
 
@@ -169,5 +176,6 @@ fp_brief_equal (const FpBrief *a, const FpBrief *b)
              && strcmp (a->note, b->note) == 0 && a->books == b->books && a->facing == b->facing
              && a->celebrations == b->celebrations && a->ministers == b->ministers && a->seats == b->seats
              && a->units == b->units && a->north == b->north && a->percentile == b->percentile
-             && fp_site_equal (&a->site, &b->site) && masses_are_equal (a, b));
+             && fp_site_equal (&a->site, &b->site) && masses_are_equal (a, b)
+             && !a->varied == !b->varied && a->seed == b->seed && a->children == b->children);
 }

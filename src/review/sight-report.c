@@ -112,6 +112,14 @@ add_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
   add_worst (of, moment, focus, out);
 }
 
+static void
+add_population (const FpMeasuring *of, GString *out)
+{
+  g_autofree char *words = fp_people_population (of->people);
+
+  g_string_append_printf (out, "\n%s\n", words);
+}
+
 char *
 fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 {
@@ -120,6 +128,8 @@ fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus)
   add_each (of, moment, focus, add_text, out);
   if (out->len == 0)
     g_string_append (out, "There is nothing to see.\n");
+  else
+    add_population (of, out);
   return g_string_free (out, FALSE);
 }
 
@@ -156,14 +166,16 @@ add_table (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
       g_string_append_printf (out, ",%u,%u,%s,%s,", place[i].row, place[i].number, fp_moment_id (moment),
                               fp_focus_id (focus));
       g_string_append (out, g_ascii_formatd (number, sizeof number, "%.4f", share));
-      g_string_append_printf (out, ",%s\r\n", fp_sight_how_label (fp_sight_how (of->sight, i, moment, focus)));
+      g_string_append_printf (out, ",%s,", fp_sight_how_label (fp_sight_how (of->sight, i, moment, focus)));
+      append_quoted (out, fp_person_population (&place[i].who));
+      g_string_append_printf (out, ",%s\r\n", g_ascii_formatd (number, sizeof number, "%.1f", place[i].who.percentile));
     }
 }
 
 char *
 fp_sight_report_csv (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 {
-  GString *out = g_string_new ("place,row,number,moment,seen,share,how\r\n");
+  GString *out = g_string_new ("place,row,number,moment,seen,share,how,population,percentile\r\n");
 
   add_each (of, moment, focus, add_table, out);
   return g_string_free (out, FALSE);

@@ -146,6 +146,15 @@ add_worst (const Making *m, FpDrawing *drawing, double y)
   return y - GAP;
 }
 
+/* Whose eyes and heads these are. */
+static double
+add_population (const Making *m, FpDrawing *drawing, double y)
+{
+  g_autofree char *words = fp_people_population (m->of->people);
+
+  return add_words (m, drawing, y, words) - GAP;
+}
+
 /* Returns how far down it came. */
 static double
 draw_words (const Making *m, FpDrawing *drawing)
@@ -160,6 +169,7 @@ draw_words (const Making *m, FpDrawing *drawing)
   box.y1 = add_words (m, drawing, box.y1, sentence) - GAP;
   if (nowhere != NULL)
     box.y1 = add_words (m, drawing, box.y1, nowhere) - GAP;
+  box.y1 = add_population (m, drawing, box.y1);
   if (m->place >= 0)
     box.y1 = add_place (m, drawing, box.y1, (guint) m->place) - GAP;
   box.y1 -= fp_drawing_add_sight_key (drawing, &box);

@@ -10,7 +10,13 @@
 G_BEGIN_DECLS
 
 /* Head and trunk of a person at the origin, facing +y, on a floor at z = 0. */
-void fp_body_solids (const FpBody *body, guint percentile, double seat, double kneeler, FpSolids *out);
+void fp_body_solids (const FpBody *body, double seat, double kneeler, FpSolids *out);
+
+/* Who is at a place: @owner its thing's id; @seated: children may be there. */
+FpPerson fp_population_person (const FpBrief *brief, const char *owner, guint row, guint number, gboolean seated);
+
+/* As fp_people_population() has it; owned by the caller. */
+char *fp_population_words (const FpBrief *brief, guint children, guint wheelchairs);
 
 /* How far before the middle of the body the eyes are. */
 double fp_body_eye_forward (const FpBody *body);

@@ -72,7 +72,7 @@ eye_on_axis (const FpPeople *people, const Row *front, FpVec3 focus, FpPoint axi
   double nearest = G_MAXDOUBLE;
   for (guint i = front->first; i < front->first + front->n; i++)
     {
-      FpVec3 eye = fp_people_eye (people, i, FP_POSTURE_SITTING);
+      FpVec3 eye = fp_people_plain_eye (people, i, FP_POSTURE_SITTING);
       double x = eye.x - focus.x, y = eye.y - focus.y;
       double aside = fabs (x * axis.y - y * axis.x);
       if (aside < nearest)
@@ -87,7 +87,7 @@ eye_on_axis (const FpPeople *people, const Row *front, FpVec3 focus, FpPoint axi
 static void
 add_row (GArray *out, const FpPeople *people, const Row *front, const Row *behind, FpVec3 focus)
 {
-  FpVec3 eye = fp_people_eye (people, behind->first + behind->n / 2, FP_POSTURE_SITTING);
+  FpVec3 eye = fp_people_plain_eye (people, behind->first + behind->n / 2, FP_POSTURE_SITTING);
   double distance = hypot (eye.x - focus.x, eye.y - focus.y), d = 0, r = 0;
   if (!(distance > 0))
     return;

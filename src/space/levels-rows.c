@@ -13,7 +13,7 @@ add_place (FpRowLevel *row, const FpPeople *people, guint i, const FpLevels *lev
 {
   const FpPersonPlace *place = &fp_people_places (people, NULL)[i];
 
-  row->eye = MAX (row->eye, fp_people_eye (people, i, posture_of (place)).z);
+  row->eye = MAX (row->eye, fp_people_plain_eye (people, i, posture_of (place)).z);
   row->west = MIN (row->west, place->at.y);
   row->east = MAX (row->east, place->at.y);
   row->places++;

@@ -36,11 +36,12 @@ add (const Place *place, const Stance *stance)
 {
   const guint percentile = fp_project_brief (fp_scene_project (fp_people_scene (place->people)))->percentile;
   const double seat = stance->posture == FP_POSTURE_SITTING ? stance->seat : 0;
-  const FpBody body = fp_body (stance->posture, percentile, seat, 0);
+  const FpPerson who = { .percentile = percentile };
+  const FpBody body = fp_body (&who, stance->posture, seat, 0);
   const FpPlace at = { stance->at.x, stance->at.y, stance->facing };
   g_autoptr (FpSolids) solids = fp_solids_new ();
 
-  fp_body_solids (&body, percentile, seat, 0, solids);
+  fp_body_solids (&body, seat, 0, solids);
   fp_solids_append_placed (place->out, solids, &at, stance->at.z, place->owner);
 }
 
@@ -277,13 +278,13 @@ gboolean
 fp_people_minister_eye (const FpPeople *self, FpOffice office, FpVec3 *eye, double *facing)
 {
   const FpScene *scene = fp_people_scene (self);
-  const guint percentile = fp_project_brief (fp_scene_project (scene))->percentile;
+  const FpPerson who = { .percentile = fp_project_brief (fp_scene_project (scene))->percentile };
   const int at = thing_of (scene, office);
   Stance stance;
 
   if (at < 0 || !stance_of (&fp_scene_placed (scene, NULL)[at], &stance))
     return FALSE;
-  const FpBody body = fp_body (stance.posture, percentile, stance.posture == FP_POSTURE_SITTING ? stance.seat : 0, 0);
+  const FpBody body = fp_body (&who, stance.posture, stance.posture == FP_POSTURE_SITTING ? stance.seat : 0, 0);
   const FpPlace place = { stance.at.x, stance.at.y, stance.facing };
   const FpPoint p = fp_place_point (&place, (FpPoint) { 0, fp_body_eye_forward (&body) });
   *eye = (FpVec3) { p.x, p.y, stance.at.z + body.eye };

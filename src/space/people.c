@@ -6,7 +6,7 @@ struct _FpPeople
   gatomicrefcount ref_count;
   const FpScene  *scene;  /* owned reference                    */
   GArray         *place;  /* (element-type FpPersonPlace)       */
-  guint           percentile;
+  FpBrief         brief;  /* what of it tells of the people; its texts are the scene's */
 };
 
 /* --- places --------------------------------------------------------------- */
@@ -21,10 +21,22 @@ stands_on_gallery (const FpPlaced *placed, guint i, guint n)
   return FALSE;
 }
 
+static FpPerson
+person_at (const FpPeople *self, const FpPlaced *placed, const FpSeat *seat, gboolean at_rail)
+{
+  /* Who brings his own seat is taken to be grown. */
+  const gboolean seated = (seat->postures & (1u << FP_POSTURE_SITTING)) && !at_rail && !(seat->eye > 0);
+  FpPerson who = fp_population_person (&self->brief, fp_item_id (placed->item), seat->row, seat->number, seated);
+
+  who.eye = seat->eye;
+  return who;
+}
+
 static FpPersonPlace
-place_of_seat (const FpPlaced *placed, guint owner, const FpSeat *seat)
+place_of_seat (const FpPeople *self, const FpPlaced *placed, guint owner, const FpSeat *seat)
 {
   const FpForm *form = &placed->form;
+  const gboolean at_rail = fp_item_kind (placed->item)->role == FP_ROLE_RAIL;
   double ground = form->ground != NULL ? form->ground (form->ground_data, seat->at) : 0;
 
   return (FpPersonPlace) {
@@ -32,7 +44,7 @@ place_of_seat (const FpPlaced *placed, guint owner, const FpSeat *seat)
     .at = fp_placed_point (placed, (FpVec3) { seat->at.x, seat->at.y, ground + seat->z }),
     .facing = placed->place.turn + seat->facing,
     .postures = seat->postures, .seat = seat->seat, .kneeler = seat->kneeler,
-    .at_rail = fp_item_kind (placed->item)->role == FP_ROLE_RAIL,
+    .who = person_at (self, placed, seat, at_rail), .at_rail = at_rail,
   };
 }
 
@@ -47,14 +59,14 @@ add_places (FpPeople *self, const FpPlaced *placed, guint i, guint n)
   gboolean gallery = stands_on_gallery (placed, i, n);
   for (guint k = 0; k < seats->len; k++)
     {
-      FpPersonPlace place = place_of_seat (&placed[i], i, &g_array_index (seats, FpSeat, k));
+      FpPersonPlace place = place_of_seat (self, &placed[i], i, &g_array_index (seats, FpSeat, k));
       place.gallery = gallery;
       g_array_append_val (self->place, place);
     }
 }
 
-FpPeople *
-fp_people_new (const FpScene *scene)
+static FpPeople *
+make (const FpScene *scene, const FpBrief *brief)
 {
   FpPeople *self = g_new0 (FpPeople, 1);
   guint n;
@@ -62,11 +74,27 @@ fp_people_new (const FpScene *scene)
 
   g_atomic_ref_count_init (&self->ref_count);
   self->scene = fp_scene_ref (scene);
-  self->percentile = fp_project_brief (fp_scene_project (scene))->percentile;
+  self->brief = *brief;
   self->place = g_array_new (FALSE, FALSE, sizeof (FpPersonPlace));
   for (guint i = 0; i < n; i++)
     add_places (self, placed, i, n);
   return self;
+}
+
+FpPeople *
+fp_people_new (const FpScene *scene)
+{
+  return make (scene, fp_project_brief (fp_scene_project (scene)));
+}
+
+FpPeople *
+fp_people_new_varied (const FpScene *scene, guint seed)
+{
+  FpBrief brief = *fp_project_brief (fp_scene_project (scene));
+
+  brief.varied = TRUE;
+  brief.seed = seed;
+  return make (scene, &brief);
 }
 
 FpPeople *
@@ -116,6 +144,19 @@ fp_people_seats (const FpPeople *self)
     if ((get_place (self, i)->postures & (1u << FP_POSTURE_SITTING)) && !get_place (self, i)->at_rail)
       seats++;
   return seats;
+}
+
+char *
+fp_people_population (const FpPeople *self)
+{
+  guint children = 0, wheelchairs = 0;
+
+  for (guint i = 0; i < self->place->len; i++)
+    {
+      children += get_place (self, i)->who.child ? 1 : 0;
+      wheelchairs += get_place (self, i)->who.eye > 0 ? 1 : 0;
+    }
+  return fp_population_words (&self->brief, children, wheelchairs);
 }
 
 char *
@@ -180,34 +221,73 @@ fp_people_posture (const FpPeople *self, FpMoment moment)
   return most;
 }
 
-FpVec3
-fp_people_eye (const FpPeople *self, guint place, FpPosture posture)
+static FpVec3
+eye_of (const FpPersonPlace *at, const FpPerson *who, FpPosture posture)
 {
-  const FpPersonPlace *at = get_place (self, place);
   FpPosture taken = fp_person_posture (at, posture);
-  FpBody body = fp_body (taken, self->percentile, at->seat, at->kneeler);
+  FpBody body = fp_body (who, taken, at->seat, at->kneeler);
   FpPlace middle = stance (at, taken);
   FpPoint eye = fp_place_point (&middle, (FpPoint) { 0, fp_body_eye_forward (&body) });
   return (FpVec3) { eye.x, eye.y, at->at.z + body.eye };
 }
 
-/* The body last made: neighbours are alike. */
+FpVec3
+fp_people_eye (const FpPeople *self, guint place, FpPosture posture)
+{
+  const FpPersonPlace *at = get_place (self, place);
+
+  return eye_of (at, &at->who, posture);
+}
+
+FpVec3
+fp_people_eye_of (const FpPeople *self, guint place, const FpPerson *who, FpPosture posture)
+{
+  return eye_of (get_place (self, place), who, posture);
+}
+
+FpVec3
+fp_people_plain_eye (const FpPeople *self, guint place, FpPosture posture)
+{
+  const FpPersonPlace *at = get_place (self, place);
+  const FpPerson plain = { .percentile = self->brief.percentile, .eye = at->who.eye };
+
+  return eye_of (at, &plain, posture);
+}
+
+/* The body last made: where all are alike, so are neighbours. */
 typedef struct
 {
   FpSolids *solids;
+  FpPerson  who;
   FpPosture posture;
   double    seat, kneeler;
 } Pattern;
 
-static const FpSolids *
-pattern_for (Pattern *self, guint percentile, FpPosture posture, double seat, double kneeler)
+static gboolean
+same_number (double a, double b)
 {
-  if (self->solids != NULL && self->posture == posture && self->seat == seat && self->kneeler == kneeler)
+  return !(a < b) && !(a > b);
+}
+
+static gboolean
+is_pattern_for (const Pattern *self, const FpPersonPlace *place, FpPosture posture)
+{
+  const FpPerson *a = &self->who, *b = &place->who;
+
+  return self->solids != NULL && self->posture == posture && same_number (self->seat, place->seat)
+         && same_number (self->kneeler, place->kneeler) && a->child == b->child
+         && same_number (a->percentile, b->percentile) && same_number (a->eye, b->eye);
+}
+
+static const FpSolids *
+pattern_for (Pattern *self, const FpPersonPlace *place, FpPosture posture)
+{
+  if (is_pattern_for (self, place, posture))
     return self->solids;
   g_clear_pointer (&self->solids, fp_solids_free);
-  *self = (Pattern) { fp_solids_new (), posture, seat, kneeler };
-  FpBody body = fp_body (posture, percentile, seat, kneeler);
-  fp_body_solids (&body, percentile, seat, kneeler, self->solids);
+  *self = (Pattern) { fp_solids_new (), place->who, posture, place->seat, place->kneeler };
+  const FpBody body = fp_body (&place->who, posture, place->seat, place->kneeler);
+  fp_body_solids (&body, place->seat, place->kneeler, self->solids);
   return self->solids;
 }
 
@@ -222,8 +302,7 @@ fp_people_add_bodies (const FpPeople *self, FpPosture posture, guint first_owner
         continue;
       FpPosture taken = fp_person_posture (place, posture);
       FpPlace middle = stance (place, taken);
-      fp_solids_append_placed (out, pattern_for (&pattern, self->percentile, taken, place->seat, place->kneeler),
-                               &middle, place->at.z, first_owner + i);
+      fp_solids_append_placed (out, pattern_for (&pattern, place, taken), &middle, place->at.z, first_owner + i);
     }
   g_clear_pointer (&pattern.solids, fp_solids_free);
 }

@@ -56,7 +56,9 @@ is_gallery (const Ask *ask)
 static double
 eye_of (const Ask *ask, const FpPersonPlace *place)
 {
-  const FpBody body = fp_body (fp_person_posture (place, ask->posture), ask->percentile, place->seat, place->kneeler);
+  /* Of the floor, not of whoever happens to be there. */
+  const FpPerson plain = { .percentile = ask->percentile, .eye = place->who.eye };
+  const FpBody body = fp_body (&plain, fp_person_posture (place, ask->posture), place->seat, place->kneeler);
 
   return body.eye;
 }
@@ -101,7 +103,7 @@ static double
 eye_on_bare_floor (const Ask *ask)
 {
   const FpPersonPlace *place = fp_people_places (ask->sight->people, NULL);
-  const FpBody standing = fp_body (FP_POSTURE_STANDING, ask->percentile, 0, 0);
+  const FpBody standing = fp_body (&(FpPerson) { .percentile = ask->percentile }, FP_POSTURE_STANDING, 0, 0);
 
   for (guint i = 0; i < ask->blocks->len; i++)
     {

@@ -120,31 +120,47 @@ read_part (FpReader *r, const xmlNode *node, const char *text, FpBrief *brief)
     fair = read_north (r, node, text, &brief->north);
   else if (fp_read_is (node, "percentile"))
     fair = read_whole (r, node, text, &brief->percentile);
+  else if (fp_read_is (node, "statures"))
+    {
+      fair = read_word (r, node, text, fp_statures_words, &word);
+      brief->varied = word == 1;
+    }
+  else if (fp_read_is (node, "seed"))
+    fair = read_whole (r, node, text, &brief->seed);
+  else if (fp_read_is (node, "children"))
+    fair = read_whole (r, node, text, &brief->children);
   return fair;
 }
 
 gboolean
 fp_read_brief (FpReader *r, const xmlNode *node, FpBrief *brief)
 {
-  static const char *const order[] = { "title", "place", "client", "author", "note", "books", "facing", "celebrations",
-                                       "ministers", "seats", "units", "north", "percentile" };
+  /* Those that came later may be left out. */
+  static const struct { const char *name; gboolean optional; } order[] = {
+    { "title", FALSE }, { "place", FALSE }, { "client", FALSE }, { "author", FALSE }, { "note", FALSE }, { "books", FALSE },
+    { "facing", FALSE }, { "celebrations", FALSE }, { "ministers", FALSE }, { "seats", FALSE }, { "units", FALSE },
+    { "north", FALSE }, { "percentile", FALSE }, { "statures", TRUE }, { "seed", TRUE }, { "children", TRUE },
+  };
   static const char *const none[] = { NULL };
   const xmlNode *child;
 
   if (!fp_read_knows_attributes (r, node, none) || !fp_read_has_only_elements (r, node))
     return FALSE;
   child = fp_read_first (node);
-  for (guint i = 0; i < G_N_ELEMENTS (order); i++, child = fp_read_next (child))
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
     {
       const char *text;
+      if (order[i].optional && (child == NULL || !fp_read_is (child, order[i].name)))
+        continue;
       if (child == NULL)
-        return fp_read_refuse (r, node, FP_ERROR_INVALID, "<brief> has no <%s>, which is expected", order[i]);
-      if (!fp_read_is (child, order[i]))
+        return fp_read_refuse (r, node, FP_ERROR_INVALID, "<brief> has no <%s>, which is expected", order[i].name);
+      if (!fp_read_is (child, order[i].name))
         return fp_read_refuse (r, child, FP_ERROR_INVALID, "<%.80s> was found; <%s> is expected here",
-                               fp_read_name (child), order[i]);
+                               fp_read_name (child), order[i].name);
       if (!fp_read_knows_attributes (r, child, none) || (text = fp_read_text (r, child)) == NULL
           || !read_part (r, child, text, brief))
         return FALSE;
+      child = fp_read_next (child);
     }
   if (!fp_read_masses (r, &child, brief))
     return FALSE;

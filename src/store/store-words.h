@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 extern const char *const fp_books_words[4]; /* each ended by NULL */
 extern const char *const fp_facing_words[3];
 extern const char *const fp_units_words[3];
+extern const char *const fp_statures_words[3]; /* FALSE first */
 /* Of the page set-up: FALSE first. */
 extern const char *const fp_yes_words[3];
 extern const char *const fp_lies_words[3];

@@ -114,6 +114,18 @@ celebrations_text (guint celebrations)
   return g_strdup (out->str);
 }
 
+/* Only what is not as it would be without: files from before there was any of it stay as they are. */
+static void
+write_people (Writer *w, const FpBrief *brief)
+{
+  if (brief->varied)
+    add_text (w, "statures", fp_statures_words[1]);
+  if (brief->seed > 0)
+    add_text_number (w, "seed", brief->seed);
+  if (brief->children > 0)
+    add_text_number (w, "children", brief->children);
+}
+
 static void
 write_site (Writer *w, const FpSite *site)
 {
@@ -159,6 +171,7 @@ write_brief (Writer *w, const FpBrief *brief)
   add_text (w, "units", fp_units_words[brief->units]);
   add_text_number (w, "north", brief->north);
   add_text_number (w, "percentile", brief->percentile);
+  write_people (w, brief);
   write_site (w, &brief->site);
   for (guint i = 0; i < brief->n_masses; i++)
     write_mass (w, &brief->mass[i]);

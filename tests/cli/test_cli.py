@@ -3,6 +3,7 @@
 
 Usage: test_cli.py FOOTPACE SAMPLES BUILD
 """
+import csv
 import datetime
 import json
 import os
@@ -77,11 +78,13 @@ def findings_as_text_name_their_sources():
 def sight_is_told_in_a_sentence_a_table_and_on_paper():
     text = footpace("sight", PARISH, "-a", "b", "--of", "host", expect=0).stdout
     wholly = int(re.match(r"Elevation of the Host, kneeling: from (\d+) of 312 places the raised Host is wholly seen", text)[1])
-    rows = footpace("sight", PARISH, "-a", "b", "--of", "host", "--as", "csv", expect=0).stdout.splitlines()
-    assert rows[0] == "place,row,number,moment,seen,share,how"
+    rows = list(csv.DictReader(footpace("sight", PARISH, "-a", "b", "--of", "host", "--as", "csv",
+                                        expect=0).stdout.splitlines()))
+    assert list(rows[0]) == "place row number moment seen share how population percentile".split()
     # Kneeling places at the rail are in the table, but not among the 312.
-    assert sum(row.endswith(",seen") and "rail" not in row.lower() for row in rows) == wholly
-    assert len({row.split(",")[-1] for row in rows[1:]}) > 1
+    assert sum(row["how"] == "seen" and "rail" not in row["place"].lower() for row in rows) == wholly
+    assert len({row["how"] for row in rows}) > 1
+    assert {(row["population"], row["percentile"]) for row in rows} == {("ANSUR II (2012), half women, half men", "50.0")}
     place = re.search(r"Who sees least:\n    (.+?, seat \d+): ", text)[1]
     with tempfile.TemporaryDirectory() as folder:
         sheet = pathlib.Path(folder) / "sight.svg"

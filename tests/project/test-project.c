@@ -368,7 +368,7 @@ test_briefs (void)
 {
   g_autoptr (FpProject) p = test_parish ();
   g_autoptr (GError) error = NULL;
-  FpBrief bad[13];
+  FpBrief bad[15];
 
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     bad[i] = test_brief ();
@@ -385,12 +385,25 @@ test_briefs (void)
   bad[10].site = (FpSite) { TRUE, 52, 0, NULL };
   bad[11].n_masses = 1; /* on no day */
   bad[12].n_masses = FP_MASS_TIMES_MAX + 1;
+  bad[13].seed = 1000000;
+  bad[14].children = 1001;
   for (guint i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       g_autoptr (GError) refusal = NULL;
       g_assert_null (fp_project_with_brief (p, &bad[i], &refusal));
       g_assert_nonnull (refusal);
       g_assert_true (g_str_has_prefix (refusal->message, "brief: "));
+    }
+  for (guint i = 0; i < 3; i++)
+    {
+      FpBrief other = test_brief ();
+      g_autoptr (FpProject) next = NULL;
+      other.varied = i == 0;
+      other.seed = i == 1 ? 999999 : 0;
+      other.children = i == 2 ? 1000 : 0;
+      next = fp_project_with_brief (p, &other, &error);
+      g_assert_no_error (error);
+      g_assert_false (fp_project_equal (p, next));
     }
   bad[0] = test_brief ();
   bad[0].client = NULL; /* nothing said */

@@ -194,6 +194,24 @@ test_built (void)
   check_shares (sight_case);
 }
 
+/* Each of his own stature, and every fifth a child. */
+static void
+test_varied (void)
+{
+  g_autoptr (FpProject) alike = parish_new (13);
+  g_autoptr (GError) error = NULL;
+  FpBrief brief = *fp_project_brief (alike);
+
+  brief.varied = TRUE;
+  brief.seed = 11;
+  brief.children = 5;
+  g_autoptr (FpProject) project = fp_project_with_brief (alike, &brief, &error);
+  g_assert_no_error (error);
+  g_autoptr (SightCase) sight_case = sight_case_new (project);
+  check_church (sight_case);
+  check_shares (sight_case);
+}
+
 static void
 test_sample (gconstpointer data)
 {
@@ -210,6 +228,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/embree/random-church", test_random_church);
   g_test_add_func ("/embree/built", test_built);
+  g_test_add_func ("/embree/varied", test_varied);
   g_test_add_data_func ("/embree/parish", "parish.footpace", test_sample);
   g_test_add_data_func ("/embree/cathedral", "cathedral.footpace", test_sample);
   return g_test_run ();

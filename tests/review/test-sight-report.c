@@ -191,12 +191,13 @@ test_table (void)
   g_autofree char *csv = fp_sight_report_csv (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA);
   g_auto (GStrv) lines = g_strsplit (csv, "\r\n", -1);
   double all = 0;
-  g_assert_cmpstr (lines[0], ==, "place,row,number,moment,seen,share,how");
+  g_assert_cmpstr (lines[0], ==, "place,row,number,moment,seen,share,how,population,percentile");
   g_assert_cmpuint (g_strv_length (lines), ==, sum.places + 2);
   for (guint i = 1; i <= sum.places; i++)
     {
       const char *at = strstr (lines[i], ",offertory,mensa,");
       g_assert_nonnull (at);
+      g_assert_true (g_str_has_suffix (lines[i], ",\"ANSUR II (2012), half women, half men\",50.0"));
       all += g_ascii_strtod (at + strlen (",offertory,mensa,"), NULL);
     }
   g_assert_cmpfloat_with_epsilon (all / sum.places, sum.mean, 1e-4);
@@ -206,6 +207,8 @@ test_table (void)
   g_assert_nonnull (strstr (text, "crucifix"));
   g_assert_null (strstr (text, "ambo"));
   g_assert_nonnull (strstr (text, "Who sees least"));
+  g_assert_true (g_str_has_suffix (text, "\nPeople: ANSUR II (2012), half women, half men, all of the 50th percentile of "
+                                         "stature.\n"));
 
   /* Of the mensa the C-value of each row, too, as it is reckoned for the findings. */
   g_autoptr (GArray) rows = fp_row_c_values (f.of->people);

@@ -101,6 +101,19 @@ church_param (FpProject **project, const char *id, const char *param, double val
 }
 
 void
+church_population (FpProject **project, guint seed, guint children)
+{
+  g_autoptr (GError) error = NULL;
+  FpBrief brief = *fp_project_brief (*project);
+
+  brief.varied = TRUE;
+  brief.seed = seed;
+  brief.children = children;
+  FpProject *next = fp_project_with_brief (*project, &brief, &error);
+  replace (project, next, error);
+}
+
+void
 church_floor (FpProject **project, const char *id, FpBox box, double level, int use, double fall, double direction)
 {
   const FpPoint corner[] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };

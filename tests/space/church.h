@@ -25,6 +25,9 @@ void church_add    (FpProject **project, const ChurchThing *thing);
 void church_fate   (FpProject **project, const char *id, FpFate fate, const FpPlace *moved, const char *on);
 void church_param  (FpProject **project, const char *id, const char *param, double value);
 
+/* Each of his own stature by a seed, one in @children of those who sit a child (0: none). */
+void church_population (FpProject **project, guint seed, guint children);
+
 /* A level or falling floor over a box. @use: 0 people, 1 ministers. */
 void church_floor  (FpProject **project, const char *id, FpBox box, double level, int use, double fall,
                     double direction);

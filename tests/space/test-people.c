@@ -8,6 +8,7 @@
 #include "footpace/people.h"
 
 #include <math.h>
+#include <string.h>
 
 #define SLUMP 40 /* from memory; common practice */
 
@@ -31,15 +32,23 @@ static const Row TABLE[] = {
   { 95, 1844, 1727, 847, 1232, 1349, 161, 209, 553 },
 };
 
+static FpBody
+grown (FpPosture posture, double percentile, double seat, double kneeler)
+{
+  const FpPerson who = { .percentile = percentile };
+
+  return fp_body (&who, posture, seat, kneeler);
+}
+
 static void
 test_tables (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (TABLE); i++)
     {
       const Row *row = &TABLE[i];
-      FpBody stands = fp_body (FP_POSTURE_STANDING, row->percentile, 450, 100);
-      FpBody sits = fp_body (FP_POSTURE_SITTING, row->percentile, 450, 100);
-      FpBody kneels = fp_body (FP_POSTURE_KNEELING, row->percentile, 450, 100);
+      FpBody stands = grown (FP_POSTURE_STANDING, row->percentile, 450, 100);
+      FpBody sits = grown (FP_POSTURE_SITTING, row->percentile, 450, 100);
+      FpBody kneels = grown (FP_POSTURE_KNEELING, row->percentile, 450, 100);
       near_to (stands.eye, row->standing_eye);
       near_to (stands.crown, row->stature);
       near_to (sits.eye, 450 + row->sitting_eye - SLUMP);
@@ -51,15 +60,48 @@ test_tables (void)
     }
 }
 
+/* What is symmetric about its median is normal: the percentile comes back by the error function of the C library. */
 static void
-test_nearest_percentile (void)
+test_between_percentiles (void)
 {
-  static const struct { guint asked, nearest; } CASES[] = {
-    { 0, 5 }, { 20, 5 }, { 30, 50 }, { 72, 50 }, { 80, 95 }, { 999, 95 },
-  };
-  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
-    near_to (fp_body (FP_POSTURE_STANDING, CASES[i].asked, 0, 0).eye,
-             fp_body (FP_POSTURE_STANDING, CASES[i].nearest, 0, 0).eye);
+  const double z95 = 1.6448536269514722; /* tables of the normal distribution */
+  double last = 0;
+
+  for (guint i = 1; i <= 999; i++)
+    {
+      const double percentile = i / 10.0;
+      const FpBody body = grown (FP_POSTURE_STANDING, percentile, 0, 0);
+      const double z = (body.head_breadth - 151) / (161 - 151) * z95;
+      g_assert_cmpfloat_with_epsilon (50 * erfc (-z / G_SQRT2), percentile, 1e-6);
+      g_assert_cmpfloat (body.crown, >, last);
+      last = body.crown;
+    }
+  near_to (grown (FP_POSTURE_STANDING, 0, 0, 0).eye, grown (FP_POSTURE_STANDING, 0.1, 0, 0).eye);
+  near_to (grown (FP_POSTURE_STANDING, 999, 0, 0).eye, grown (FP_POSTURE_STANDING, 99.9, 0, 0).eye);
+  /* The tallest man and the smallest woman of the survey were 1993 and 1409 (from memory). */
+  g_assert_cmpfloat_with_epsilon (grown (FP_POSTURE_STANDING, 99.9, 0, 0).crown, 1993, 30);
+  g_assert_cmpfloat_with_epsilon (grown (FP_POSTURE_STANDING, 0.1, 0, 0).crown, 1409, 30);
+}
+
+/* Stature at seven years by the CDC growth charts (2000), and sitting height 0.55 of it (both from memory; 10 mm). */
+static void
+test_child (void)
+{
+  static const struct { double percentile, stature; } CDC[] = { { 5, 1130 }, { 50, 1220 }, { 95, 1310 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CDC); i++)
+    {
+      const FpPerson child = { .child = TRUE, .percentile = CDC[i].percentile };
+      const FpBody stands = fp_body (&child, FP_POSTURE_STANDING, 450, 100);
+      const FpBody sits = fp_body (&child, FP_POSTURE_SITTING, 450, 100);
+      const FpBody kneels = fp_body (&child, FP_POSTURE_KNEELING, 450, 100);
+      near_to (stands.crown, CDC[i].stature);
+      g_assert_cmpfloat_with_epsilon (sits.crown - 450, 0.55 * CDC[i].stature, 2);
+      g_assert_cmpfloat (kneels.eye, >, sits.eye - 450);
+      g_assert_cmpfloat (kneels.eye, <, stands.eye);
+      g_assert_cmpfloat (sits.eye, <, grown (FP_POSTURE_SITTING, 5, 450, 0).eye);
+      g_assert_cmpfloat (stands.acromion, <, stands.eye);
+    }
 }
 
 /* Theatre Catalog 1947, p. 155: seated eyes 3 ft 8 in above the floor, 4 1/2 in from eye to crown. That is a small or a
@@ -68,7 +110,7 @@ static void
 test_handbook (void)
 {
   const double eye = 44 * 25.4, to_crown = 4.5 * 25.4;
-  FpBody small = fp_body (FP_POSTURE_SITTING, 5, 450, 0), middle = fp_body (FP_POSTURE_SITTING, 50, 450, 0);
+  FpBody small = grown (FP_POSTURE_SITTING, 5, 450, 0), middle = grown (FP_POSTURE_SITTING, 50, 450, 0);
   g_assert_cmpfloat_with_epsilon (small.eye, eye, 5);
   g_assert_cmpfloat (small.eye, <=, middle.eye);
   g_assert_cmpfloat_with_epsilon (middle.crown - middle.eye, to_crown, 5);
@@ -82,12 +124,12 @@ test_plausible (void)
   for (guint i = 0; i < G_N_ELEMENTS (TABLE); i++)
     for (int posture = 0; posture < FP_N_POSTURES; posture++)
       {
-        FpBody body = fp_body ((FpPosture) posture, TABLE[i].percentile, 450, 0);
+        FpBody body = grown ((FpPosture) posture, TABLE[i].percentile, 450, 0);
         g_assert_cmpfloat (body.crown - body.eye, >=, 96);
         g_assert_cmpfloat (body.crown - body.eye, <=, 129);
       }
-  g_assert_cmpfloat_with_epsilon (fp_body (FP_POSTURE_KNEELING, 5, 0, 0).crown, 1145, 36);
-  g_assert_cmpfloat_with_epsilon (fp_body (FP_POSTURE_KNEELING, 95, 0, 0).crown, 1369, 36);
+  g_assert_cmpfloat_with_epsilon (grown (FP_POSTURE_KNEELING, 5, 0, 0).crown, 1145, 36);
+  g_assert_cmpfloat_with_epsilon (grown (FP_POSTURE_KNEELING, 95, 0, 0).crown, 1369, 36);
 }
 
 /* --- places --------------------------------------------------------------- */
@@ -115,6 +157,135 @@ two_blocks (void)
   church_survey (&project, &right);
   return project;
 }
+
+/* --- who is there ------------------------------------------------------------ */
+
+static int
+by_size (gconstpointer a, gconstpointer b)
+{
+  const double x = *(const double *) a, y = *(const double *) b;
+
+  return x < y ? -1 : x > y;
+}
+
+/* Statures of the grown, in order; @children (out): how many others. */
+static GArray *
+statures_of (const FpPeople *people, guint *children)
+{
+  GArray *statures = g_array_new (FALSE, FALSE, sizeof (double));
+  guint n;
+  const FpPersonPlace *place = fp_people_places (people, &n);
+
+  *children = 0;
+  for (guint i = 0; i < n; i++)
+    {
+      const double stature = fp_body (&place[i].who, FP_POSTURE_STANDING, 0, 0).crown;
+      if (place[i].who.child)
+        (*children)++;
+      else
+        g_array_append_val (statures, stature);
+    }
+  g_array_sort (statures, by_size);
+  return statures;
+}
+
+static FpProject *
+great_church (void)
+{
+  FpProject *project = church_new (FP_FACING_EAST);
+  const ChurchThing left = {
+    "pews", "gospel", NULL, { -10000, -2000, 0 }, NULL, 0, { { "rows", 100 }, { "length", 18280 }, { NULL, 0 } },
+  };
+  const ChurchThing right = {
+    "pews", "epistle", NULL, { 10000, -2000, 0 }, NULL, 0, { { "rows", 100 }, { "length", 18280 }, { NULL, 0 } },
+  };
+  church_survey (&project, &left);
+  church_survey (&project, &right);
+  return project;
+}
+
+/* ANSUR II, half women, half men: the percentiles as above; of stature a mean of 1692 and a standard deviation of 92,
+ * which follow from 1628 and 64 of the women, 1756 and 69 of the men (all four from memory). */
+static void
+test_population (void)
+{
+  g_autoptr (FpProject) project = great_church ();
+  church_population (&project, 7, 8);
+  g_autoptr (FpPeople) people = people_of (project);
+  guint children;
+  g_autoptr (GArray) statures = statures_of (people, &children);
+  const guint n = statures->len;
+  double sum = 0, squares = 0;
+
+  g_assert_cmpuint (n + children, ==, 8000);
+  g_assert_cmpfloat_with_epsilon (children, 1000, 4 * sqrt (8000 * (1.0 / 8) * (7.0 / 8)));
+  for (guint i = 0; i < G_N_ELEMENTS (TABLE); i++)
+    g_assert_cmpfloat_with_epsilon (g_array_index (statures, double, n * TABLE[i].percentile / 100), TABLE[i].stature, 8);
+  for (guint i = 0; i < n; i++)
+    sum += g_array_index (statures, double, i);
+  for (guint i = 0; i < n; i++)
+    squares += pow (g_array_index (statures, double, i) - sum / n, 2);
+  g_assert_cmpfloat_with_epsilon (sum / n, 1692, 4);
+  g_assert_cmpfloat_with_epsilon (sqrt (squares / n), 92, 4);
+}
+
+static void
+test_alike (void)
+{
+  g_autoptr (FpProject) project = two_blocks ();
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene), varied = fp_people_new_varied (scene, 3);
+  guint children;
+  g_autoptr (GArray) alike = statures_of (people, &children), each = statures_of (varied, &children);
+
+  g_assert_cmpuint (children, ==, 0);
+  near_to (g_array_index (alike, double, 0), 1689);
+  near_to (g_array_index (alike, double, alike->len - 1), 1689);
+  g_assert_cmpfloat (g_array_index (each, double, each->len - 1) - g_array_index (each, double, 0), >, 150);
+  /* What a place is good for does not hang on who takes it. */
+  const FpVec3 plain = fp_people_plain_eye (varied, 0, FP_POSTURE_SITTING), eye = fp_people_eye (people, 0, FP_POSTURE_SITTING);
+  near_to (plain.z, eye.z);
+}
+
+/* By place of the block: who he is. */
+static guint
+count_same (const FpPeople *a, const FpPeople *b, const char *block)
+{
+  guint n, m, same = 0;
+  const FpPersonPlace *p = fp_people_places (a, &n), *q = fp_people_places (b, &m);
+  const guint in_a = (guint) fp_scene_find (fp_people_scene (a), block), in_b = (guint) fp_scene_find (fp_people_scene (b), block);
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; k < m; k++)
+      if (p[i].owner == in_a && q[k].owner == in_b && p[i].row == q[k].row && p[i].number == q[k].number)
+        same += memcmp (&p[i].who.percentile, &q[k].who.percentile, sizeof (double)) == 0
+                && p[i].who.child == q[k].who.child;
+  return same;
+}
+
+/* Blocks that are moved, lengthened, added or taken away leave everybody else, and all who stay, as they were. */
+static void
+test_nobody_is_changed (void)
+{
+  g_autoptr (FpProject) project = two_blocks ();
+  church_population (&project, 5, 4);
+  g_autoptr (FpPeople) before = people_of (project);
+  const ChurchThing left = {
+    "pews", "gospel", NULL, { -3100, -2500, 3 }, NULL, 0, { { "rows", 6 }, { "length", 2500 }, { NULL, 0 } },
+  };
+  const ChurchThing more = { "pews", "aisle", NULL, { -7000, -2000, 0 }, NULL, 0, { { NULL, 0 } } };
+  church_survey (&project, &left);
+  church_survey (&project, &more);
+  g_autoptr (FpPeople) after = people_of (project);
+  church_population (&project, 6, 4);
+  g_autoptr (FpPeople) others = people_of (project);
+
+  g_assert_cmpuint (count_same (before, after, "gospel"), ==, 4 * 4);
+  g_assert_cmpuint (count_same (before, after, "epistle"), ==, 3 * 8);
+  g_assert_cmpuint (count_same (before, others, "epistle"), ==, 0);
+}
+
+/* --- seats ------------------------------------------------------------------- */
 
 /* IBC 2015, 1004.4: one person for each 18 in (457) of bench; 2000 hold 4, 4000 hold 8. */
 static void
@@ -262,7 +433,7 @@ test_bodies (void)
       g_assert_cmpuint (n, ==, 2 * 40);
       check_body (people, 0, &solid[0], &solid[1], FOOT[posture]);
       FpVec3 eye = fp_people_eye (people, 0, (FpPosture) posture);
-      FpBody body = fp_body ((FpPosture) posture, 50, 450, 100);
+      FpBody body = grown ((FpPosture) posture, 50, 450, 100);
       near_to (solid[0].cz, eye.z);
       near_to (fp_solid_box (&solid[0]).hi.z, body.crown);
     }
@@ -360,10 +531,14 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/people/tables", test_tables);
-  g_test_add_func ("/people/nearest-percentile", test_nearest_percentile);
+  g_test_add_func ("/people/between-percentiles", test_between_percentiles);
+  g_test_add_func ("/people/child", test_child);
   g_test_add_func ("/people/handbook", test_handbook);
   g_test_add_func ("/people/plausible", test_plausible);
   g_test_add_func ("/people/places", test_places);
+  g_test_add_func ("/people/population", test_population);
+  g_test_add_func ("/people/alike", test_alike);
+  g_test_add_func ("/people/nobody-is-changed", test_nobody_is_changed);
   g_test_add_func ("/people/eyes", test_eyes);
   g_test_add_func ("/people/falling-floor", test_falling_floor);
   g_test_add_func ("/people/gallery-rail-and-standing", test_gallery_rail_and_standing);

@@ -124,26 +124,40 @@ assert_same (const FpSight *again, const FpSight *anew, GRand *rand, guint *seen
           }
 }
 
+/* With @varied they differ in stature, some are children, and now and then others come. */
+static void
+edit_at_random (guint32 seed, gboolean varied)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  g_autoptr (FpProject) project = small_church ();
+  g_autoptr (FpSight) last = NULL;
+  guint seen_partly = 0;
+
+  for (guint i = 0; i < EDITS; i++)
+    {
+      g_autoptr (FpSight) again = look (project, last), anew = look (project, NULL);
+      assert_same (again, anew, rand, &seen_partly);
+      g_clear_pointer (&last, fp_sight_unref);
+      last = g_steal_pointer (&again);
+      if (varied && i % 10 == 0)
+        church_population (&project, seed + i, 5 + i / 10);
+      edit (&project, rand);
+    }
+  g_assert_cmpuint (seen_partly, >, EDITS * 100);
+}
+
 static void
 test_random_edits (void)
 {
   for (guint32 seed = 1; seed <= 3; seed++)
-    {
-      g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
-      g_autoptr (FpProject) project = small_church ();
-      g_autoptr (FpSight) last = NULL;
-      guint seen_partly = 0;
+    edit_at_random (seed, FALSE);
+}
 
-      for (guint i = 0; i < EDITS; i++)
-        {
-          g_autoptr (FpSight) again = look (project, last), anew = look (project, NULL);
-          assert_same (again, anew, rand, &seen_partly);
-          g_clear_pointer (&last, fp_sight_unref);
-          last = g_steal_pointer (&again);
-          edit (&project, rand);
-        }
-      g_assert_cmpuint (seen_partly, >, EDITS * 100);
-    }
+static void
+test_varied_people (void)
+{
+  for (guint32 seed = 4; seed <= 5; seed++)
+    edit_at_random (seed, TRUE);
 }
 
 /* One that was cancelled before it looked is no worse than none. */
@@ -171,6 +185,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sight-again/random-edits", test_random_edits);
+  g_test_add_func ("/sight-again/varied-people", test_varied_people);
   g_test_add_func ("/sight-again/after-cancelled", test_after_cancelled);
   return g_test_run ();
 }

@@ -289,7 +289,7 @@ test_against_rays (void)
   g_autoptr (FpSight) sight = sight_of (project);
   g_autoptr (GRand) rand = g_rand_new_with_seed (1965);
   static const FpFocus focus[] = { FP_FOCUS_HOST, FP_FOCUS_MENSA };
-  const double standing = fp_body (FP_POSTURE_STANDING, 50, 0, 0).eye;
+  const double standing = fp_body (&(FpPerson) { .percentile = 50 }, FP_POSTURE_STANDING, 0, 0).eye;
   Tally tally = { 0, 0, 0 };
 
   for (guint f = 0; f < G_N_ELEMENTS (focus); f++)

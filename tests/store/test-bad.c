@@ -66,6 +66,8 @@ static const BadFile files[] = {
   { "page-scale-between", FP_ERROR_RANGE, 22, "page: scale is 33.5; it may be a whole number", N },
   { "page-far-away", FP_ERROR_RANGE, 22, "page: along is 1000001 mm", N },
   { "page-twice", FP_ERROR_INVALID, 23, "<page> was found; </project> is expected after <page>", S },
+  { "unknown-statures", FP_ERROR_INVALID, 17, "“tall”; one of alike, varied is expected", S },
+  { "people-out-of-order", FP_ERROR_INVALID, 18, "<seed> was found; </brief> is expected here", S },
   { "ministers", FP_ERROR_RANGE, 12, "<ministers> is “several”; a whole number is expected", S },
   { "no-alternative", FP_ERROR_INVALID, 2, "<project> has no <alternative>", S },
   { "stray-text", FP_ERROR_INVALID, 18, "the text “a pier stands here” was found in <survey>", S },
@@ -98,6 +100,8 @@ static const BadFile files[] = {
   { "number-of-two-lines", FP_ERROR_RANGE, 21, "height is “990 5”; a decimal number", S },
   { "half-a-step", FP_ERROR_RANGE, 21, "whole number", N },
   { "percentile", FP_ERROR_RANGE, 3, "percentile is 51, allowed 5, 50 or 95", N },
+  { "seed", FP_ERROR_RANGE, 3, "seed is 1e+06, allowed 0 to 999999", N },
+  { "children", FP_ERROR_RANGE, 3, "children is 1001, allowed 0 to 1000", N },
   { "long-name", FP_ERROR_LIMIT, 21, "2001 bytes long", N },
   /* references */
   { "missing-reference", FP_ERROR_REFERENCE, 22, "g: it stands on “a2”, which is not there", N },

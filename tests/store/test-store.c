@@ -112,6 +112,32 @@ test_masses (void)
   g_assert_cmpstr (without, ==, bare);
 }
 
+/* What tells of the people is left out where it says nothing, so that older files keep their bytes. */
+static void
+test_people (void)
+{
+  static const struct { gboolean varied; guint seed, children; const char *written; } CASES[] = {
+    { FALSE, 0, 0, "<percentile>50</percentile>\n  </brief>" },
+    { TRUE, 0, 0, "<percentile>50</percentile>\n    <statures>varied</statures>\n  </brief>" },
+    { TRUE, 3, 8, "<percentile>50</percentile>\n    <statures>varied</statures>\n    <seed>3</seed>\n"
+                  "    <children>8</children>\n  </brief>" },
+    { FALSE, 999999, 1000, "<percentile>50</percentile>\n    <seed>999999</seed>\n    <children>1000</children>\n  </brief>" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++)
+    {
+      g_autoptr (FpProject) small = store_case_small ();
+      FpBrief brief = *fp_project_brief (small);
+      brief.varied = CASES[i].varied;
+      brief.seed = CASES[i].seed;
+      brief.children = CASES[i].children;
+      g_autoptr (FpProject) project = fp_project_with_brief (small, &brief, NULL);
+      g_autofree char *bytes = store_case_bytes (project);
+      g_assert_nonnull (strstr (bytes, CASES[i].written));
+      assert_round_trip (project);
+    }
+}
+
 static void
 test_texts (void)
 {
@@ -274,7 +300,8 @@ static const char *const BY_HAND_HEAD =
   "<f:project xmlns:f='urn:footpace:project:1' version='1'><f:brief><f:title>T</f:title><f:place>P</f:place>"
   "<f:client/><f:author/><f:note><![CDATA[a < b]]></f:note><f:books> newer </f:books><f:facing>people</f:facing>"
   "<f:celebrations>\n  sunday\n  weekday\n</f:celebrations><f:ministers> 3 </f:ministers><f:seats>0</f:seats>"
-  "<f:units>imperial</f:units><f:north>-12.5</f:north><f:percentile>95</f:percentile></f:brief>\n";
+  "<f:units>imperial</f:units><f:north>-12.5</f:north><f:percentile>95</f:percentile>"
+  "<f:statures> varied </f:statures><f:children>9</f:children></f:brief>\n";
 
 static void
 test_by_hand (void)
@@ -290,6 +317,8 @@ test_by_hand (void)
   g_assert_cmpuint (brief->celebrations, ==, FP_CELEBRATION_SUNDAY | FP_CELEBRATION_WEEKDAY);
   g_assert_cmpstr (brief->note, ==, "a < b");
   g_assert_cmpfloat (brief->north, ==, -12.5);
+  g_assert_true (brief->varied);
+  g_assert_cmpuint (brief->children, ==, 9);
   fp_kind_defaults (fp_item_kind (pier), defaults);
   for (guint i = 0; i < fp_kind_n_params (fp_item_kind (pier)); i++)
     g_assert_cmpfloat (fp_item_params (pier)[i], ==, defaults[i]);
@@ -357,6 +386,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/many-values", test_many_values);
   g_test_add_func ("/store/bytes", test_bytes);
   g_test_add_func ("/store/masses", test_masses);
+  g_test_add_func ("/store/people", test_people);
   g_test_add_func ("/store/texts", test_texts);
   g_test_add_func ("/store/numbers", test_numbers);
   g_test_add_func ("/store/fates", test_fates);
