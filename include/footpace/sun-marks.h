@@ -19,6 +19,9 @@ void   fp_drawing_add_sun_shafts (FpDrawing *self, const GArray *patches, FpView
 /* A dot on the plan where somebody has the sun in his eyes; with a ring: a minister. */
 void   fp_drawing_add_sun_eye    (FpDrawing *self, FpVec3 at, gboolean minister, const FpViewLayout *plan);
 
+/* What these marks mean, in a column from the top of @box down. */
+void   fp_drawing_add_sun_key    (FpDrawing *self, const FpBox *box);
+
 /* A north point, and the sun that shines towards it on the plan.  @north: as in FpBrief.
  * Returns: how far from @middle it reaches, paper mm */
 double fp_drawing_add_sun_point  (FpDrawing *self, FpPoint middle, double radius, double north, FpVec3 towards);

@@ -26,7 +26,7 @@ fp_blind_draft_free (FpBlindDraft *self)
 {
   if (self == NULL)
     return;
-  g_clear_pointer (&self->part.drawing, fp_drawing_unref);
+  fp_over_part_clear (&self->part);
   fp_findings_unref (self->of);
   g_free (self);
 }
@@ -44,9 +44,9 @@ draw (const Request *asked, const GArray *blind)
   self->scale = plan.scale;
   if (blind == NULL)
     return self;
-  fp_sight_part_init (&self->part, scene, FP_VIEW_PLAN, &plan);
+  fp_over_part_begin (&self->part, scene, FP_VIEW_PLAN, &plan);
   fp_drawing_add_blind (self->part.drawing, blind, &plan);
-  FpBox key = fp_sight_key_box (self->part.drawing);
+  FpBox key = fp_over_part_key (&self->part);
   key.y1 -= fp_drawing_add_sight_key (NULL, &key);
   fp_drawing_add_blind_key (self->part.drawing, blind, fp_project_brief (fp_scene_project (scene))->units, &key);
   return self;

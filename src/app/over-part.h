@@ -6,9 +6,6 @@
 
 G_BEGIN_DECLS
 
-/* Round what is drawn, for circles and names at its edge; paper mm. */
-#define FP_OVER_EDGE 40.0
-
 /* Its corner is where the lower left edge of the drawing lies, view coordinates. */
 typedef struct
 {
@@ -16,9 +13,11 @@ typedef struct
   FpPoint    corner;
 } FpOverPart;
 
-/* An empty drawing on which all of the church lies, and so much more of paper on its right, mm.  @layout: (inout): how the view
- * lies on the board; moved to where it lies in the drawing */
-void fp_over_part_begin (FpOverPart *self, const FpScene *scene, FpViewId view, double beside, FpViewLayout *layout);
-void fp_over_part_clear (FpOverPart *self);
+/* An empty drawing on which all of the church lies, with room for a key on its right.  @layout: (inout): how the view lies on
+ * the board; moved to where it lies in the drawing */
+void  fp_over_part_begin (FpOverPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout);
+void  fp_over_part_clear (FpOverPart *self);
+/* Where the key of the plan begins, from the top down: paper mm. */
+FpBox fp_over_part_key   (const FpOverPart *self);
 
 G_END_DECLS

@@ -6,9 +6,6 @@
 #define WORST 20
 /* A look at a parish church ends well within this. */
 #define GRACE_MS 400
-/* The key stands right of the plan, clear of its dimensions, under the section: where the board has room. */
-#define KEY_APART 26.0
-#define KEY_WIDTH 70.0
 
 typedef struct
 {
@@ -26,20 +23,6 @@ struct _FpSightDrafter
 
 /* --- drawn ------------------------------------------------------------------------- */
 
-void
-fp_sight_part_init (FpOverPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout)
-{
-  fp_over_part_begin (self, scene, view, KEY_WIDTH, layout);
-}
-
-FpBox
-fp_sight_key_box (const FpDrawing *drawing)
-{
-  const double x = fp_drawing_width (drawing) - FP_OVER_EDGE - KEY_WIDTH + KEY_APART, y = fp_drawing_height (drawing) - FP_OVER_EDGE;
-
-  return (FpBox) { x, 0, x + KEY_WIDTH, y };
-}
-
 static void
 draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpViewLayout *lies)
 {
@@ -48,11 +31,11 @@ draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpVie
 
   if (!(layout.scale > 0) || (view != FP_VIEW_PLAN && self->look.place < 0))
     return;
-  fp_sight_part_init (part, of->scene, view, &layout);
+  fp_over_part_begin (part, of->scene, view, &layout);
   self->scale = layout.scale;
   if (view == FP_VIEW_PLAN)
     {
-      const FpBox key = fp_sight_key_box (part->drawing);
+      const FpBox key = fp_over_part_key (part);
       fp_drawing_add_sight_key (part->drawing, &key);
       fp_drawing_add_sight (part->drawing, of->sight, self->look.moment, self->look.focus, &layout);
     }

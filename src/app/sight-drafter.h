@@ -16,11 +16,6 @@ typedef struct
   gboolean blind;     /* floor from which nothing of it is seen is shown, too */
 } FpSightLook;
 
-/* A blank as the view lies on the board, moved so that all of the church is on it: sets @layout, too. */
-void  fp_sight_part_init (FpOverPart *self, const FpScene *scene, FpViewId view, FpViewLayout *layout);
-/* Where the key of such a plan begins, from the top down. */
-FpBox fp_sight_key_box   (const FpDrawing *drawing);
-
 typedef struct
 {
   FpFindings  *of;         /* owned reference: scene, people and sight           */

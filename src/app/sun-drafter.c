@@ -33,12 +33,16 @@ draw_part (FpSunDraft *self, FpViewId view, const FpViewLayout *lies, const GArr
   if (!(layout.scale > 0))
     return;
   self->scale = layout.scale;
-  fp_over_part_begin (part, self->scene, view, 0, &layout);
+  fp_over_part_begin (part, self->scene, view, &layout);
   if (view == FP_VIEW_PLAN)
     fp_drawing_add_sun_floor (part->drawing, patches, &layout);
   fp_drawing_add_sun_shafts (part->drawing, patches, view, &layout);
   if (view == FP_VIEW_PLAN)
-    fp_sun_study_draw_eyes (self->study, part->drawing, &layout);
+    {
+      const FpBox key = fp_over_part_key (part);
+      fp_sun_study_draw_eyes (self->study, part->drawing, &layout);
+      fp_drawing_add_sun_key (part->drawing, &key);
+    }
 }
 
 static FpSunStudy *

@@ -19,6 +19,7 @@
 #define BAND          6.6  /* the name of a block, the line over it, and between that and the next */
 #define BANDS_MOST    6u
 #define UNDER         6.0  /* from the lowest ground to the bands: marks stand there */
+#define TICK          1.4  /* at the ends of the line over a name                */
 #define STROKE        1.1  /* half an oblique stroke, along each axis           */
 #define ASIDE         5.0  /* from a row that is marked to its margin           */
 #define MARK_GAP      0.6  /* from a full triangle to its cross                 */
@@ -419,8 +420,9 @@ draw_bands (const Layout *l)
       if (band->band >= BANDS_MOST)
         continue;
       fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y }, (FpPoint) { east, y });
-      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y - 1 }, (FpPoint) { west, y + 1 });
-      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { east, y - 1 }, (FpPoint) { east, y + 1 });
+      /* Towards the rows: the name under it, which may be longer, is not touched. */
+      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y }, (FpPoint) { west, y + TICK });
+      fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { east, y }, (FpPoint) { east, y + TICK });
       fp_drawing_text (l->drawing, (FpPoint) { (west + east) / 2, y - 1.5 - LETTERS }, LETTERS, 0, FP_ALIGN_MIDDLE, text);
     }
 }

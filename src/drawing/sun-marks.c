@@ -2,6 +2,8 @@
 /* sun-marks.c - sunlight on a plan or a section: where it meets the floor, and the shafts on which it comes in */
 #include "footpace/sun-marks.h"
 
+#include "footpace/sight-drawing.h"
+
 #include "sheet-parts.h"
 
 #include <math.h>
@@ -11,6 +13,7 @@
 #define EYE         0.7  /* paper mm: radius of the dot on a place, but        */
 #define EYE_MOST    200.0 /* mm in the church: those of neighbours stay apart   */
 #define RING        2.2  /* times that: of the ring about the dot of a minister */
+#define SAMPLE      2.2  /* paper mm: half as long as in the key                */
 /* Paper mm, of the sun beside the north point. */
 #define SUN_AWAY   10.0
 #define SUN_RADIUS 1.4
@@ -116,15 +119,63 @@ fp_drawing_add_sun_shafts (FpDrawing *self, const GArray *patches, FpViewId view
 
 /* --- whose eyes ---------------------------------------------------------------------- */
 
-void
-fp_drawing_add_sun_eye (FpDrawing *self, FpVec3 at, gboolean minister, const FpViewLayout *plan)
+static void
+draw_eye (FpDrawing *self, FpPoint middle, double radius, gboolean minister)
 {
-  const FpPoint middle = fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, at));
-  const double radius = MIN (EYE, EYE_MOST / plan->scale);
-
   fp_drawing_circle (self, FP_PEN_EDGE, FP_FILL_INK, middle, radius);
   if (minister)
     fp_drawing_circle (self, FP_PEN_EDGE, FP_FILL_NONE, middle, RING * radius);
+}
+
+void
+fp_drawing_add_sun_eye (FpDrawing *self, FpVec3 at, gboolean minister, const FpViewLayout *plan)
+{
+  draw_eye (self, fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, at)), MIN (EYE, EYE_MOST / plan->scale),
+            minister);
+}
+
+/* --- the key ------------------------------------------------------------------------ */
+
+static void
+draw_sample_of_light (FpDrawing *self, FpPoint middle)
+{
+  const FpPoint corner[4] = { { middle.x - SAMPLE, middle.y - 1 }, { middle.x + SAMPLE, middle.y - 1 },
+                              { middle.x + SAMPLE, middle.y + 1 }, { middle.x - SAMPLE, middle.y + 1 } };
+
+  fp_drawing_area (self, FP_PEN_HATCH, FP_FILL_NONE, LIGHT_HATCH, corner, 4);
+  fp_drawing_run (self, FP_PEN_EDGE, corner, 4, TRUE);
+}
+
+static void
+draw_sample (FpDrawing *self, guint line, FpPoint middle)
+{
+  switch (line)
+    {
+    case 0: draw_eye (self, middle, EYE, FALSE); break;
+    case 1: draw_eye (self, middle, EYE, TRUE); break;
+    case 2: draw_sample_of_light (self, middle); break;
+    default: fp_drawing_line (self, FP_PEN_GUIDE, (FpPoint) { middle.x - SAMPLE, middle.y },
+                              (FpPoint) { middle.x + SAMPLE, middle.y }); break;
+    }
+}
+
+void
+fp_drawing_add_sun_key (FpDrawing *self, const FpBox *box)
+{
+  static const char *const WORDS[] = { "has the sun in his eyes", "a minister who has", "the sun shines on the floor",
+                                       "on its way from the window" };
+  const double foot = box->y1 - G_N_ELEMENTS (WORDS) * FP_SIGHT_KEY_STEP;
+  const FpPoint ground[4] = { { box->x0, foot }, { box->x1, foot }, { box->x1, box->y1 }, { box->x0, box->y1 } };
+
+  /* Whatever lies there, the words stand clear of it. */
+  fp_drawing_area (self, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
+  for (guint i = 0; i < G_N_ELEMENTS (WORDS); i++)
+    {
+      const double y = box->y1 - (i + 0.5) * FP_SIGHT_KEY_STEP;
+      draw_sample (self, i, (FpPoint) { box->x0 + SAMPLE, y });
+      fp_drawing_text (self, (FpPoint) { box->x0 + FP_SIGHT_KEY_WORDS, y - FP_SIGHT_KEY_LETTERS / 2 }, FP_SIGHT_KEY_LETTERS, 0,
+                       FP_ALIGN_LEFT, WORDS[i]);
+    }
 }
 
 /* --- whence it comes ---------------------------------------------------------------- */

@@ -92,7 +92,8 @@ test_board (void)
   const FpSunDraft *draft = fp_board_view_sun (board);
   g_assert_cmpstr (draft->sentence, ==, sentence);
   g_assert_true (g_str_has_prefix (sentence, "Sunday 2026-03-29, 08:00 (UTC+01:00)."));
-  g_assert_cmpuint (count_dots (draft->part[FP_VIEW_PLAN].drawing), ==, dazzled);
+  /* And two in the key, of the people and of ministers. */
+  g_assert_cmpuint (count_dots (draft->part[FP_VIEW_PLAN].drawing), ==, dazzled + 2);
   g_assert_cmpuint (count_hatches (draft->part[FP_VIEW_PLAN].drawing), >, 0);
   g_assert_cmpuint (draft->windows->len, >, 0);
   /* The section has the shafts, and nobody. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Sunlight on paper: hatched with its holes on the plan, and a shaft up to the window in both views; by hand. */
+#include "footpace/lettering.h"
 #include "footpace/sun-marks.h"
 
 #include <math.h>
@@ -125,6 +126,49 @@ test_sun_point (void)
   g_assert_null (only_mark (overhead, FP_MARK_CIRCLE, FP_PEN_OUTLINE, &n));
 }
 
+/* At 1:100 (x, y) = (500, -1000) lies 5 mm right and 10 mm below the origin. A minister's dot has a ring about it. */
+static void
+test_eyes (void)
+{
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (200, 200);
+  guint n;
+
+  fp_drawing_add_sun_eye (drawing, (FpVec3) { 500, -1000, 1600 }, FALSE, &LAYOUT);
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_cmpint (mark->fill, ==, FP_FILL_INK);
+  g_assert_cmpfloat_with_epsilon (mark->at.x, LAYOUT.origin.x + 5, 1e-9);
+  g_assert_cmpfloat_with_epsilon (mark->at.y, LAYOUT.origin.y - 10, 1e-9);
+  fp_drawing_add_sun_eye (drawing, (FpVec3) { 0, 0, 0 }, TRUE, &LAYOUT);
+  mark = fp_drawing_marks (drawing, &n);
+  g_assert_cmpuint (n, ==, 3);
+  g_assert_cmpint (mark[2].fill, ==, FP_FILL_NONE);
+  g_assert_cmpfloat (mark[2].radius, >, mark[1].radius);
+}
+
+/* Words stand in the box, from its top down, none over another. */
+static void
+test_key (void)
+{
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (200, 200);
+  const FpBox box = { 20, 0, 90, 150 };
+  double last = box.y1;
+  guint n, words = 0;
+
+  fp_drawing_add_sun_key (drawing, &box);
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT)
+      {
+        g_assert_cmpfloat (mark[i].at.y + mark[i].height, <, last);
+        g_assert_cmpfloat (mark[i].at.x, >, box.x0);
+        g_assert_cmpfloat (mark[i].at.x + fp_lettering_width (mark[i].text, mark[i].height), <, box.x1);
+        last = mark[i].at.y;
+        words++;
+      }
+  g_assert_cmpuint (words, ==, 4);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,5 +177,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sun-marks/shaft-on-plan", test_shaft_on_plan);
   g_test_add_func ("/sun-marks/shaft-in-section", test_shaft_in_section);
   g_test_add_func ("/sun-marks/sun-point", test_sun_point);
+  g_test_add_func ("/sun-marks/eyes", test_eyes);
+  g_test_add_func ("/sun-marks/key", test_key);
   return g_test_run ();
 }
