@@ -42,7 +42,7 @@ const char *fp_weekday_label (guint weekday); /* "Monday" … */
 
 /* "Sunday 09:30", "25 December 00:00"; the caller's. */
 char       *fp_mass_time_text  (const FpMassTime *self);
-/* All of them, parted by commas: what fp_mass_times_parse() reads. */
+/* All of them, parted by commas, a day once: what fp_mass_times_parse() reads. */
 char       *fp_mass_times_text (const FpMassTime *mass, guint n);
 
 /**

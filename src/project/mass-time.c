@@ -165,6 +165,12 @@ fp_mass_time_text (const FpMassTime *self)
                           self->minute % 60);
 }
 
+static gboolean
+is_same_day (const FpMassTime *a, const FpMassTime *b)
+{
+  return a->weekday == b->weekday && a->month == b->month && a->day == b->day;
+}
+
 char *
 fp_mass_times_text (const FpMassTime *mass, guint n)
 {
@@ -173,7 +179,12 @@ fp_mass_times_text (const FpMassTime *mass, guint n)
   for (guint i = 0; i < n; i++)
     {
       g_autofree char *one = fp_mass_time_text (&mass[i]);
-      g_string_append_printf (text, "%s%s", i > 0 ? ", " : "", one);
+      if (i == 0)
+        g_string_append (text, one);
+      else if (is_same_day (&mass[i - 1], &mass[i]))
+        g_string_append_printf (text, ", %02u:%02u", mass[i].minute / 60, mass[i].minute % 60);
+      else
+        g_string_append_printf (text, ", %s", one);
     }
   return g_string_free (text, FALSE);
 }

@@ -214,7 +214,7 @@ test_brief_keeps_masses (void)
   g_assert_cmpuint (brief->n_masses, ==, 2);
   dialog = open_brief (d);
   g_assert_cmpstr (text_of (dialog, "longitude"), ==, "-0.75");
-  g_assert_cmpstr (text_of (dialog, "masses"), ==, "Sunday 09:30, Sunday 18:00");
+  g_assert_cmpstr (text_of (dialog, "masses"), ==, "Sunday 09:30, 18:00");
   gtk_window_destroy (GTK_WINDOW (dialog));
   g_assert_true (fp_document_undo (d));
   g_assert_false (fp_project_brief (fp_document_project (d))->site.known);
