@@ -243,6 +243,25 @@ test_order_of_fates (void)
   g_assert_cmpstr (a, ==, b);
 }
 
+/* Sheets that are no view of the church are kept as others are. */
+static void
+test_every_sheet (void)
+{
+  for (guint sheet = 0; sheet < FP_N_ALL_SHEETS; sheet++)
+    {
+      g_autoptr (FpProject) project = store_case_small ();
+      const FpPageSetup page = { .sheet = sheet };
+      g_autoptr (FpProject) own = fp_project_with_page (project, &page, NULL);
+      g_autofree char *said = store_case_bytes (own), *words = g_strdup_printf ("<page sheet=\"%s\"", fp_sheet_any_id (sheet));
+      guint found;
+
+      g_assert_true (fp_sheet_find (fp_sheet_any_id (sheet), &found));
+      g_assert_cmpuint (found, ==, sheet);
+      g_assert_nonnull (strstr (said, words));
+      assert_round_trip (own);
+    }
+}
+
 /* One line, the same bytes each time; a project without one is written as before. */
 static void
 test_page (void)
@@ -393,6 +412,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/order-of-fates", test_order_of_fates);
   g_test_add_func ("/store/facing", test_facing);
   g_test_add_func ("/store/page", test_page);
+  g_test_add_func ("/store/every-sheet", test_every_sheet);
   g_test_add_func ("/store/by-hand", test_by_hand);
   g_test_add_func ("/store/threads", test_threads);
   g_test_add_func ("/store/xmllint", test_xmllint);
