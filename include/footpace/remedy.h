@@ -17,6 +17,8 @@ typedef struct
   const FpParam *param;     /* what is changed of it; NULL: it is moved      */
   double         value;     /* that the parameter gets: mm, degrees, a number, 0..1, index of a choice */
   FpVec3         by;        /* how far it is moved, along one axis; mm, church coordinates */
+  const FpParam *also;      /* a second one of the same thing; NULL: none    */
+  double         also_value;
 } FpRemedy;
 
 /**
@@ -34,6 +36,43 @@ typedef struct
  *   (which takes too long to compute again and again), or when cancelled
  */
 gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellable *cancel, FpRemedy *out);
+
+/* --- the C-value of the first row ------------------------------------------------ */
+
+#define FP_FIRST_ROW_CS 3
+/* mm: what is usually asked for, the least first. */
+double     fp_first_row_c (guint i);
+
+typedef enum
+{
+  FP_FIRST_ROW_BY_STEPS, /* the remedy gives it                               */
+  FP_FIRST_ROW_HAS_IT,   /* as things stand                                   */
+  FP_FIRST_ROW_NONE,     /* no row looks over another, or there is no altar   */
+  FP_FIRST_ROW_NO_STEPS, /* the altar stands on no steps of its own           */
+  FP_FIRST_ROW_NO_RISER, /* the rules leave none                              */
+  FP_FIRST_ROW_TOO_HIGH, /* it takes more steps than there can be             */
+} FpFirstRowHow;
+
+typedef struct
+{
+  double        wanted;     /* C, mm                                          */
+  FpFirstRowHow how;
+  guint         owner, row; /* the row that looks over another and is nearest to the altar */
+  double        c, after;   /* its own: now, and then                         */
+  guint         rows, reach; /* rows that look over another, and those that have it then */
+  double        level;      /* of the footpace, then; mm                      */
+  FpFlight      flight;     /* by which that is climbed from where the steps stand */
+  FpRemedy      remedy;     /* set where it is by steps                       */
+} FpFirstRow;
+
+/**
+ * fp_first_row_find:
+ * @wanted: C, mm
+ *
+ * The lowest floor of the altar from which the first row has it, and the fewest steps, as high as the rules allow, that lead
+ * there.  It need not settle a finding: rows behind gain less.  Measured in the church in which it is so.  Any thread.
+ */
+void       fp_first_row_find (const FpFindings *findings, double wanted, FpFirstRow *out);
 
 /* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
 FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);

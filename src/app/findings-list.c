@@ -11,7 +11,8 @@ struct _FpFindingsList
   FpDocument *document;
   GArray     *shown;       /* FpShown, one for each row */
   char       *picked;      /* key of the chosen one     */
-  char       *offer;       /* what would settle it; NULL: nothing known       */
+  char       *head, *note; /* over and under what would settle it; NULL       */
+  char      **offers;      /* what would; NULL: nothing known                 */
   gboolean    filling;
 
   GtkWidget  *summary, *list, *rest, *spinner, *full;
@@ -28,7 +29,8 @@ static void on_wanted (GtkButton *button, FpFindingsList *self);
 typedef struct
 {
   GtkWidget *icon, *title, *measure, *detail, *source, *more, *caution;
-  GtkWidget *offer, *offer_words;
+  GtkWidget *offer, *head, *note; /* round what is offered                  */
+  GtkWidget *words[FP_FINDINGS_OFFERS], *button[FP_FINDINGS_OFFERS]; /* made when first needed */
 } Row;
 
 static GtkWidget *
@@ -46,23 +48,64 @@ text_line (GtkWidget *box, const char *css)
 }
 
 static void
-add_offer (Row *row, GtkWidget *text, FpFindingsList *self)
+add_offer (Row *row, GtkWidget *text)
 {
-  GtkWidget *button = gtk_button_new_with_label ("Make This Change");
-
   row->offer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_widget_add_css_class (row->offer, "offer");
-  text_line (row->offer, "caption-heading");
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (row->offer)), "One change would settle it");
-  row->offer_words = text_line (row->offer, NULL);
-  gtk_widget_set_halign (button, GTK_ALIGN_START);
-  g_signal_connect (button, "clicked", G_CALLBACK (on_wanted), self);
-  gtk_box_append (GTK_BOX (row->offer), button);
+  row->head = text_line (row->offer, "caption-heading");
+  row->note = text_line (row->offer, "caption");
   gtk_box_append (GTK_BOX (text), row->offer);
 }
 
+static void
+make_offer (Row *row, guint i, FpFindingsList *self)
+{
+  GtkWidget *button = gtk_button_new_with_label ("Make This Change");
+
+  row->words[i] = text_line (row->offer, NULL);
+  row->button[i] = button;
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_object_set_data (G_OBJECT (button), "offer", GUINT_TO_POINTER (i));
+  g_signal_connect (button, "clicked", G_CALLBACK (on_wanted), self);
+  gtk_box_append (GTK_BOX (row->offer), button);
+  gtk_box_reorder_child_after (GTK_BOX (row->offer), row->note, button);
+}
+
+/* Several are told apart by what each says. */
+static void
+show_offer (Row *row, guint i, const char *words)
+{
+  g_autofree char *spoken = g_strdup_printf ("Make This Change: %s", words);
+
+  gtk_label_set_text (GTK_LABEL (row->words[i]), words);
+  gtk_widget_set_tooltip_text (row->button[i], words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row->button[i]), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, spoken, -1);
+}
+
+static void
+show_offers (Row *row, FpFindingsList *self)
+{
+  const guint n = self->offers != NULL ? MIN (g_strv_length (self->offers), FP_FINDINGS_OFFERS) : 0;
+
+  gtk_label_set_text (GTK_LABEL (row->head), self->head != NULL ? self->head : "");
+  gtk_widget_set_visible (row->head, self->head != NULL);
+  gtk_label_set_text (GTK_LABEL (row->note), self->note != NULL ? self->note : "");
+  gtk_widget_set_visible (row->note, self->note != NULL);
+  for (guint i = 0; i < FP_FINDINGS_OFFERS; i++)
+    {
+      if (i < n && row->words[i] == NULL)
+        make_offer (row, i, self);
+      if (i < n)
+        show_offer (row, i, self->offers[i]);
+      if (row->words[i] == NULL)
+        continue;
+      gtk_widget_set_visible (row->words[i], i < n);
+      gtk_widget_set_visible (row->button[i], i < n);
+    }
+}
+
 static GtkWidget *
-row_new (FpFindingsList *self)
+row_new (void)
 {
   GtkWidget *list_row = gtk_list_box_row_new (), *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *text = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -76,7 +119,7 @@ row_new (FpFindingsList *self)
   row->title = text_line (text, "heading");
   row->measure = text_line (text, NULL);
   row->detail = text_line (text, NULL);
-  add_offer (row, text, self);
+  add_offer (row, text);
   row->source = text_line (text, "caption");
   row->more = text_line (text, "remedy");
   row->caution = text_line (text, "caution");
@@ -130,9 +173,10 @@ show_weight (GtkWidget *icon, FpWeight weight)
 }
 
 static void
-row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *offer)
+row_show (FpFindingsList *self, GtkWidget *list_row, const FpShown *shown, gboolean open)
 {
-  const Row *row = g_object_get_data (G_OBJECT (list_row), "row");
+  const gboolean offered = open && (self->offers != NULL || self->note != NULL);
+  Row *row = g_object_get_data (G_OBJECT (list_row), "row");
   const FpFinding *f = shown->finding;
   g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown);
 
@@ -143,8 +187,9 @@ row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const char *
   set_line (row->source, f->rule->source, open);
   set_lines (row->title, open, 2);
   set_lines (row->measure, open, 1);
-  gtk_label_set_text (GTK_LABEL (row->offer_words), offer != NULL ? offer : "");
-  gtk_widget_set_visible (row->offer, open && offer != NULL);
+  if (offered)
+    show_offers (row, self);
+  gtk_widget_set_visible (row->offer, offered);
   set_line (row->more, f->rule->advice, open);
   set_line (row->caution, f->rule->caution, open);
   if (shown->stale)
@@ -169,7 +214,7 @@ set_row_count (FpFindingsList *self, guint n)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), GTK_WIDGET (extra));
   for (guint i = 0; i < n; i++)
     if (row_at (self, i) == NULL)
-      gtk_list_box_append (GTK_LIST_BOX (self->list), row_new (self));
+      gtk_list_box_append (GTK_LIST_BOX (self->list), row_new ());
 }
 
 /* --- showing -------------------------------------------------------------- */
@@ -191,8 +236,7 @@ show_rows (FpFindingsList *self)
   set_row_count (self, self->shown->len);
   for (guint i = 0; i < self->shown->len; i++)
     {
-      row_show (GTK_WIDGET (row_at (self, i)), &g_array_index (self->shown, FpShown, i), is_picked (self, i),
-                self->offer);
+      row_show (self, GTK_WIDGET (row_at (self, i)), &g_array_index (self->shown, FpShown, i), is_picked (self, i));
       if (is_picked (self, i))
         picked = row_at (self, i);
     }
@@ -234,12 +278,20 @@ on_findings (FpFindingsList *self)
 }
 
 static void
+forget_offers (FpFindingsList *self)
+{
+  g_clear_pointer (&self->offers, g_strfreev);
+  g_clear_pointer (&self->head, g_free);
+  g_clear_pointer (&self->note, g_free);
+}
+
+static void
 on_row_selected (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
 {
   (void) list;
   if (self->filling || row == NULL)
     return;
-  g_clear_pointer (&self->offer, g_free);
+  forget_offers (self);
   g_free (self->picked);
   self->picked = fp_shown_key (&g_array_index (self->shown, FpShown, gtk_list_box_row_get_index (row)));
   show_rows (self);
@@ -264,13 +316,25 @@ fp_findings_list_picked (FpFindingsList *self)
   return NULL;
 }
 
-void
-fp_findings_list_offer (FpFindingsList *self, const char *remedy)
+static gboolean
+is_offered (FpFindingsList *self, const char *head, const char *const *remedies, const char *note)
 {
-  if (g_strcmp0 (remedy, self->offer) == 0)
+  if ((remedies == NULL) != (self->offers == NULL) || g_strcmp0 (head, self->head) != 0 || g_strcmp0 (note, self->note) != 0)
+    return FALSE;
+  return remedies == NULL || g_strv_equal (remedies, (const char *const *) self->offers);
+}
+
+void
+fp_findings_list_offer (FpFindingsList *self, const char *head, const char *const *remedies, const char *note)
+{
+  const char *const *any = remedies != NULL && remedies[0] != NULL ? remedies : NULL;
+
+  if (is_offered (self, head, any, note))
     return;
-  g_free (self->offer);
-  self->offer = g_strdup (remedy);
+  forget_offers (self);
+  self->offers = g_strdupv ((char **) any);
+  self->head = g_strdup (head);
+  self->note = g_strdup (note);
   show_rows (self);
 }
 
@@ -295,8 +359,7 @@ fp_findings_list_focus (FpFindingsList *self)
 static void
 on_wanted (GtkButton *button, FpFindingsList *self)
 {
-  (void) button;
-  g_signal_emit (self, remedy_signal, 0);
+  g_signal_emit (self, remedy_signal, 0, GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "offer")));
 }
 
 static gboolean
@@ -341,7 +404,7 @@ fp_findings_list_set_document (FpFindingsList *self, FpDocument *document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   g_clear_pointer (&self->picked, g_free);
-  g_clear_pointer (&self->offer, g_free);
+  forget_offers (self);
   if (document == NULL)
     return;
   g_signal_connect_swapped (document, "findings", G_CALLBACK (on_findings), self);
@@ -387,7 +450,7 @@ fp_findings_list_class_init (FpFindingsListClass *klass)
   followed_signal = g_signal_new ("followed", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                   G_TYPE_NONE, 0);
   remedy_signal = g_signal_new ("remedy", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 0);
+                                G_TYPE_NONE, 1, G_TYPE_UINT);
   full_signal = g_signal_new ("full", FP_TYPE_FINDINGS_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 

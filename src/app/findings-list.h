@@ -6,7 +6,7 @@
  *
  * Signal "picked": a finding was chosen; see fp_findings_list_picked().
  * Signal "followed": from the chosen one on to what settles it (Enter).
- * Signal "remedy": the change that was offered is wanted.
+ * Signal "remedy" (guint): of the changes that were offered this one is wanted.
  * Signal "full": the findings are wanted at the full height, or no longer.
  */
 #pragma once
@@ -30,8 +30,10 @@ void       fp_findings_list_set_full (FpFindingsList *self, gboolean full);
 
 /* The finding that is chosen, until the list changes; NULL: none. */
 const FpShown *fp_findings_list_picked (FpFindingsList *self);
-/* The change that would settle it, in words; NULL: none. Forgotten when another is chosen. */
-void           fp_findings_list_offer  (FpFindingsList *self, const char *remedy);
+/* Changes that would settle it, or help, in words; none: NULL or empty.  @head: what they are good for; @note: (nullable): what
+ * else is to be said of them, even without any.  Forgotten when another is chosen. */
+#define FP_FINDINGS_OFFERS 4
+void           fp_findings_list_offer  (FpFindingsList *self, const char *head, const char *const *remedies, const char *note);
 /* Scrolls to the chosen one; nothing where there is none. */
 void           fp_findings_list_reveal (FpFindingsList *self);
 

@@ -34,8 +34,9 @@ struct _FpWindow
   FpLatest   *remedies;      /* of the chosen finding; NULL: none looked for yet */
   const FpFinding *looked_for; /* whose remedy is being looked for, only to be compared; NULL: none's */
   gboolean    follows;       /* to its field, as soon as that is found       */
-  gboolean    has_remedy;
-  FpRemedy    remedy;
+  guint       n_remedies;    /* that are offered                             */
+  FpRemedy    remedy[FP_FINDINGS_OFFERS];
+  char       *remedy_label[FP_FINDINGS_OFFERS]; /* as the edit is called     */
   gboolean    pointing;      /* the chosen finding is what the board is about: nothing else was chosen since */
   gboolean    settled;       /* its mark went away because it was            */
   gboolean    changed;       /* something was changed since it was chosen    */

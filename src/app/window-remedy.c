@@ -20,6 +20,8 @@ typedef struct
   const FpFinding *finding;
   gboolean         found;
   FpRemedy         remedy;
+  guint            n_first;
+  FpFirstRow       first[FP_FIRST_ROW_CS];
 } Found;
 
 static void
@@ -40,6 +42,16 @@ found_free (gpointer data)
   g_free (found);
 }
 
+/* Where rows see over heads, the altar can be raised at least for the first of them. */
+static void
+find_first_row (Found *found, GCancellable *cancel)
+{
+  if (!g_str_equal (found->finding->rule->measure, "row-c"))
+    return;
+  for (guint i = 0; i < FP_FIRST_ROW_CS && !g_cancellable_is_cancelled (cancel); i++)
+    fp_first_row_find (found->of, fp_first_row_c (i), &found->first[found->n_first++]);
+}
+
 static void
 run (FpLatestJob *job, gpointer data, gpointer window)
 {
@@ -49,6 +61,7 @@ run (FpLatestJob *job, gpointer data, gpointer window)
   (void) window;
   *found = (Found) { .of = fp_findings_ref (request->of), .finding = request->finding };
   found->found = fp_remedy_find (request->of, request->finding, fp_latest_job_cancellable (job), &found->remedy);
+  find_first_row (found, fp_latest_job_cancellable (job));
   fp_latest_job_post (job, found);
 }
 
@@ -70,7 +83,7 @@ choose_item (FpWindow *self, const char *item)
 static void
 point_out (FpWindow *self)
 {
-  const FpRemedy *r = &self->remedy;
+  const FpRemedy *r = &self->remedy[0];
 
   if (g_strcmp0 (fp_document_chosen (self->document), r->item) != 0)
     choose_item (self, r->item);
@@ -84,21 +97,72 @@ static void
 follow (FpWindow *self)
 {
   self->follows = FALSE;
-  if (self->has_remedy)
+  if (self->n_remedies > 0)
     point_out (self);
   if (fp_document_chosen (self->document) != NULL)
     fp_inspector_focus_pointed_out (FP_INSPECTOR (self->inspector));
 }
 
 static void
-offer (FpWindow *self, const FpRemedy *remedy)
+forget_remedies (FpWindow *self)
 {
-  g_autofree char *words = fp_remedy_words (remedy, fp_document_scene (self->document));
+  for (guint i = 0; i < self->n_remedies; i++)
+    g_clear_pointer (&self->remedy_label[i], g_free);
+  self->n_remedies = 0;
+}
 
-  self->remedy = *remedy;
-  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), words);
+/* Takes @label. */
+static void
+add_remedy (FpWindow *self, const FpRemedy *remedy, char *label)
+{
+  self->remedy[self->n_remedies] = *remedy;
+  self->remedy_label[self->n_remedies++] = label;
+}
+
+/* What gives it goes to the remedies; what does not, to the note, and once where no level would. */
+static void
+offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GString *note)
+{
+  const FpScene *scene = fp_document_scene (self->document);
+  FpFirstRowHow last = FP_FIRST_ROW_BY_STEPS;
+
+  for (guint i = 0; i < found->n_first; i++)
+    {
+      const FpFirstRow *first = &found->first[i];
+      g_autofree char *text = fp_first_row_words (first, scene);
+      if (first->how == FP_FIRST_ROW_BY_STEPS)
+        {
+          g_strv_builder_add (words, text);
+          add_remedy (self, &first->remedy, fp_first_row_label (first, scene));
+        }
+      else if (text != NULL && (first->how == FP_FIRST_ROW_TOO_HIGH || first->how != last))
+        g_string_append_printf (note, "%s%s.", note->len > 0 ? " " : "", text);
+      last = first->how;
+    }
+}
+
+static void
+offer (FpWindow *self, const Found *found)
+{
+  GStrvBuilder *words = g_strv_builder_new ();
+  g_autoptr (GString) note = g_string_new (NULL);
+  g_auto (GStrv) remedies = NULL;
+
+  forget_remedies (self);
+  if (found->found)
+    {
+      g_autofree char *text = fp_remedy_words (&found->remedy, fp_document_scene (self->document));
+      g_strv_builder_add (words, text);
+      add_remedy (self, &found->remedy, fp_remedy_label (found->finding));
+    }
+  offer_first_row (self, found, words, note);
+  remedies = g_strv_builder_end (words);
+  g_strv_builder_unref (words);
+  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings),
+                          found->found ? "One change would settle it" : self->n_remedies > 0 ? "A higher altar would help" : NULL,
+                          (const char *const *) remedies, note->len > 0 ? note->str : NULL);
   /* Whoever changes something has his hands elsewhere: nothing is chosen or scrolled under them. */
-  if (self->changed)
+  if (self->changed || self->n_remedies == 0)
     return;
   fp_findings_list_reveal (FP_FINDINGS_LIST (self->findings));
   point_out (self);
@@ -114,9 +178,7 @@ receive (gpointer result, gpointer data)
   if (fp_findings_scene (found->of) != fp_document_scene (self->document) || self->looked_for != found->finding)
     return;
   self->looked_for = NULL;
-  self->has_remedy = found->found;
-  if (found->found)
-    offer (self, &found->remedy);
+  offer (self, found);
   if (self->follows)
     follow (self);
 }
@@ -167,7 +229,7 @@ fp_window_look_again (FpWindow *self)
     return;
   if (self->pointing)
     mark_again (self, shown);
-  if (shown != NULL && !self->has_remedy && self->looked_for == NULL)
+  if (shown != NULL && self->n_remedies == 0 && self->looked_for == NULL)
     look (self, shown);
 }
 
@@ -181,9 +243,10 @@ void
 fp_window_forget_remedy (FpWindow *self)
 {
   self->looked_for = NULL;
-  self->follows = self->has_remedy = FALSE;
+  self->follows = FALSE;
+  forget_remedies (self);
   self->changed = TRUE;
-  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), NULL);
+  fp_findings_list_offer (FP_FINDINGS_LIST (self->findings), NULL, NULL, NULL);
   fp_inspector_point_out (FP_INSPECTOR (self->inspector), NULL);
 }
 
@@ -191,7 +254,8 @@ void
 fp_window_drop_remedies (FpWindow *self)
 {
   self->looked_for = NULL;
-  self->follows = self->has_remedy = FALSE;
+  self->follows = FALSE;
+  forget_remedies (self);
   fp_window_stop_pointing (self);
   g_clear_pointer (&self->remedies, fp_latest_free);
 }
@@ -235,16 +299,15 @@ on_finding_followed (FpWindow *self)
 }
 
 static void
-on_remedy_wanted (FpWindow *self)
+on_remedy_wanted (FpWindow *self, guint which)
 {
-  const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
-  g_autofree char *label = shown != NULL ? fp_remedy_label (shown->finding) : NULL;
+  g_autofree char *label = which < self->n_remedies ? g_strdup (self->remedy_label[which]) : NULL;
   g_autoptr (GError) error = NULL;
 
-  if (label == NULL || !self->has_remedy)
+  if (label == NULL || fp_findings_list_picked (FP_FINDINGS_LIST (self->findings)) == NULL)
     return;
   if (!fp_document_edit (self->document,
-                         fp_remedy_make (&self->remedy, fp_document_base_scene (self->document), &error), label, NULL))
+                         fp_remedy_make (&self->remedy[which], fp_document_base_scene (self->document), &error), label, NULL))
     fp_window_tell_amiss (self, error);
 }
 

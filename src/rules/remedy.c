@@ -55,9 +55,16 @@ remedy_of (const Dial *dial, double value)
 FpProject *
 fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error)
 {
-  if (remedy->param != NULL)
-    return fp_set_out_param (scene, remedy->item, remedy->param->id, remedy->value, error);
-  return fp_set_out_move (scene, remedy->item, remedy->by, error);
+  g_autoptr (FpProject) first = NULL;
+  g_autoptr (FpScene) then = NULL;
+
+  if (remedy->param == NULL)
+    return fp_set_out_move (scene, remedy->item, remedy->by, error);
+  first = fp_set_out_param (scene, remedy->item, remedy->param->id, remedy->value, error);
+  if (first == NULL || remedy->also == NULL)
+    return g_steal_pointer (&first);
+  then = fp_scene_new (first, fp_scene_alternative (scene));
+  return fp_set_out_param (then, remedy->item, remedy->also->id, remedy->also_value, error);
 }
 
 /* INFINITY where nothing is left to be measured: to take a gate away does not make it wide enough. */

@@ -543,6 +543,61 @@ test_finding_leads_to_its_field (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static GtkWidget *
+child_saying (GtkWidget *widget, const char *words)
+{
+  if (GTK_IS_BUTTON (widget) && gtk_widget_get_tooltip_text (widget) != NULL
+      && strstr (gtk_widget_get_tooltip_text (widget), words) != NULL)
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = child_saying (child, words);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static double
+first_row_c (FpDocument *d)
+{
+  g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
+  g_autoptr (GArray) rows = fp_row_c_values (people);
+
+  return fp_row_c_first (rows)->c;
+}
+
+/* Three heights are offered for the first row; one press gives number and riser of the steps, and one undo takes both back. */
+static void
+test_first_row_is_raised (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window, *findings, *button;
+  GtkListBoxRow *row;
+  double before;
+
+  fp_document_set_alternative (d, fp_project_n_alternatives (fp_document_project (d)) - 1);
+  window = open_window (d);
+  findings = child_called (window, "findings");
+  WAIT_FOR (!fp_document_is_checking (d));
+  before = first_row_c (d);
+  g_assert_cmpfloat (before, <, 60);
+  row = row_of (findings, d, "sight-over-heads");
+  g_assert_nonnull (row);
+  gtk_list_box_select_row (GTK_LIST_BOX (child_called (findings, "list")), row);
+  WAIT_FOR ((button = child_saying (GTK_WIDGET (row), "C 90 mm for the first row")) != NULL);
+  g_assert_nonnull (child_saying (GTK_WIDGET (row), "C 60 mm for the first row"));
+  g_signal_emit_by_name (button, "clicked");
+  g_assert_cmpfloat (first_row_c (d), >=, 90);
+  g_assert_cmpstr (fp_document_undo_label (d), ==, "C 90 mm for the first row");
+  WAIT_FOR (!fp_document_is_checking (d));
+  g_assert_true (fp_document_undo (d));
+  g_assert_cmpfloat (first_row_c (d), ==, before);
+  g_assert_true (fp_document_redo (d));
+  g_assert_cmpfloat (first_row_c (d), >=, 90);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What was found for the last finding, and comes late, is not offered for this one; nor is its field followed. */
 static void
 test_finding_is_not_mistaken (void)
@@ -703,6 +758,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/survey", test_survey_is_told_of);
   g_test_add_func ("/window/inks", test_pictures_follow_the_inks);
   g_test_add_func ("/window/finding", test_finding_leads_to_its_field);
+  g_test_add_func ("/window/first-row-is-raised", test_first_row_is_raised);
   g_test_add_func ("/window/finding/not-mistaken", test_finding_is_not_mistaken);
   g_test_add_func ("/window/thing-from-the-top", test_inspector_begins_at_the_top);
   g_test_add_func ("/report/whole", test_report_is_whole);
