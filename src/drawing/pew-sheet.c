@@ -9,9 +9,10 @@
 #define LETTERING 2.5
 #define SMALL     1.8
 #define SPACING   1.7  /* from one line to the next, by the height of lettering */
-#define LINES     4    /* under a picture, at most                             */
+#define LINES     5    /* under a picture, at most                             */
 #define APART     5.0  /* between pictures                                     */
 #define HEAD      8.0  /* over a strip: the name of its alternative            */
+#define NOTE      7.0  /* at the foot of strips: what the pictures are of      */
 #define WIDTH_LEAST 50.0 /* mm, of a picture of a strip                        */
 #define WIDE_MOST  1.8 /* width by height of one picture alone on a sheet      */
 #define WIDE_LEAST 1.2
@@ -35,10 +36,11 @@ write_caption (FpDrawing *drawing, const FpBox *frame, const char *what, const F
 
   if (what != NULL)
     g_ptr_array_add (lines, g_strdup (what));
-  g_ptr_array_add (lines, fp_lettering_shorten (eye, lettering, width));
+  g_ptr_array_extend_and_steal (lines, fp_lettering_wrap_most (eye, lettering, width, 2));
   if (*seen != '\0')
     {
-      g_autofree char *sees = g_strdup_printf ("Seen: %s", seen);
+      g_auto (GStrv) parts = g_strsplit (seen, " %", -1);
+      g_autofree char *together = g_strjoinv ("\u00a0%", parts), *sees = g_strdup_printf ("Seen: %s", together);
       g_ptr_array_extend_and_steal (lines, fp_lettering_wrap_most (sees, lettering, width, LINES - lines->len));
     }
   fp_draw_lines (drawing, (FpPoint) { frame->x0, frame->y0 - 1.5 }, lettering, lettering * SPACING, lines, LINES);
@@ -128,6 +130,19 @@ draw_strip (FpDrawing *drawing, const FpSight *sight, FpPoint top, double width)
     }
 }
 
+/* For who has seen no such picture yet. */
+static void
+write_note (FpDrawing *drawing, const FpBox *content)
+{
+  g_autoptr (GPtrArray) lines
+    = fp_lettering_wrap_most ("Pale heads and shoulders: the people. Dark: the ministers. Tinted: what is proposed. The mensa is the table of "
+                              "the altar, the Gospel side the left as the people see it.",
+                              SMALL, content->x1 - content->x0, 2);
+
+  fp_draw_lines (drawing, (FpPoint) { content->x0, content->y0 + lines->len * SMALL * SPACING }, SMALL,
+                 SMALL * SPACING, lines, 2);
+}
+
 /* How many strips stand on a page, and how wide their pictures are: as many as there are, if the pictures do not become
  * too small by that. */
 static guint
@@ -167,6 +182,7 @@ fp_pew_strip_sheets (FpSight *const *sight, guint n, const FpSheetSpec *spec)
   if (n == 0)
     return out;
   fp_drawing_unref (fp_sheet_blank (fp_people_scene (fp_sight_people (sight[0])), spec, TITLE, 0, &content));
+  content.y0 += NOTE;
   const guint rows = rows_of_page (sight, n, &content, &width);
   const double step = HEAD + width / FP_PEW_ASPECT + room_for_words (SMALL);
   page.pages = (n + rows - 1) / rows;
@@ -176,6 +192,7 @@ fp_pew_strip_sheets (FpSight *const *sight, guint n, const FpSheetSpec *spec)
         {
           page.page = i / rows + 1;
           g_ptr_array_add (out, fp_sheet_blank (fp_people_scene (fp_sight_people (sight[i])), &page, TITLE, 0, &content));
+          write_note (g_ptr_array_index (out, out->len - 1), &content);
         }
       draw_strip (g_ptr_array_index (out, out->len - 1), sight[i],
                   (FpPoint) { content.x0, content.y1 - i % rows * step }, width);

@@ -29,6 +29,9 @@ struct _FpPewView
 #define HAZE_FAR 60000.0 /* mm at which two thirds of the contrast are gone */
 #define HAZE_TONE 0.93
 
+/* Ministers are told from what stands beside them, proposed or not. */
+#define MINISTERS 0.62
+
 static double
 lightness_of (FpPart part)
 {
@@ -37,7 +40,7 @@ lightness_of (FpPart part)
     case FP_PART_WALL: return 1.0;
     case FP_PART_FLOOR: return 0.97;
     case FP_PART_HEAD:
-    case FP_PART_TRUNK: return 0.80; /* ministers */
+    case FP_PART_TRUNK: return MINISTERS;
     case FP_PART_SEAT:
     case FP_PART_BACK: return 0.86;
     default: return 0.92;
@@ -134,12 +137,21 @@ typedef struct
   const GArray   *seen, *facets, *edges;
 } Listing;
 
+/* Nobody is proposed. */
+static FpStanding
+standing_of (const Listing *l, const FpConvex *piece)
+{
+  const gboolean person = piece->owner >= FP_SIGHT_PERSON || piece->part == FP_PART_HEAD || piece->part == FP_PART_TRUNK;
+
+  return person ? FP_STANDING_EXISTING : l->placed[piece->owner].standing;
+}
+
 static FpPewFace
 face_of (const Listing *l, const FpConvex *piece, double tone)
 {
   return (FpPewFace) {
     .owner = piece->owner, .part = piece->part,
-    .standing = piece->owner >= FP_SIGHT_PERSON ? FP_STANDING_EXISTING : l->placed[piece->owner].standing,
+    .standing = standing_of (l, piece),
     .tone = tone, .first = l->view->points->len, .first_line = l->view->lines->len,
   };
 }
