@@ -78,9 +78,9 @@ void          fp_sun_study_free (FpSunStudy *self);
 char         *fp_sun_studies_text (FpSunStudy *const *study, guint n);
 /* "Sunday 2026-06-21, 09:30 (UTC+01:00). The sun is …": all of it but the windows; owned by the caller. */
 char         *fp_sun_study_sentence (const FpSunStudy *self);
-/* "Through East window: 12 places; the celebrant at the altar", each through which somebody has it in his eyes:
- * (transfer full) (element-type utf8) */
-GPtrArray    *fp_sun_study_windows  (const FpSunStudy *self);
+/* "Through East window: 12 places; the celebrant at the altar", each through which somebody has it in his eyes; with @rows on
+ * further lines which seats, row by row: (transfer full) (element-type utf8) */
+GPtrArray    *fp_sun_study_windows  (const FpSunStudy *self, gboolean rows);
 /* The opening through which it is in the eyes of who is in that place; -1. */
 int           fp_sun_study_place    (const FpSunStudy *self, guint place);
 GArray       *fp_sun_study_patches  (const FpSunStudy *self); /* as fp_sunlight_patches() */

@@ -29,8 +29,10 @@ draw_part (FpSunDraft *self, FpViewId view, const FpViewLayout *lies, const GArr
 {
   FpViewLayout layout = *lies;
   FpOverPart *part = &self->part[view];
+  guint things;
 
-  if (!(layout.scale > 0))
+  fp_scene_placed (self->scene, &things);
+  if (!(layout.scale > 0) || things == 0)
     return;
   self->scale = layout.scale;
   fp_over_part_begin (part, self->scene, view, &layout);
@@ -79,7 +81,7 @@ fp_sun_draft_new (const FpScene *scene, const FpSunLook *look, const FpViewLayou
   draw_part (self, FP_VIEW_PLAN, &view[FP_VIEW_PLAN], patches);
   draw_part (self, FP_VIEW_SECTION, &view[FP_VIEW_SECTION], patches);
   self->sentence = fp_sun_study_sentence (self->study);
-  self->windows = fp_sun_study_windows (self->study);
+  self->windows = fp_sun_study_windows (self->study, TRUE);
   return self;
 }
 

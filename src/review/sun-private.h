@@ -32,6 +32,8 @@ char *fp_sun_study_result (const FpSunStudy *self);
 char *fp_sun_study_minister_name (const FpSunStudy *self, FpOffice office);
 /* "12 places; the celebrant at the altar": who has it in his eyes through that opening; NULL where nobody has. */
 char *fp_sun_study_through (const FpSunStudy *self, int opening);
+/* "    Front pews, Gospel side: row 4, seats 1, 2\n" …, row by row. */
+void  fp_sun_study_add_rows (const FpSunStudy *self, int opening, GString *text);
 /* "Not in the eyes of the celebrant at the altar, who faces liturgical east" …, of all in whose eyes it is not; "" also where it is low in nobody's. */
 char *fp_sun_study_spared (const FpSunStudy *self);
 

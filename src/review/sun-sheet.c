@@ -125,7 +125,7 @@ add_wrapped (GPtrArray *lines, const char *text, double width)
 static void
 add_windows (const Making *m, GPtrArray *lines, double width)
 {
-  g_autoptr (GPtrArray) through = fp_sun_study_windows (m->study);
+  g_autoptr (GPtrArray) through = fp_sun_study_windows (m->study, FALSE);
 
   for (guint i = 0; i < through->len; i++)
     add_wrapped (lines, g_ptr_array_index (through, i), width);

@@ -229,7 +229,7 @@ fp_sun_study_sentence (const FpSunStudy *self)
 }
 
 GPtrArray *
-fp_sun_study_windows (const FpSunStudy *self)
+fp_sun_study_windows (const FpSunStudy *self, gboolean rows)
 {
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
   guint n;
@@ -238,8 +238,14 @@ fp_sun_study_windows (const FpSunStudy *self)
   for (guint i = 0; i < n; i++)
     {
       g_autofree char *who = fp_sun_study_through (self, (int) i);
-      if (who != NULL)
-        g_ptr_array_add (lines, g_strdup_printf ("Through %s: %s", fp_item_name (placed[i].item), who));
+      GString *line;
+      if (who == NULL)
+        continue;
+      line = g_string_new (NULL);
+      g_string_append_printf (line, "Through %s: %s%s", fp_item_name (placed[i].item), who, rows ? "\n" : "");
+      if (rows)
+        fp_sun_study_add_rows (self, (int) i, line);
+      g_ptr_array_add (lines, g_strchomp (g_string_free (line, FALSE)));
     }
   return lines;
 }

@@ -50,8 +50,8 @@ seats_of_row (const FpSunStudy *self, guint i, int opening, guint *n, guint *end
   return g_string_free (text, FALSE);
 }
 
-static void
-add_rows (const FpSunStudy *self, int opening, GString *text)
+void
+fp_sun_study_add_rows (const FpSunStudy *self, int opening, GString *text)
 {
   const FpPlaced *placed = fp_scene_placed (fp_people_scene (self->people), NULL);
   const FpPersonPlace *place = fp_people_places (self->people, NULL);
@@ -82,7 +82,7 @@ add_windows (const FpSunStudy *self, GString *text)
         continue;
       g_string_append_printf (text, "\n  Through %s (%s): %s\n", fp_item_name (placed[i].item), fp_item_id (placed[i].item),
                               who);
-      add_rows (self, (int) i, text);
+      fp_sun_study_add_rows (self, (int) i, text);
     }
 }
 

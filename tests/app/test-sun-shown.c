@@ -6,6 +6,7 @@
 #include "waiting.h"
 #include "widget-help.h"
 
+#include <stdio.h>
 #include <string.h>
 
 /* Palm Sunday of 2026, when the morning sun comes in on the Epistle side of the sample parish. */
@@ -74,6 +75,45 @@ count_dazzled (FpDocument *d, const FpSunStudy *study)
   return dazzled;
 }
 
+static guint
+count_seats (const char *runs)
+{
+  g_auto (GStrv) run = g_strsplit (runs, ", ", -1);
+  guint seats = 0;
+
+  for (guint i = 0; run[i] != NULL; i++)
+    {
+      guint first = 0, last = 0;
+      const int read = sscanf (run[i], "%u–%u", &first, &last);
+      seats += read == 2 ? last - first + 1 : 1;
+    }
+  return seats;
+}
+
+static void
+check_windows (const GPtrArray *windows, guint dazzled)
+{
+  guint places = 0;
+
+  for (guint i = 0; i < windows->len; i++)
+    {
+      g_auto (GStrv) line = g_strsplit (g_ptr_array_index (windows, i), "\n", -1);
+      const char *colon = strrchr (line[0], ':');
+      const guint told = (guint) g_ascii_strtoull (colon + 1, NULL, 10);
+      guint seats = 0;
+      g_assert_true (g_str_has_prefix (line[0], "Through "));
+      for (guint k = 1; line[k] != NULL; k++)
+        {
+          const char *seat = strstr (line[k], ", seat");
+          g_assert_nonnull (seat);
+          seats += count_seats (strchr (seat + 2, ' ') + 1);
+        }
+      g_assert_cmpuint (seats, ==, told);
+      places += told;
+    }
+  g_assert_cmpuint (places, ==, dazzled);
+}
+
 /* --- the board ------------------------------------------------------------------- */
 
 static void
@@ -96,6 +136,8 @@ test_board (void)
   g_assert_cmpuint (count_dots (draft->part[FP_VIEW_PLAN].drawing), ==, dazzled + 2);
   g_assert_cmpuint (count_hatches (draft->part[FP_VIEW_PLAN].drawing), >, 0);
   g_assert_cmpuint (draft->windows->len, >, 0);
+  /* As many as there are places, window by window and row by row. */
+  check_windows (draft->windows, dazzled);
   /* The section has the shafts, and nobody. */
   g_assert_cmpuint (count_dots (draft->part[FP_VIEW_SECTION].drawing), ==, 0);
   guint marks;
@@ -145,6 +187,24 @@ test_no_place (void)
   g_assert_false (gtk_widget_get_visible (help_find_called (top, "windows")));
   gtk_window_destroy (GTK_WINDOW (top));
   close_board (board);
+}
+
+/* Where nothing stands yet there is nothing to be lit, and nobody. */
+static void
+test_nothing_yet (void)
+{
+  const FpBrief brief = { .title = "Nothing yet", .ministers = 1, .percentile = 50, .site = { TRUE, 52, 0, "+00:00" } };
+  g_autoptr (FpProject) project = fp_project_new (&brief);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  const FpViewLayout view[FP_N_VIEWS] = { { .scale = 100, .clip = FP_BOX_EMPTY }, { .scale = 100, .clip = FP_BOX_EMPTY },
+                                          { .scale = 100, .clip = FP_BOX_EMPTY } };
+  const FpSunLook noon = { .mass = 0, .minute = 720, .day = FP_SUN_JUNE };
+  g_autoptr (FpSunDraft) draft = fp_sun_draft_new (scene, &noon, view);
+
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    g_assert_null (draft->part[v].drawing);
+  g_assert_nonnull (strstr (draft->sentence, "In nobody's eyes"));
+  g_assert_cmpuint (draft->windows->len, ==, 0);
 }
 
 /* --- the bar ------------------------------------------------------------------------ */
@@ -231,6 +291,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sun-shown/board", test_board);
   g_test_add_func ("/sun-shown/follows", test_follows);
   g_test_add_func ("/sun-shown/no-place", test_no_place);
+  g_test_add_func ("/sun-shown/nothing-yet", test_nothing_yet);
   g_test_add_func ("/sun-shown/bar", test_bar);
   g_test_add_func ("/sun-shown/yearly-mass", test_yearly_mass);
   return g_test_run ();
