@@ -86,6 +86,10 @@ int           fp_sun_study_place    (const FpSunStudy *self, guint place);
 GArray       *fp_sun_study_patches  (const FpSunStudy *self); /* as fp_sunlight_patches() */
 /* Marks on the plan where it is in somebody's eyes. */
 void          fp_sun_study_draw_eyes (const FpSunStudy *self, FpDrawing *drawing, const FpViewLayout *plan);
+/* "Sunday 08:00: in somebody's eyes on 9 of 52 days of 2026, in most on 2026-10-11 (23)": of a Mass every week, looked at
+ * week by week, the ministers among them.  Owned by the caller; %NULL where it is not every week, or the brief does not tell by
+ * which clock, and where @cancel (nullable) was cancelled. */
+char         *fp_sun_year_text (const FpPeople *people, guint mass, int year, GCancellable *cancel);
 /* What is told of one time, on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
  * @spec->scale, 0: the largest that fits.  %FP_ERROR_RANGE where it does not fit the paper. */
 FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, double *scale, GError **error);

@@ -77,6 +77,8 @@ typedef struct _FpSunlight FpSunlight;
  */
 FpSunlight *fp_sunlight_new  (const FpPeople *people, FpVec3 towards);
 void        fp_sunlight_free (FpSunlight *self);
+/* The sun comes from elsewhere now: cheaper than to begin anew. */
+void        fp_sunlight_turn (FpSunlight *self, FpVec3 towards);
 
 /**
  * fp_sunlight_window:

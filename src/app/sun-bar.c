@@ -6,7 +6,7 @@
 struct _FpSunBar
 {
   GtkWidget  parent_instance;
-  GtkWidget *choice, *sentence, *brief, *windows, *windows_list, *windows_popover;
+  GtkWidget *choice, *sentence, *year, *brief, *windows, *windows_list, *windows_popover;
 };
 
 G_DEFINE_FINAL_TYPE (FpSunBar, fp_sun_bar, GTK_TYPE_WIDGET)
@@ -59,6 +59,8 @@ void
 fp_sun_bar_tell (FpSunBar *self, const FpSunDraft *draft)
 {
   gtk_label_set_text (GTK_LABEL (self->sentence), draft->sentence);
+  gtk_label_set_text (GTK_LABEL (self->year), draft->year != NULL ? draft->year : "");
+  gtk_widget_set_visible (self->year, draft->year != NULL);
   fp_sun_bar_set_brief (self, fp_project_brief (fp_scene_project (draft->scene)));
   if (!gtk_widget_get_visible (self->windows_popover)) /* not under the hand */
     fill_windows (self, draft->windows);
@@ -88,6 +90,7 @@ fp_sun_bar_class_init (FpSunBarClass *class)
   gtk_widget_class_set_css_name (widget_class, "sunbar");
   gtk_widget_class_bind_template_child (widget_class, FpSunBar, choice);
   gtk_widget_class_bind_template_child (widget_class, FpSunBar, sentence);
+  gtk_widget_class_bind_template_child (widget_class, FpSunBar, year);
   gtk_widget_class_bind_template_child (widget_class, FpSunBar, brief);
   gtk_widget_class_bind_template_child (widget_class, FpSunBar, windows);
   gtk_widget_class_bind_template_child (widget_class, FpSunBar, windows_list);

@@ -47,17 +47,18 @@ draw_part (FpSunDraft *self, FpViewId view, const FpViewLayout *lies, const GArr
     }
 }
 
-static FpSunStudy *
-study (const FpScene *scene, const FpSunLook *look, GError **error)
+static void
+study (FpSunDraft *self, GError **error)
 {
-  const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
-  g_autoptr (GDateTime) time = fp_sun_look_time (look, brief, error);
+  const FpBrief *brief = fp_project_brief (fp_scene_project (self->scene));
+  g_autoptr (GDateTime) time = fp_sun_look_time (&self->look, brief, error);
   g_autoptr (FpPeople) people = NULL;
 
   if (time == NULL)
-    return NULL;
-  people = fp_people_new (scene);
-  return fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
+    return;
+  people = fp_people_new (self->scene);
+  self->study = fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
+  self->year = fp_sun_year_text (people, self->look.mass, g_date_time_get_year (time), NULL);
 }
 
 FpSunDraft *
@@ -70,7 +71,7 @@ fp_sun_draft_new (const FpScene *scene, const FpSunLook *look, const FpViewLayou
   self->scene = fp_scene_ref (scene);
   self->look = *look;
   self->scale = view[FP_VIEW_PLAN].scale;
-  self->study = study (scene, look, &error);
+  study (self, &error);
   if (self->study == NULL)
     {
       self->sentence = g_strdup (error->message);
@@ -94,6 +95,7 @@ fp_sun_draft_free (FpSunDraft *self)
     fp_over_part_clear (&self->part[v]);
   fp_sun_study_free (self->study);
   g_free (self->sentence);
+  g_free (self->year);
   g_ptr_array_unref (self->windows);
   fp_scene_unref (self->scene);
   g_free (self);

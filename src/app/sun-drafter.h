@@ -17,6 +17,7 @@ typedef struct
   FpOverPart   part[FP_N_VIEWS]; /* of the plan and the section              */
   FpSunStudy  *study;      /* NULL: nothing could be reckoned, of which the sentence tells why */
   char        *sentence;
+  char        *year;       /* the same Mass through the year; NULL: it is not every week */
   GPtrArray   *windows;    /* (element-type utf8): through which it is in whose eyes */
 } FpSunDraft;
 

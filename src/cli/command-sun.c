@@ -169,6 +169,21 @@ draw (const FpScene *scene, Options *o)
   return FP_EXIT_CLEAR;
 }
 
+/* Where no time was asked for: what lies between equinoxes and solstices. */
+static void
+add_years (GString *text, const FpPeople *people, const Options *o)
+{
+  const FpBrief *brief = fp_project_brief (fp_scene_project (fp_people_scene (people)));
+  const int year = g_date_time_get_year (o->times->pdata[0]);
+
+  for (guint i = 0; o->at == NULL && i < brief->n_masses; i++)
+    {
+      g_autofree char *line = fp_sun_year_text (people, i, year, NULL);
+      if (line != NULL)
+        g_string_append_printf (text, "%s\n", line);
+    }
+}
+
 static int
 tell (const FpProject *project, Options *o)
 {
@@ -176,7 +191,8 @@ tell (const FpProject *project, Options *o)
   g_autoptr (FpScene) scene = NULL;
   g_autoptr (FpPeople) people = NULL;
   g_autoptr (GPtrArray) studies = g_ptr_array_new_with_free_func (free_study);
-  g_autofree char *text = NULL;
+  g_autofree char *told = NULL;
+  g_autoptr (GString) text = NULL;
 
   if (alternative < 0 || !fill_from_brief (o, fp_project_brief (project)))
     return FP_EXIT_ERROR;
@@ -186,8 +202,10 @@ tell (const FpProject *project, Options *o)
   people = fp_people_new (scene);
   for (guint i = 0; i < o->times->len; i++)
     g_ptr_array_add (studies, fp_sun_study_new (people, o->times->pdata[i], o->north, o->east));
-  text = fp_sun_studies_text ((FpSunStudy *const *) studies->pdata, studies->len);
-  return fp_command_print (text, strlen (text));
+  told = fp_sun_studies_text ((FpSunStudy *const *) studies->pdata, studies->len);
+  text = g_string_new (told);
+  add_years (text, people, o);
+  return fp_command_print (text->str, text->len);
 }
 
 static int

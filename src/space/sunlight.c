@@ -79,6 +79,12 @@ fp_sunlight_new (const FpPeople *people, FpVec3 towards)
 }
 
 void
+fp_sunlight_turn (FpSunlight *self, FpVec3 towards)
+{
+  self->towards = towards;
+}
+
+void
 fp_sunlight_free (FpSunlight *self)
 {
   if (self == NULL)

@@ -148,6 +148,38 @@ test_board (void)
   close_board (board);
 }
 
+/* Sunday by Sunday, one after another: 2026 begins on a Thursday, so its first Sunday is 4 January, and there are 52. */
+static void
+test_year (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
+  g_autofree char *text = fp_sun_year_text (people, 1, 2026, NULL), *expected = NULL;
+  FpSunLook look = morning;
+  guint dazzled = 0, most = 0;
+  GDate day, worst;
+
+  g_date_clear (&worst, 1);
+  g_date_set_dmy (&day, 4, G_DATE_JANUARY, 2026);
+  for (guint i = 0; i < 52; i++, g_date_add_days (&day, 7))
+    {
+      g_autoptr (FpSunStudy) study = NULL;
+      look.month = g_date_get_month (&day);
+      look.date = g_date_get_day (&day);
+      study = study_of (d, &look);
+      const guint n = count_dazzled (d, study);
+      dazzled += n > 0;
+      if (n > most)
+        worst = day;
+      most = MAX (most, n);
+    }
+  g_assert_cmpuint (most, >, 0);
+  expected = g_strdup_printf ("Sunday 08:00: in somebody's eyes on %u of 52 days of 2026, in most on 2026-%02d-%02d (%u)", dazzled,
+                              (int) g_date_get_month (&worst), (int) g_date_get_day (&worst), most);
+  g_assert_cmpstr (text, ==, expected);
+  g_assert_null (fp_sun_year_text (people, 3, 2026, NULL)); /* there are three */
+}
+
 /* It follows an edit: without the window nobody has the sun in his eyes through it. */
 static void
 test_follows (void)
@@ -289,6 +321,7 @@ main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sun-shown/board", test_board);
+  g_test_add_func ("/sun-shown/year", test_year);
   g_test_add_func ("/sun-shown/follows", test_follows);
   g_test_add_func ("/sun-shown/no-place", test_no_place);
   g_test_add_func ("/sun-shown/nothing-yet", test_nothing_yet);

@@ -269,6 +269,13 @@ def the_sun_of_every_mass_is_told_by_the_brief():
     assert [t.month for t in times] == [3, 6, 9, 12] * 3, told
     # By the summer time of its zone, 21 June is an hour before UTC and 21 December is not.
     assert [t.utcoffset().seconds for t in times if t.month in (6, 12)] == [3600, 0] * 3, told
+    # Between them it may be worse: of every Mass a line, and on the day that it names so many have the sun in their eyes.
+    years = re.findall(r"^(\w+) (\d\d:\d\d): in (?:somebody's eyes on (\d+) of|nobody's eyes on any of) (\d+) days of \d+"
+                       r"(?:, in most on (\S+) \((\d+)\))?$", told, re.M)
+    assert [y[:2] for y in years] == [("Saturday", "18:00"), ("Sunday", "08:00"), ("Sunday", "10:30")], told
+    assert all(int(y[3]) in (52, 53) for y in years) and int(years[1][2]) > 2, years
+    worst = footpace("sun", PARISH, "--at", f"{years[1][4]}T08:00", expect=0).stdout
+    assert f"In the eyes of people in {years[1][5]} of 312 places" in worst, (years, worst)
     # The brief's place and zone are what is otherwise typed.
     by_brief = footpace("sun", PARISH, "--at", "2026-06-21T08:00", expect=0).stdout
     assert by_brief == footpace("sun", PARISH, "--at", "2026-06-21T08:00+01:00", "--latitude", "52.2", "--longitude", "-1.3",
