@@ -16,8 +16,8 @@ HEADERS = {
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view"},
-    "schedule": {"bolt", "schedule"},
-    "review": {"review"},
+    "schedule": {"bolt", "linen", "schedule"},
+    "review": {"linen-plan", "review"},
     "cli": set(),
     "app": set(),
 }

@@ -2,6 +2,8 @@
 /* sight-report.c - what is seen, as text and as a table for other programs */
 #include "footpace/review.h"
 
+#include "csv.h"
+
 #define WORST 10 /* places told by name */
 
 typedef void (*Add) (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out);
@@ -135,20 +137,6 @@ fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 
 /* --- a table ------------------------------------------------------------------------- */
 
-/* RFC 4180, section 2: quotes about it, and each quote in it twice. */
-static void
-append_quoted (GString *out, const char *text)
-{
-  g_string_append_c (out, '"');
-  for (; *text != '\0'; text++)
-    {
-      if (*text == '"')
-        g_string_append_c (out, '"');
-      g_string_append_c (out, *text);
-    }
-  g_string_append_c (out, '"');
-}
-
 static void
 add_table (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
 {
@@ -162,12 +150,12 @@ add_table (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
       g_autofree char *name = fp_people_name (of->people, i);
       if (share < 0)
         continue;
-      append_quoted (out, name);
+      fp_csv_add_quoted (out, name);
       g_string_append_printf (out, ",%u,%u,%s,%s,", place[i].row, place[i].number, fp_moment_id (moment),
                               fp_focus_id (focus));
       g_string_append (out, g_ascii_formatd (number, sizeof number, "%.4f", share));
       g_string_append_printf (out, ",%s,", fp_sight_how_label (fp_sight_how (of->sight, i, moment, focus)));
-      append_quoted (out, fp_person_population (&place[i].who));
+      fp_csv_add_quoted (out, fp_person_population (&place[i].who));
       g_string_append_printf (out, ",%s\r\n", g_ascii_formatd (number, sizeof number, "%.1f", place[i].who.percentile));
     }
 }

@@ -5,6 +5,7 @@ Usage: test_cli.py FOOTPACE SAMPLES BUILD
 """
 import csv
 import datetime
+import io
 import json
 import os
 import pathlib
@@ -41,7 +42,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "sight", "draw", "compare", "sun"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
@@ -50,7 +51,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "sight", "draw", "compare", "sun"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -63,7 +64,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, sight, draw, compare and sun" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun and linen" in done.stderr, done.stderr
 
 
 @test
@@ -335,6 +336,30 @@ def the_sun_is_drawn_on_plan_and_section():
 
 
 @test
+def linen_is_told_as_text_and_table_and_drawn():
+    cloth = ("--bolt", "1500", "--warp", "6", "--weft", "2.5")
+    text = footpace("linen", PARISH, "-a", "b", *cloth, expect=0).stdout
+    assert re.match(r"Of a bolt 1.500.mm wide .{4,8}.mm are cut; no layout takes less\. Shrinkage 6 % along, 2\.5 % across\.", text), text
+    assert "Try a piece first" in text and "Rail" in text
+    rows = list(csv.DictReader(io.StringIO(footpace("linen", PARISH, "-a", "b", *cloth, "--as", "csv", expect=0).stdout)))
+    top = [row for row in rows if row["piece"].startswith("Top cloth")][0]
+    # By the formula: hems of 2 in at the ends and 1 in at the sides, 8 mm turned in.
+    along, across = ((float(top["finished_length"]) + 2 * (50.8 + 8)), (float(top["finished_width"]) + 2 * (25.4 + 8)))
+    cut = (along / 0.94, across / 0.975) if top["turned"] == "no" else (across / 0.94, along / 0.975)
+    assert abs(float(top["cut_along"]) - cut[0]) < 0.06 and abs(float(top["cut_across"]) - cut[1]) < 0.06, top
+    used = max(float(row["at_along"]) + float(row["cut_along"]) for row in rows)
+    assert abs(used - float(re.sub(r"\D", "", re.search(r"wide (.+?).mm are", text)[1]))) <= 1.1, used
+    assert all(float(row["at_across"]) + float(row["cut_across"]) <= 1500.05 for row in rows)
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "linen.svg"
+        footpace("linen", PARISH, "-a", "b", *cloth, "--out", out, expect=0)
+        words = " ".join(svg_texts(out))
+        for row in rows:
+            assert row["piece"] in words, row["piece"]
+    assert "needs one of" in footpace("linen", PARISH, "-a", "b", "--bolt", "500", "--warp", "6", "--weft", "2.5", expect=2).stderr
+
+
+@test
 def bad_use_and_bad_input_give_two_and_a_reason():
     with tempfile.TemporaryDirectory() as folder:
         broken = pathlib.Path(folder) / "broken.footpace"
@@ -388,6 +413,14 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("check", PARISH, PARISH),
             ("check", PARISH, "--as"),
             ("compare", broken),
+            ("linen", PARISH),
+            ("linen", PARISH, "--bolt", "1500", "--warp", "6"),
+            ("linen", PARISH, "--bolt", "1500", "--warp", "60", "--weft", "2"),
+            ("linen", PARISH, "--bolt", "-3", "--warp", "6", "--weft", "2"),
+            ("linen", PARISH, "--bolt", "wide", "--warp", "6", "--weft", "2"),
+            ("linen", PARISH, "--bolt", "1500", "--warp", "6", "--weft", "2", "--as", "json"),
+            ("linen", PARISH, "--bolt", "1500", "--warp", "6", "--weft", "2", "--out", out, "--scale", "1"),
+            ("linen", broken, "--bolt", "1500", "--warp", "6", "--weft", "2"),
             ("sun", CHAPEL),
             ("sun", CHAPEL, *WHERE),
             ("sun", CHAPEL, "--at", "2026-06-21", *WHERE),

@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* footpace linen: the cloths, and how they are cut of one bolt */
+#include "command.h"
+
+#include "footpace/linen-plan.h"
+#include "pages.h"
+
+#include <string.h>
+
+#define PAPERS "a4, a3, a2, a1, letter or tabloid"
+#define INKS   "colour, grey or safe"
+
+typedef enum { AS_TEXT, AS_CSV, AS_SHEET } As;
+
+typedef struct
+{
+  char       *file, *alternative, *bolt, *warp, *weft, *as, *out, *paper, *scale, *ink;
+  gboolean    portrait;
+  As          told;
+  FpLinenSpec linen;
+  FpPagesForm form;
+  FpSheetSpec spec;
+} Options;
+
+static void
+options_clear (Options *o)
+{
+  g_free (o->file);
+  g_free (o->alternative);
+  g_free (o->bolt);
+  g_free (o->warp);
+  g_free (o->weft);
+  g_free (o->as);
+  g_free (o->out);
+  g_free (o->paper);
+  g_free (o->scale);
+  g_free (o->ink);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
+
+/* --- as typed -------------------------------------------------------------- */
+
+static gboolean
+fill_share (const char *option, const char *text, double *share)
+{
+  double percent;
+
+  if (text != NULL && fp_number_parse (text, &percent, NULL) && percent >= 0 && percent <= FP_SHRINKAGE_MAX * 100)
+    {
+      *share = percent / 100;
+      return TRUE;
+    }
+  fp_command_fail_value (option, text, "what a tried piece lost in washing, 0 to 25 per cent");
+  return FALSE;
+}
+
+static gboolean
+fill_form (Options *o)
+{
+  o->told = AS_TEXT;
+  if (o->out != NULL)
+    {
+      o->told = AS_SHEET;
+      if (!g_str_has_suffix (o->out, ".footpace") && *o->out != '\0'
+          && (o->as != NULL ? fp_pages_form_find (o->as, &o->form) : fp_pages_form_of_path (o->out, &o->form)))
+        return TRUE;
+      fp_command_fail_value (o->as != NULL ? "--as" : "--out", o->as != NULL ? o->as : o->out,
+                             "a file ending in .pdf, .svg or .png; or say --as pdf, svg or png");
+      return FALSE;
+    }
+  if (o->as == NULL || g_ascii_strcasecmp (o->as, "text") == 0)
+    return TRUE;
+  o->told = AS_CSV;
+  if (g_ascii_strcasecmp (o->as, "csv") == 0)
+    return TRUE;
+  fp_command_fail_value ("--as", o->as, "text or csv, or --out with it: a sheet is written to a file");
+  return FALSE;
+}
+
+static gboolean
+fill_sheet (Options *o)
+{
+  o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = !o->portrait };
+  if (o->paper != NULL && !fp_paper_find (o->paper, &o->spec.paper))
+    fp_command_fail_value ("--paper", o->paper, PAPERS);
+  else if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &o->spec.scale))
+    fp_command_fail_value ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
+  else if (o->ink != NULL && !fp_ink_find (o->ink, &o->spec.ink))
+    fp_command_fail_value ("--ink", o->ink, INKS);
+  else
+    return TRUE;
+  return FALSE;
+}
+
+static gboolean
+fill (Options *o)
+{
+  return fill_share ("--warp", o->warp, &o->linen.shrinkage.warp) && fill_share ("--weft", o->weft, &o->linen.shrinkage.weft)
+         && fill_form (o) && fill_sheet (o);
+}
+
+/* In the units of the project, unless it names others. */
+static gboolean
+fill_bolt (Options *o, FpUnits units)
+{
+  if (o->bolt != NULL && fp_length_parse (o->bolt, units, &o->linen.bolt, NULL) && o->linen.bolt > 0)
+    return TRUE;
+  fp_command_fail_value ("--bolt", o->bolt, "the width of the cloth between its selvedges, such as 1500 or 60 in");
+  return FALSE;
+}
+
+/* --- told ------------------------------------------------------------------- */
+
+static int
+draw (const FpLinenPlan *plan, const FpScene *scene, Options *o)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
+  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+  FpDrawing *sheet;
+  double scale;
+
+  o->spec.date = date;
+  sheet = fp_linen_plan_sheet (plan, &o->spec, &scale, &error);
+  if (sheet != NULL)
+    g_ptr_array_add (pages, sheet);
+  if (sheet == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
+    return fp_command_fail (error->message);
+  fp_pages_note_scale (scale);
+  return FP_EXIT_CLEAR;
+}
+
+static int
+tell (const FpProject *project, Options *o)
+{
+  const int alternative = fp_command_alternative (project, o->alternative);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpLinenPlan) plan = NULL;
+  g_autofree char *text = NULL;
+
+  if (alternative < 0 || !fill_bolt (o, fp_project_brief (project)->units))
+    return FP_EXIT_ERROR;
+  scene = fp_scene_new (project, (guint) alternative);
+  plan = fp_linen_plan_new (scene, &o->linen, &error);
+  if (plan == NULL)
+    return fp_command_fail (error->message);
+  if (o->told == AS_SHEET)
+    return draw (plan, scene, o);
+  text = o->told == AS_CSV ? fp_linen_plan_csv (plan) : fp_linen_plan_text (plan);
+  return fp_command_print (text, strlen (text));
+}
+
+static int
+run (int argc, char **argv)
+{
+  g_auto (Options) o = { 0 };
+  g_autoptr (FpProject) project = NULL;
+  int exit_code;
+  const GOptionEntry entries[] = {
+    { "bolt", 'b', 0, FP_OPTION_TEXT, &o.bolt, "Width of the cloth between its selvedges", "LENGTH" },
+    { "warp", 0, 0, FP_OPTION_TEXT, &o.warp, "What a tried piece lost along the bolt", "PER CENT" },
+    { "weft", 0, 0, FP_OPTION_TEXT, &o.weft, "What it lost across", "PER CENT" },
+    { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
+      "ID" },
+    { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
+    { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; with --out pdf, svg or png, otherwise by its ending", "FORM" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
+    { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "20 or 1:20; otherwise the largest of ISO 5455 that fits", "SCALE" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { NULL }
+  };
+
+  if (!fp_command_options (&fp_command_linen, argc, argv, entries, &o.file, &exit_code))
+    return exit_code;
+  if (!fill (&o))
+    return FP_EXIT_ERROR;
+  project = fp_command_load (o.file);
+  return project == NULL ? FP_EXIT_ERROR : tell (project, &o);
+}
+
+const FpCommand fp_command_linen = {
+  "linen", "FILE", "lays out the cloths to be cut of a bolt",
+  "Takes the sizes of the cloths that one alternative in the project FILE needs from the\n"
+  "things as they are drawn (altars, credences, rails), adds hems and what the cloth loses\n"
+  "in washing, and lays the pieces out on a bolt so that as little as can be is cut. With\n"
+  "--out it is drawn: the bolt with the pieces on it, and the sizes of each. What a cloth\n"
+  "loses nobody knows beforehand: wash a piece of it, and measure.",
+  "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5\n"
+  "  footpace linen parish.footpace -a b --bolt '60 in' --warp 4 --weft 4 --out linen.pdf\n"
+  "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5 --as csv > linen.csv\n",
+  run
+};
