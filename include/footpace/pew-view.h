@@ -121,7 +121,8 @@ char            *fp_pew_view_to_svg (const FpPewView *self, FpBox box, double pe
 
 typedef enum
 {
-  FP_PEW_FRONT, FP_PEW_MIDDLE, FP_PEW_BACK, FP_PEW_SIDE, FP_PEW_GALLERY, FP_PEW_STANDING, FP_PEW_CHILD, FP_N_PEW_TYPICAL
+  FP_PEW_FRONT, FP_PEW_MIDDLE, FP_PEW_BACK, FP_PEW_SIDE, FP_PEW_GALLERY, FP_PEW_STANDING, FP_PEW_WHEELCHAIR, FP_PEW_CHILD,
+  FP_N_PEW_TYPICAL
 } FpPewTypical;
 const char *fp_pew_typical_id    (FpPewTypical one); /* "front"                 */
 const char *fp_pew_typical_label (FpPewTypical one); /* "In front"              */

@@ -25,8 +25,9 @@ char **fp_report_lines (const FpFindings *findings);
 /* --- what is seen; of->sight is needed --------------------------------------- */
 
 /* Every thing to see that there is: sentence, rows, and who sees least; owned by the caller.  @focus: FP_N_FOCUSES: all,
- * each at the moment that is its own (fp_moment_of_focus()); @moment: FP_N_MOMENTS: that one. */
-char      *fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus);
+ * each at the moment that is its own (fp_moment_of_focus()); @moment: FP_N_MOMENTS: that one; @seeds: how often other people
+ * are put into the places, to tell what hangs on that; or 0. */
+char      *fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, guint seeds);
 /* A line a place and thing: RFC 4180, with a head. */
 char      *fp_sight_report_csv  (const FpMeasuring *of, FpMoment moment, FpFocus focus);
 

@@ -129,6 +129,25 @@ const GArray *fp_sight_blind (const FpSight *self, FpMoment moment, FpFocus focu
 /* Of all galleries, or of all other floors, mm2; 0 of none.  @blind: (nullable) */
 double        fp_blind_area  (const GArray *blind, gboolean gallery);
 
+/* --- with other people --------------------------------------------------- */
+
+/* The same church again and again, in each place somebody else, of his own stature: by so many seeds, from that of the brief
+ * on.  Looking is done when it is asked; one thread at a time may. */
+#define FP_SIGHT_SEEDS      9  /* enough to tell what hangs on who sits where; design judgement */
+#define FP_SIGHT_SEEDS_MOST 99
+typedef struct _FpSightSpread FpSightSpread;
+FpSightSpread *fp_sight_spread_new  (const FpScene *scene, guint seeds);
+void           fp_sight_spread_free (FpSightSpread *self);
+
+typedef struct
+{
+  guint seeds, first, last;   /* how many, and which they were              */
+  guint places;               /* looked from: neither galleries nor the rail */
+  guint least, middle, most;  /* of them, from which it is wholly seen      */
+} FpSightRange;
+FpSightRange fp_sight_spread_range (const FpSightSpread *self, FpMoment moment, FpFocus focus);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSightSpread, fp_sight_spread_free)
+
 /* --- the pieces, for tests and later for the view from the pew ----------- */
 
 /* The points looked at: FP_SIGHT_RAYS of them; 0 when there is no such target. */

@@ -93,6 +93,24 @@ fp_board_view_view_at (FpBoardView *self, FpPoint paper)
   return -1;
 }
 
+/* Wheelchair places have nothing that stands there: their floor is clicked. */
+static const FpPlaced *
+clear_floor_at (const FpScene *scene, FpPoint at)
+{
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpBox *floor = &placed[i].extent.plan;
+      const FpPoint p = fp_place_unpoint (&placed[i].place, at);
+      if (!placed[i].ghost && fp_item_kind (placed[i].item)->role == FP_ROLE_WHEELCHAIR
+          && p.x >= floor->x0 && p.x <= floor->x1 && p.y >= floor->y0 && p.y <= floor->y1)
+        return &placed[i];
+    }
+  return NULL;
+}
+
 const FpPlaced *
 fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
 {
@@ -118,5 +136,5 @@ fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
       nearest = near;
       best = owner;
     }
-  return best;
+  return best != NULL || *view != FP_VIEW_PLAN ? best : clear_floor_at (scene, at);
 }

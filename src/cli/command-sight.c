@@ -14,11 +14,12 @@
 
 typedef struct
 {
-  char     *file, *alternative, *of, *when, *place, *as, *out, *paper, *ink;
+  char     *file, *alternative, *of, *when, *place, *as, *out, *paper, *ink, *seeds;
   gboolean  portrait;
 
   FpMoment  moment;  /* FP_N_MOMENTS: of each thing its own */
   FpFocus   focus;   /* FP_N_FOCUSES: all                   */
+  guint     n_seeds; /* 0: only who is there by the brief   */
   FpPagesForm form;
 } Options;
 
@@ -34,6 +35,7 @@ options_clear (Options *o)
   g_free (o->out);
   g_free (o->paper);
   g_free (o->ink);
+  g_free (o->seeds);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
@@ -54,6 +56,21 @@ find_what (Options *o)
   o->moment = FP_N_MOMENTS;
   return (o->of == NULL || fp_asked_focus ("--of", o->of, &o->focus))
          && (o->when == NULL || fp_asked_moment ("--when", o->when, &o->moment));
+}
+
+static gboolean
+check_seeds (Options *o)
+{
+  guint64 seeds;
+
+  if (o->seeds == NULL)
+    return TRUE;
+  if (!g_ascii_string_to_unsigned (o->seeds, 10, 2, FP_SIGHT_SEEDS_MOST, &seeds, NULL))
+    return wrong ("--seeds", o->seeds, "a whole number from 2 to 99");
+  if (o->out != NULL || g_strcmp0 (o->as, "csv") == 0)
+    return wrong ("--seeds", o->seeds, "the report as text, without --out and --as csv");
+  o->n_seeds = (guint) seeds;
+  return TRUE;
 }
 
 static gboolean
@@ -94,7 +111,7 @@ static int
 print_report (const FpMeasuring *of, const Options *o)
 {
   g_autofree char *text = g_strcmp0 (o->as, "csv") == 0 ? fp_sight_report_csv (of, o->moment, o->focus)
-                                                        : fp_sight_report_text (of, o->moment, o->focus);
+                                                        : fp_sight_report_text (of, o->moment, o->focus, o->n_seeds);
 
   return fp_command_print (text, strlen (text));
 }
@@ -148,6 +165,7 @@ run (int argc, char **argv)
     { "of", 0, 0, FP_OPTION_TEXT, &o.of, "What is looked at, such as host or ambo; otherwise everything", "ID" },
     { "when", 0, 0, FP_OPTION_TEXT, &o.when, "At which moment, such as elevation; otherwise when it matters", "MOMENT" },
     { "place", 0, 0, FP_OPTION_TEXT, &o.place, "Whose line of sight the sheet shows: " FP_ASKED_SEAT, "PLACE" },
+    { "seeds", 0, 0, FP_OPTION_TEXT, &o.seeds, "Also with other people in the places, so many times over", "N" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; otherwise text", "FORM" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw a sheet into this file: .pdf, .svg or .png", "FILE" },
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
@@ -158,7 +176,7 @@ run (int argc, char **argv)
 
   if (!fp_command_options (&fp_command_sight, argc, argv, entries, &o.file, &exit_code))
     return exit_code;
-  if (!find_what (&o) || !check_form (&o))
+  if (!find_what (&o) || !check_form (&o) || !check_seeds (&o))
     return FP_EXIT_ERROR;
   project = fp_command_load (o.file);
   if (project == NULL)
@@ -172,9 +190,12 @@ const FpCommand fp_command_sight = {
   "Looks from every place of the people in one alternative of the project FILE, at the\n"
   "moments of the celebration, past building, furnishings, ministers and the people in\n"
   "front; tells it in a sentence, by row, and for those who see least. With --out it is\n"
-  "drawn: each place on the plan marked by what it sees, and the line of sight of one.",
+  "drawn: each place on the plan marked by what it sees, and the line of sight of one.\n"
+  "With --seeds 9 nine other sets of people, short and tall, are put into the places in\n"
+  "turn, to tell how much hangs on who sits where.",
   "  footpace sight parish.footpace\n"
   "  footpace sight parish.footpace --of host --when elevation\n"
+  "  footpace sight parish.footpace --seeds 9\n"
   "  footpace sight parish.footpace --as csv > sight.csv\n"
   "  footpace sight parish.footpace --of mensa --out sight.pdf\n",
   run

@@ -9,7 +9,7 @@
 #include <string.h>
 
 #define STRIP  "strip"
-#define PLACES "front, middle, back, side, gallery, standing, child, strip, or " FP_ASKED_SEAT
+#define PLACES "front, middle, back, side, gallery, standing, wheelchair, child, strip, or " FP_ASKED_SEAT
 
 void
 fp_draw_pew_clear (FpDrawPew *self)

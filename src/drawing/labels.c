@@ -250,6 +250,7 @@ is_named (const FpPlaced *placed)
     case FP_ROLE_PEWS:
     case FP_ROLE_GALLERY:
     case FP_ROLE_STANDING_ROOM:
+    case FP_ROLE_WHEELCHAIR:
       return !placed->ghost;
     }
   return FALSE;

@@ -9,6 +9,7 @@ static const struct { const char *id, *label; } typical[FP_N_PEW_TYPICAL] = {
   [FP_PEW_FRONT] = { "front", "In front" },    [FP_PEW_MIDDLE] = { "middle", "In the middle" },
   [FP_PEW_BACK] = { "back", "At the back" },   [FP_PEW_SIDE] = { "side", "Farthest to the side" },
   [FP_PEW_GALLERY] = { "gallery", "On the gallery" }, [FP_PEW_STANDING] = { "standing", "In the standing room" },
+  [FP_PEW_WHEELCHAIR] = { "wheelchair", "In a wheelchair" },
   [FP_PEW_CHILD] = { "child", "A child, in the middle" },
 };
 
@@ -50,6 +51,8 @@ is_of (const FpPersonPlace *place, FpPewTypical one)
 
   if (place->at_rail)
     return FALSE;
+  if (one == FP_PEW_WHEELCHAIR || place->who.eye > 0)
+    return one == FP_PEW_WHEELCHAIR && place->who.eye > 0;
   if (one == FP_PEW_GALLERY)
     return place->gallery;
   return !place->gallery && sits != (one == FP_PEW_STANDING);
@@ -67,6 +70,7 @@ merit (FpPewTypical one, double distance, double aside, double middle)
     case FP_PEW_MIDDLE:
     case FP_PEW_GALLERY:
     case FP_PEW_STANDING:
+    case FP_PEW_WHEELCHAIR:
     case FP_PEW_CHILD:
     case FP_N_PEW_TYPICAL: break;
     }

@@ -74,7 +74,7 @@ fp_kind_sort (const FpKind *kind)
       return FP_SORT_LIGHTS;
     case FP_ROLE_SEDILIA: case FP_ROLE_CHAIR:
       return FP_SORT_SEDILIA;
-    case FP_ROLE_PEWS: case FP_ROLE_STANDING_ROOM:
+    case FP_ROLE_PEWS: case FP_ROLE_STANDING_ROOM: case FP_ROLE_WHEELCHAIR:
       return FP_SORT_SEATS;
     case FP_ROLE_CREDENCE: case FP_ROLE_AMBO: case FP_ROLE_RAIL: case FP_ROLE_NONE:
       break;

@@ -6,15 +6,16 @@
 
 #define WORST 10 /* places told by name */
 
-typedef void (*Add) (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out);
+/* @spread: NULL where nobody asks for it */
+typedef void (*Add) (const FpMeasuring *of, const FpSightSpread *spread, FpMoment moment, FpFocus focus, GString *out);
 
 /* Each thing that is asked about, at its moment. */
 static void
-add_each (const FpMeasuring *of, FpMoment moment, FpFocus focus, Add add, GString *out)
+add_each (const FpMeasuring *of, const FpSightSpread *spread, FpMoment moment, FpFocus focus, Add add, GString *out)
 {
   for (int i = 0; i < FP_N_FOCUSES; i++)
     if ((focus == FP_N_FOCUSES || (int) focus == i) && (focus != FP_N_FOCUSES || fp_sight_has (of->sight, (FpFocus) i)))
-      add (of, moment == FP_N_MOMENTS ? fp_moment_of_focus ((FpFocus) i) : moment, (FpFocus) i, out);
+      add (of, spread, moment == FP_N_MOMENTS ? fp_moment_of_focus ((FpFocus) i) : moment, (FpFocus) i, out);
 }
 
 /* --- text ------------------------------------------------------------------------- */
@@ -100,7 +101,15 @@ add_worst (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
 }
 
 static void
-add_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
+add_spread (const FpSightSpread *spread, FpMoment moment, FpFocus focus, GString *out)
+{
+  g_autofree char *sentence = fp_sight_spread_sentence (spread, moment, focus);
+
+  g_string_append_printf (out, "%s\n", sentence);
+}
+
+static void
+add_text (const FpMeasuring *of, const FpSightSpread *spread, FpMoment moment, FpFocus focus, GString *out)
 {
   g_autofree char *sentence = fp_sight_sentence (of, moment, focus);
   g_autofree char *blind = fp_sight_blind_sentence (of, moment, focus);
@@ -108,6 +117,8 @@ add_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
   g_string_append_printf (out, "%s%s\n", out->len > 0 ? "\n" : "", sentence);
   if (!fp_sight_has (of->sight, focus))
     return;
+  if (spread != NULL)
+    add_spread (spread, moment, focus, out);
   if (blind != NULL)
     g_string_append_printf (out, "  %s\n", blind);
   add_blocks (of, moment, focus, out);
@@ -123,11 +134,12 @@ add_population (const FpMeasuring *of, GString *out)
 }
 
 char *
-fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus)
+fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus, guint seeds)
 {
+  g_autoptr (FpSightSpread) spread = seeds > 0 ? fp_sight_spread_new (of->scene, seeds) : NULL;
   GString *out = g_string_new (NULL);
 
-  add_each (of, moment, focus, add_text, out);
+  add_each (of, spread, moment, focus, add_text, out);
   if (out->len == 0)
     g_string_append (out, "There is nothing to see.\n");
   else
@@ -138,8 +150,9 @@ fp_sight_report_text (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 /* --- a table ------------------------------------------------------------------------- */
 
 static void
-add_table (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
+add_table (const FpMeasuring *of, const FpSightSpread *spread, FpMoment moment, FpFocus focus, GString *out)
 {
+  (void) spread;
   char number[G_ASCII_DTOSTR_BUF_SIZE];
   guint n;
   const FpPersonPlace *place = fp_people_places (of->people, &n);
@@ -165,6 +178,6 @@ fp_sight_report_csv (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 {
   GString *out = g_string_new ("place,row,number,moment,seen,share,how,population,percentile\r\n");
 
-  add_each (of, moment, focus, add_table, out);
+  add_each (of, NULL, moment, focus, add_table, out);
   return g_string_free (out, FALSE);
 }

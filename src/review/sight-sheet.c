@@ -146,13 +146,20 @@ add_worst (const Making *m, FpDrawing *drawing, double y)
   return y - GAP;
 }
 
-/* Whose eyes and heads these are. */
+/* Whose eyes and heads these are, and what hangs on that. */
 static double
 add_population (const Making *m, FpDrawing *drawing, double y)
 {
   g_autofree char *words = fp_people_population (m->of->people);
 
-  return add_words (m, drawing, y, words) - GAP;
+  y = add_words (m, drawing, y, words);
+  if (fp_project_brief (fp_scene_project (m->of->scene))->varied)
+    {
+      g_autoptr (FpSightSpread) spread = fp_sight_spread_new (m->of->scene, FP_SIGHT_SEEDS);
+      g_autofree char *sentence = fp_sight_spread_sentence (spread, m->moment, m->focus);
+      y = add_words (m, drawing, y, sentence);
+    }
+  return y - GAP;
 }
 
 /* Returns how far down it came. */

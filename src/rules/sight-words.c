@@ -102,6 +102,43 @@ add_others (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
     }
 }
 
+/* Those that are there at that moment, and of them, those that see all. */
+static void
+count_children (const FpMeasuring *of, FpMoment moment, FpFocus focus, guint *all, guint *whole)
+{
+  guint n;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+
+  *all = *whole = 0;
+  for (guint i = 0; i < n; i++)
+    if (place[i].who.child && fp_measuring_in_church (of, i) && fp_sight_share (of->sight, i, moment, focus) >= 0)
+      {
+        (*all)++;
+        *whole += fp_sight_how (of->sight, i, moment, focus) == FP_SIGHT_WHOLE;
+      }
+}
+
+static void
+add_children (const FpMeasuring *of, FpMoment moment, FpFocus focus, GString *out)
+{
+  guint all, whole;
+
+  count_children (of, moment, focus, &all, &whole);
+  if (all > 0)
+    g_string_append_printf (out, " (of %u child%s %u see%s all of it)", all, all == 1 ? "" : "ren", whole,
+                            whole == 1 ? "s" : "");
+}
+
+char *
+fp_sight_spread_sentence (const FpSightSpread *spread, FpMoment moment, FpFocus focus)
+{
+  const FpSightRange range = fp_sight_spread_range (spread, moment, focus);
+
+  return g_strdup_printf ("With other people in these places, %u times over (seeds %u to %u): wholly seen from %u of %u places "
+                          "at least, %u in the middle, %u at most.", range.seeds, range.first, range.last, range.least,
+                          range.places, range.middle, range.most);
+}
+
 char *
 fp_sight_sentence (const FpMeasuring *of, FpMoment moment, FpFocus focus)
 {
@@ -117,6 +154,7 @@ fp_sight_sentence (const FpMeasuring *of, FpMoment moment, FpFocus focus)
   g_string_append_printf (out, "%s, %s: from %u of %u places the %s is wholly seen, from %u half or more of it",
                           fp_moment_label (moment), fp_posture_label (fp_people_posture (of->people, moment)),
                           count (of, &whole), sum.places, fp_focus_label (focus), sum.half);
+  add_children (of, moment, focus, out);
   add_others (of, moment, focus, out);
   g_string_append_c (out, '.');
   return g_string_free (out, FALSE);

@@ -166,6 +166,8 @@ fp_people_name (const FpPeople *self, guint place)
     return g_strdup ("");
   const FpPersonPlace *at = get_place (self, place);
   const char *name = fp_item_name (fp_scene_placed (self->scene, NULL)[at->owner].item);
+  if (at->who.eye > 0)
+    return g_strdup_printf ("%s: place %u", name, at->number);
   if (at->postures & (1u << FP_POSTURE_SITTING))
     return g_strdup_printf ("%s: row %u, seat %u", name, at->row, at->number);
   if (at->at_rail)

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#define N_ROLES (FP_ROLE_STANDING_ROOM + 1)
+#define N_ROLES (FP_ROLE_WHEELCHAIR + 1)
 #define SAME_PLACE 0.01  /* mm: nearer than this nothing was moved */
 #define SAME_TURN 0.001  /* degrees */
 

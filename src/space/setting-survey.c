@@ -12,6 +12,7 @@
 #define SANCTUARY_LENGTH 6000.0
 #define SANCTUARY_RISE   300.0
 #define BESIDE_OPENING   200.0 /* of wall left between two openings */
+#define WHEELCHAIR_BEFORE 600.0 /* from the front edge of the nave */
 #define SAME_LENGTH        0.5
 #define RISER            150.0 /* towards which the risers between two levels are divided */
 
@@ -52,6 +53,15 @@ spot_free_in_nave (FpDraft *self, FpPoint wish, double gap)
 {
   self->place = fp_room_nearest_free (self->room, &self->plan, (FpPlace) { wish.x, wish.y, 0 }, &self->room->nave, gap,
                                       FP_ROOM_ON_ANY_LEVEL);
+}
+
+/* Among the others and in front, beside the middle aisle, where there is room; never in the aisle if that can be helped. */
+static void
+spot_wheelchair (FpDraft *self)
+{
+  const FpBox *nave = &self->room->nave;
+
+  spot_free_in_nave (self, (FpPoint) { middle_of (nave).x - (nave->x1 - nave->x0) / 6, nave->y1 - WHEELCHAIR_BEFORE }, 0);
 }
 
 static double
@@ -277,6 +287,7 @@ fp_spot_nave (FpDraft *self, GError **error)
     case FP_ROLE_GALLERY: spot_gallery (self); break;
     case FP_ROLE_STEPS: spot_steps (self); break;
     case FP_ROLE_PEWS: fp_spot_pews (self); break;
+    case FP_ROLE_WHEELCHAIR: spot_wheelchair (self); break;
     case FP_ROLE_PIER:
       spot_free_in_nave (self, (FpPoint) { nave->x1 - (nave->x1 - nave->x0) / 5, middle_of (nave).y }, 0);
       break;

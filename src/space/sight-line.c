@@ -120,6 +120,8 @@ minister_words (const FpPlaced *placed)
 static char *
 person_words (const FpPersonPlace *place)
 {
+  if (place->who.eye > 0)
+    return g_strdup_printf ("the person at wheelchair place %u", place->number);
   if (place->postures & (1u << FP_POSTURE_SITTING))
     return g_strdup_printf ("the person in row %u, seat %u", place->row, place->number);
   return g_strdup_printf ("the person at place %u", place->number);

@@ -97,11 +97,24 @@ def sight_is_told_in_a_sentence_a_table_and_on_paper():
 
 
 @test
+def sight_tells_what_hangs_on_who_sits_where():
+    asked = ("sight", PARISH, "-a", "b", "--of", "mensa", "--seeds", "3")
+    text = footpace(*asked, expect=0).stdout
+    found = re.search(r"3 times over \(seeds 0 to 2\): wholly seen from (\d+) of 312 places at least, (\d+) in the middle, "
+                      r"(\d+) at most", text)
+    least, middle, most = (int(number) for number in found.groups())
+    assert least <= middle <= most and least < most, found[0]
+    assert footpace(*asked, expect=0).stdout == text
+
+
+@test
 def what_sight_is_asked_wrongly_is_said():
     assert "tabernacle" in footpace("sight", PARISH, "--of", "organ", expect=2).stderr
     assert "elevation" in footpace("sight", PARISH, "--when", "vespers", expect=2).stderr
     assert "--of" in footpace("sight", PARISH, "--out", "x.pdf", expect=2).stderr
     assert "text or csv" in footpace("sight", PARISH, "--as", "prose", expect=2).stderr
+    assert "2 to 99" in footpace("sight", PARISH, "--seeds", "1", expect=2).stderr
+    assert "as text" in footpace("sight", PARISH, "--seeds", "9", "--as", "csv", expect=2).stderr
     done = footpace("sight", PARISH, "--of", "host", "--place", "the bishop's", "--out", "/nowhere/x.pdf", expect=2)
     assert "the bishop's" in done.stderr
 

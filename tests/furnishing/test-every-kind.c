@@ -12,11 +12,12 @@
 #define RANDOM_FORMS 200
 #define TOLERANCE    1.0 /* mm */
 
-/* Openings are cut out of their wall; standing room is made of people. */
+/* Openings are cut out of their wall; standing room and wheelchair places are made of people. */
 static gboolean
 has_body (const FpKind *kind)
 {
-  return kind->role != FP_ROLE_OPENING && kind->role != FP_ROLE_STANDING_ROOM;
+  return kind->role != FP_ROLE_OPENING && kind->role != FP_ROLE_STANDING_ROOM
+         && kind->role != FP_ROLE_WHEELCHAIR;
 }
 
 /* --- the table ------------------------------------------------------------ */
@@ -28,6 +29,7 @@ test_table (void)
   static const char *const ids[] = {
     "altar", "footpace", "gradine", "tabernacle", "crucifix", "candlesticks", "reredos", "credence", "sedilia", "ambo",
     "chair", "rail", "wall", "opening", "pier", "floor", "steps", "pews", "gallery", "standing-room",
+    "wheelchair-places",
   };
   guint n;
   const FpKind *const *kinds = fp_kinds (&n);

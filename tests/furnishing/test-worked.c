@@ -410,6 +410,32 @@ test_standing_room (void)
   g_assert_cmpfloat (g_array_index (places, FpSeat, 0).at.x, ==, -3500);
 }
 
+/* ICC A117.1-2003, 802: 36 in wide, or 33 in each where there are two; 48 in deep. CEN/TR 15913:2009: eyes at 1.15 m. */
+static void
+test_wheelchair_places (void)
+{
+  Fixture fixture;
+  const FpKind *kind = fixture_open (&fixture, "wheelchair-places");
+
+  for (guint count = 1; count <= 2; count++)
+    {
+      fixture_set (&fixture, kind, "count", count);
+      const FpBox plan = fixture_extent (&fixture, kind).plan;
+      g_autoptr (GArray) places = fixture_take (&fixture, kind->seats, sizeof (FpSeat));
+      g_assert_cmpfloat_with_epsilon (plan.x1 - plan.x0, count == 1 ? 36 * 25.4 : 2 * 33 * 25.4, 5);
+      g_assert_cmpfloat (plan.x1 - plan.x0, >=, count == 1 ? 36 * 25.4 : 2 * 33 * 25.4);
+      g_assert_cmpfloat_with_epsilon (plan.y1 - plan.y0, 48 * 25.4, 1);
+      g_assert_cmpuint (places->len, ==, count);
+      for (guint i = 0; i < count; i++)
+        {
+          const FpSeat *seat = &g_array_index (places, FpSeat, i);
+          g_assert_cmpfloat (seat->eye, ==, 1150);
+          g_assert_cmpuint (seat->postures, ==, 1 << FP_POSTURE_SITTING);
+          g_assert_true (seat->at.x > plan.x0 && seat->at.x < plan.x1 && seat->at.y > plan.y0 && seat->at.y < plan.y1);
+        }
+    }
+}
+
 static void
 test_gallery_front (void)
 {
@@ -447,6 +473,7 @@ main (int argc, char **argv)
   g_test_add_func ("/rail/lengths", test_rail);
   g_test_add_func ("/volumes/gable", test_reredos_gable);
   g_test_add_func ("/standing-room/grid", test_standing_room);
+  g_test_add_func ("/wheelchair-places/standard", test_wheelchair_places);
   g_test_add_func ("/gallery/front", test_gallery_front);
   return g_test_run ();
 }

@@ -194,11 +194,29 @@ test_built (void)
   check_shares (sight_case);
 }
 
-/* Each of his own stature, and every fifth a child. */
+/* In a wheelchair beside the middle aisle. */
+static FpProject *
+with_wheelchairs (const FpProject *project)
+{
+  g_autoptr (GError) error = NULL;
+  double param[FP_PARAM_MAX];
+  const FpKind *kind = fp_kind_find ("wheelchair-places");
+
+  fp_kind_defaults (kind, param);
+  param[fp_kind_param_index (kind, "count")] = 4;
+  g_autoptr (FpItem) item = fp_item_new (&(FpItemInit) { .id = "wheelchairs", .kind = kind, .place = { 0, -3000, 0 },
+                                                         .param = param }, &error);
+  g_assert_no_error (error);
+  FpProject *next = fp_project_with_survey_item (project, item, &error);
+  g_assert_no_error (error);
+  return next;
+}
+
+/* Each of his own stature, every fifth a child, and four in wheelchairs. */
 static void
 test_varied (void)
 {
-  g_autoptr (FpProject) alike = parish_new (13);
+  g_autoptr (FpProject) parish = parish_new (13), alike = with_wheelchairs (parish);
   g_autoptr (GError) error = NULL;
   FpBrief brief = *fp_project_brief (alike);
 

@@ -151,6 +151,43 @@ test_sentence (void)
   tear_down (&f);
 }
 
+/* Children are counted on their own, and what is told of other people stands beneath. */
+static void
+test_children (void)
+{
+  Fixture f;
+
+  set_up (&f);
+  FpBrief brief = *fp_project_brief (f.project);
+  brief.varied = TRUE;
+  brief.seed = 4;
+  brief.children = 5;
+  FpProject *project = fp_project_with_brief (f.project, &brief, NULL);
+  tear_down (&f);
+  f.project = project;
+  f.findings = taking_findings (f.project, TRUE);
+  f.of = fp_findings_measuring (f.findings);
+
+  guint n, children = 0, whole = 0;
+  const FpPersonPlace *place = fp_people_places (f.of->people, &n);
+  for (guint i = 0; i < n; i++)
+    if (place[i].who.child && !place[i].at_rail)
+      {
+        children++;
+        whole += fp_sight_share (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA) >= 0.95;
+      }
+  g_assert_cmpuint (children, >, 1);
+  g_autofree char *of_them = g_strdup_printf (" half or more of it (of %u children %u see%s all of it)", children, whole,
+                                              whole == 1 ? "s" : "");
+  g_autofree char *text = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA, 2);
+  g_assert_nonnull (strstr (text, of_them));
+  g_assert_nonnull (strstr (text, "2 times over (seeds 4 to 5): wholly seen from "));
+  g_assert_nonnull (strstr (text, "each of his own stature (seed 4). "));
+  g_autofree char *csv = fp_sight_report_csv (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA);
+  g_assert_nonnull (strstr (csv, ",\"child of seven years, CDC (2000)\","));
+  tear_down (&f);
+}
+
 static void
 test_worst (void)
 {
@@ -202,7 +239,7 @@ test_table (void)
     }
   g_assert_cmpfloat_with_epsilon (all / sum.places, sum.mean, 1e-4);
 
-  g_autofree char *text = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_N_FOCUSES);
+  g_autofree char *text = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_N_FOCUSES, 0);
   g_assert_nonnull (strstr (text, "Elevation of the Host, kneeling"));
   g_assert_nonnull (strstr (text, "crucifix"));
   g_assert_null (strstr (text, "ambo"));
@@ -212,7 +249,7 @@ test_table (void)
 
   /* Of the mensa the C-value of each row, too, as it is reckoned for the findings. */
   g_autoptr (GArray) rows = fp_row_c_values (f.of->people);
-  g_autofree char *of_mensa = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA);
+  g_autofree char *of_mensa = fp_sight_report_text (f.of, FP_N_MOMENTS, FP_FOCUS_MENSA, 0);
   g_assert_cmpuint (rows->len, >, 4);
   for (guint i = 0; i < rows->len; i++)
     {
@@ -324,7 +361,7 @@ test_blind_on_sheet (void)
   g_assert_true (says (sheet, key));
   g_assert_false (says (sheet, "likewise on the gallery"));
 
-  g_autofree char *text = fp_sight_report_text (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST);
+  g_autofree char *text = fp_sight_report_text (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 0);
   g_autofree char *exact = fp_number_format_rounded (area / 1e6, 2);
   g_autofree char *line = g_strdup_printf ("hide all of it on %s m² of the people's floor.", exact);
   g_assert_nonnull (strstr (text, line));
@@ -380,6 +417,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sight-report/how", test_how);
   g_test_add_func ("/sight-report/line", test_line);
   g_test_add_func ("/sight-report/sentence", test_sentence);
+  g_test_add_func ("/sight-report/children", test_children);
   g_test_add_func ("/sight-report/worst", test_worst);
   g_test_add_func ("/sight-report/table", test_table);
   g_test_add_func ("/sight-report/sheet", test_sheet);

@@ -5,6 +5,7 @@
  * population half women, half men, computed from the public data.
  */
 #include "church.h"
+#include "footpace/levels.h"
 #include "footpace/people.h"
 
 #include <math.h>
@@ -285,6 +286,58 @@ test_nobody_is_changed (void)
   g_assert_cmpuint (count_same (before, others, "epistle"), ==, 0);
 }
 
+/* CEN/TR 15913:2009 (as reported): eyes at 1.15 m, whatever all others do, and whoever it is. */
+static void
+test_wheelchair (void)
+{
+  g_autoptr (FpProject) project = two_blocks ();
+  const ChurchThing chair = { "wheelchair-places", "front", NULL, { 0, -1500, 0 }, NULL, 0, { { "count", 2 }, { NULL, 0 } } };
+  church_add (&project, &chair);
+  church_population (&project, 2, 1); /* all others are children */
+  g_autoptr (FpPeople) people = people_of (project);
+  const FpLevels levels = fp_levels (people);
+  guint n, found = 0;
+  const FpPersonPlace *place = fp_people_places (people, &n);
+
+  g_assert_cmpuint (fp_people_seats (people), ==, n); /* they count as seats */
+  g_assert_true (levels.has_people);
+  for (guint i = 0; i < n; i++)
+    {
+      g_assert_true (place[i].who.child == !(place[i].who.eye > 0));
+      if (!(place[i].who.eye > 0))
+        continue;
+      for (int moment = 0; moment < FP_N_MOMENTS; moment++)
+        {
+          FpPosture posture;
+          g_assert_true (fp_people_looks (people, i, (FpMoment) moment, &posture));
+          g_assert_cmpint (posture, ==, FP_POSTURE_SITTING);
+          near_to (fp_people_eye (people, i, fp_moment_posture ((FpMoment) moment)).z, 1150);
+        }
+      near_to (fp_people_plain_eye (people, i, FP_POSTURE_STANDING).z, 1150);
+      g_autofree char *name = fp_people_name (people, i);
+      g_assert_cmpstr (name, ==, found == 0 ? "Wheelchair places: place 1" : "Wheelchair places: place 2");
+      found++;
+    }
+  g_assert_cmpuint (found, ==, 2);
+  g_autofree char *words = fp_people_population (people);
+  g_assert_nonnull (strstr (words, "40 of them are children"));
+  g_assert_nonnull (strstr (words, "2 are in a wheelchair and stay seated."));
+}
+
+/* A child stands on the floor and kneels on the kneeler, as the others do. */
+static void
+test_child_in_a_pew (void)
+{
+  g_autoptr (FpProject) project = two_blocks ();
+  church_population (&project, 2, 1);
+  g_autoptr (FpPeople) people = people_of (project);
+  const FpPersonPlace *place = fp_people_places (people, NULL);
+
+  near_to (fp_people_eye (people, 0, FP_POSTURE_STANDING).z, fp_body (&place[0].who, FP_POSTURE_STANDING, 0, 0).eye);
+  near_to (fp_people_eye (people, 0, FP_POSTURE_KNEELING).z, fp_body (&place[0].who, FP_POSTURE_KNEELING, 0, 100).eye);
+  g_assert_cmpfloat (fp_people_eye (people, 0, FP_POSTURE_STANDING).z, <, 1300);
+}
+
 /* --- seats ------------------------------------------------------------------- */
 
 /* IBC 2015, 1004.4: one person for each 18 in (457) of bench; 2000 hold 4, 4000 hold 8. */
@@ -538,6 +591,8 @@ main (int argc, char **argv)
   g_test_add_func ("/people/places", test_places);
   g_test_add_func ("/people/population", test_population);
   g_test_add_func ("/people/alike", test_alike);
+  g_test_add_func ("/people/wheelchair", test_wheelchair);
+  g_test_add_func ("/people/child-in-a-pew", test_child_in_a_pew);
   g_test_add_func ("/people/nobody-is-changed", test_nobody_is_changed);
   g_test_add_func ("/people/eyes", test_eyes);
   g_test_add_func ("/people/falling-floor", test_falling_floor);

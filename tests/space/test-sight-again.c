@@ -131,8 +131,13 @@ edit_at_random (guint32 seed, gboolean varied)
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
   g_autoptr (FpProject) project = small_church ();
   g_autoptr (FpSight) last = NULL;
+  const ChurchThing wheelchairs = {
+    "wheelchair-places", "wheelchairs", NULL, { 0, -1000, 0 }, NULL, 0, { { "count", 2 }, { NULL, 0 } },
+  };
   guint seen_partly = 0;
 
+  if (varied)
+    church_add (&project, &wheelchairs);
   for (guint i = 0; i < EDITS; i++)
     {
       g_autoptr (FpSight) again = look (project, last), anew = look (project, NULL);

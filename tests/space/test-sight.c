@@ -277,6 +277,71 @@ test_sums (void)
                        fp_sight_share (sight, i, OFFERTORY, FP_FOCUS_MENSA));
 }
 
+static guint
+count_whole (const FpSight *sight)
+{
+  guint whole = 0;
+
+  for (guint i = 0; i < n_places (sight); i++)
+    whole += fp_sight_share (sight, i, OFFERTORY, FP_FOCUS_MENSA) >= 0.95;
+  return whole;
+}
+
+/* Least, middle and most are those of as many churches, each with its seed in the brief; and the same when asked again. */
+static void
+test_spread (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 8, 4600);
+  guint whole[5], least = G_MAXUINT, most = 0, below = 0, above = 0;
+
+  church_population (&project, 999998, 6); /* after 999999 comes 0 */
+  for (guint i = 0; i < G_N_ELEMENTS (whole); i++)
+    {
+      g_autoptr (FpProject) other = fp_project_ref (project);
+      church_population (&other, (999998 + i) % 1000000, 6);
+      g_autoptr (FpSight) sight = sight_of (other);
+      whole[i] = count_whole (sight);
+      least = MIN (least, whole[i]);
+      most = MAX (most, whole[i]);
+    }
+  g_assert_cmpuint (least, <, most);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  for (guint again = 0; again < 2; again++)
+    {
+      g_autoptr (FpSightSpread) spread = fp_sight_spread_new (scene, G_N_ELEMENTS (whole));
+      const FpSightRange range = fp_sight_spread_range (spread, OFFERTORY, FP_FOCUS_MENSA);
+      g_assert_cmpuint (range.least, ==, least);
+      g_assert_cmpuint (range.most, ==, most);
+      g_assert_cmpuint (range.first, ==, 999998);
+      g_assert_cmpuint (range.last, ==, 2);
+      g_assert_cmpuint (range.places, ==, 80);
+      for (guint i = 0; i < G_N_ELEMENTS (whole) && again == 0; i++)
+        {
+          below += whole[i] <= range.middle;
+          above += whole[i] >= range.middle;
+        }
+    }
+  g_assert_cmpuint (below, >=, 3);
+  g_assert_cmpuint (above, >=, 3);
+}
+
+/* One in a wheelchair does not rise: behind people who stand he sees less of the mensa than whoever stands with them. */
+static void
+test_wheelchair_stays_seated (void)
+{
+  g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 3, 4600);
+  const ChurchThing chair = { "wheelchair-places", "chairs", NULL, { 0, -2700, 0 }, NULL, 0, { { NULL, 0 } } };
+  const ChurchThing pew = { "pews", "behind", NULL, { 0, -2700, 0 }, NULL, 0, { { "rows", 1 }, { "length", 915 }, { NULL, 0 } } };
+  g_autoptr (FpProject) seated = fp_project_ref (project), standing = fp_project_ref (project);
+  church_add (&seated, &chair);
+  church_survey (&standing, &pew);
+  g_autoptr (FpSight) a = sight_of (seated), b = sight_of (standing);
+  const double low = fp_sight_share (a, n_places (a) - 1, FP_MOMENT_GOSPEL, FP_FOCUS_MENSA);
+  const double high = fp_sight_share (b, n_places (b) - 1, FP_MOMENT_GOSPEL, FP_FOCUS_MENSA);
+  g_assert_cmpfloat (low, >=, 0);
+  g_assert_cmpfloat (low, <, high);
+}
+
 static void
 test_cancelled (void)
 {
@@ -543,6 +608,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sight/reader-does-not-hide-himself", test_reader_does_not_hide_himself);
   g_test_add_func ("/sight/postures", test_postures);
   g_test_add_func ("/sight/sums", test_sums);
+  g_test_add_func ("/sight/spread", test_spread);
+  g_test_add_func ("/sight/wheelchair-stays-seated", test_wheelchair_stays_seated);
   g_test_add_func ("/sight/cancelled", test_cancelled);
   g_test_add_func ("/sight/asked-by-several", test_asked_by_several);
   g_test_add_func ("/sight/ray-by-ray", test_ray_by_ray);
