@@ -187,7 +187,7 @@ is_worth_naming (const FpLettering *l, const FpPlaced *placed)
   const FpRole role = fp_item_kind (placed->item)->role;
 
   return l->layout->scale <= FP_LABEL_SMALL || role == FP_ROLE_ALTAR || role == FP_ROLE_PEWS || role == FP_ROLE_GALLERY
-         || role == FP_ROLE_STANDING_ROOM;
+         || role == FP_ROLE_STANDING_ROOM || role == FP_ROLE_WHEELCHAIR;
 }
 
 static gboolean

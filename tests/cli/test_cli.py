@@ -98,7 +98,7 @@ def sight_is_told_in_a_sentence_a_table_and_on_paper():
 
 @test
 def sight_tells_what_hangs_on_who_sits_where():
-    asked = ("sight", PARISH, "-a", "b", "--of", "mensa", "--seeds", "3")
+    asked = ("sight", PARISH, "-a", "b", "--of", "host", "--seeds", "3")
     text = footpace(*asked, expect=0).stdout
     found = re.search(r"3 times over \(seeds 0 to 2\): wholly seen from (\d+) of 312 places at least, (\d+) in the middle, "
                       r"(\d+) at most", text)
