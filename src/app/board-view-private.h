@@ -78,6 +78,7 @@ struct _FpBoardView
   FpVec3         mark;
 
   struct _FpBoardSight *sight; /* NULL: it is not shown                         */
+  struct _FpBoardPew *pew;     /* likewise the view from the pew               */
   struct _FpBoardSun   *sun;   /* likewise                                      */
 
   guint          figure;       /* of the chosen thing, which was typed over last by keys: number from 1; 0: none */
@@ -117,6 +118,12 @@ void    fp_board_view_sight_changed (FpBoardView *self); /* new findings have co
 void    fp_board_view_forget_sight  (FpBoardView *self); /* it is of another document */
 void    fp_board_view_free_sight    (FpBoardView *self);
 void    fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+
+/* --- board-pew.c --- */
+typedef struct _FpBoardPew FpBoardPew;
+void    fp_board_view_forget_pew   (FpBoardView *self); /* it is of another document */
+void    fp_board_view_free_pew     (FpBoardView *self);
+void    fp_board_view_snapshot_pew (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
 
 /* --- board-layout.c --- */
 void    fp_board_view_ensure   (FpBoardView *self); /* the drawing is there, if there is anything to draw */

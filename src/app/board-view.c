@@ -106,6 +106,7 @@ forget_document (FpBoardView *self)
   fp_board_view_forget_drawing (self);
   fp_board_view_forget_sight (self);
   fp_board_view_forget_sun (self);
+  fp_board_view_forget_pew (self);
 }
 
 void
@@ -315,6 +316,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       snapshot_page (self, snapshot);
       fp_board_view_snapshot_sight (self, snapshot, look_of (self));
       fp_board_view_snapshot_sun (self, snapshot, look_of (self));
+      fp_board_view_snapshot_pew (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
     }
   gtk_snapshot_pop (snapshot);
@@ -399,6 +401,7 @@ fp_board_view_dispose (GObject *object)
   forget_document (self);
   fp_board_view_free_sight (self);
   fp_board_view_free_sun (self);
+  fp_board_view_free_pew (self);
   fp_board_view_forget_nodes (self);
   fp_board_view_let_go (self);
   g_clear_pointer (&self->hover, g_free);

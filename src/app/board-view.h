@@ -76,6 +76,15 @@ const FpSightDraft *fp_board_view_sight (FpBoardView *self); /* what is shown; N
 /* Floor from which nothing of it is seen, if that is looked for and known for what is shown; borrowed. */
 const FpBlindDraft *fp_board_view_blind (FpBoardView *self);
 
+/* The view from the pew in the empty quarter, where there is room for it, and nothing is under the hand. */
+void       fp_board_view_set_pew     (FpBoardView *self, gboolean shown);
+/* From the place that is nearest to a point of the plan, if one is near. */
+void       fp_board_view_set_pew_at  (FpBoardView *self, FpPoint at);
+/* Whose view it is, and what is told of it (out, optional; NULL: nothing yet); NULL: it is not shown. */
+const FpPewSpec *fp_board_view_pew   (FpBoardView *self, const char **told);
+/* Where the picture lies, px; FALSE where none does now. */
+gboolean   fp_board_view_pew_room    (FpBoardView *self, FpBox *box);
+
 /* Whether what is drawn is the document's present scene: a large church is drawn in the background. */
 gboolean   fp_board_view_is_current (FpBoardView *self);
 

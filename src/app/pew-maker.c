@@ -191,6 +191,19 @@ fp_pew_nearest_place (const FpPeople *people, FpPoint at, double reach, guint *p
 }
 
 guint
+fp_pew_same_place (const FpPeople *were, guint place, const FpPeople *people)
+{
+  const FpPersonPlace *was = &fp_people_places (were, NULL)[place];
+  const char *id = fp_item_id (fp_scene_placed (fp_people_scene (were), NULL)[was->owner].item);
+  guint found;
+
+  if (fp_pew_place_find (people, id, was->row, was->number, &found)
+      || fp_pew_nearest_place (people, (FpPoint) { was->at.x, was->at.y }, G_MAXDOUBLE, &found))
+    return found;
+  return 0;
+}
+
+guint
 fp_pew_next_place (const FpPeople *people, guint place, int seats, int rows)
 {
   guint n, best = place;

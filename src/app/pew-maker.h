@@ -30,6 +30,9 @@ gboolean    fp_pew_maker_is_busy (FpPewMaker *self);
 gboolean    fp_pew_first_place (const FpPeople *people, int owner, guint *place);
 /* The place whose person stands or sits nearest to a point of the plan, no farther than @reach mm; FALSE where none is. */
 gboolean    fp_pew_nearest_place (const FpPeople *people, FpPoint at, double reach, guint *place);
+/* Where the same row and seat of the same thing is in a church that was changed; else the place nearest to where that was.
+ * @people: any at all, or 0 */
+guint       fp_pew_same_place (const FpPeople *were, guint place, const FpPeople *people);
 /* Along the row, or into the next one (@rows: +1 is towards the back): the same place where there is no other. */
 guint       fp_pew_next_place (const FpPeople *people, guint place, int seats, int rows);
 

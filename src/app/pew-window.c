@@ -232,18 +232,6 @@ fill_blocks (FpPewWindow *self)
   self->filling = FALSE;
 }
 
-/* Where the same row and seat of the same thing is now; else where somebody is nearest to where that was. */
-static void
-find_again (FpPewWindow *self, const FpScene *scene, const FpPersonPlace *was, FpPeople *people)
-{
-  const char *id = fp_item_id (fp_scene_placed (scene, NULL)[was->owner].item);
-
-  if (fp_pew_place_find (people, id, was->row, was->number, &self->spec.place)
-      || fp_pew_nearest_place (people, (FpPoint) { was->at.x, was->at.y }, G_MAXDOUBLE, &self->spec.place))
-    return;
-  self->spec.place = 0;
-}
-
 static void
 tell_nobody (FpPewWindow *self)
 {
@@ -276,7 +264,7 @@ follow (FpPewWindow *self)
   FpPeople *people = fp_people_new (next), *were = self->people;
 
   if (were != NULL && has_places (self))
-    find_again (self, was, place_of (self), people);
+    self->spec.place = fp_pew_same_place (were, self->spec.place, people);
   self->people = people;
   self->scene = fp_scene_ref (next);
   g_clear_pointer (&were, fp_people_unref);

@@ -14,7 +14,15 @@ on_plan_clicked (FpWindow *self, double x, double y)
 {
   if (self->pew != NULL)
     fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), (FpPoint) { x, y });
+  fp_board_view_set_pew_at (FP_BOARD_VIEW (self->board), (FpPoint) { x, y });
   fp_window_choose_sight_at (self, (FpPoint) { x, y });
+}
+
+/* In the empty quarter of the board. */
+static void
+on_pew_check (FpWindow *self)
+{
+  fp_board_view_set_pew (FP_BOARD_VIEW (self->board), gtk_check_button_get_active (GTK_CHECK_BUTTON (self->pew_check)));
 }
 
 static void
@@ -132,6 +140,8 @@ fp_window_add_pew (FpWindow *self)
 void
 fp_window_class_add_pew_action (GtkWidgetClass *c)
 {
+  gtk_widget_class_bind_template_child (c, FpWindow, pew_check);
+  gtk_widget_class_bind_template_callback (c, on_pew_check);
   gtk_widget_class_install_action (c, "win.pew", NULL, pew);
   gtk_widget_class_install_action (c, "win.sheet-pews", NULL, sheet_pews);
 }

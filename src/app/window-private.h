@@ -54,7 +54,7 @@ struct _FpWindow
   GtkWidget  *undo_button, *redo_button, *add_button, *arrange_button, *main_button, *order_button, *save_button, *compare_button;
   GtkWidget  *sight_button, *sight_box, *sight_bar; /* bar: NULL: not shown yet */
   GtkWidget  *sun_button, *sun_box, *sun_bar;       /* likewise                 */
-  GtkWidget  *show_button, *show_list, *section_at, *across_at;
+  GtkWidget  *show_button, *show_list, *pew_check, *section_at, *across_at;
   GMenuModel *main_menu, *arrange_menu, *order_menu;
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */

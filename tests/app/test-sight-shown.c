@@ -149,6 +149,63 @@ test_blind (void)
   close_board (board);
 }
 
+/* --- the view from the pew ------------------------------------------------------------- */
+
+static gboolean
+told_of (FpBoardView *board, const char *words)
+{
+  const char *told;
+
+  return fp_board_view_pew (board, &told) != NULL && told != NULL && strstr (told, words) != NULL;
+}
+
+/* It lies in the empty quarter, follows what is clicked and what Sight chooses, finds its seat again after an edit, and is
+ * not in the way of the mitre line. */
+static void
+test_pew (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  const FpPersonPlace *place;
+  FpBox box;
+  guint n;
+
+  g_assert_null (fp_board_view_pew (board, NULL));
+  fp_board_view_frame (board, TRUE);
+  fp_board_view_set_pew (board, TRUE);
+  WAIT_FOR (fp_board_view_pew_room (board, &box) && told_of (board, "Seen"));
+  g_assert_cmpfloat_with_epsilon ((box.x1 - box.x0) / (box.y1 - box.y0), FP_PEW_ASPECT, 0.03);
+  g_assert_cmpfloat (box.x1, <=, gtk_widget_get_width (GTK_WIDGET (board)));
+  g_assert_cmpfloat (box.y1, <=, gtk_widget_get_height (GTK_WIDGET (board)));
+
+  /* Another seat is clicked; far from all nothing is. */
+  g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
+  place = fp_people_places (people, &n);
+  fp_board_view_set_pew_at (board, (FpPoint) { place[n - 1].at.x, place[n - 1].at.y });
+  g_assert_cmpuint (fp_board_view_pew (board, NULL)->place, ==, n - 1);
+  fp_board_view_set_pew_at (board, (FpPoint) { 0, 90000 });
+  g_assert_cmpuint (fp_board_view_pew (board, NULL)->place, ==, n - 1);
+  g_autofree char *name = fp_people_name (people, n - 1);
+  WAIT_FOR (told_of (board, name));
+
+  /* The same seat in another alternative. */
+  fp_document_set_alternative (d, 0);
+  WAIT_FOR (fp_board_view_is_current (board) && told_of (board, name));
+
+  /* With Sight it looks at what that looks at, from the place that is chosen there; its key is left clear. */
+  const FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 5, FALSE };
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (draft_of (board, FP_FOCUS_HOST) != NULL && told_of (board, "Elevation of the Host"));
+  g_assert_cmpuint (fp_board_view_pew (board, NULL)->place, ==, 5);
+
+  /* One view alone leaves no quarter. */
+  fp_board_view_show_only (board, FP_VIEW_PLAN);
+  WAIT_FOR (!fp_board_view_pew_room (board, &box));
+  fp_board_view_set_pew (board, FALSE);
+  g_assert_null (fp_board_view_pew (board, NULL));
+  close_board (board);
+}
+
 /* --- the bar ------------------------------------------------------------------------ */
 
 static void
@@ -202,6 +259,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sight-shown/board", test_board);
   g_test_add_func ("/sight-shown/follows", test_follows);
   g_test_add_func ("/sight-shown/blind", test_blind);
+  g_test_add_func ("/sight-shown/pew", test_pew);
   g_test_add_func ("/sight-shown/bar", test_bar);
   return g_test_run ();
 }
