@@ -220,6 +220,34 @@ test_brief_keeps_masses (void)
   g_assert_false (fp_project_brief (fp_document_project (d))->site.known);
 }
 
+/* Who the people are, likewise. */
+static void
+test_brief_keeps_people (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("chapel.footpace");
+  GtkWidget *dialog = open_brief (d);
+  const FpBrief *brief;
+
+  g_assert_cmpstr (text_of (dialog, "children"), ==, "0");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "statures")), 1);
+  type_in (dialog, "seed", "42");
+  type_in (dialog, "children", "1001");
+  apply (dialog);
+  g_assert_true (gtk_widget_get_visible (help_find_called (dialog, "error")));
+  g_assert_cmpuint (fp_document_depth (d), ==, 0);
+  type_in (dialog, "children", "8");
+  apply (dialog);
+  WAIT_FOR (find_window ("Brief") == NULL);
+  brief = fp_project_brief (fp_document_project (d));
+  g_assert_true (brief->varied);
+  g_assert_cmpuint (brief->seed, ==, 42);
+  g_assert_cmpuint (brief->children, ==, 8);
+  g_assert_true (fp_document_undo (d));
+  brief = fp_project_brief (fp_document_project (d));
+  g_assert_false (brief->varied);
+  g_assert_cmpuint (brief->seed + brief->children, ==, 0);
+}
+
 /* The field that is wrong is marked and has the keyboard; what is wrong is said above all that scrolls. */
 static void
 check_refused (GtkWidget *dialog, const char *id, const char *says)
@@ -463,6 +491,7 @@ main (int argc, char **argv)
   g_test_add_func ("/new-church/length", test_new_church_tells_its_length);
   g_test_add_func ("/new-church/tips", test_no_tip_over_fields);
   g_test_add_func ("/brief/masses", test_brief_keeps_masses);
+  g_test_add_func ("/brief/people", test_brief_keeps_people);
   g_test_add_func ("/brief/refuses", test_brief_refuses_in_place);
   g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
   g_test_add_func ("/dialogs/sheet/as-the-board", test_sheet_offers_what_the_board_shows);
