@@ -198,7 +198,7 @@ draw_words (FpBoardView *self, cairo_t *cr, const FpBox *box, FpSurfaceLook look
   pango_attr_list_insert (small, pango_attr_scale_new (WORDS));
   pango_layout_set_attributes (layout, small);
   pango_layout_set_width (layout, (int) (box->x1 - box->x0) * PANGO_SCALE);
-  pango_layout_set_height (layout, -2); /* lines */
+  pango_layout_set_height (layout, -3); /* lines */
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   cairo_set_source_rgb (cr, ink.r, ink.g, ink.b);
   cairo_move_to (cr, box->x0, box->y1 + 2);

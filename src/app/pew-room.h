@@ -6,8 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* Paper mm: under the picture, two lines for whose eye it is and what that sees. */
-#define FP_PEW_ROOM_WORDS 9.0
+/* Paper mm: under the picture, three lines for whose eye it is and what that sees. */
+#define FP_PEW_ROOM_WORDS 13.0
 
 /* (element-type FpBox) of paper that is written or drawn on. */
 GArray *fp_pew_room_covered (void);

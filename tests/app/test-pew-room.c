@@ -39,7 +39,7 @@ test_beside_the_mitre_line (void)
   g_assert_false (fp_box_is_empty (&room));
   assert_shape (&room);
   g_assert_false (fp_box_is_crossed (&room, layout.mitre_a, layout.mitre_b));
-  /* In a right triangle of legs 150 a rectangle w by h has room where w + h is 150: at 4 to 3 and 9 of words, 80.6 wide; less
+  /* In a right triangle of legs 150 a rectangle w by h has room where w + h is 150: at 4 to 3 and 13 of words, 78.3 wide; less
    * what it keeps away, and not less than one step down from that. */
   g_assert_cmpfloat (room.x1 - room.x0, <=, (150 - FP_PEW_ROOM_WORDS) / (1 + 1 / FP_PEW_ASPECT));
   g_assert_cmpfloat (room.x1 - room.x0, >, 0.8 * (150 - FP_PEW_ROOM_WORDS) / (1 + 1 / FP_PEW_ASPECT));
