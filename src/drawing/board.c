@@ -31,6 +31,7 @@
 #define BELOW_PLAN  16.0 /* the width of the whole church                     */
 #define LINE_FOOT   10.0 /* below the plan, the end of a cutting line and its letter */
 #define FIGURE_ROOM 4.0  /* outside of the last dimension line                */
+#define AXIS_CLEAR  1.2  /* of a title over the end of the axis */
 #define EDGE        6.0
 #define TITLE_HEIGHT 3.5
 #define CUT_CLEAR   3.0  /* from a wall that is cut to a title on its right    */
@@ -483,7 +484,7 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   at->x = CLAMP (outline.x0, left, MAX (left, right - width));
   if (view == FP_VIEW_PLAN)
     at->x = beside_section_line (b, at->x, width, left, right);
-  at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? 4 : 6.5), top);
+  at->y = MIN (outline.y1 + (view == FP_VIEW_PLAN ? FP_AXIS_OVERRUN + AXIS_CLEAR : 6.5), top);
   if (at->y < outline.y1)
     at->x = beside_cuts (b, view, *at, width, left, right);
   if (at->y < outline.y1 && view == FP_VIEW_PLAN)
