@@ -139,11 +139,13 @@ typedef struct _FpSightSpread FpSightSpread;
 FpSightSpread *fp_sight_spread_new  (const FpScene *scene, guint seeds);
 void           fp_sight_spread_free (FpSightSpread *self);
 
+typedef struct { guint least, middle, most; } FpCountRange;
+
 typedef struct
 {
-  guint seeds, first, last;   /* how many, and which they were              */
-  guint places;               /* looked from: neither galleries nor the rail */
-  guint least, middle, most;  /* of them, from which it is wholly seen      */
+  guint        seeds, first, last; /* how many, and which they were              */
+  guint        places;             /* looked from: neither galleries nor the rail */
+  FpCountRange whole, half;        /* of them, from which all of it is seen; half or more */
 } FpSightRange;
 FpSightRange fp_sight_spread_range (const FpSightSpread *self, FpMoment moment, FpFocus focus);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSightSpread, fp_sight_spread_free)

@@ -135,8 +135,9 @@ fp_sight_spread_sentence (const FpSightSpread *spread, FpMoment moment, FpFocus 
   const FpSightRange range = fp_sight_spread_range (spread, moment, focus);
 
   return g_strdup_printf ("With other people in these places, %u times over (seeds %u to %u): wholly seen from %u of %u places "
-                          "at least, %u in the middle, %u at most.", range.seeds, range.first, range.last, range.least,
-                          range.places, range.middle, range.most);
+                          "at least, %u in the middle, %u at most; half or more of it from %u at least, %u in the middle, %u at "
+                          "most.", range.seeds, range.first, range.last, range.whole.least, range.places, range.whole.middle,
+                          range.whole.most, range.half.least, range.half.middle, range.half.most);
 }
 
 char *

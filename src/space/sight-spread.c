@@ -59,17 +59,27 @@ by_count (const void *a, const void *b)
   return p < q ? -1 : p > q;
 }
 
+/* Sorts them. */
+static FpCountRange
+range_of (guint *count, guint n)
+{
+  qsort (count, n, sizeof *count, by_count);
+  return (FpCountRange) { count[0], count[(n - 1) / 2], count[n - 1] };
+}
+
 FpSightRange
 fp_sight_spread_range (const FpSightSpread *self, FpMoment moment, FpFocus focus)
 {
-  g_autofree guint *whole = g_new (guint, self->n);
+  g_autofree guint *whole = g_new (guint, self->n), *half = g_new (guint, self->n);
 
   for (guint i = 0; i < self->n; i++)
-    whole[i] = count_whole (self->sight[i], moment, focus);
-  qsort (whole, self->n, sizeof *whole, by_count);
+    {
+      whole[i] = count_whole (self->sight[i], moment, focus);
+      half[i] = fp_sight_church (self->sight[i], moment, focus).half;
+    }
   return (FpSightRange) {
     .seeds = self->n, .first = self->first, .last = (self->first + self->n - 1) % SEEDS,
     .places = fp_sight_church (self->sight[0], moment, focus).places,
-    .least = whole[0], .middle = whole[(self->n - 1) / 2], .most = whole[self->n - 1],
+    .whole = range_of (whole, self->n), .half = range_of (half, self->n),
   };
 }

@@ -292,7 +292,7 @@ static void
 test_spread (void)
 {
   g_autoptr (FpProject) project = altar_and (FP_FACING_PEOPLE, 8, 4600);
-  guint whole[5], least = G_MAXUINT, most = 0, below = 0, above = 0;
+  guint whole[5], least = G_MAXUINT, most = 0, below = 0, above = 0, half_least = G_MAXUINT, half_most = 0;
 
   church_population (&project, 999998, 6); /* after 999999 comes 0 */
   for (guint i = 0; i < G_N_ELEMENTS (whole); i++)
@@ -300,7 +300,10 @@ test_spread (void)
       g_autoptr (FpProject) other = fp_project_ref (project);
       church_population (&other, (999998 + i) % 1000000, 6);
       g_autoptr (FpSight) sight = sight_of (other);
+      const guint half = fp_sight_church (sight, OFFERTORY, FP_FOCUS_MENSA).half;
       whole[i] = count_whole (sight);
+      half_least = MIN (half_least, half);
+      half_most = MAX (half_most, half);
       least = MIN (least, whole[i]);
       most = MAX (most, whole[i]);
     }
@@ -310,15 +313,18 @@ test_spread (void)
     {
       g_autoptr (FpSightSpread) spread = fp_sight_spread_new (scene, G_N_ELEMENTS (whole));
       const FpSightRange range = fp_sight_spread_range (spread, OFFERTORY, FP_FOCUS_MENSA);
-      g_assert_cmpuint (range.least, ==, least);
-      g_assert_cmpuint (range.most, ==, most);
+      g_assert_cmpuint (range.whole.least, ==, least);
+      g_assert_cmpuint (range.whole.most, ==, most);
+      g_assert_cmpuint (range.half.least, ==, half_least);
+      g_assert_cmpuint (range.half.most, ==, half_most);
+      g_assert_true (range.half.middle >= half_least && range.half.middle <= half_most);
       g_assert_cmpuint (range.first, ==, 999998);
       g_assert_cmpuint (range.last, ==, 2);
       g_assert_cmpuint (range.places, ==, 80);
       for (guint i = 0; i < G_N_ELEMENTS (whole) && again == 0; i++)
         {
-          below += whole[i] <= range.middle;
-          above += whole[i] >= range.middle;
+          below += whole[i] <= range.whole.middle;
+          above += whole[i] >= range.whole.middle;
         }
     }
   g_assert_cmpuint (below, >=, 3);
