@@ -74,6 +74,9 @@ fp_view_memory_set (FpViewMemory *self, double scale, const GArray *labels, cons
   for (guint i = 0; i < labels->len; i++)
     if (g_array_index (labels, FpLabel, i).item != NULL)
       g_array_append_vals (self->labels, &g_array_index (labels, FpLabel, i).place, 1);
+  /* Of a great church there are thousands, of which few find room. */
   g_array_set_size (self->wanted, 0);
-  g_array_append_vals (self->wanted, wanted->data, wanted->len);
+  for (guint i = 0; i < wanted->len; i++)
+    if (g_array_index (wanted, FpWanted, i).placed == FP_PLACED_NEAR)
+      g_array_append_vals (self->wanted, &g_array_index (wanted, FpWanted, i), 1);
 }

@@ -17,7 +17,7 @@ typedef struct
 {
   double  scale;  /* at which it was set out; 0: never */
   GArray *labels; /* FpLabelPlace                      */
-  GArray *wanted; /* FpWanted                          */
+  GArray *wanted; /* FpWanted that stood within the view */
 } FpViewMemory;
 
 struct _FpBoardMemory
