@@ -51,6 +51,7 @@ typedef enum
   FP_FIRST_ROW_NO_STEPS, /* the altar stands on no steps of its own           */
   FP_FIRST_ROW_NO_RISER, /* the rules leave none                              */
   FP_FIRST_ROW_TOO_HIGH, /* it takes more steps than there can be             */
+  FP_FIRST_ROW_NO_ROOM,  /* they would reach into a wall                      */
 } FpFirstRowHow;
 
 typedef struct

@@ -88,6 +88,9 @@ why_not_words (const FpFirstRow *first, const FpScene *scene)
     case FP_FIRST_ROW_TOO_HIGH:
       return g_strdup_printf ("the floor of the altar would be at %s, which takes %u steps: more than there can be", level,
                               first->flight.steps);
+    case FP_FIRST_ROW_NO_ROOM:
+      return g_strdup_printf ("the floor of the altar would be at %s, on %u steps, which reach into the walls", level,
+                              first->flight.steps);
     case FP_FIRST_ROW_BY_STEPS:
     case FP_FIRST_ROW_NONE:
       break;

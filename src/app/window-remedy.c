@@ -135,7 +135,7 @@ offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GStrin
           g_strv_builder_add (words, text);
           add_remedy (self, &first->remedy, fp_first_row_label (first, scene));
         }
-      else if (text != NULL && (first->how == FP_FIRST_ROW_TOO_HIGH || first->how != last))
+      else if (text != NULL && (first->how == FP_FIRST_ROW_TOO_HIGH || first->how == FP_FIRST_ROW_NO_ROOM || first->how != last))
         g_string_append_printf (note, "%s%s.", note->len > 0 ? " " : "", text);
       last = first->how;
     }

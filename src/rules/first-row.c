@@ -9,6 +9,7 @@
 #include <math.h>
 
 #define MEASURED_AGAIN 4    /* times: what is changed may bring another row to the front */
+#define TOUCH          1.0  /* mm: what only touches a wall is not in it               */
 #define ENOUGH         1e-6 /* mm                                                       */
 
 double
@@ -86,6 +87,37 @@ count_rows (const GArray *rows, FpFirstRow *out)
     out->reach += g_array_index (rows, FpRowC, i).c >= out->wanted - ENOUGH ? 1 : 0;
 }
 
+/* Walls that stand as low as the steps; not what lies over an arch. */
+static gboolean
+reach_into_walls (const FpScene *scene, const char *id)
+{
+  guint n;
+  const int steps = fp_scene_find (scene, id);
+  const FpSolid *solid = fp_scene_solids (scene, &n);
+
+  if (steps < 0)
+    return FALSE;
+  const FpPlaced *placed = &fp_scene_placed (scene, NULL)[steps];
+  const FpBox plan = { placed->plan.x0 + TOUCH, placed->plan.y0 + TOUCH, placed->plan.x1 - TOUCH, placed->plan.y1 - TOUCH };
+  for (guint i = 0; i < n; i++)
+    if (solid[i].part == FP_PART_WALL && solid[i].z0 < placed->level + placed->extent.height
+        && !fp_scene_placed (scene, NULL)[solid[i].owner].ghost)
+      for (guint k = 0, j = solid[i].n_outline - 1; k < solid[i].n_outline; j = k++)
+        if (fp_box_is_crossed (&plan, solid[i].outline[j], solid[i].outline[k]))
+          return TRUE;
+  return FALSE;
+}
+
+/* Steps that stand in a wall already are left there. */
+static gboolean
+is_there_room (const Search *s, const FpFirstRow *found)
+{
+  g_autoptr (FpProject) project = fp_remedy_make (&found->remedy, s->scene, NULL);
+  g_autoptr (FpScene) scene = project != NULL ? fp_scene_new (project, fp_scene_alternative (s->scene)) : NULL;
+
+  return scene != NULL && (!reach_into_walls (scene, found->remedy.item) || reach_into_walls (s->scene, found->remedy.item));
+}
+
 /* What is still missing of the level, mm; NAN where it cannot be made or measured. */
 static double
 still_missing (const Search *s, FpFirstRow *out)
@@ -115,7 +147,7 @@ raise_altar (const Search *s, double level, FpFirstRow *out)
         return;
       const double missing = still_missing (s, out);
       if (missing <= ENOUGH)
-        out->how = FP_FIRST_ROW_BY_STEPS;
+        out->how = is_there_room (s, out) ? FP_FIRST_ROW_BY_STEPS : FP_FIRST_ROW_NO_ROOM;
       if (!(missing > ENOUGH))
         return;
       level = out->level + missing;

@@ -425,6 +425,21 @@ check_undo_to_the_start (Hands *h)
   g_assert_cmpstr (end, ==, h->start);
 }
 
+/* All that could be done again is so no more, but for one edit. */
+static void
+forget_what_was_undone (Hands *h)
+{
+  FpBrief brief = *fp_project_brief (fp_document_project (h->document));
+  FpProject *other;
+
+  brief.title = "Other";
+  other = fp_project_with_brief (fp_document_project (h->document), &brief, NULL);
+  g_assert_true (fp_document_edit (h->document, other, "Title", NULL));
+  drain ();
+  g_assert_true (fp_document_undo (h->document));
+  drain ();
+}
+
 /* Told only where each block is the C library's own: GLib's slices are kept, and would count as in use. */
 static gboolean
 knows_memory (void)
@@ -613,6 +628,8 @@ test_hands (void)
   tell (&h);
   g_assert_cmpuint (fp_document_depth (h.document), >, 0);
   check_undo_to_the_start (&h);
+  tell (&h);
+  forget_what_was_undone (&h);
   check_memory_has_come_back (&h);
   end (&h);
   g_test_message ("seed %u: %u events done", seed, h.events);

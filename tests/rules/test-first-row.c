@@ -147,6 +147,43 @@ test_too_high (void)
   g_assert_cmpfloat (found.after, ==, found.c);
 }
 
+static FpBox
+plan_of (const FpProject *project, const char *id)
+{
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+
+  return fp_scene_placed (scene, NULL)[fp_scene_find (scene, id)].plan;
+}
+
+/* A wall beside the steps: where the higher steps would reach into it they are not offered, and where they do not they
+ * are. */
+static void
+test_no_room (void)
+{
+  guint refused = 0, offered = 0;
+
+  for (double beside = 150; beside <= 6000; beside += 450)
+    {
+      g_autoptr (FpProject) project = church_with_rows (-1000, 4, 0);
+      const FpBox steps = plan_of (project, "steps");
+      FpFirstRow found;
+
+      taking_wall (&project, "side", steps.x1 + beside, steps.y0 - 2000, steps.x1 + beside, steps.y1 + 2000);
+      const FpBox wall = plan_of (project, "side");
+      if (wall.x0 < steps.x1)
+        continue;
+      find (project, 120, &found);
+      g_assert_true (found.how == FP_FIRST_ROW_BY_STEPS || found.how == FP_FIRST_ROW_NO_ROOM);
+      g_autoptr (FpProject) next = made (project, &found.remedy);
+      const FpBox then = plan_of (next, "steps");
+      g_assert_cmpint (found.how == FP_FIRST_ROW_NO_ROOM, ==, then.x1 > wall.x0 + 1);
+      refused += found.how == FP_FIRST_ROW_NO_ROOM;
+      offered += found.how == FP_FIRST_ROW_BY_STEPS;
+    }
+  g_assert_cmpuint (refused, >, 0);
+  g_assert_cmpuint (offered, >, 0);
+}
+
 static void
 test_has_it (void)
 {
@@ -185,6 +222,7 @@ main (int argc, char **argv)
   g_test_add_func ("/first-row/inches", test_inches);
   g_test_add_func ("/first-row/rows-behind", test_rows_behind);
   g_test_add_func ("/first-row/too-high", test_too_high);
+  g_test_add_func ("/first-row/no-room", test_no_room);
   g_test_add_func ("/first-row/has-it", test_has_it);
   g_test_add_func ("/first-row/no-steps", test_no_steps);
   return g_test_run ();
