@@ -12,6 +12,8 @@
 static void
 on_plan_clicked (FpWindow *self, double x, double y)
 {
+  self->clicked = (FpPoint) { x, y };
+  self->was_clicked = TRUE;
   if (self->pew != NULL)
     fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), (FpPoint) { x, y });
   fp_board_view_set_pew_at (FP_BOARD_VIEW (self->board), (FpPoint) { x, y });
@@ -35,6 +37,8 @@ pew (GtkWidget *widget, const char *name, GVariant *parameter)
     {
       self->pew = fp_pew_window_new (GTK_WINDOW (self), self->document, (FpInkChoice) self->remembered.ink);
       g_object_add_weak_pointer (G_OBJECT (self->pew), (gpointer *) &self->pew);
+      if (self->was_clicked)
+        fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), self->clicked);
     }
   gtk_window_present (GTK_WINDOW (self->pew));
 }

@@ -58,6 +58,8 @@ struct _FpWindow
   GMenuModel *main_menu, *arrange_menu, *order_menu;
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
+  FpPoint     clicked;       /* on the plan, last                                */
+  gboolean    was_clicked;
   GtkWidget  *pew;           /* (weak): that of the view from the pew, likewise */
   GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start;
 };
