@@ -53,8 +53,8 @@ GArray *fp_row_levels (const FpPeople *people, const FpLevels *levels);
 /* The row whose margin is least, of equals the one nearest to the altar; NULL where there is none. */
 const FpRowLevel *fp_row_levels_tightest (const GArray *rows);
 
-/* A stretch of ground along the nave: from (y0, z0) east to (y1, z1), mm. */
-typedef struct { double y0, z0, y1, z1; } FpGroundPart;
+/* A stretch of ground along the nave: from (y0, z0) east to (y1, z1), mm; of something existing or proposed. */
+typedef struct { double y0, z0, y1, z1; FpStanding standing; } FpGroundPart;
 
 /**
  * fp_ground_along_nave:

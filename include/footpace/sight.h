@@ -86,12 +86,13 @@ typedef enum
 FpSightHow  fp_sight_how       (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
 const char *fp_sight_how_label (FpSightHow how); /* "between heads" … */
 
-/* The line of sight from a place to the middle of what is looked at. */
+/* The line of sight from a place to the middle of what is looked at; where something else hides more of it than what lies
+ * in that way, to the nearest point to the middle that this hides, so that it is shown and named. */
 typedef struct
 {
-  FpVec3   eye, middle;
+  FpVec3   eye, goal;
   gboolean stopped;         /* something stands in its way                       */
-  FpVec3   stop;            /* where it meets that first; otherwise the middle   */
+  FpVec3   stop;            /* where it meets that first; otherwise the goal     */
   int      thing;           /* which: a placed thing, or the one whose minister; -1: a person */
   gboolean is_minister;
   int      place_in_front;  /* of the person; -1                                 */

@@ -102,6 +102,7 @@ fp_sight_bar_tell (FpSightBar *self, const FpSightDraft *draft)
 {
   self->look.place = draft->look.place;
   gtk_label_set_text (GTK_LABEL (self->sentence), draft->sentence);
+  gtk_widget_set_tooltip_text (self->sentence, draft->sentence); /* a long one is cut */
   gtk_label_set_text (GTK_LABEL (self->place), draft->place_words != NULL ? draft->place_words : "");
   gtk_widget_set_visible (self->place, draft->place_words != NULL);
   if (!gtk_widget_get_visible (self->least_popover)) /* not under the hand */

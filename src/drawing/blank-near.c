@@ -8,7 +8,7 @@
 /* Paper mm; design judgement. */
 #define CLEAR 0.8  /* round the words                         */
 #define NEAR  2.5  /* from what they are about                */
-#define FAR   60.0 /* a longer leader would not be followed   */
+#define FAR   35.0 /* a longer leader would not be followed   */
 #define STEP  1.0
 #define WAYS  24u
 

@@ -265,9 +265,19 @@ draw_line (const Layout *l, FpPen pen, FpPoint a, FpPoint b)
   fp_cover_add_object (l->cover, a, b, OBJECT);
 }
 
+/* In the ink of what it is of; a riser is of what lies above it. */
+static void
+draw_ground_line (const Layout *l, FpStanding standing, FpPoint a, FpPoint b)
+{
+  fp_drawing_set_item (l->drawing, NULL, standing, -1);
+  draw_line (l, FP_PEN_CUT, a, b);
+  fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
+}
+
 static void
 draw_ground (const Layout *l)
 {
+  FpStanding before = FP_STANDING_EXISTING;
   FpPoint last = { 0, 0 };
 
   for (guint i = 0; i < l->of->ground->len; i++)
@@ -276,8 +286,9 @@ draw_ground (const Layout *l)
       const FpPoint a = on_paper (l, one->y0, one->z0), b = on_paper (l, one->y1, one->z1);
 
       if (i > 0 && fabs (last.x - a.x) < 0.01 && fabs (last.y - a.y) > 0.001)
-        draw_line (l, FP_PEN_CUT, last, a);
-      draw_line (l, FP_PEN_CUT, a, b);
+        draw_ground_line (l, a.y > last.y ? one->standing : before, last, a);
+      draw_ground_line (l, one->standing, a, b);
+      before = one->standing;
       last = b;
     }
 }

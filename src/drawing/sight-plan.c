@@ -202,7 +202,7 @@ fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, F
   if (!fp_sight_line (sight, place, moment, focus, &line))
     return;
   const FpPoint eye = on_paper (layout, view, line.eye), stop = on_paper (layout, view, line.stop),
-                end = on_paper (layout, view, line.middle);
+                end = on_paper (layout, view, line.goal);
   g_autofree char *words = fp_sight_line_words (sight, &line);
 
   fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, (int) view);

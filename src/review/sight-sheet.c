@@ -270,7 +270,7 @@ project (Making *m, FpHidden hidden)
   m->plan = fp_projection_new_cut (m->of->scene, FP_VIEW_PLAN, NULL, hidden);
   if (m->place >= 0 && fp_sight_line (m->of->sight, (guint) m->place, m->moment, m->focus, &line))
     {
-      m->along = (FpCut) { .placed = TRUE, .at = line.middle.x };
+      m->along = (FpCut) { .placed = TRUE, .at = line.goal.x };
       m->section = fp_projection_new_cut (m->of->scene, FP_VIEW_SECTION, &m->along, hidden);
     }
 }

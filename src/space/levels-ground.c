@@ -13,9 +13,9 @@
 /* --- what there is to stand on ------------------------------------------------- */
 
 static void
-add_piece (GArray *out, double y0, double z0, double y1, double z1)
+add_piece (GArray *out, double y0, double z0, double y1, double z1, FpStanding standing)
 {
-  const FpGroundPart piece = { y0, z0, y1, z1 };
+  const FpGroundPart piece = { y0, z0, y1, z1, standing };
 
   if (y1 - y0 > SAME)
     g_array_append_val (out, piece);
@@ -23,14 +23,15 @@ add_piece (GArray *out, double y0, double z0, double y1, double z1)
 
 /* However a plane falls, at each y it is highest on its edge. */
 static void
-add_outline (GArray *out, const FpPoint *pt, guint n, double z, double gx, double gy)
+add_outline (GArray *out, const FpPoint *pt, guint n, double z, double gx, double gy, FpStanding standing)
 {
   for (guint i = 0; i < n; i++)
     {
       const FpPoint a = pt[i], b = pt[(i + 1) % n];
       const FpPoint west = a.y < b.y ? a : b, east = a.y < b.y ? b : a;
 
-      add_piece (out, west.y, z + gx * west.x + gy * west.y, east.y, z + gx * east.x + gy * east.y);
+      add_piece (out, west.y, z + gx * west.x + gy * west.y, east.y, z + gx * east.x + gy * east.y,
+                 standing);
     }
 }
 
@@ -39,10 +40,12 @@ add_floors (GArray *out, const FpScene *scene)
 {
   guint n;
   const FpFloor *floor = fp_scene_floors (scene, &n);
+  const FpPlaced *placed = fp_scene_placed (scene, NULL);
 
   for (guint i = 0; i < n; i++)
     if (floor[i].use == FP_FLOOR_PEOPLE || floor[i].use == FP_FLOOR_MINISTERS)
-      add_outline (out, floor[i].outline, floor[i].n_outline, floor[i].z, floor[i].gx, floor[i].gy);
+      add_outline (out, floor[i].outline, floor[i].n_outline, floor[i].z, floor[i].gx, floor[i].gy,
+                   placed[floor[i].owner].standing);
 }
 
 static gboolean
@@ -70,7 +73,7 @@ add_steps (GArray *out, const FpScene *scene)
 
         if (!placed[i].ghost && steps && one->shape == FP_SOLID_PRISM
             && (one->part == FP_PART_STEP || one->part == FP_PART_FOOTPACE))
-          add_outline (out, one->outline, one->n_outline, one->z1, one->gx, one->gy);
+          add_outline (out, one->outline, one->n_outline, one->z1, one->gx, one->gy, placed[i].standing);
       }
 }
 
@@ -93,7 +96,8 @@ add_rows (GArray *out, const FpScene *scene, const GArray *rows)
       const double half = depth_of (&placed[row->owner]) / 2;
 
       if (row->at.z > fp_scene_floor_at (scene, (FpPoint) { row->at.x, row->at.y }, NULL) + RAISED)
-        add_piece (out, row->west - half, row->at.z, row->east + half, row->at.z);
+        add_piece (out, row->west - half, row->at.z, row->east + half, row->at.z,
+                   placed[row->owner].standing);
     }
 }
 
@@ -166,12 +170,12 @@ highest_at (const GArray *pieces, double y)
 static void
 append (GArray *out, const FpGroundPart *piece, double y0, double y1)
 {
-  const FpGroundPart next = { y0, level_at (piece, y0), y1, level_at (piece, y1) };
+  const FpGroundPart next = { y0, level_at (piece, y0), y1, level_at (piece, y1), piece->standing };
   FpGroundPart *last = out->len > 0 ? &g_array_index (out, FpGroundPart, out->len - 1) : NULL;
 
-  if (last != NULL && fabs (last->y1 - y0) < SAME && fabs (last->z1 - next.z0) < SAME
+  if (last != NULL && last->standing == next.standing && fabs (last->y1 - y0) < SAME && fabs (last->z1 - next.z0) < SAME
       && fabs (level_at (last, y1) - next.z1) < SAME)
-    *last = (FpGroundPart) { last->y0, last->z0, y1, next.z1 };
+    *last = (FpGroundPart) { last->y0, last->z0, y1, next.z1, next.standing };
   else
     g_array_append_val (out, next);
 }

@@ -2,6 +2,8 @@
 /* sight-line.c - one look: how it goes, and what stops it */
 #include "sight-private.h"
 
+#include <math.h>
+
 #define WHOLE 0.95 /* design judgement */
 
 /* --- how it goes --------------------------------------------------------------- */
@@ -79,31 +81,79 @@ tell_owner (const FpSolid *stop, FpSightLine *line)
     }
 }
 
+typedef struct
+{
+  const FpRayIndex *others, *ministers;
+  FpRaySkip         skip;
+} Looking;
+
+static FpSightLine
+look_at (const Looking *self, FpVec3 eye, FpVec3 goal)
+{
+  FpSightLine line = { .eye = eye, .goal = goal, .stop = goal, .thing = -1, .place_in_front = -1 };
+  const FpVec3 way = fp_vec3_sub (goal, eye);
+  const double length = fp_vec3_length (way);
+  const FpVec3 end = fp_vec3_add (eye, fp_vec3_scale (way, length > FP_SIGHT_SHORT ? 1 - FP_SIGHT_SHORT / length : 0));
+  const FpSolid *stop = NULL;
+  double nearest = 1;
+  FpRays rays;
+
+  fp_rays_to (&rays, eye, &end, 1);
+  find_stop (self->others, &rays, self->skip, &nearest, &stop);
+  find_stop (self->ministers, &rays, self->skip, &nearest, &stop);
+  if (stop == NULL)
+    return line;
+  line.stop = fp_vec3_add (eye, fp_vec3_scale (fp_rays_way (&rays, 0), nearest));
+  tell_owner (stop, &line);
+  return line;
+}
+
+/* What hides most of it, by the same measure as that of the words. */
+typedef struct { int thing, place_in_front; gboolean is_minister; } Blocker;
+
+static gboolean
+is_stopped_by (const FpSightLine *line, const Blocker *blocker)
+{
+  return line->stopped && line->thing == blocker->thing && line->is_minister == blocker->is_minister
+         && (blocker->thing >= 0 || line->place_in_front == blocker->place_in_front);
+}
+
+/* To the point nearest to the middle that is hidden by @blocker before all else, where there is one. */
+static void
+look_past (const Looking *self, const FpRayPoints *point, const Blocker *blocker, FpSightLine *line)
+{
+  const FpVec3 middle = line->goal;
+  double nearest = INFINITY;
+
+  for (guint i = 0; i < FP_SIGHT_RAYS; i++)
+    {
+      const FpVec3 goal = { point->x[i], point->y[i], point->z[i] };
+      const double far = fp_vec3_length (fp_vec3_sub (goal, middle));
+      const FpSightLine other = far < nearest ? look_at (self, line->eye, goal) : (FpSightLine) { .stopped = FALSE };
+
+      if (!is_stopped_by (&other, blocker))
+        continue;
+      nearest = far;
+      *line = other;
+    }
+}
+
 gboolean
 fp_sight_line (const FpSight *self, guint place, FpMoment moment, FpFocus focus, FpSightLine *line)
 {
-  const FpRayIndex *others, *ministers;
-  const FpSolid *stop = NULL;
-  double nearest = 1;
+  Looking looking;
+  Blocker blocker;
   FpPosture posture;
-  FpRays rays;
 
   if (place >= self->n_places || !fp_sight_has (self, focus) || !fp_people_looks (self->people, place, moment, &posture))
     return FALSE;
-  *line = (FpSightLine) { .thing = -1, .place_in_front = -1 };
-  line->eye = fp_people_eye (self->people, place, posture);
-  line->middle = line->stop = middle_of (&self->point[focus]);
-  const FpVec3 way = fp_vec3_sub (line->middle, line->eye);
-  const double length = fp_vec3_length (way);
-  const FpVec3 end = fp_vec3_add (line->eye, fp_vec3_scale (way, length > FP_SIGHT_SHORT ? 1 - FP_SIGHT_SHORT / length : 0));
-  fp_rays_to (&rays, line->eye, &end, 1);
-  fp_sight_indexes (self, moment, &others, &ministers);
-  find_stop (others, &rays, fp_sight_skip (self, place, focus), &nearest, &stop);
-  find_stop (ministers, &rays, fp_sight_skip (self, place, focus), &nearest, &stop);
-  if (stop == NULL)
-    return TRUE;
-  line->stop = fp_vec3_add (line->eye, fp_vec3_scale (fp_rays_way (&rays, 0), nearest));
-  tell_owner (stop, line);
+  looking.skip = fp_sight_skip (self, place, focus);
+  fp_sight_indexes (self, moment, &looking.others, &looking.ministers);
+  *line = look_at (&looking, fp_people_eye (self->people, place, posture), middle_of (&self->point[focus]));
+  blocker.thing = fp_sight_blocker (self, place, moment, focus, &blocker.place_in_front);
+  blocker.is_minister = blocker.thing >= 0 && fp_sight_blocker_is_minister (self, place, moment, focus);
+  if (blocker.thing >= -1 && !is_stopped_by (line, &blocker))
+    look_past (&looking, &self->point[focus], &blocker, line);
   return TRUE;
 }
 

@@ -105,8 +105,9 @@ check_windows (const GPtrArray *windows, guint dazzled)
       for (guint k = 1; line[k] != NULL; k++)
         {
           const char *seat = strstr (line[k], ", seat");
-          g_assert_nonnull (seat);
-          seats += count_seats (strchr (seat + 2, ' ') + 1);
+          if (seat == NULL)
+            g_error ("no seat in “%s”", line[k]);
+          seats += count_seats (seat + 2 + strcspn (seat + 2, " ") + 1);
         }
       g_assert_cmpuint (seats, ==, told);
       places += told;

@@ -447,10 +447,20 @@ knows_memory (void)
   return bytes_in_use () > 0 && resident_mb () > 0 && g_strcmp0 (g_getenv ("G_SLICE"), "always-malloc") == 0;
 }
 
+/* What is kept of the page of alternatives is that of this church then. */
+static void
+look_at_the_alternatives (Hands *h)
+{
+  gtk_widget_activate_action (h->window, "win.compare", NULL);
+  wait_for_rest (h);
+  gtk_widget_activate_action (h->window, "win.show-board", NULL);
+  wait_for_rest (h);
+}
+
 static void
 note_memory (Hands *h)
 {
-  wait_for_rest (h);
+  look_at_the_alternatives (h);
   h->in_use = knows_memory () ? bytes_in_use () : 0;
   h->held = resident_mb ();
   tell (h);
@@ -459,7 +469,7 @@ note_memory (Hands *h)
 static void
 check_memory_has_come_back (Hands *h)
 {
-  wait_for_rest (h);
+  look_at_the_alternatives (h);
   tell (h);
   if (h->in_use == 0)
     return;

@@ -91,7 +91,7 @@ static void
 test_line (void)
 {
   Fixture f;
-  guint n, n_solids, stopped = 0;
+  guint n, n_solids, stopped = 0, named = 0, asked = 0;
 
   set_up (&f);
   fp_people_places (f.of->people, &n);
@@ -104,7 +104,7 @@ test_line (void)
       int by = -1;
       g_assert_true (fp_sight_line (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, &line));
       for (guint k = 0; k < n_solids; k++)
-        if (solid[k].owner != FP_SIGHT_PERSON + i && fp_solid_ray (&solid[k], line.eye, line.middle, &t) && t < nearest)
+        if (solid[k].owner != FP_SIGHT_PERSON + i && fp_solid_ray (&solid[k], line.eye, line.goal, &t) && t < nearest)
           {
             nearest = t;
             by = (int) k;
@@ -115,15 +115,22 @@ test_line (void)
         continue;
       g_assert_true (line.stopped);
       g_assert_nonnull (words);
-      const FpVec3 at = fp_vec3_add (line.eye, fp_vec3_scale (fp_vec3_sub (line.middle, line.eye), nearest));
+      const FpVec3 at = fp_vec3_add (line.eye, fp_vec3_scale (fp_vec3_sub (line.goal, line.eye), nearest));
       g_assert_cmpfloat (fp_vec3_length (fp_vec3_sub (at, line.stop)), <, 1e-6);
       if (solid[by].owner >= FP_SIGHT_PERSON)
         g_assert_cmpint (line.place_in_front, ==, (int) (solid[by].owner - FP_SIGHT_PERSON));
       else
         g_assert_cmpint (line.thing, ==, (int) solid[by].owner);
       stopped++;
+      /* The line shows what the words name. */
+      int in_front;
+      const int blocker = fp_sight_blocker (f.of->sight, i, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, &in_front);
+      asked += blocker >= -1;
+      named += blocker >= 0 ? line.thing == blocker : blocker == -1 && line.place_in_front == in_front;
     }
   g_assert_cmpuint (stopped, >, n / 4);
+  g_assert_cmpuint (asked, >, n / 4);
+  g_assert_cmpuint (named, ==, asked);
   g_assert_false (fp_sight_line (f.of->sight, n, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, &(FpSightLine) { .thing = 0 }));
   tear_down (&f);
 }

@@ -329,6 +329,7 @@ ground_is (const FpProject *project, const FpGroundPart *expected, guint n)
       near_to (one->z0, expected[i].z0);
       near_to (one->y1, expected[i].y1);
       near_to (one->z1, expected[i].z1);
+      g_assert_cmpint (one->standing, ==, expected[i].standing);
     }
 }
 
@@ -340,12 +341,12 @@ test_ground_steps (void)
   g_autoptr (FpProject) project = altar_on_steps (300);
   const double back = 5000 + 450, front = 5000 - 450 - 1067;
   const FpGroundPart expected[] = {
-    { -20000, 0, 0, 0 },
-    { 0, 300, front - 610, 300 },
-    { front - 610, 450, front - 305, 450 },
-    { front - 305, 600, front, 600 },
-    { front, 750, back, 750 },
-    { back, 300, 9000, 300 },
+    { -20000, 0, 0, 0, FP_STANDING_EXISTING },
+    { 0, 300, front - 610, 300, FP_STANDING_EXISTING },
+    { front - 610, 450, front - 305, 450, FP_STANDING_PROPOSED },
+    { front - 305, 600, front, 600, FP_STANDING_PROPOSED },
+    { front, 750, back, 750, FP_STANDING_PROPOSED },
+    { back, 300, 9000, 300, FP_STANDING_EXISTING },
   };
 
   church_param (&project, "altar", "depth", 900);
@@ -358,7 +359,9 @@ static void
 test_ground_crossing (void)
 {
   g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
-  const FpGroundPart expected[] = { { -20000, 400, -5000, 100 }, { -5000, 100, 0, 100 } };
+  const FpGroundPart expected[] = {
+    { -20000, 400, -5000, 100, FP_STANDING_EXISTING }, { -5000, 100, 0, 100, FP_STANDING_EXISTING },
+  };
 
   church_floor (&project, "nave", NAVE, 0, 0, 0.02, 0);
   church_floor (&project, "aisle", (FpBox) { 8000, -20000, 11000, 0 }, 100, 0, 0, 0);
@@ -372,12 +375,12 @@ test_ground_aslant (void)
 {
   g_autoptr (FpProject) project = church_new (FP_FACING_EAST), turned = church_new (FP_FACING_EAST);
   const double slope = 0.04 * sqrt (0.5);
-  const FpGroundPart expected[] = { { -20000, slope * 28000, 0, slope * 8000 } };
+  const FpGroundPart expected[] = { { -20000, slope * 28000, 0, slope * 8000, FP_STANDING_EXISTING } };
   const FpPoint diamond[] = { { 0, -10000 }, { 5000, -5000 }, { 0, 0 }, { -5000, -5000 } };
   const ChurchThing floor = {
     "floor", "nave", NULL, { 0, 0, 0 }, diamond, 4, { { "fall", 0.02 }, { "direction", 90 }, { NULL, 0 } },
   };
-  const FpGroundPart upper[] = { { -10000, 0, -5000, 100 }, { -5000, 100, 0, 0 } };
+  const FpGroundPart upper[] = { { -10000, 0, -5000, 100, FP_STANDING_EXISTING }, { -5000, 100, 0, 0, FP_STANDING_EXISTING } };
 
   church_floor (&project, "nave", NAVE, 0, 0, 0.04, 45);
   ground_is (project, expected, G_N_ELEMENTS (expected));
