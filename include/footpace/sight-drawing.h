@@ -29,7 +29,8 @@ int fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double
  *
  * From the eye of a place to the middle of what is looked at: whole as far as it is seen, dotted from where something
  * stands in the way, which is named beside it where nothing is drawn.
- * @insist: where there is no such room it is named over what is drawn, rather than not at all
+ * @insist: it is named on a patch of paper, and where there is no such room over what is drawn, rather than not at all: for a
+ *   drawing that is laid over another
  */
 void fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus,
                                 FpViewId view, const FpViewLayout *layout, gboolean insist);

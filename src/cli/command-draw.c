@@ -2,18 +2,16 @@
 /* footpace draw: a sheet to scale, as PDF, SVG or PNG */
 #include "command.h"
 
+#include "asked-sheet.h"
+
 #include "comparing.h"
 #include "draw-pew.h"
 
-#include "pages.h"
 #include "sun-times.h"
 
 #include <string.h>
 
 #define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun or compare"
-#define PAPERS "a4, a3, a2, a1, letter or tabloid"
-#define FORMS  "pdf, svg or png"
-#define INKS   "colour, grey or safe"
 
 /* Sheets that are no view of the church alone, and what they show, which is settled. */
 static const struct { guint sheet; const char *shows; } apart_sheets[] = {
@@ -155,31 +153,13 @@ fill_look (Options *o, FpSheetSpec *spec)
   if (!fill_cut ("--along", o->along, o->turned, &spec->cut[FP_VIEW_SECTION])
       || !fill_cut ("--across", o->across, o->turned, &spec->cut[FP_VIEW_ELEVATION]) || !fill_hidden (o, &spec->hidden))
     return FALSE;
-  if (o->ink != NULL && !fp_ink_find (o->ink, &spec->ink))
-    return wrong ("--ink", o->ink, INKS);
   if (o->tiles != NULL && !fp_paper_find (o->tiles, &o->tile))
-    return wrong ("--tiles", o->tiles, PAPERS);
+    return wrong ("--tiles", o->tiles, FP_ASKED_PAPERS);
   if (o->tiles_kept && o->form == FP_PAGES_SVG)
     g_clear_pointer (&o->tiles, g_free);
   if (o->tiles != NULL && o->form == FP_PAGES_SVG)
     return wrong ("--as", "svg", "pdf or png with --tiles: a drawing in SVG is written whole");
   return TRUE;
-}
-
-static gboolean
-fill_form (Options *o)
-{
-  if (o->out == NULL || *o->out == '\0')
-    return wrong ("--out", NULL, "a file ending in .pdf, .svg or .png, or -");
-  if (g_str_has_suffix (o->out, ".footpace"))
-    return wrong ("--out", o->out, "another ending: .footpace is that of a project, which a drawing would take the place "
-                  "of");
-  if (o->as != NULL)
-    return fp_pages_form_find (o->as, &o->form) || wrong ("--as", o->as, FORMS);
-  if (g_str_equal (o->out, "-"))
-    return wrong ("--as", NULL, FORMS ": standard output has no ending to go by");
-  return fp_pages_form_of_path (o->out, &o->form)
-         || wrong ("--out", o->out, "a file ending in .pdf, .svg or .png; or say --as " FORMS);
 }
 
 /* What such a sheet shows is settled: the comparison has all alternatives, the sanctuary, and the findings counted in
@@ -283,13 +263,11 @@ fill_what (Options *o, FpSheetSpec *spec)
 static gboolean
 fill_spec (Options *o, FpSheetSpec *spec)
 {
-  if (!fill_what (o, spec) || !fill_form (o) || !goes_with_apart (o))
+  if (!fill_what (o, spec) || !fp_asked_pages (o->as, o->out, &o->form) || !goes_with_apart (o))
     return FALSE;
   spec->paper = FP_PAPER_A3;
-  if (o->paper != NULL && !fp_paper_find (o->paper, &spec->paper))
-    return wrong ("--paper", o->paper, PAPERS);
-  if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &spec->scale))
-    return wrong ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
+  if (!fp_asked_sheet (o->paper, o->scale, o->ink, spec))
+    return FALSE;
   spec->landscape = !o->portrait;
   spec->whole = o->whole;
   return fill_look (o, spec);
@@ -432,8 +410,8 @@ run (int argc, char **argv)
       "POSTURE" },
     { "look", 0, 0, FP_OPTION_TEXT, &o.pew.look, "Towards which, with --pew: mensa, host, tabernacle …", "FOCUS" },
     { "out", 'o', 0, G_OPTION_ARG_FILENAME, &o.out, "File to write: .pdf, .svg or .png; - is standard output", "FILE" },
-    { "as", 0, 0, FP_OPTION_TEXT, &o.as, FORMS "; otherwise by the ending of --out", "FORM" },
-    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "as", 0, 0, FP_OPTION_TEXT, &o.as, FP_ASKED_FORMS "; otherwise by the ending of --out", "FORM" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, FP_ASKED_PAPERS "; otherwise a3", "PAPER" },
     { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
     { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "50 or 1:50; otherwise the largest of ISO 5455 that fits", "SCALE" },
     { "along", 0, 0, FP_OPTION_TEXT, &o.along, "Where the section is cut: so far to the Epistle side", "LENGTH" },
@@ -441,7 +419,7 @@ run (int argc, char **argv)
       "LENGTH" },
     { "turned", 0, 0, G_OPTION_ARG_NONE, &o.turned, "The sections: seen from the Epistle side; facing west", NULL },
     { "without", 0, 0, FP_OPTION_TEXT, &o.without, "Leave out: dimensions,names,seats … (see below)", "LIST" },
-    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, FP_ASKED_INKS "; otherwise colour", "INK" },
     { "tiles", 0, 0, FP_OPTION_TEXT, &o.tiles, "On pages of this paper, to be joined", "PAPER" },
     { "whole", 'w', 0, G_OPTION_ARG_NONE, &o.whole, "The whole church instead of the sanctuary", NULL },
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &o.findings, "List the findings on the sheet", NULL },

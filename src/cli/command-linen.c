@@ -2,13 +2,12 @@
 /* footpace linen: the cloths, and how they are cut of one bolt */
 #include "command.h"
 
+#include "asked-sheet.h"
+
 #include "footpace/linen-plan.h"
-#include "pages.h"
 
 #include <string.h>
 
-#define PAPERS "a4, a3, a2, a1, letter or tabloid"
-#define INKS   "colour, grey or safe"
 
 typedef enum { AS_TEXT, AS_CSV, AS_SHEET } As;
 
@@ -58,21 +57,10 @@ fill_share (const char *option, const char *text, double *share)
 static gboolean
 fill_form (Options *o)
 {
-  o->told = AS_TEXT;
-  if (o->out != NULL)
-    {
-      o->told = AS_SHEET;
-      if (!g_str_has_suffix (o->out, ".footpace") && *o->out != '\0'
-          && (o->as != NULL ? fp_pages_form_find (o->as, &o->form) : fp_pages_form_of_path (o->out, &o->form)))
-        return TRUE;
-      fp_command_fail_value (o->as != NULL ? "--as" : "--out", o->as != NULL ? o->as : o->out,
-                             "a file ending in .pdf, .svg or .png; or say --as pdf, svg or png");
-      return FALSE;
-    }
-  if (o->as == NULL || g_ascii_strcasecmp (o->as, "text") == 0)
-    return TRUE;
-  o->told = AS_CSV;
-  if (g_ascii_strcasecmp (o->as, "csv") == 0)
+  o->told = o->out != NULL ? AS_SHEET : o->as != NULL && g_ascii_strcasecmp (o->as, "csv") == 0 ? AS_CSV : AS_TEXT;
+  if (o->told == AS_SHEET)
+    return fp_asked_pages (o->as, o->out, &o->form);
+  if (o->as == NULL || o->told == AS_CSV || g_ascii_strcasecmp (o->as, "text") == 0)
     return TRUE;
   fp_command_fail_value ("--as", o->as, "text or csv, or --out with it: a sheet is written to a file");
   return FALSE;
@@ -82,15 +70,7 @@ static gboolean
 fill_sheet (Options *o)
 {
   o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = !o->portrait };
-  if (o->paper != NULL && !fp_paper_find (o->paper, &o->spec.paper))
-    fp_command_fail_value ("--paper", o->paper, PAPERS);
-  else if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &o->spec.scale))
-    fp_command_fail_value ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
-  else if (o->ink != NULL && !fp_ink_find (o->ink, &o->spec.ink))
-    fp_command_fail_value ("--ink", o->ink, INKS);
-  else
-    return TRUE;
-  return FALSE;
+  return fp_asked_sheet (o->paper, o->scale, o->ink, &o->spec);
 }
 
 static gboolean
@@ -167,10 +147,10 @@ run (int argc, char **argv)
       "ID" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; with --out pdf, svg or png, otherwise by its ending", "FORM" },
-    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, FP_ASKED_PAPERS "; otherwise a3", "PAPER" },
     { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
     { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "20 or 1:20; otherwise the largest of ISO 5455 that fits", "SCALE" },
-    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, FP_ASKED_INKS "; otherwise colour", "INK" },
     { NULL }
   };
 

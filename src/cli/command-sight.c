@@ -2,15 +2,13 @@
 /* footpace sight: who sees what, and past what */
 #include "command.h"
 
+#include "asked-sheet.h"
 #include "asked.h"
-#include "pages.h"
 
 #include "footpace/review.h"
 
 #include <string.h>
 
-#define PAPERS "a4, a3, a2, a1, letter or tabloid"
-#define INKS   "colour, grey or safe"
 
 typedef struct
 {
@@ -128,10 +126,8 @@ draw_sheet (const FpMeasuring *of, const Options *o)
   int place = -1;
   FpDrawing *sheet;
 
-  if (o->paper != NULL && !fp_paper_find (o->paper, &spec.paper))
-    return fp_command_fail_value ("--paper", o->paper, PAPERS);
-  if (o->ink != NULL && !fp_ink_find (o->ink, &spec.ink))
-    return fp_command_fail_value ("--ink", o->ink, INKS);
+  if (!fp_asked_sheet (o->paper, NULL, o->ink, &spec))
+    return FP_EXIT_ERROR;
   if (o->place != NULL && (place = find_place (of->people, o->place)) < 0)
     return FP_EXIT_ERROR;
   sheet = fp_sight_sheet (of, moment, o->focus, place, &spec, NULL, &error);
@@ -168,9 +164,9 @@ run (int argc, char **argv)
     { "seeds", 0, 0, FP_OPTION_TEXT, &o.seeds, "Also with other people in the places, so many times over", "N" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; otherwise text", "FORM" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw a sheet into this file: .pdf, .svg or .png", "FILE" },
-    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, FP_ASKED_PAPERS "; otherwise a3", "PAPER" },
     { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright; otherwise landscape", NULL },
-    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, FP_ASKED_INKS "; otherwise colour", "INK" },
     { NULL }
   };
 

@@ -2,15 +2,14 @@
 /* footpace sun: where the sun stands at a time, and in whose eyes */
 #include "command.h"
 
+#include "asked-sheet.h"
+
 #include "footpace/review.h"
-#include "pages.h"
 #include "sun-times.h"
 
 #include <math.h>
 #include <string.h>
 
-#define PAPERS "a4, a3, a2, a1, letter or tabloid"
-#define INKS   "colour, grey or safe"
 #define AT     "a time such as 2026-06-21T09:30+01:00, or a day such as 2026-06-21"
 
 typedef struct
@@ -92,29 +91,14 @@ fill_form (Options *o)
                                                              : "pdf, svg or png with --out");
       return fits;
     }
-  if (g_str_has_suffix (o->out, ".footpace") || *o->out == '\0'
-      || !(o->as != NULL ? fp_pages_form_find (o->as, &o->form) : fp_pages_form_of_path (o->out, &o->form)))
-    {
-      fp_command_fail_value (o->as != NULL ? "--as" : "--out", o->as != NULL ? o->as : o->out,
-                             "a file ending in .pdf, .svg or .png; or say --as pdf, svg or png");
-      return FALSE;
-    }
-  return TRUE;
+  return fp_asked_pages (o->as, o->out, &o->form);
 }
 
 static gboolean
 fill_sheet (Options *o)
 {
   o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = TRUE, .whole = TRUE };
-  if (o->paper != NULL && !fp_paper_find (o->paper, &o->spec.paper))
-    fp_command_fail_value ("--paper", o->paper, PAPERS);
-  else if (o->scale != NULL && !fp_pages_scale_parse (o->scale, &o->spec.scale))
-    fp_command_fail_value ("--scale", o->scale, "a whole number such as 50 or 1:50, or fit");
-  else if (o->ink != NULL && !fp_ink_find (o->ink, &o->spec.ink))
-    fp_command_fail_value ("--ink", o->ink, INKS);
-  else
-    return TRUE;
-  return FALSE;
+  return fp_asked_sheet (o->paper, o->scale, o->ink, &o->spec);
 }
 
 static gboolean
@@ -222,9 +206,9 @@ run (int argc, char **argv)
       "ID" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text; with --out pdf, svg or png, otherwise by its ending", "FORM" },
-    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, PAPERS "; otherwise a3", "PAPER" },
+    { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, FP_ASKED_PAPERS "; otherwise a3", "PAPER" },
     { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "50 or 1:50; otherwise the largest of ISO 5455 that fits", "SCALE" },
-    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, INKS "; otherwise colour", "INK" },
+    { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, FP_ASKED_INKS "; otherwise colour", "INK" },
     { NULL }
   };
 

@@ -172,8 +172,8 @@ lead_to (FpDrawing *drawing, FpPoint from, const FpBox *words)
     fp_drawing_line (drawing, FP_PEN_DIMENSION, from, to);
 }
 
-/* Near the cross where nothing is drawn; where there is no such place, on a patch of paper beside it, on the side where
- * the line does not go on, or not at all. */
+/* Near the cross where nothing is drawn, or not at all.  Who insists has it on a patch of paper, since there may be more under
+ * it than this drawing has, and otherwise beside the cross, on the side where the line does not go on. */
 static void
 name_stop (FpDrawing *drawing, FpViewId view, FpPoint at, FpPoint way, const char *words, gboolean insist)
 {
@@ -188,7 +188,7 @@ name_stop (FpDrawing *drawing, FpViewId view, FpPoint at, FpPoint way, const cha
     return;
   if (blank)
     lead_to (drawing, at, &box);
-  else
+  if (insist)
     fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
   fp_drawing_text (drawing, p, LETTERS, 0, FP_ALIGN_LEFT, words);
 }
