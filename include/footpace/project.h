@@ -13,8 +13,8 @@
  * functions keep them or return NULL with an error): ids are unique over
  * survey and alternative; every reference names something that is there;
  * nothing stands on itself; every parameter is in its range; outlines are
- * simple; openings of a wall do not overlap; there is no more of anything than
- * the limits below.  Hence every project can be saved and read back.
+ * simple; openings of a wall do not overlap; what is said of a setting is said of
+ * something that is there; there is no more of anything than the limits below.  Hence every project can be saved and read back.
  */
 #pragma once
 
@@ -69,20 +69,29 @@ gboolean       fp_item_equal     (const FpItem *a, const FpItem *b);
 
 typedef enum { FP_BOOKS_OLDER, FP_BOOKS_NEWER, FP_BOOKS_BOTH } FpBooks;
 
-/* Celebrations for which the sanctuary must serve. */
+/* Celebrations for which the sanctuary must serve, and for each of which things may stand, be veiled and be lit in their
+ * own way: a setting. */
 typedef enum
 {
   FP_CELEBRATION_LOW       = 1 << 0, /* older form: low Mass                 */
   FP_CELEBRATION_SUNG      = 1 << 1, /* older form: sung Mass                */
   FP_CELEBRATION_SOLEMN    = 1 << 2, /* older form: solemn Mass              */
   FP_CELEBRATION_PONTIFICAL = 1 << 3, /* older form: by the Ordinary         */
-  FP_CELEBRATION_WEEKDAY   = 1 << 4, /* newer form                           */
-  FP_CELEBRATION_SUNDAY    = 1 << 5, /* newer form: Sundays and holydays     */
-  FP_CELEBRATION_BISHOP    = 1 << 6, /* newer form: the diocesan bishop      */
+  FP_CELEBRATION_REQUIEM   = 1 << 4, /* older form: for the dead             */
+  FP_CELEBRATION_PASSIONTIDE = 1 << 5, /* older form: from Passion Sunday on */
+  FP_CELEBRATION_GOOD_FRIDAY = 1 << 6, /* older form                         */
+  FP_CELEBRATION_BENEDICTION = 1 << 7, /* with the Blessed Sacrament         */
+  FP_CELEBRATION_WEEKDAY   = 1 << 8, /* newer form                           */
+  FP_CELEBRATION_SUNDAY    = 1 << 9, /* newer form: Sundays and holydays     */
+  FP_CELEBRATION_BISHOP    = 1 << 10, /* newer form: the diocesan bishop     */
 } FpCelebration;
-#define FP_N_CELEBRATIONS 7
+#define FP_N_CELEBRATIONS 11
+/* The newer form of the rite; all others are celebrated by the older books. */
+#define FP_CELEBRATIONS_NEWER (FP_CELEBRATION_WEEKDAY | FP_CELEBRATION_SUNDAY | FP_CELEBRATION_BISHOP)
 const char *fp_celebration_id    (FpCelebration one); /* "low" …             */
 const char *fp_celebration_label (FpCelebration one); /* "low Mass" …        */
+guint       fp_celebration_number (FpCelebration one); /* of its bit, from 0 */
+gboolean    fp_celebration_find  (const char *id, FpCelebration *one);
 
 typedef struct
 {
@@ -124,6 +133,39 @@ const FpItem *fp_alternative_item    (const FpAlternative *self, guint i);
 /* Fate of a thing of the survey; for FP_FATE_MOVED, @moved (out, optional) is where
  * it stands now and @on (out, optional) on what (NULL: the floor). */
 FpFate        fp_alternative_fate    (const FpAlternative *self, const char *id, FpPlace *moved, const char **on);
+
+/* --- settings ------------------------------------------------------------
+ *
+ * An alternative keeps only what somebody decided otherwise than the rule has it; what the rule is, setting.h tells.
+ */
+
+typedef enum { FP_UNSAID, FP_SAID_NO, FP_SAID_YES } FpSaid;
+#define FP_LIT_UNSAID (-1)
+
+/* What is said of one thing at one celebration. */
+typedef struct
+{
+  FpSaid stands, veiled;
+  int    lit;      /* how many of its lights burn, 0..FP_COUNT_MAX; FP_LIT_UNSAID */
+} FpSettingChange;
+#define FP_SETTING_UNSAID ((FpSettingChange) { FP_UNSAID, FP_UNSAID, FP_LIT_UNSAID })
+gboolean      fp_setting_change_is_empty (const FpSettingChange *self);
+
+/* Of vestments, frontal and veils. */
+typedef enum
+{
+  FP_COLOUR_UNSAID, /* as the rule has it, or of the day                     */
+  FP_COLOUR_WHITE, FP_COLOUR_RED, FP_COLOUR_GREEN, FP_COLOUR_VIOLET, FP_COLOUR_ROSE, FP_COLOUR_BLACK,
+  FP_N_COLOURS
+} FpColour;
+const char   *fp_colour_id   (FpColour colour); /* "white"; "" for what is not said */
+gboolean      fp_colour_find (const char *id, FpColour *colour);
+
+/* FP_SETTING_UNSAID where nothing is. */
+FpSettingChange fp_alternative_setting (const FpAlternative *self, FpCelebration one, const char *id);
+FpColour      fp_alternative_colour  (const FpAlternative *self, FpCelebration one);
+/* Where that thing is kept while it does not stand; "" where nobody said. */
+const char   *fp_alternative_kept    (const FpAlternative *self, const char *id);
 
 /* --- the project ------------------------------------------------------- */
 
@@ -189,6 +231,16 @@ FpProject *fp_project_with_alternative_text (const FpProject *self, guint altern
 /* @facing: NULL for what the brief asks. */
 FpProject *fp_project_with_alternative_facing (const FpProject *self, guint alternative, const FpFacing *facing,
                                                GError **error);
+/* @change: FP_SETTING_UNSAID for what the rule says. */
+FpProject *fp_project_with_setting (const FpProject *self, guint alternative, FpCelebration one, const char *id,
+                                    const FpSettingChange *change, GError **error);
+FpProject *fp_project_with_colour  (const FpProject *self, guint alternative, FpCelebration one, FpColour colour,
+                                    GError **error);
+/* @where: one line, "" to say nothing. */
+FpProject *fp_project_with_kept    (const FpProject *self, guint alternative, const char *id, const char *where,
+                                    GError **error);
+/* All that is said of one celebration is taken back. */
+FpProject *fp_project_without_setting (const FpProject *self, guint alternative, FpCelebration one, GError **error);
 FpProject *fp_project_without_alternative (const FpProject *self, guint alternative, GError **error);
 
 /* An id that nothing in the project has: "@stem", "@stem-2", … Owned by the caller. */
@@ -212,6 +264,10 @@ gboolean          fp_project_builder_facing (FpProjectBuilder *self, FpFacing fa
 gboolean          fp_project_builder_item (FpProjectBuilder *self, FpItem *item, GError **error);
 gboolean          fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
                                            const FpPlace *moved, const char *on, GError **error);
+gboolean          fp_project_builder_setting (FpProjectBuilder *self, FpCelebration one, const char *id,
+                                              const FpSettingChange *change, GError **error);
+gboolean          fp_project_builder_colour (FpProjectBuilder *self, FpCelebration one, FpColour colour, GError **error);
+gboolean          fp_project_builder_kept (FpProjectBuilder *self, const char *id, const char *where, GError **error);
 void              fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page);
 FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)

@@ -20,7 +20,7 @@
  */
 #pragma once
 
-#include "footpace/project.h"
+#include "footpace/setting.h"
 
 G_BEGIN_DECLS
 
@@ -50,9 +50,12 @@ typedef struct
   double     z, gx, gy;     /* level at (x, y) is z + gx * x + gy * y       */
 } FpFloor;
 
-typedef struct _FpScene FpScene;
-
 FpScene        *fp_scene_new   (const FpProject *project, guint alternative);
+/* As it is set for a celebration: what does not stand then is not there, and hides, bears and measures nothing.  @whole: a
+ * scene of all things. */
+FpScene        *fp_scene_new_set (const FpScene *whole, FpCelebration one);
+/* NULL: of all things. */
+const FpSetting *fp_scene_setting (const FpScene *self);
 FpScene        *fp_scene_ref   (const FpScene *self);
 void            fp_scene_unref (const FpScene *self);
 

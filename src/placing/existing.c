@@ -166,6 +166,47 @@ hand_fates (const Handing *h, FpProjectBuilder *builder, guint at, GError **erro
 }
 
 static gboolean
+hand_said (const FpAlternative *alternative, FpProjectBuilder *builder, const char *id, const char *now, GError **error)
+{
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    {
+      const FpSettingChange said = fp_alternative_setting (alternative, (FpCelebration) (1u << i), id);
+
+      if (!fp_setting_change_is_empty (&said)
+          && !fp_project_builder_setting (builder, (FpCelebration) (1u << i), now, &said, error))
+        return FALSE;
+    }
+  return fp_project_builder_kept (builder, now, fp_alternative_kept (alternative, id), error);
+}
+
+/* What is said of a thing goes where it goes. */
+static gboolean
+hand_settings (const Handing *h, FpProjectBuilder *builder, guint at, GError **error)
+{
+  const FpAlternative *alternative = fp_project_alternative (h->project, at);
+
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    if (!fp_project_builder_colour (builder, (FpCelebration) (1u << i),
+                                    fp_alternative_colour (alternative, (FpCelebration) (1u << i)), error))
+      return FALSE;
+  for (guint i = 0; i < fp_project_n_survey (h->project); i++)
+    {
+      const char *id = fp_item_id (fp_project_survey (h->project, i));
+
+      if (!hand_said (alternative, builder, id, id, error))
+        return FALSE;
+    }
+  for (guint i = 0; i < fp_alternative_n_items (alternative); i++)
+    {
+      const char *id = fp_item_id (fp_alternative_item (alternative, i));
+
+      if (!hand_said (alternative, builder, id, at == h->here ? renamed (h, id) : id, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
 hand_alternative (const Handing *h, FpProjectBuilder *builder, guint at, GError **error)
 {
   const FpAlternative *alternative = fp_project_alternative (h->project, at);
@@ -174,7 +215,8 @@ hand_alternative (const Handing *h, FpProjectBuilder *builder, guint at, GError 
   return fp_project_builder_alternative (builder, fp_alternative_id (alternative), fp_alternative_name (alternative),
                                          fp_alternative_note (alternative), error)
          && (!fp_alternative_own_facing (alternative, &facing) || fp_project_builder_facing (builder, facing, error))
-         && hand_items (h, builder, at, error) && hand_fates (h, builder, at, error);
+         && hand_items (h, builder, at, error) && hand_fates (h, builder, at, error)
+         && hand_settings (h, builder, at, error);
 }
 
 static FpProject *

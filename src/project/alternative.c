@@ -33,6 +33,7 @@ alternative_with (const char *id, const char *name, const char *note, FpItemList
   fp_alternative_set_facing (self, NULL);
   self->items = items;
   self->fates = fates_new ();
+  fp_settings_init (&self->settings);
   return self;
 }
 
@@ -48,6 +49,8 @@ fp_alternative_copy (const FpAlternative *self)
   FpAlternative *copy = alternative_with (self->id, self->name, self->note, fp_item_list_ref (self->items));
 
   fp_alternative_set_facing (copy, self->has_facing ? &self->facing : NULL);
+  fp_settings_clear (&copy->settings);
+  fp_settings_copy (&copy->settings, &self->settings);
   for (guint i = 0; i < self->fates->len; i++)
     {
       FpFateEntry entry = g_array_index (self->fates, FpFateEntry, i);
@@ -77,6 +80,7 @@ fp_alternative_unref (FpAlternative *self)
   g_free (self->note);
   fp_item_list_unref (self->items);
   g_array_unref (self->fates);
+  fp_settings_clear (&self->settings);
   g_free (self);
 }
 
@@ -155,7 +159,8 @@ fp_alternative_equal (const FpAlternative *a, const FpAlternative *b)
     return TRUE;
   if (strcmp (a->id, b->id) != 0 || strcmp (a->name, b->name) != 0 || strcmp (a->note, b->note) != 0
       || a->has_facing != b->has_facing || a->facing != b->facing
-      || a->fates->len != b->fates->len || !fp_item_list_equal (a->items, b->items))
+      || a->fates->len != b->fates->len || !fp_item_list_equal (a->items, b->items)
+      || !fp_settings_equal (&a->settings, &b->settings))
     return FALSE;
   /* In whatever order they were decided: a file has them in the survey's. */
   for (guint i = 0; i < a->fates->len; i++)
@@ -236,6 +241,7 @@ fp_alternative_let_fall (FpAlternative *self, const FpItemList *survey)
     g_hash_table_add (there, g_strdup (fp_item_id (self->items->item[i])));
   while (fall_once (self, survey, there))
     ;
+  fp_settings_keep_only (&self->settings, survey, self->items);
 }
 
 const char *
@@ -289,4 +295,22 @@ fp_alternative_fate (const FpAlternative *self, const char *id, FpPlace *moved, 
   if (entry->fate == FP_FATE_MOVED && on != NULL)
     *on = entry->on;
   return entry->fate;
+}
+
+FpSettingChange
+fp_alternative_setting (const FpAlternative *self, FpCelebration one, const char *id)
+{
+  return fp_settings_get (&self->settings, fp_celebration_number (one), id);
+}
+
+FpColour
+fp_alternative_colour (const FpAlternative *self, FpCelebration one)
+{
+  return self->settings.colour[fp_celebration_number (one)];
+}
+
+const char *
+fp_alternative_kept (const FpAlternative *self, const char *id)
+{
+  return fp_settings_kept (&self->settings, id);
 }

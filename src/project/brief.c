@@ -18,13 +18,17 @@ static const struct
   { "sung", "sung Mass" },
   { "solemn", "solemn Mass" },
   { "pontifical", "pontifical Mass" },
+  { "requiem", "Requiem Mass" },
+  { "passiontide", "Mass in Passiontide" },
+  { "good-friday", "Good Friday" },
+  { "benediction", "Benediction" },
   { "weekday", "weekday Mass" },
   { "sunday", "Sunday Mass" },
   { "bishop", "Mass of the diocesan bishop" },
 };
 
-static guint
-bit_number (FpCelebration one)
+guint
+fp_celebration_number (FpCelebration one)
 {
   for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
     if ((guint) one == 1u << i)
@@ -35,13 +39,25 @@ bit_number (FpCelebration one)
 const char *
 fp_celebration_id (FpCelebration one)
 {
-  return celebrations[bit_number (one)].id;
+  return celebrations[fp_celebration_number (one)].id;
 }
 
 const char *
 fp_celebration_label (FpCelebration one)
 {
-  return celebrations[bit_number (one)].label;
+  return celebrations[fp_celebration_number (one)].label;
+}
+
+gboolean
+fp_celebration_find (const char *id, FpCelebration *one)
+{
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    if (strcmp (celebrations[i].id, id) == 0)
+      {
+        *one = (FpCelebration) (1u << i);
+        return TRUE;
+      }
+  return FALSE;
 }
 
 static const char *

@@ -163,6 +163,48 @@ fp_project_builder_fate (FpProjectBuilder *self, const char *id, FpFate fate,
   return TRUE;
 }
 
+gboolean
+fp_project_builder_setting (FpProjectBuilder *self, FpCelebration one, const char *id, const FpSettingChange *change,
+                            GError **error)
+{
+  FpSettingChange said;
+
+  if (!fp_id_check (id, "setting", error) || !has_alternative (self, id, error) || !fp_setting_check (one, id, change, error))
+    return FALSE;
+  said = fp_alternative_setting (last_alternative (self), one, id);
+  if (!fp_setting_change_is_empty (&said))
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: it is said twice how it stands at %s", id,
+                   fp_celebration_label (one));
+      return FALSE;
+    }
+  fp_settings_set (&last_alternative (self)->settings, fp_celebration_number (one), id, change);
+  return TRUE;
+}
+
+gboolean
+fp_project_builder_colour (FpProjectBuilder *self, FpCelebration one, FpColour colour, GError **error)
+{
+  if (!has_alternative (self, "colour", error) || !fp_colour_check (one, colour, error))
+    return FALSE;
+  last_alternative (self)->settings.colour[fp_celebration_number (one)] = colour;
+  return TRUE;
+}
+
+gboolean
+fp_project_builder_kept (FpProjectBuilder *self, const char *id, const char *where, GError **error)
+{
+  if (!fp_id_check (id, "kept", error) || !has_alternative (self, id, error) || !fp_kept_check (id, where, error))
+    return FALSE;
+  if (fp_alternative_kept (last_alternative (self), id)[0] != '\0')
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "%s: it is said twice where it is kept", id);
+      return FALSE;
+    }
+  fp_settings_set_kept (&last_alternative (self)->settings, id, where);
+  return TRUE;
+}
+
 void
 fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page)
 {

@@ -323,7 +323,8 @@ fp_alternative_check (const FpAlternative *self, const FpItemList *survey, GErro
          && gather (survey, all, error) && gather (self->items, all, error)
          && fp_weight_add (&weight, survey, error) && fp_weight_add (&weight, self->items, error)
          && holds_only_furnishings (self, error)
-         && fates_are_fair (self, survey, error) && all_stand (&s, survey, safe, error)
+         && fates_are_fair (self, survey, error) && fp_settings_check (&self->settings, survey, self->items, error)
+         && all_stand (&s, survey, safe, error)
          && all_stand (&s, self->items, safe, error);
 }
 

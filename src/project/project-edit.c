@@ -254,6 +254,55 @@ fp_project_with_alternative_facing (const FpProject *self, guint alternative, co
 }
 
 FpProject *
+fp_project_with_setting (const FpProject *self, guint alternative, FpCelebration one, const char *id,
+                         const FpSettingChange *change, GError **error)
+{
+  FpAlternative *changed;
+
+  if (!has_alternative (self, alternative, error) || !fp_setting_check (one, id, change, error))
+    return NULL;
+  changed = fp_alternative_copy (self->alternative[alternative]);
+  fp_settings_set (&changed->settings, fp_celebration_number (one), id, change);
+  return with_alternative (self, alternative, changed, error);
+}
+
+FpProject *
+fp_project_with_colour (const FpProject *self, guint alternative, FpCelebration one, FpColour colour, GError **error)
+{
+  FpAlternative *changed;
+
+  if (!has_alternative (self, alternative, error) || !fp_colour_check (one, colour, error))
+    return NULL;
+  changed = fp_alternative_copy (self->alternative[alternative]);
+  changed->settings.colour[fp_celebration_number (one)] = colour;
+  return with_alternative (self, alternative, changed, error);
+}
+
+FpProject *
+fp_project_with_kept (const FpProject *self, guint alternative, const char *id, const char *where, GError **error)
+{
+  FpAlternative *changed;
+
+  if (!has_alternative (self, alternative, error) || !fp_kept_check (id, where, error))
+    return NULL;
+  changed = fp_alternative_copy (self->alternative[alternative]);
+  fp_settings_set_kept (&changed->settings, id, where);
+  return with_alternative (self, alternative, changed, error);
+}
+
+FpProject *
+fp_project_without_setting (const FpProject *self, guint alternative, FpCelebration one, GError **error)
+{
+  FpAlternative *changed;
+
+  if (!has_alternative (self, alternative, error) || !fp_colour_check (one, FP_COLOUR_UNSAID, error))
+    return NULL;
+  changed = fp_alternative_copy (self->alternative[alternative]);
+  fp_settings_forget (&changed->settings, fp_celebration_number (one));
+  return with_alternative (self, alternative, changed, error);
+}
+
+FpProject *
 fp_project_without_alternative (const FpProject *self, guint alternative, GError **error)
 {
   FpProject *next;

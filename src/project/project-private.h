@@ -43,6 +43,42 @@ gboolean    fp_item_list_equal (const FpItemList *a, const FpItemList *b);
 /* Adds the things of @list to @sum; FALSE where that is more than a project may hold. */
 gboolean    fp_weight_add (FpWeight *sum, const FpItemList *list, GError **error);
 
+/* --- what an alternative says of settings --- */
+
+typedef struct
+{
+  guint           celebration; /* number of it                             */
+  char           *id;
+  FpSettingChange change;
+} FpSettingEntry;
+
+typedef struct { char *id, *where; } FpKeptEntry;
+
+typedef struct
+{
+  FpColour colour[FP_N_CELEBRATIONS];
+  GArray  *entries; /* of FpSettingEntry: none says nothing, and none twice of the same */
+  GArray  *kept;    /* of FpKeptEntry, likewise                              */
+} FpSettings;
+
+void            fp_settings_init  (FpSettings *self);
+void            fp_settings_clear (FpSettings *self);
+void            fp_settings_copy  (FpSettings *self, const FpSettings *from); /* @self: not yet made */
+gboolean        fp_settings_equal (const FpSettings *a, const FpSettings *b); /* in whatever order */
+FpSettingChange fp_settings_get   (const FpSettings *self, guint celebration, const char *id);
+void            fp_settings_set   (FpSettings *self, guint celebration, const char *id, const FpSettingChange *change);
+const char     *fp_settings_kept  (const FpSettings *self, const char *id); /* "" */
+void            fp_settings_set_kept (FpSettings *self, const char *id, const char *where);
+void            fp_settings_forget (FpSettings *self, guint celebration);
+/* Drops what is said of things that are in neither list. */
+void            fp_settings_keep_only (FpSettings *self, const FpItemList *survey, const FpItemList *items);
+gboolean        fp_settings_check (const FpSettings *self, const FpItemList *survey, const FpItemList *items,
+                                   GError **error);
+/* Of the parts one by one; each begins with the id. */
+gboolean        fp_setting_check  (FpCelebration one, const char *id, const FpSettingChange *change, GError **error);
+gboolean        fp_colour_check   (FpCelebration one, FpColour colour, GError **error);
+gboolean        fp_kept_check     (const char *id, const char *where, GError **error);
+
 /* --- an alternative --- */
 
 typedef struct
@@ -61,6 +97,7 @@ struct _FpAlternative
   FpFacing        facing;
   FpItemList     *items;
   GArray         *fates; /* of FpFateEntry, in the order in which they were decided */
+  FpSettings      settings;
 };
 
 FpAlternative *fp_alternative_new   (const char *id, const char *name, const char *note);

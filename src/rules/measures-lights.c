@@ -52,12 +52,18 @@ most_lit (FpCelebration one)
       return 2;
     case FP_CELEBRATION_SUNG:
     case FP_CELEBRATION_SOLEMN:
+    case FP_CELEBRATION_REQUIEM:
+    case FP_CELEBRATION_PASSIONTIDE:
     case FP_CELEBRATION_WEEKDAY:
     case FP_CELEBRATION_SUNDAY:
       return 6;
     case FP_CELEBRATION_PONTIFICAL:
     case FP_CELEBRATION_BISHOP:
       return 7;
+    case FP_CELEBRATION_GOOD_FRIDAY:
+      return 0;
+    case FP_CELEBRATION_BENEDICTION:
+      return FP_COUNT_MAX; /* twelve at least, and no more than stand there */
     }
   return 0;
 }

@@ -21,6 +21,7 @@ struct _FpScene
   GHashTable      *index;      /* id to index + 1, ghosts left out          */
   int              role[N_ROLES];
   int              celebrated; /* index of the altar, -1                    */
+  FpSetting       *setting;    /* NULL: all things stand                    */
   FpBox3           box, sanctuary;
 };
 
@@ -42,7 +43,7 @@ static gboolean
 was_moved (const FpScene *self, guint i)
 {
   const FpStandingThing *now = fp_arrangement_get (&self->now, i);
-  return now->in_survey && now->present && !same_place (fp_arrangement_get (&self->before, i), now);
+  return now->in_survey && now->present && fp_arrangement_get (&self->before, i)->present && !same_place (fp_arrangement_get (&self->before, i), now);
 }
 
 static guint
@@ -74,7 +75,7 @@ add_all_placed (FpScene *self)
       ghost[i] = -1;
     }
   for (guint i = 0; i < n_before; i++)
-    if (stands[i] < 0 || was_moved (self, i))
+    if (fp_arrangement_get (&self->before, i)->present && (stands[i] < 0 || was_moved (self, i)))
       ghost[i] = (int) add_placed (self, fp_arrangement_get (&self->before, i), TRUE, FALSE);
 
   for (guint i = 0; i < n; i++)
@@ -221,8 +222,8 @@ make_boxes (FpScene *self)
 
 /* --- life ----------------------------------------------------------------- */
 
-FpScene *
-fp_scene_new (const FpProject *project, guint alternative)
+static FpScene *
+scene_without (const FpProject *project, guint alternative, GHashTable *away)
 {
   FpScene *self = g_new0 (FpScene, 1);
   FpFacing facing;
@@ -234,9 +235,9 @@ fp_scene_new (const FpProject *project, guint alternative)
   fp_floor_set_init (&self->floors_before);
   fp_floor_set_init (&self->floors_now);
   fp_floor_set_init (&self->floors);
-  fp_arrangement_init (&self->before, project, NULL, facing, NULL, &self->floors_before);
+  fp_arrangement_init (&self->before, project, NULL, facing, NULL, &self->floors_before, away);
   fp_arrangement_init (&self->now, project, fp_project_alternative (project, self->alternative), facing,
-                       &self->before, &self->floors_now);
+                       &self->before, &self->floors_now, away);
   self->placed = g_array_sized_new (FALSE, FALSE, sizeof (FpPlaced), self->now.thing->len);
   self->solids = fp_solids_new ();
   add_all_placed (self);
@@ -245,6 +246,35 @@ fp_scene_new (const FpProject *project, guint alternative)
   settle_celebrant (self, facing);
   make_boxes (self);
   return self;
+}
+
+FpScene *
+fp_scene_new (const FpProject *project, guint alternative)
+{
+  return scene_without (project, alternative, NULL);
+}
+
+FpScene *
+fp_scene_new_set (const FpScene *whole, FpCelebration one)
+{
+  FpSetting *setting = fp_setting_new (whole, one);
+  g_autoptr (GHashTable) away = g_hash_table_new (NULL, NULL);
+  guint n;
+  const FpSetThing *thing = fp_setting_things (setting, &n);
+  FpScene *self;
+
+  for (guint i = 0; i < n; i++)
+    if (!thing[i].stands)
+      g_hash_table_add (away, (gpointer) thing[i].item);
+  self = scene_without (whole->project, whole->alternative, away);
+  self->setting = setting;
+  return self;
+}
+
+const FpSetting *
+fp_scene_setting (const FpScene *self)
+{
+  return self->setting;
 }
 
 FpScene *
@@ -262,6 +292,7 @@ fp_scene_unref (const FpScene *self)
   if (!g_atomic_ref_count_dec (&mine->ref_count))
     return;
   g_hash_table_unref (mine->index);
+  fp_setting_unref (mine->setting);
   fp_solids_free (mine->solids);
   g_array_unref (mine->placed);
   fp_arrangement_clear (&mine->now);

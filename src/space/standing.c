@@ -425,7 +425,7 @@ find_floor (const FpArrangement *self, const FpStandingThing *thing)
 /* --- all of it ------------------------------------------------------------ */
 
 static void
-gather (FpArrangement *self, const FpProject *project, const FpAlternative *alternative)
+gather (FpArrangement *self, const FpProject *project, const FpAlternative *alternative, GHashTable *away)
 {
   guint n_survey = fp_project_n_survey (project);
   guint n_items = alternative != NULL ? fp_alternative_n_items (alternative) : 0;
@@ -436,6 +436,9 @@ gather (FpArrangement *self, const FpProject *project, const FpAlternative *alte
     add_thing (self, fp_project_survey (project, i), TRUE, alternative, on);
   for (guint i = 0; i < n_items; i++)
     add_thing (self, fp_alternative_item (alternative, i), FALSE, alternative, on);
+  for (guint i = 0; away != NULL && i < self->thing->len; i++)
+    if (g_hash_table_contains (away, fp_arrangement_get (self, i)->item))
+      fp_arrangement_get (self, i)->present = FALSE;
   find_supports (self, on);
   settle_supports (self);
   find_laid_round (self);
@@ -443,11 +446,11 @@ gather (FpArrangement *self, const FpProject *project, const FpAlternative *alte
 
 void
 fp_arrangement_init (FpArrangement *self, const FpProject *project, const FpAlternative *alternative,
-                     FpFacing facing, const FpArrangement *before, FpFloorSet *floors)
+                     FpFacing facing, const FpArrangement *before, FpFloorSet *floors, GHashTable *away)
 {
   self->before = before;
   self->floors = floors;
-  gather (self, project, alternative);
+  gather (self, project, alternative, away);
   init_forms (self, facing);
   for (guint i = 0; i < self->thing->len; i++)
     find_extent (self, i);

@@ -46,9 +46,10 @@ struct _FpArrangement
  * @facing: of the celebrant
  * @before: (nullable): the survey as measured, for an alternative
  * @floors: an empty set; it is filled, and must outlive the grounds of the things
+ * @away: (nullable): set of the items that do not stand, though the alternative has them
  */
 void fp_arrangement_init  (FpArrangement *self, const FpProject *project, const FpAlternative *alternative,
-                           FpFacing facing, const FpArrangement *before, FpFloorSet *floors);
+                           FpFacing facing, const FpArrangement *before, FpFloorSet *floors, GHashTable *away);
 void fp_arrangement_clear (FpArrangement *self);
 
 static inline FpStandingThing *

@@ -23,6 +23,27 @@ gboolean fp_read_masses (FpReader *r, const xmlNode **node, FpBrief *brief);
  */
 FpItem  *fp_read_item  (FpReader *r, const xmlNode *node, gboolean in_survey);
 
+/* What an alternative says of its settings; ids and texts belong to the reader. */
+typedef struct { FpCelebration one; const char *id; FpSettingChange change; } FpReadSetting;
+typedef struct { const char *id, *where; } FpReadKept;
+typedef struct
+{
+  FpColour    colour[FP_N_CELEBRATIONS];
+  int         line[FP_N_CELEBRATIONS]; /* 0: there is none                     */
+  GArray     *changes;                 /* of FpReadSetting                     */
+  GArray     *kept;                    /* of FpReadKept                        */
+  GHashTable *kept_lines;
+} FpReadSettings;
+/* Of what may be spoken: sets of ids. */
+typedef struct { GHashTable *own, *survey; } FpReadThings;
+
+void     fp_read_settings_init  (FpReadSettings *self);
+void     fp_read_settings_clear (FpReadSettings *self);
+gboolean fp_read_kept    (FpReader *r, const xmlNode *node, const FpReadThings *things, FpReadSettings *settings);
+gboolean fp_read_setting (FpReader *r, const xmlNode *node, const FpReadThings *things, FpReadSettings *settings);
+/* Told to the alternative that was added last. */
+gboolean fp_read_settings_build (const FpReadSettings *self, FpProjectBuilder *builder, GError **error);
+
 gboolean fp_read_page  (FpReader *r, const xmlNode *node, FpPageSetup *page);
 
 /* x, y and turn; each is 0 where it is not given. */

@@ -29,6 +29,7 @@ typedef struct
   GHashTable *item_lines;       /* id to line                               */
   GArray     *fates;            /* of Fate                                  */
   GHashTable *fate_lines;
+  FpReadSettings settings;
 } Part;
 
 typedef struct
@@ -58,6 +59,7 @@ part_new (int line)
   part->item_lines = g_hash_table_new (g_str_hash, g_str_equal);
   part->fates = g_array_new (FALSE, FALSE, sizeof (Fate));
   part->fate_lines = g_hash_table_new (g_str_hash, g_str_equal);
+  fp_read_settings_init (&part->settings);
   return part;
 }
 
@@ -70,6 +72,7 @@ part_free (gpointer data)
   g_hash_table_unref (part->fate_lines);
   g_ptr_array_unref (part->items);
   g_array_unref (part->fates);
+  fp_read_settings_clear (&part->settings);
   g_free (part);
 }
 
@@ -188,7 +191,29 @@ alternative_is_new (Parts *p, const xmlNode *node, const char *id)
   return TRUE;
 }
 
-/* The note comes first, then what is done with the survey, then the things. */
+static gboolean
+is_of_settings (const xmlNode *node)
+{
+  return fp_read_is (node, "kept") || fp_read_is (node, "setting");
+}
+
+static gboolean
+read_settings (Parts *p, Part *part, const xmlNode *child)
+{
+  const FpReadThings things = { part->item_lines, p->survey->item_lines };
+
+  for (; fp_read_is (child, "kept"); child = fp_read_next (child))
+    if (!fp_read_kept (&p->reader, child, &things, &part->settings))
+      return FALSE;
+  for (; fp_read_is (child, "setting"); child = fp_read_next (child))
+    if (!fp_read_setting (&p->reader, child, &things, &part->settings))
+      return FALSE;
+  return child == NULL
+         || fp_read_refuse (&p->reader, child, FP_ERROR_INVALID, "<%.80s> was found after what is kept or set; it is "
+                            "expected before it", fp_read_name (child));
+}
+
+/* The note comes first, then what is done with the survey, then the things, then the settings. */
 static gboolean
 read_alternative_parts (Parts *p, Part *part, const xmlNode *node)
 {
@@ -206,7 +231,7 @@ read_alternative_parts (Parts *p, Part *part, const xmlNode *node)
   for (; fp_read_is (child, "moved") || fp_read_is (child, "removed"); child = fp_read_next (child))
     if (!read_fate (p, part, child))
       return FALSE;
-  for (; child != NULL; child = fp_read_next (child))
+  for (; child != NULL && !is_of_settings (child); child = fp_read_next (child))
     {
       if (fp_read_is (child, "note") || fp_read_is (child, "moved") || fp_read_is (child, "removed"))
         return fp_read_refuse (&p->reader, child, FP_ERROR_INVALID, "<%s> was found after things; it is expected "
@@ -214,7 +239,7 @@ read_alternative_parts (Parts *p, Part *part, const xmlNode *node)
       if (!read_thing (p, part, child))
         return FALSE;
     }
-  return TRUE;
+  return read_settings (p, part, child);
 }
 
 /* Where it is not given, the brief says. */
@@ -319,7 +344,7 @@ add_alternative (FpProjectBuilder *builder, const Part *part, GError **error)
   for (guint i = 0; i < part->items->len; i++)
     if (!fp_project_builder_item (builder, part->items->pdata[i], error))
       return FALSE;
-  return TRUE;
+  return fp_read_settings_build (&part->settings, builder, error);
 }
 
 /* The project with the alternatives @from to @to - 1. */

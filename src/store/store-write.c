@@ -275,6 +275,90 @@ write_fates (Writer *w, const FpProject *project, const FpAlternative *alternati
     }
 }
 
+/* --- settings --- */
+
+typedef void (*ThingFunc) (Writer *w, const FpAlternative *alternative, const char *id, FpCelebration one);
+
+/* In the order of the survey, and then of the alternative. */
+static void
+each_thing (Writer *w, const FpProject *project, const FpAlternative *alternative, FpCelebration one, ThingFunc func)
+{
+  for (guint i = 0; i < fp_project_n_survey (project); i++)
+    func (w, alternative, fp_item_id (fp_project_survey (project, i)), one);
+  for (guint i = 0; i < fp_alternative_n_items (alternative); i++)
+    func (w, alternative, fp_item_id (fp_alternative_item (alternative, i)), one);
+}
+
+static void
+write_kept (Writer *w, const FpAlternative *alternative, const char *id, FpCelebration one G_GNUC_UNUSED)
+{
+  const char *where = fp_alternative_kept (alternative, id);
+
+  if (where[0] == '\0')
+    return;
+  begin (w, "kept");
+  add_attribute (w, "thing", id);
+  g_string_append_c (w->out, '>');
+  add_escaped (w->out, where, FALSE);
+  g_string_append (w->out, "</kept>\n");
+}
+
+static void
+add_said (Writer *w, const char *name, FpSaid said)
+{
+  if (said != FP_UNSAID)
+    add_attribute (w, name, fp_yes_words[said == FP_SAID_YES]);
+}
+
+static void
+write_set_thing (Writer *w, const FpAlternative *alternative, const char *id, FpCelebration one)
+{
+  const FpSettingChange said = fp_alternative_setting (alternative, one, id);
+
+  if (fp_setting_change_is_empty (&said))
+    return;
+  begin (w, "thing");
+  add_attribute (w, "id", id);
+  add_said (w, "stands", said.stands);
+  add_said (w, "veiled", said.veiled);
+  if (said.lit != FP_LIT_UNSAID)
+    add_number (w, "lit", said.lit);
+  end_empty (w);
+}
+
+static void
+write_setting (Writer *w, const FpProject *project, const FpAlternative *alternative, FpCelebration one)
+{
+  const FpColour colour = fp_alternative_colour (alternative, one);
+  Writer things = { g_string_new (""), w->depth + 1 };
+
+  each_thing (&things, project, alternative, one, write_set_thing);
+  if (things.out->len > 0 || colour != FP_COLOUR_UNSAID)
+    {
+      begin (w, "setting");
+      add_attribute (w, "for", fp_celebration_id (one));
+      if (colour != FP_COLOUR_UNSAID)
+        add_attribute (w, "colour", fp_colour_id (colour));
+      if (things.out->len > 0)
+        {
+          enter (w);
+          g_string_append_len (w->out, things.out->str, (gssize) things.out->len);
+          leave (w, "setting");
+        }
+      else
+        end_empty (w);
+    }
+  g_string_free (things.out, TRUE);
+}
+
+static void
+write_settings (Writer *w, const FpProject *project, const FpAlternative *alternative)
+{
+  each_thing (w, project, alternative, FP_CELEBRATION_LOW, write_kept);
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    write_setting (w, project, alternative, (FpCelebration) (1u << i));
+}
+
 static void
 write_alternative (Writer *w, const FpProject *project, const FpAlternative *alternative)
 {
@@ -290,6 +374,7 @@ write_alternative (Writer *w, const FpProject *project, const FpAlternative *alt
   write_fates (w, project, alternative);
   for (guint i = 0; i < fp_alternative_n_items (alternative); i++)
     write_item (w, fp_alternative_item (alternative, i));
+  write_settings (w, project, alternative);
   leave (w, "alternative");
 }
 

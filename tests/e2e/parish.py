@@ -25,7 +25,8 @@ BRIEF = {"title": "Title", "place": "Town", "client": "Legal owner", "author": "
 SITE = {"latitude": "Latitude, degrees", "longitude": "Longitude, degrees", "zone": "Time zone"}
 BRIEF_CHOICES = {"books": ("Books followed", ("older", "newer", "both")),
                  "facing": ("Celebrant faces", ("east", "people")), "percentile": ("Stature", ("5", "50", "95"))}
-CELEBRATIONS = ("low", "sung", "solemn", "pontifical", "weekday", "sunday", "bishop")
+CELEBRATIONS = ("low", "sung", "solemn", "pontifical", "requiem", "passiontide", "good-friday",
+                "benediction", "weekday", "sunday", "bishop")
 
 
 def check(truth, what):

@@ -35,6 +35,8 @@ static const char small[] =
   "<altar id=\"altar\" on=\"footpace\" y=\"3500\"/>\n"
   "<gradine id=\"gradine\" on=\"altar\" height=\"150\"/>\n"
   "<crucifix id=\"cross\" on=\"gradine\"/>\n"
+  "<kept thing=\"cross\">press</kept>\n"
+  "<setting for=\"requiem\" colour=\"black\"><thing id=\"gradine\" stands=\"no\" veiled=\"yes\" lit=\"2\"/></setting>\n"
   "</alternative>\n"
   "<alternative id=\"b\" name=\"B\">\n"
   "<removed id=\"table\"/>\n"

@@ -78,6 +78,45 @@ test_bytes (void)
   g_assert_cmpstr (fp_alternative_name (fp_project_alternative (project, 0)), ==, "A <&\">");
 }
 
+/* What was decided of settings ends an alternative; where nothing was, no byte tells of it. */
+static void
+test_settings (void)
+{
+  static const char *const expected =
+    "    <kept thing=\"c\">Press &lt;left&gt;</kept>\n"
+    "    <setting for=\"low\">\n"
+    "      <thing id=\"c\" stands=\"no\" veiled=\"yes\" lit=\"0\"/>\n"
+    "    </setting>\n"
+    "    <setting for=\"good-friday\" colour=\"violet\"/>\n"
+    "    <setting for=\"sunday\" colour=\"green\">\n"
+    "      <thing id=\"c\" stands=\"yes\"/>\n"
+    "    </setting>\n"
+    "  </alternative>\n";
+  static const FpSettingChange low = { FP_SAID_NO, FP_SAID_YES, 0 }, sunday = { FP_SAID_YES, FP_UNSAID, FP_LIT_UNSAID };
+  g_autoptr (FpProject) small = store_case_small (), p = fp_project_ref (small);
+  g_autofree char *bare = store_case_bytes (small), *bytes = NULL;
+  const FpItemInit init = { .id = "c", .kind = fp_kind_find ("credence") };
+  FpProject *next[7] = { p };
+
+  g_assert_null (strstr (bare, "<setting"));
+  g_assert_null (strstr (bare, "<kept"));
+  {
+    g_autoptr (FpItem) table = fp_item_new (&init, NULL);
+
+    next[1] = fp_project_with_item (next[0], 0, table, NULL);
+  }
+  next[2] = fp_project_with_setting (next[1], 0, FP_CELEBRATION_SUNDAY, "c", &sunday, NULL);
+  next[3] = fp_project_with_colour (next[2], 0, FP_CELEBRATION_SUNDAY, FP_COLOUR_GREEN, NULL);
+  next[4] = fp_project_with_setting (next[3], 0, FP_CELEBRATION_LOW, "c", &low, NULL);
+  next[5] = fp_project_with_colour (next[4], 0, FP_CELEBRATION_GOOD_FRIDAY, FP_COLOUR_VIOLET, NULL);
+  next[6] = fp_project_with_kept (next[5], 0, "c", "Press <left>", NULL);
+  bytes = store_case_bytes (next[6]);
+  g_assert_nonnull (strstr (bytes, expected));
+  assert_round_trip (next[6]);
+  for (guint i = 1; i < G_N_ELEMENTS (next); i++)
+    fp_project_unref (next[i]);
+}
+
 /* What the sun is reckoned for stands at the end of the brief; where none is said, no byte tells of it. */
 static void
 test_masses (void)
@@ -404,6 +443,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/every-kind", test_every_kind);
   g_test_add_func ("/store/many-values", test_many_values);
   g_test_add_func ("/store/bytes", test_bytes);
+  g_test_add_func ("/store/settings", test_settings);
   g_test_add_func ("/store/masses", test_masses);
   g_test_add_func ("/store/people", test_people);
   g_test_add_func ("/store/texts", test_texts);
