@@ -6,6 +6,7 @@
  * subdeacon stand about the celebrant, on whatever step is under them.
  */
 #include "body.h"
+#include "underfoot.h"
 
 /* Design judgement, mm. */
 #define BESIDE        650.0  /* deacon or subdeacon beside the celebrant, middle to middle            */
@@ -45,31 +46,7 @@ add (const Place *place, const Stance *stance)
   fp_solids_append_placed (place->out, solids, &at, stance->at.z, place->owner);
 }
 
-/* --- what is under him ------------------------------------------------------ */
-
-static gboolean
-is_walked_on (const FpPlaced *placed)
-{
-  const FpRole role = fp_item_kind (placed->item)->role;
-
-  return !placed->ghost && (role == FP_ROLE_FOOTPACE || role == FP_ROLE_STEPS || role == FP_ROLE_FLOOR);
-}
-
-/* The highest step or floor there that is not above @from. */
-static double
-level_under (const FpScene *scene, FpPoint at, double from)
-{
-  const FpPlaced *placed = fp_scene_placed (scene, NULL);
-  const FpVec3 start = { at.x, at.y, from + 1 }, end = { at.x, at.y, from - 5000 };
-  double nearest = 1, t;
-  guint n;
-  const FpSolid *solid = fp_scene_solids (scene, &n);
-
-  for (guint i = 0; i < n; i++)
-    if (is_walked_on (&placed[solid[i].owner]) && fp_solid_ray (&solid[i], start, end, &t) && t < nearest)
-      nearest = t;
-  return nearest < 1 ? start.z + nearest * (end.z - start.z) : from;
-}
+/* --- where he stands -------------------------------------------------------- */
 
 static FpVec3
 aside_of (const FpScene *scene, const Stance *who, double right, double behind)
@@ -77,7 +54,7 @@ aside_of (const FpScene *scene, const Stance *who, double right, double behind)
   const FpPlace at = { who->at.x, who->at.y, who->facing };
   const FpPoint p = fp_place_point (&at, (FpPoint) { right, -behind });
 
-  return (FpVec3) { p.x, p.y, level_under (scene, p, who->at.z) };
+  return (FpVec3) { p.x, p.y, fp_level_underfoot (scene, p, who->at.z) };
 }
 
 /* Behind somebody, on the next step down: one stands on each. */

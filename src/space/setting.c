@@ -142,6 +142,36 @@ count_lights (FpSetting *self, const FpScene *whole)
         thing_at (self, i)->lights++;
 }
 
+/* One candlestick by itself among others on the altar is the seventh, and stands there for the bishop. */
+static void
+take_seventh_away (FpSetting *self, const FpScene *whole)
+{
+  static const FpReason seventh = { "the seventh candlestick stands only for the bishop of the place",
+                                    "Catholic Encyclopedia I (1907), Altar Candles, p. 348" };
+  const FpPlaced *placed = fp_scene_placed (whole, NULL);
+  const int altar = fp_scene_celebrated_altar (whole);
+  FpSetThing *alone = NULL;
+  guint others = 0;
+
+  for (guint i = 0; i < self->things->len; i++)
+    {
+      FpSetThing *thing = thing_at (self, i);
+
+      if (!thing->stands || fp_item_kind (thing->item)->role != FP_ROLE_CANDLES
+          || !stands_on (placed, g_array_index (self->placed, int, i), altar))
+        continue;
+      if (thing->lights == 1 && alone == NULL)
+        alone = thing;
+      else
+        others += thing->lights;
+    }
+  if (alone == NULL || others < 2 || others % 2 == 1 || alone->standing.why != NULL
+      || self->one == FP_CELEBRATION_PONTIFICAL || self->one == FP_CELEBRATION_BISHOP)
+    return;
+  alone->stands = FALSE;
+  alone->standing = seventh;
+}
+
 static void
 find_candles (FpSetting *self, const FpScene *whole, gboolean beside)
 {
@@ -235,6 +265,7 @@ fp_setting_new (const FpScene *whole, FpCelebration one)
   gather (self, placed, n);
   follow_supports (self, placed);
   count_lights (self, whole);
+  take_seventh_away (self, whole);
   find_candles (self, whole, rule->beside);
   light (self, rule);
   return self;

@@ -42,7 +42,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "sight", "draw", "compare", "sun", "linen"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
@@ -51,7 +51,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "sight", "draw", "compare", "sun", "linen"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -64,7 +64,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun and linen" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen and card" in done.stderr, done.stderr
 
 
 @test
@@ -349,6 +349,30 @@ def the_sun_is_drawn_on_plan_and_section():
 
 
 @test
+def cards_are_told_and_drawn():
+    one = footpace("card", PARISH, "-a", "b", "--for", "sung", expect=0).stdout
+    assert one.startswith("Sung Mass\n") and "Epistle side: light 1, 2, 3." in one, one
+    assert one.index("Epistle side: light") < one.index("Gospel side: light"), one
+    other = footpace("card", PARISH, "-a", "b", "--for", "sung", "--first", "gospel", "--servers", "2", expect=0).stdout
+    assert "First server. Gospel side: light 1, 2, 3.\n" in other and "Second server. Epistle side: light 1, 2, 3." in other, other
+    two = footpace("card", PARISH, "-a", "b", "--for", "low,good-friday", expect=0).stdout
+    assert "2 of 6 lit" in two and "Take away\n  [ ] Crucifix." in two and "Colour: black" in two, two
+    brief = footpace("card", PARISH, "-a", "b", expect=0).stdout
+    assert [brief.count(t) for t in ("Low Mass", "Sunday Mass", "Requiem Mass")] == [1, 1, 0], brief
+    far = footpace("card", PARISH, "-a", "b", "--for", "sung", "--pole", "0.2 m", expect=0).stdout
+    assert "6 of the wicks are out of reach" in far, far
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "cards.pdf"
+        footpace("card", PARISH, "-a", "b", "--out", out, "--paper", "letter", expect=0)
+        assert out.read_bytes().startswith(b"%PDF"), "no PDF"
+        out = pathlib.Path(folder) / "card.svg"
+        footpace("card", PARISH, "-a", "b", "--for", "sung", "--out", out, expect=0)
+        texts = ET.parse(out).getroot().iter("{http://www.w3.org/2000/svg}text")
+        told = ["".join(t.itertext()) for t in texts]
+        assert {"Sung Mass", "1", "2", "3", "4", "5", "6", "A", "B"} <= set(told), told
+
+
+@test
 def linen_is_told_as_text_and_table_and_drawn():
     cloth = ("--bolt", "1500", "--warp", "6", "--weft", "2.5")
     text = footpace("linen", PARISH, "-a", "b", *cloth, expect=0).stdout
@@ -426,6 +450,14 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("check", PARISH, PARISH),
             ("check", PARISH, "--as"),
             ("compare", broken),
+            ("card", PARISH, "--for", "vespers"),
+            ("card", PARISH, "--servers", "3"),
+            ("card", PARISH, "--first", "north"),
+            ("card", PARISH, "--pole", "long"),
+            ("card", PARISH, "--pole", "-1"),
+            ("card", PARISH, "--out", out, "--paper", "a1"),
+            ("card", PARISH, "--out", out, "--ink", "sepia"),
+            ("card", PARISH, "--out", out, "--as", "json"),
             ("linen", PARISH),
             ("linen", PARISH, "--bolt", "1500", "--warp", "6"),
             ("linen", PARISH, "--bolt", "1500", "--warp", "60", "--weft", "2"),

@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* card-draw.c - the card on its page: as large as all of it can be */
+#include "card-private.h"
+
+/* Paper mm, on a page as wide as A5; larger pages have all of it larger. */
+#define A5_WIDTH 148.0
+#define MARGIN   7.5
+#define LARGEST  4.4 /* capitals of the text */
+#define SMALLEST 1.7
+#define STEP     0.1
+
+#define LINE     1.75 /* from line to line, in heights of capitals */
+#define SMALL    0.72 /* the reasons */
+
+/* Share of the page for the elevation, the largest first; the last two only where the text cannot be smaller. */
+static const double shares[] = { 0.40, 0.36, 0.32, 0.28, 0.24, 0.20 };
+#define SHARES_LAST 2
+
+typedef struct
+{
+  FpDrawing *drawing; /* NULL: only measured                                 */
+  double     x0, x1, y; /* y: the top of what comes next                      */
+  double     height;
+} Column;
+
+static void
+skip (Column *c, double heights)
+{
+  c->y -= heights * c->height;
+}
+
+/* Wrapped lines from @indent on; the first one's base line is returned. */
+static double
+put (Column *c, double indent, double height, const char *text)
+{
+  g_autoptr (GPtrArray) lines = fp_lettering_wrap (text, height, c->x1 - c->x0 - indent);
+  const double first = c->y - height;
+
+  for (guint i = 0; i < lines->len; i++)
+    if (c->drawing != NULL)
+      fp_drawing_text (c->drawing, (FpPoint) { c->x0 + indent, first - i * height * LINE }, height, 0, FP_ALIGN_LEFT,
+                       lines->pdata[i]);
+  c->y -= lines->len * height * LINE;
+  return first;
+}
+
+static void
+put_heading (Column *c, const char *text)
+{
+  skip (c, 0.7);
+  put (c, 0, c->height * 1.1, text);
+  if (c->drawing != NULL)
+    fp_drawing_line (c->drawing, FP_PEN_DIMENSION, (FpPoint) { c->x0, c->y + c->height * 0.4 },
+                     (FpPoint) { c->x1, c->y + c->height * 0.4 });
+  skip (c, 0.25);
+}
+
+static void
+put_row (Column *c, const char *text, char letter)
+{
+  const double h = c->height, box = h * 1.3;
+  const double base = put (c, h * 4.6, h, text);
+  const FpPoint at = { c->x0, base - h * 0.15 };
+  const FpPoint tick[] = { at, { at.x + box, at.y }, { at.x + box, at.y + box }, { at.x, at.y + box } };
+
+  skip (c, 0.2);
+  if (c->drawing == NULL)
+    return;
+  fp_drawing_run (c->drawing, FP_PEN_OUTLINE, tick, G_N_ELEMENTS (tick), TRUE);
+  if (letter != 0)
+    fp_card_draw_letter (c->drawing, (FpPoint) { c->x0 + h * 3.1, base + h / 2 }, h * 0.9, letter);
+}
+
+static void
+put_rows (Column *c, const FpCard *card)
+{
+  for (guint i = 0; i < card->rows->len; i++)
+    {
+      if (i == 0 && card->n_stand > 0)
+        put_heading (c, FP_CARD_SET);
+      if (i == card->n_stand)
+        put_heading (c, FP_CARD_AWAY);
+      put_row (c, g_array_index (card->rows, FpCardRow, i).text, g_array_index (card->rows, FpCardRow, i).letter);
+    }
+  if (card->needs->len > 0)
+    put_heading (c, FP_CARD_NEEDS);
+  for (guint i = 0; i < card->needs->len; i++)
+    put_row (c, card->needs->pdata[i], 0);
+}
+
+static void
+put_steps (Column *c, const FpCard *card)
+{
+  if (card->steps->len == 0)
+    return;
+  put_heading (c, FP_CARD_LIGHT);
+  for (guint i = 0; i < card->steps->len; i++)
+    {
+      g_autofree char *number = g_strdup_printf ("%u.", i + 1);
+      const double base = put (c, c->height * 2.4, c->height, card->steps->pdata[i]);
+
+      if (c->drawing != NULL)
+        fp_drawing_text (c->drawing, (FpPoint) { c->x0, base }, c->height, 0, FP_ALIGN_LEFT, number);
+    }
+  if (card->putting_out != NULL)
+    put (c, c->height * 2.4, c->height, card->putting_out);
+}
+
+/* One after the other: nobody reads them in the sacristy. */
+static void
+put_reasons (Column *c, const FpCard *card)
+{
+  g_autoptr (GString) all = g_string_new ("");
+
+  for (guint i = 0; i < card->reasons->len; i++)
+    g_string_append_printf (all, "%s%s", i > 0 ? " " : "", (const char *) card->reasons->pdata[i]);
+  if (all->len > 0)
+    put (c, 0, c->height * SMALL, all->str);
+}
+
+static void
+put_words (Column *c, const FpCard *card)
+{
+  put_rows (c, card);
+  put_steps (c, card);
+  put_heading (c, FP_CARD_CARE);
+  for (guint i = 0; i < card->cautions->len; i++)
+    put (c, 0, c->height * 0.9, card->cautions->pdata[i]);
+  skip (c, 0.5);
+  put_reasons (c, card);
+}
+
+/* --- the page --------------------------------------------------------------------- */
+
+typedef struct { FpBox inner, elevation; double top, height; gboolean fits; } Page;
+
+static double
+put_title (FpDrawing *drawing, const FpBox *inner, double unit, const FpCard *card, const char *date)
+{
+  const double tall = 5.0 * unit, small = 2.3 * unit;
+  const double wide = fp_lettering_width (card->colour, tall * 0.62);
+  g_autofree char *title = fp_lettering_shorten (card->title, tall, inner->x1 - inner->x0 - wide - 4 * unit);
+  g_autofree char *dated = date != NULL ? g_strdup_printf ("%s, %s", card->of, date) : g_strdup (card->of);
+  g_autofree char *of = fp_lettering_shorten (dated, small, inner->x1 - inner->x0);
+
+  if (drawing != NULL)
+    {
+      fp_drawing_text (drawing, (FpPoint) { inner->x0, inner->y1 - tall }, tall, 0, FP_ALIGN_LEFT, title);
+      fp_drawing_text (drawing, (FpPoint) { inner->x1, inner->y1 - tall }, tall * 0.62, 0, FP_ALIGN_RIGHT, card->colour);
+      fp_drawing_text (drawing, (FpPoint) { inner->x0, inner->y1 - tall - 2.2 * small }, small, 0, FP_ALIGN_LEFT, of);
+    }
+  return inner->y1 - tall - 2.9 * small;
+}
+
+/* Whether all words stand on the page with the elevation of that share and text of that height. */
+static gboolean
+try_page (const FpCard *card, Page *page, double share, double height)
+{
+  Column c = { NULL, page->inner.x0, page->inner.x1, 0, height };
+
+  page->elevation = (FpBox) { page->inner.x0, page->top - share * (page->inner.y1 - page->inner.y0), page->inner.x1, page->top };
+  page->height = height;
+  c.y = page->elevation.y0;
+  put_words (&c, card);
+  return c.y >= page->inner.y0;
+}
+
+/* The largest text first, since a sacristy is dim; the elevation gives way to it down to a reading size. */
+static void
+fit_page (const FpCard *card, Page *page, double unit)
+{
+  static const double aims[] = { 2.7, 2.45, 2.2, 2.0, 1.85, SMALLEST };
+
+  for (guint aim = 0; aim < G_N_ELEMENTS (aims); aim++)
+    for (guint i = 0; i + (aim + 1 < G_N_ELEMENTS (aims) ? SHARES_LAST : 0) < G_N_ELEMENTS (shares); i++)
+      for (double h = LARGEST; h >= aims[aim] - STEP / 2; h -= STEP)
+        if ((page->fits = try_page (card, page, shares[i], h * unit)))
+          return;
+}
+
+static FpDrawing *
+draw (FpCard *self, const FpCardSpec *spec)
+{
+  const double unit = spec->width / A5_WIDTH, margin = MARGIN * unit;
+  FpDrawing *drawing = fp_drawing_new (spec->width, spec->height);
+  Page page = { .inner = { margin, margin, spec->width - margin, spec->height - margin } };
+  Column c;
+
+  fp_drawing_set_ink (drawing, spec->ink);
+  page.top = put_title (drawing, &page.inner, unit, self, spec->date);
+  fit_page (self, &page, unit);
+  fp_card_draw_elevation (self, drawing, &page.elevation);
+  c = (Column) { drawing, page.inner.x0, page.inner.x1, page.elevation.y0, page.height };
+  put_words (&c, self);
+  return drawing;
+}
+
+FpDrawing *
+fp_card_draw (FpCard *self, const FpCardSpec *spec)
+{
+  return draw (self, spec);
+}
+
+GPtrArray *
+fp_cards_draw (const FpScene *whole, guint celebrations, const FpCardSpec *spec)
+{
+  GPtrArray *pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    if ((celebrations & 1u << i) != 0)
+      {
+        g_autoptr (FpCard) card = fp_card_new (whole, (FpCelebration) (1u << i), &spec->order);
+
+        g_ptr_array_add (pages, fp_card_draw (card, spec));
+      }
+  return pages;
+}

@@ -1,0 +1,341 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* card-elevation.c - the altar as it is set, with letters and numbers */
+#include "card-private.h"
+
+#include <math.h>
+
+/* About what is shown, mm of the church. */
+#define AROUND 160.0
+#define BELOW  170.0
+#define ALTAR  320.0 /* of the altar itself, from its top down              */
+/* In widths of the area: capitals of letters and numbers at most, and flames. */
+#define TAG        0.025
+#define FLAME      0.018
+#define APART      1.75 /* of two tags, in heights of their capitals            */
+
+typedef struct
+{
+  FpCard      *card;
+  FpDrawing   *drawing;
+  FpViewLayout layout;
+  FpBox        area;    /* paper mm: of the view                              */
+  double       tag;     /* height of the capitals                             */
+  double       flame;
+  GArray      *tags;    /* (element-type FpPoint): middles, paper mm          */
+} Sketch;
+
+/* --- letters and numbers ------------------------------------------------------------ */
+
+void
+fp_card_draw_letter (FpDrawing *drawing, FpPoint at, double height, char letter)
+{
+  const double half = height * 0.85;
+  const FpPoint frame[] = { { at.x - half, at.y - half }, { at.x + half, at.y - half }, { at.x + half, at.y + half },
+                            { at.x - half, at.y + half } };
+  const char text[] = { letter, '\0' };
+
+  fp_drawing_area (drawing, FP_PEN_DIMENSION, FP_FILL_PAPER, 0, frame, G_N_ELEMENTS (frame));
+  fp_drawing_text (drawing, (FpPoint) { at.x, at.y - height / 2 }, height, 0, FP_ALIGN_MIDDLE, text);
+}
+
+void
+fp_card_draw_number (FpDrawing *drawing, FpPoint at, double height, guint number)
+{
+  g_autofree char *text = g_strdup_printf ("%u", number);
+
+  fp_drawing_circle (drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, at, height * 0.95);
+  fp_drawing_text (drawing, (FpPoint) { at.x, at.y - height * 0.4 }, height * 0.8, 0, FP_ALIGN_MIDDLE, text);
+}
+
+/* --- what is shown ------------------------------------------------------------------- */
+
+static FpBox3
+body_of (const FpScene *scene, const FpPlaced *placed)
+{
+  const FpSolid *solid = fp_scene_solids (scene, NULL);
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  for (guint i = placed->first_solid; i < placed->first_solid + placed->n_solids; i++)
+    {
+      const FpBox3 own = fp_solid_box (&solid[i]);
+
+      fp_box3_add_box (&box, &own);
+    }
+  return box;
+}
+
+static gboolean
+belongs (const FpCard *card, int thing, int altar)
+{
+  const FpPlaced *all = fp_scene_placed (card->set, NULL);
+  const FpSetThing *set = fp_setting_find (fp_scene_setting (card->set), fp_item_id (all[thing].item));
+
+  if (all[thing].ghost || all[thing].n_solids == 0)
+    return FALSE;
+  for (int at = thing; at >= 0; at = all[at].support)
+    if (at == altar)
+      return TRUE;
+  return set != NULL && set->about;
+}
+
+/* The upper part of the altar, what stands on it or hangs before it, and the candles beside it. */
+static FpBox3
+shown (const FpCard *card, int altar)
+{
+  guint n;
+  const FpPlaced *all = fp_scene_placed (card->set, &n);
+  FpBox3 box = FP_BOX3_EMPTY;
+
+  for (guint i = 0; i < n; i++)
+    if (belongs (card, (int) i, altar))
+      {
+        FpBox3 own = body_of (card->set, &all[i]);
+
+        if ((int) i == altar)
+          own.lo.z = MAX (own.lo.z, own.hi.z - ALTAR);
+        fp_box3_add_box (&box, &own);
+      }
+  return box;
+}
+
+static void
+lay_out (Sketch *s, const FpBox3 *box, const FpBox *area)
+{
+  const double words = s->tag * 2.2, numbers = s->flame + s->tag * 2.4;
+  const double width = box->hi.x - box->lo.x + 2 * AROUND, height = box->hi.z - box->lo.z + BELOW;
+  const double across = area->x1 - area->x0, up = area->y1 - area->y0 - words - numbers;
+  const double scale = MAX (width / across, height / up);
+
+  s->layout = (FpViewLayout) { .scale = scale, .hidden = 1u << FP_SHOW_REMOVED };
+  s->layout.clip = (FpBox) { box->lo.x - AROUND, box->lo.z - BELOW, box->hi.x + AROUND, box->hi.z + numbers * scale };
+  s->layout.origin.x = (area->x0 + area->x1) / 2 - (box->lo.x + box->hi.x) / 2 / scale;
+  s->layout.origin.y = area->y0 + words - s->layout.clip.y0 / scale;
+  s->area = *area;
+}
+
+static FpPoint
+on_paper (const Sketch *s, FpVec3 p)
+{
+  return fp_view_to_paper (&s->layout, fp_layout_point (&s->layout, FP_VIEW_ELEVATION, p));
+}
+
+/* All of it in the ink of what is there: on a card nothing is proposed. */
+static void
+copy_plain (FpDrawing *to, const FpDrawing *from)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (from, &n);
+  const FpPoint *pt = fp_drawing_points (from);
+
+  for (guint i = 0; i < n; i++)
+    switch (mark[i].type)
+      {
+      case FP_MARK_LINE:
+        if (mark[i].pen == FP_PEN_AXIS)
+          break;
+        fp_drawing_run (to, mark[i].pen, pt + mark[i].first, mark[i].n, mark[i].closed);
+        break;
+      case FP_MARK_AREA:
+        fp_drawing_area (to, mark[i].pen, mark[i].fill, mark[i].hatch, pt + mark[i].first, mark[i].n);
+        break;
+      case FP_MARK_CIRCLE:
+        fp_drawing_circle (to, mark[i].pen, mark[i].fill, mark[i].at, mark[i].radius);
+        break;
+      case FP_MARK_TEXT:
+      case FP_MARK_PICTURE:
+      default:
+        break;
+      }
+}
+
+/* Seen from just before it: rail and benches are not in the way. */
+static void
+draw_church (const Sketch *s, double front)
+{
+  const FpCut cut = { .placed = TRUE, .at = front };
+  g_autoptr (FpProjection) projection
+    = fp_projection_new_cut (s->card->set, FP_VIEW_ELEVATION, &cut, s->layout.hidden);
+  g_autoptr (FpDrawing) view = fp_drawing_new (fp_drawing_width (s->drawing), fp_drawing_height (s->drawing));
+
+  fp_drawing_add_view (view, projection, &s->layout);
+  copy_plain (s->drawing, view);
+}
+
+/* --- what is written on it ------------------------------------------------------------ */
+
+static gboolean
+is_free (const Sketch *s, FpPoint at)
+{
+  for (guint i = 0; i < s->tags->len; i++)
+    {
+      const FpPoint other = g_array_index (s->tags, FpPoint, i);
+
+      if (fabs (other.x - at.x) < s->tag * APART && fabs (other.y - at.y) < s->tag * APART)
+        return FALSE;
+    }
+  return at.x > s->area.x0 && at.x < s->area.x1 && at.y > s->area.y0 && at.y < s->area.y1;
+}
+
+/* There, or as near to it as there is room. */
+static FpPoint
+find_room (Sketch *s, FpPoint wanted)
+{
+  FpPoint at = wanted;
+
+  for (guint ring = 0; ring < 12 && !is_free (s, at); ring++)
+    for (guint i = 0; i < 8; i++)
+      {
+        const double by = (ring + 1) * s->tag * 0.6;
+        const FpPoint near = { wanted.x + by * cos (i * G_PI / 4), wanted.y + by * sin (i * G_PI / 4) };
+
+        if (!is_free (s, near))
+          continue;
+        at = near;
+        break;
+      }
+  g_array_append_val (s->tags, at);
+  return at;
+}
+
+static void
+draw_flame (const Sketch *s, FpPoint wick)
+{
+  const double h = s->flame, w = h * 0.27;
+  const FpPoint pt[] = { { wick.x, wick.y }, { wick.x + w, wick.y + h * 0.35 }, { wick.x + w * 0.6, wick.y + h * 0.65 },
+                         { wick.x, wick.y + h }, { wick.x - w * 0.6, wick.y + h * 0.65 },
+                         { wick.x - w, wick.y + h * 0.35 } };
+
+  fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_PAPER, 0, pt, G_N_ELEMENTS (pt));
+}
+
+/* So large that those of neighbours stand beside each other. */
+static double
+number_height (const Sketch *s, const FpOrderLight *light, guint n)
+{
+  double least = s->tag * 2;
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; k < i; k++)
+      {
+        const double apart = fabs (on_paper (s, light[i].at).x - on_paper (s, light[k].at).x);
+
+        if (apart > 0.5)
+          least = MIN (least, apart);
+      }
+  return MAX (least / 2, s->tag * 0.5);
+}
+
+static void
+draw_numbers (Sketch *s)
+{
+  guint n;
+  const FpOrderLight *light = fp_order_lights (s->card->order, &n);
+  const double height = number_height (s, light, n), tag = s->tag;
+
+  s->tag = height;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPoint wick = on_paper (s, light[i].at);
+
+      draw_flame (s, wick);
+      fp_card_draw_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->tag * 1.15 }), s->tag,
+                           light[i].number);
+    }
+  s->tag = CLAMP (height, tag * 0.7, tag);
+}
+
+static void
+draw_veil (const Sketch *s, const FpBox3 *body)
+{
+  const FpPoint a = on_paper (s, body->lo), b = on_paper (s, body->hi);
+  const FpPoint pt[] = { { a.x, a.y }, { b.x, a.y }, { b.x, b.y }, { a.x, b.y } };
+
+  fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_NONE, 60, pt, G_N_ELEMENTS (pt));
+}
+
+/* Where its letter goes: at the middle of that part of it which is farthest on the Epistle side; of candles at the stick; of a
+ * cross beside the foot, clear of the figure. */
+static FpVec3
+lettered_at (const Sketch *s, const FpCardRow *row, const FpBox3 *body)
+{
+  const FpCard *card = s->card;
+  const FpPlaced *placed = &fp_scene_placed (card->set, NULL)[row->placed];
+  const FpSolid *solid = fp_scene_solids (card->set, NULL);
+  g_autoptr (GArray) lights = fp_scene_lights (card->set);
+  FpVec3 at = { (body->lo.x + body->hi.x) / 2, body->lo.y, (body->lo.z + body->hi.z) / 2 };
+
+  if (fp_item_kind (row->thing->item)->role == FP_ROLE_CRUCIFIX)
+    {
+      at.x += s->tag * 1.6 * s->layout.scale;
+      at.z = body->lo.z + (body->hi.z - body->lo.z) * 0.3;
+      return at;
+    }
+  for (guint i = placed->first_solid; row->thing->lights == 0 && i < placed->first_solid + placed->n_solids; i++)
+    {
+      const FpBox3 own = fp_solid_box (&solid[i]);
+
+      if ((own.lo.x + own.hi.x) / 2 > at.x + 1)
+        at = (FpVec3) { (own.lo.x + own.hi.x) / 2, own.lo.y, (own.lo.z + own.hi.z) / 2 };
+    }
+  for (guint i = 0, first = TRUE; i < lights->len; i++)
+    {
+      const FpLight *light = &g_array_index (lights, FpLight, i);
+
+      if ((int) light->owner != row->placed || (!first && light->at.x <= at.x))
+        continue;
+      at.x = light->at.x - (row->thing->lights == 1 ? s->tag * 1.6 * s->layout.scale : 0);
+      at.z = (body->lo.z + light->at.z) / 2;
+      first = FALSE;
+    }
+  return at;
+}
+
+static void
+letter_rows (Sketch *s, int altar)
+{
+  const FpPlaced *all = fp_scene_placed (s->card->set, NULL);
+  char next = 'A';
+
+  for (guint i = 0; i < s->card->n_stand; i++)
+    {
+      FpCardRow *row = &g_array_index (s->card->rows, FpCardRow, i);
+      FpBox3 body;
+
+      row->letter = 0;
+      if (row->placed < 0 || !belongs (s->card, row->placed, altar) || next > 'Z')
+        continue;
+      body = body_of (s->card->set, &all[row->placed]);
+      if (row->thing->veiled)
+        draw_veil (s, &body);
+      row->letter = next++;
+      fp_card_draw_letter (s->drawing, find_room (s, on_paper (s, lettered_at (s, row, &body))), s->tag, row->letter);
+    }
+}
+
+static void
+draw_sides (const Sketch *s)
+{
+  const double y = s->area.y0 + s->tag * 0.4;
+
+  fp_drawing_text (s->drawing, (FpPoint) { s->area.x0, y }, s->tag * 0.85, 0, FP_ALIGN_LEFT, "Gospel side");
+  fp_drawing_text (s->drawing, (FpPoint) { s->area.x1, y }, s->tag * 0.85, 0, FP_ALIGN_RIGHT, "Epistle side");
+}
+
+void
+fp_card_draw_elevation (FpCard *self, FpDrawing *drawing, const FpBox *area)
+{
+  g_autoptr (GArray) tags = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  const int altar = fp_scene_celebrated_altar (self->set);
+  Sketch s = { .card = self, .drawing = drawing, .tags = tags, .tag = TAG * (area->x1 - area->x0), .flame = FLAME * (area->x1 - area->x0) };
+  FpBox3 box;
+
+  if (altar < 0)
+    return;
+  box = shown (self, altar);
+  lay_out (&s, &box, area);
+  draw_church (&s, box.lo.y - 50);
+  draw_numbers (&s);
+  letter_rows (&s, altar);
+  draw_sides (&s);
+}

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* card-needs.c - what is set besides, that the project does not draw
+ *
+ * A line is left out where a thing of that office stands.  "(from memory)"
+ * stands in the text itself, since it is read by who sets the altar.
+ */
+#include "card-private.h"
+
+#define NEWER  FP_CELEBRATIONS_NEWER
+#define SOLEMN (FP_CELEBRATION_SOLEMN | FP_CELEBRATION_PONTIFICAL)
+#define MASS   (FP_CELEBRATION_LOW | FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_REQUIEM | FP_CELEBRATION_PASSIONTIDE)
+
+static const struct
+{
+  FpRole      role; /* FP_ROLE_NONE: nothing that is drawn                     */
+  guint       celebrations;
+  const char *text;
+  FpReason    reason;
+} needs[] = {
+  { FP_ROLE_NONE, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
+    { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
+  { FP_ROLE_NONE, MASS, "Three altar cards; Missal on its stand, Epistle side.",
+    { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+  { FP_ROLE_NONE, MASS, "Bell on the step or credence, Epistle side.",
+    { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+  { FP_ROLE_NONE, MASS, "On the credence: cruets, basin and towel (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, SOLEMN, "There too: chalice under the humeral veil, book of Epistles and Gospels; thurible and incense ready "
+    "(from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_REQUIEM, "No flowers; candles of unbleached wax (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_BENEDICTION, "Corporal, monstrance and key of the tabernacle; humeral veil and cope; thurible "
+    "and incense (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_GOOD_FRIDAY, "Tabernacle empty and open, no lamp; one cloth ready to be laid for communion; "
+    "the veiled cross in the sacristy (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
+  { FP_ROLE_NONE, NEWER, "On the credence: chalice, corporal, purificator, Missal, cruets, basin and towel, until the gifts are "
+    "prepared (GIRM 73, 118, from memory).", { NULL, "" } },
+};
+
+static gboolean
+stands (const FpCard *card, FpRole role)
+{
+  return role != FP_ROLE_NONE && fp_scene_role (card->set, role) >= 0;
+}
+
+void
+fp_card_list_needs (FpCard *self)
+{
+  const guint one = (guint) fp_setting_celebration (fp_scene_setting (self->set));
+
+  for (guint i = 0; i < G_N_ELEMENTS (needs); i++)
+    if ((needs[i].celebrations & one) != 0 && !stands (self, needs[i].role))
+      {
+        g_ptr_array_add (self->needs, g_strdup (needs[i].text));
+        fp_card_add_reason (self, &needs[i].reason);
+      }
+}

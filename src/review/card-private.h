@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "footpace/card.h"
+
+G_BEGIN_DECLS
+
+/* Headings. */
+#define FP_CARD_SET   "Set, in this order"
+#define FP_CARD_NEEDS "As usual, besides"
+#define FP_CARD_AWAY  "Take away"
+#define FP_CARD_LIGHT "Light"
+#define FP_CARD_CARE  "Take care"
+#define FP_CARD_WHY   "Why"
+
+/* A thing to be set, or taken away. */
+typedef struct
+{
+  const FpSetThing *thing;
+  int               placed; /* index in the set scene; -1: it does not stand   */
+  char              letter; /* on the elevation; 0: none                       */
+  char             *text;   /* owned                                           */
+} FpCardRow;
+
+struct _FpCard
+{
+  FpScene   *set;
+  FpOrder   *order;
+  FpUnits    units;
+  char      *title, *of, *colour; /* owned                                     */
+  GArray    *rows;          /* (element-type FpCardRow): what stands first      */
+  guint      n_stand;       /* of them                                         */
+  GPtrArray *needs;         /* utf8: what is set besides                        */
+  GPtrArray *steps;         /* utf8: lighting, step by step                     */
+  GPtrArray *cautions, *reasons; /* utf8                                        */
+  char      *putting_out;   /* owned; NULL: nothing burns                       */
+};
+
+/* What is told of one thing: "Six candlesticks: light 2 of 6. On the gradine, both sides. Kept: press."; the caller's. */
+char *fp_card_row_text (const FpCard *self, const FpSetThing *thing, int placed);
+
+/* What is set besides, and is not drawn. */
+void  fp_card_list_needs (FpCard *self);
+/* Told once, where it has a source. */
+void  fp_card_add_reason (FpCard *self, const FpReason *reason);
+
+/**
+ * fp_card_draw_elevation:
+ * @area: paper mm
+ *
+ * The altar as it is set, as large as the area takes; letters the rows of what is seen on it.
+ */
+void  fp_card_draw_elevation (FpCard *self, FpDrawing *drawing, const FpBox *area);
+
+/* A letter or number in its frame, about its middle. */
+void  fp_card_draw_letter (FpDrawing *drawing, FpPoint at, double height, char letter);
+void  fp_card_draw_number (FpDrawing *drawing, FpPoint at, double height, guint number);
+
+G_END_DECLS

@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "underfoot.h"
+
+static gboolean
+is_walked_on (const FpPlaced *placed)
+{
+  const FpRole role = fp_item_kind (placed->item)->role;
+
+  return !placed->ghost && (role == FP_ROLE_FOOTPACE || role == FP_ROLE_STEPS || role == FP_ROLE_FLOOR);
+}
+
+double
+fp_level_underfoot (const FpScene *scene, FpPoint at, double from)
+{
+  const FpPlaced *placed = fp_scene_placed (scene, NULL);
+  const FpVec3 start = { at.x, at.y, from + 1 }, end = { at.x, at.y, from - 5000 };
+  double nearest = 1, t;
+  guint n;
+  const FpSolid *solid = fp_scene_solids (scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (is_walked_on (&placed[solid[i].owner]) && fp_solid_ray (&solid[i], start, end, &t) && t < nearest)
+      nearest = t;
+  return nearest < 1 ? start.z + nearest * (end.z - start.z) : from;
+}

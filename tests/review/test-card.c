@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The setting card: all that is lit has its number, all that is set its line, and everything stands on the page. */
+#include "footpace/card.h"
+#include "footpace/store.h"
+
+#include <string.h>
+
+static FpScene *
+sample (const char *name, const char *alternative)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("FOOTPACE_SAMPLES"), name, NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = fp_store_load (path, &error);
+
+  g_assert_no_error (error);
+  return fp_scene_new (project, (guint) fp_project_find_alternative (project, alternative));
+}
+
+static guint
+texts_that_are (const FpDrawing *drawing, const char *text)
+{
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    found += mark[i].type == FP_MARK_TEXT && strcmp (mark[i].text, text) == 0;
+  return found;
+}
+
+static FpCardSpec
+spec_of (const char *paper)
+{
+  FpCardSpec spec = { .order = FP_ORDER_USUAL, .date = "2026-11-28" };
+
+  g_assert_true (fp_card_paper_find (paper, &spec.width, &spec.height));
+  return spec;
+}
+
+/* Nothing is cut, and the words end above the lower margin, on every paper, for every celebration. */
+static void
+test_fits (void)
+{
+  static const struct { const char *file, *alternative; } churches[] = {
+    { "parish.footpace", "b" }, { "cathedral.footpace", "a" }, { "fan.footpace", "existing" },
+    { "chapel.footpace", "a" },
+  };
+  static const char *const papers[] = { "a5", "a4", "letter" };
+
+  for (guint c = 0; c < G_N_ELEMENTS (churches); c++)
+    {
+      g_autoptr (FpScene) scene = sample (churches[c].file, churches[c].alternative);
+
+      for (guint p = 0; p < (c == 0 ? G_N_ELEMENTS (papers) : 1); p++)
+        {
+          const FpCardSpec spec = spec_of (papers[p]);
+          g_autoptr (GPtrArray) pages = fp_cards_draw (scene, (1u << FP_N_CELEBRATIONS) - 1, &spec);
+
+          g_assert_cmpuint (pages->len, ==, FP_N_CELEBRATIONS);
+          for (guint i = 0; i < pages->len; i++)
+            {
+              const FpDrawing *page = pages->pdata[i];
+              guint n;
+              const FpMark *mark = fp_drawing_marks (page, &n);
+
+              g_test_message ("%s %s %s", churches[c].file, papers[p], fp_celebration_id ((FpCelebration) (1u << i)));
+              for (guint k = 0; k < n; k++)
+                if (mark[k].type == FP_MARK_TEXT)
+                  {
+                    const double width = fp_lettering_width (mark[k].text, mark[k].height);
+                    const double left = mark[k].at.x
+                                        - (mark[k].align == FP_ALIGN_LEFT ? 0 : mark[k].align == FP_ALIGN_RIGHT ? width : width / 2);
+
+                    g_assert_cmpfloat (left, >, 4);
+                    g_assert_cmpfloat (left + width, <, spec.width - 4);
+                    g_assert_cmpfloat (mark[k].at.y, >, 4);
+                    g_assert_cmpfloat (mark[k].height, >, 1.1); /* design judgement: legible at all */
+                  }
+            }
+        }
+    }
+}
+
+/* Each number is on the elevation once; each letter there and in the list. */
+static void
+test_numbers_and_letters (void)
+{
+  g_autoptr (FpScene) scene = sample ("cathedral.footpace", "a");
+  const FpCardSpec spec = spec_of ("a4");
+  g_autoptr (FpCard) card = fp_card_new (scene, FP_CELEBRATION_PONTIFICAL, &spec.order);
+  g_autoptr (FpDrawing) page = fp_card_draw (card, &spec);
+  guint n;
+
+  fp_order_lights (fp_card_order (card), &n);
+  g_assert_cmpuint (n, ==, 7);
+  for (guint i = 1; i <= 7; i++)
+    {
+      const char digit[] = { (char) ('0' + i), '\0' };
+
+      g_assert_cmpuint (texts_that_are (page, digit), ==, 1);
+    }
+  g_assert_cmpuint (texts_that_are (page, "8"), ==, 0);
+  for (const char *letter = "ABC"; *letter != '\0'; letter++)
+    {
+      const char text[] = { *letter, '\0' };
+
+      g_assert_cmpuint (texts_that_are (page, text), ==, 2);
+    }
+  g_assert_cmpuint (texts_that_are (page, "Pontifical Mass"), ==, 1);
+}
+
+/* What was decided is told: lit, taken away, and where it is kept; why is told of what was not. */
+static void
+test_text (void)
+{
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b"), again = NULL;
+  const FpSettingChange four = { FP_UNSAID, FP_UNSAID, 4 }, away = { FP_SAID_NO, FP_UNSAID, FP_LIT_UNSAID };
+  const guint at = fp_scene_alternative (scene);
+  g_autoptr (FpProject) lit = fp_project_with_setting (fp_scene_project (scene), at, FP_CELEBRATION_SUNG, "candlesticks", &four, NULL);
+  g_autoptr (FpProject) gone = fp_project_with_setting (lit, at, FP_CELEBRATION_SUNG, "credence", &away, NULL);
+  g_autoptr (FpProject) kept = fp_project_with_kept (gone, at, "candlesticks", "press on the left", NULL);
+  g_autoptr (FpProject) red = fp_project_with_colour (kept, at, FP_CELEBRATION_SUNG, FP_COLOUR_RED, NULL);
+  g_autoptr (FpCard) card = NULL;
+  g_autofree char *text = NULL;
+
+  again = fp_scene_new (red, at);
+  card = fp_card_new (again, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
+  text = fp_card_text (card);
+  g_assert_nonnull (strstr (text, "Colour: red"));
+  g_assert_nonnull (strstr (text, "Six candlesticks: 4 of 6 lit. On the gradine, on both sides. Kept: press on the left."));
+  g_assert_nonnull (strstr (text, "Take away\n  [ ] Credence."));
+  g_assert_nonnull (strstr (text, "1. In the middle, before the lowest step: genuflect."));
+  g_assert_nonnull (strstr (text, "Epistle side: light 1, 2.\n"));
+  g_assert_nonnull (strstr (text, "Put out in reverse, with the same reverences: 4, 3; then 2, 1."));
+  g_assert_nonnull (strstr (text, "S.R.C. 12 August 1854"));
+  g_assert_null (strstr (text, "is lit on this card"));
+}
+
+/* Fewer than the source has is told, not mended. */
+static void
+test_count (void)
+{
+  g_autoptr (FpScene) scene = sample ("chapel.footpace", "a");
+  g_autoptr (FpCard) card = fp_card_new (scene, FP_CELEBRATION_SOLEMN, &FP_ORDER_USUAL);
+  g_autofree char *text = fp_card_text (card);
+
+  g_assert_nonnull (strstr (text, "4 candles are lit on this card; the source named below has six at solemn Mass."));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/card/fits", test_fits);
+  g_test_add_func ("/card/numbers-and-letters", test_numbers_and_letters);
+  g_test_add_func ("/card/text", test_text);
+  g_test_add_func ("/card/count", test_count);
+  return g_test_run ();
+}
