@@ -280,6 +280,23 @@ fp_when_focus_left (GtkWidget *widget, FpFocusLeft left, gpointer data)
   gtk_widget_add_controller (widget, controller);
 }
 
+static gboolean
+has_focus_within (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
+}
+
+void
+fp_show_or_hide (GtkWidget *widget, gboolean shown, GtkWidget *next)
+{
+  if (!shown && has_focus_within (widget) && !gtk_widget_grab_focus (next))
+    gtk_root_set_focus (gtk_widget_get_root (widget), NULL);
+  gtk_widget_set_visible (widget, shown);
+}
+
 /* --- lists with columns --------------------------------------------------- */
 
 void

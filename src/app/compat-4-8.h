@@ -85,6 +85,14 @@ typedef void (*FpFocusLeft) (gpointer data);
  */
 void fp_when_focus_left (GtkWidget *widget, FpFocusLeft left, gpointer data);
 
+/**
+ * fp_show_or_hide:
+ * @next: what has the focus then, where it was in what is hidden; it can take it and is shown
+ *
+ * What is hidden twice before a frame with the focus in it, the toolkit keeps for ever, and with it all that it shows.
+ */
+void fp_show_or_hide (GtkWidget *widget, gboolean shown, GtkWidget *next);
+
 /* --- lists with columns: later versions scroll to a row, and name it, by themselves --- */
 
 /* Brings a row into view. */

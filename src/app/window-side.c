@@ -2,6 +2,7 @@
 /* window-side.c - how the window and the side beside the board are shared out, as a person left them */
 #include "window-private.h"
 
+#include "compat-4-8.h"
 #include "remembered-board.h"
 
 #include <math.h>
@@ -82,8 +83,8 @@ fp_window_show_thing (FpWindow *self, gboolean thing)
 
   self->arranged = FALSE;
   gtk_stack_set_visible_child_name (GTK_STACK (self->things_or_thing), thing ? "thing" : "things");
-  gtk_widget_set_visible (self->things_or_thing,
-                          thing || (!self->remembered.findings_full && !gtk_widget_get_visible (self->wide_list)));
+  fp_show_or_hide (self->things_or_thing,
+                   thing || (!self->remembered.findings_full && !gtk_widget_get_visible (self->wide_list)), self->board);
   self->arranged = was_arranged;
   if (was_arranged)
     set_border (self);
@@ -119,7 +120,7 @@ list_wide (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_widget_activate_action (widget, "win.show-board", NULL);
   if (shown && height > 0)
     gtk_paned_set_position (GTK_PANED (self->board_paned), (int) round (height * BOARD_SHARE));
-  gtk_widget_set_visible (self->wide_list, shown);
+  fp_show_or_hide (self->wide_list, shown, self->board);
   fp_window_show_thing (self, shows_thing (self));
   fp_window_update_actions (self);
   if (shown)

@@ -2,6 +2,7 @@
 /* window-sight.c - what every place sees, on the board and in the bar below it */
 #include "window-private.h"
 
+#include "compat-4-8.h"
 #include "sight-bar.h"
 
 static FpBoardView *
@@ -42,7 +43,7 @@ show (FpWindow *self, gboolean shown)
 {
   if (shown && self->sight_bar == NULL)
     make_bar (self);
-  gtk_widget_set_visible (self->sight_box, shown);
+  fp_show_or_hide (self->sight_box, shown, self->board);
   if (shown)
     {
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->sun_button), FALSE);

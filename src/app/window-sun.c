@@ -2,6 +2,7 @@
 /* window-sun.c - the sun at a Mass, on the board and in the bar below it */
 #include "window-private.h"
 
+#include "compat-4-8.h"
 #include "sun-bar.h"
 
 static FpBoardView *
@@ -42,7 +43,7 @@ show (FpWindow *self, gboolean shown)
 {
   if (shown && self->sun_bar == NULL)
     make_bar (self);
-  gtk_widget_set_visible (self->sun_box, shown);
+  fp_show_or_hide (self->sun_box, shown, self->board);
   if (!shown)
     {
       fp_board_view_set_sun (board (self), NULL);

@@ -2,6 +2,7 @@
 /* The window's widgets on a real (virtual) screen, with a project in them. */
 #include "alternatives-strip.h"
 #include "compare-page.h"
+#include "compat-4-8.h"
 #include "findings-list.h"
 #include "inspector.h"
 #include "outline-edit.h"
@@ -728,10 +729,42 @@ test_overview_of_nothing (void)
   fp_overview_free (overview);
 }
 
+/* --- what is hidden --------------------------------------------------------- */
+
+/* A window goes before its next frame, and what was hidden in it twice with the focus in it goes too. */
+static void
+test_hidden_twice (void)
+{
+  GtkWidget *window = gtk_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *pane = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *entry = gtk_entry_new (), *other = gtk_entry_new ();
+  gpointer kept = pane;
+
+  gtk_window_set_child (GTK_WINDOW (window), box);
+  gtk_box_append (GTK_BOX (box), pane);
+  gtk_box_append (GTK_BOX (box), other);
+  gtk_box_append (GTK_BOX (pane), entry);
+  gtk_window_present (GTK_WINDOW (window));
+  WAIT_FOR (gtk_widget_get_height (entry) > 0);
+  gtk_widget_grab_focus (entry);
+  g_object_add_weak_pointer (G_OBJECT (pane), &kept);
+  for (guint i = 0; i < 2; i++)
+    {
+      fp_show_or_hide (pane, TRUE, other);
+      fp_show_or_hide (pane, FALSE, other);
+      g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), other));
+      gtk_widget_show (pane);
+      gtk_widget_grab_focus (entry);
+    }
+  fp_show_or_hide (pane, FALSE, other);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_assert_null (kept);
+}
+
 int
 main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/hidden-twice", test_hidden_twice);
   g_test_add_func ("/inspector/types", test_inspector_types);
   g_test_add_func ("/inspector/wrong", test_inspector_says_what_is_wrong);
   g_test_add_func ("/inspector/field-gone", test_inspector_field_gone);

@@ -570,6 +570,40 @@ tell_what_is_kept (gpointer window, gpointer document)
     }
 }
 
+/* So that what outlives its window can be told by name. */
+static void
+watch_widgets (GtkWidget *widget, GPtrArray *watched)
+{
+  GWeakRef *ref = g_new0 (GWeakRef, 1);
+
+  g_weak_ref_init (ref, widget);
+  g_ptr_array_add (watched, ref);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    watch_widgets (child, watched);
+}
+
+static void
+ref_free (gpointer ref)
+{
+  g_weak_ref_clear (ref);
+  g_free (ref);
+}
+
+static void
+tell_widgets_kept (const GPtrArray *watched)
+{
+  for (guint i = 0; i < watched->len; i++)
+    {
+      g_autoptr (GtkWidget) widget = g_weak_ref_get (g_ptr_array_index (watched, i));
+      GtkWidget *parent = widget != NULL ? gtk_widget_get_parent (widget) : NULL;
+
+      if (widget != NULL)
+        g_test_message ("kept %u times: %s in %s", G_OBJECT (widget)->ref_count - 1, G_OBJECT_TYPE_NAME (widget),
+                        parent != NULL ? G_OBJECT_TYPE_NAME (parent) : "nothing");
+    }
+}
+
 static gboolean
 are_gone (gpointer *window, gpointer *document)
 {
@@ -585,8 +619,10 @@ static void
 end (Hands *h)
 {
   gpointer window = h->window, document = h->document;
+  g_autoptr (GPtrArray) watched = g_ptr_array_new_with_free_func (ref_free);
 
   close_others (h);
+  watch_widgets (GTK_WIDGET (h->window), watched);
   g_object_add_weak_pointer (window, &window);
   g_object_add_weak_pointer (document, &document);
   gtk_window_destroy (GTK_WINDOW (h->window));
@@ -595,6 +631,7 @@ end (Hands *h)
   if (!are_gone (&window, &document))
     {
       tell_what_is_kept (window, document);
+      tell_widgets_kept (watched);
       g_assert_not_reached ();
     }
   g_test_message ("%" G_GSIZE_FORMAT " MB in use when all is closed", bytes_in_use () >> 20);
