@@ -170,7 +170,8 @@ typedef struct
 
 typedef enum
 {
-  FP_MATERIAL_NONE, FP_MATERIAL_STONE, FP_MATERIAL_WOOD, FP_MATERIAL_METAL, FP_MATERIAL_LINEN, FP_MATERIAL_WAX
+  FP_MATERIAL_NONE, FP_MATERIAL_STONE, FP_MATERIAL_WOOD, FP_MATERIAL_METAL, FP_MATERIAL_LINEN, FP_MATERIAL_WAX,
+  FP_MATERIAL_CONCRETE,
 } FpMaterial;
 
 typedef enum { FP_AMOUNT_NUMBER, FP_AMOUNT_LENGTH, FP_AMOUNT_AREA, FP_AMOUNT_VOLUME } FpAmountType;
@@ -182,7 +183,28 @@ typedef struct
   FpMaterial   material;
   FpAmountType type;
   double       amount;
+  gboolean     of_part; /* it is all solids of that part: each is a piece  */
+  FpPart       part;
+  FpVec3       size;    /* of each one of a number; 0 where it is not said */
 } FpQuantity;
+
+/* A run of steps or of their floor, before it is divided into slabs. */
+typedef enum
+{
+  FP_COURSE_TREAD,  /* width: what is seen of it from above                */
+  FP_COURSE_RISER,  /* width: from one tread to the next                   */
+  FP_COURSE_FLOOR,  /* an area, length by width                            */
+} FpCourseType;
+
+typedef struct
+{
+  FpCourseType type;
+  guint        step;     /* from 1, the lowest                              */
+  const char  *side;     /* "in front", "at the ends", "behind": static     */
+  guint        number;   /* runs alike                                      */
+  double       length, width;
+  guint        butts;    /* of its two ends, those that meet the face of another run */
+} FpCourse;
 
 /* Walkable surfaces. */
 typedef enum
@@ -263,6 +285,8 @@ struct _FpKind
   void (*seats)      (const FpForm *form, GArray *out);   /* FpSeat      */
   void (*surfaces)   (const FpForm *form, GArray *out);   /* FpSurface   */
   void (*quantities) (const FpForm *form, GArray *out);   /* FpQuantity  */
+  /* FpCourse: of slabs that lie on a core, of which its volume of stone consists otherwise. */
+  void (*courses)    (const FpForm *form, GArray *out);
   /* A relation between parameters that a range cannot say (a gate wider than
    * its rail); NULL or a sentence, owned by the caller. */
   char *(*amiss)     (const FpForm *form);

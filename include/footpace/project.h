@@ -21,6 +21,7 @@
 #include "footpace/error.h"
 #include "footpace/mass-time.h"
 #include "footpace/page.h"
+#include "footpace/works.h"
 
 G_BEGIN_DECLS
 
@@ -185,6 +186,10 @@ int            fp_project_find_alternative (const FpProject *self, const char *i
 /* NULL: nobody has set a page up. */
 const FpPageSetup *fp_project_page (const FpProject *self);
 
+/* Never NULL: %fp_works_usual where nobody said anything. */
+const FpWorks *fp_project_works (const FpProject *self);
+gboolean       fp_project_has_works (const FpProject *self); /* somebody did */
+
 /* Which way the celebrant faces in that alternative: its own way, else the brief's.  Whoever needs it asks here. */
 FpFacing       fp_project_facing (const FpProject *self, guint alternative);
 
@@ -209,6 +214,9 @@ FpProject *fp_project_with_brief (const FpProject *self, const FpBrief *brief, G
 
 /* @page: NULL takes it away. */
 FpProject *fp_project_with_page (const FpProject *self, const FpPageSetup *page, GError **error);
+
+/* @works: NULL for the usual. */
+FpProject *fp_project_with_works (const FpProject *self, const FpWorks *works, GError **error);
 
 /* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
 FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
@@ -269,6 +277,7 @@ gboolean          fp_project_builder_setting (FpProjectBuilder *self, FpCelebrat
 gboolean          fp_project_builder_colour (FpProjectBuilder *self, FpCelebration one, FpColour colour, GError **error);
 gboolean          fp_project_builder_kept (FpProjectBuilder *self, const char *id, const char *where, GError **error);
 void              fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page);
+gboolean          fp_project_builder_works (FpProjectBuilder *self, const FpWorks *works, GError **error);
 FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)
 

@@ -77,6 +77,12 @@ extent (const FpForm *form, FpExtent *out)
   *out = fp_extent_bare (fp_centred_box (2 * (x + r), 2 * r), highest_stick (form) + form->param[CANDLE]);
 }
 
+static double
+candle_radius (double foot)
+{
+  return CLAMP (foot * 0.22, 9, 30);
+}
+
 /* Foot, stem, knop, stem, drip pan, candle; proportions: design judgement. */
 static void
 add_stick (FpSolids *out, double x, double height, double foot, double candle)
@@ -91,8 +97,8 @@ add_stick (FpSolids *out, double x, double height, double foot, double candle)
   fp_solids_add_round (out, FP_PART_STICK, x, 0, z_knop, z_knop + half_knop, knop, stem);
   fp_solids_add_round (out, FP_PART_STICK, x, 0, z_knop + half_knop, z_pan, stem, stem);
   fp_solids_add_round (out, FP_PART_STICK, x, 0, z_pan, height, stem * 1.4, pan);
-  fp_solids_add_round (out, FP_PART_CANDLE, x, 0, height, height + candle, CLAMP (foot * 0.22, 9, 30),
-                       CLAMP (foot * 0.22, 9, 30));
+  fp_solids_add_round (out, FP_PART_CANDLE, x, 0, height, height + candle, candle_radius (foot),
+                       candle_radius (foot));
 }
 
 static void
@@ -134,7 +140,9 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   fp_quantities_add (out, "candlesticks", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, form->param[COUNT]);
-  fp_quantities_add (out, "candles", FP_MATERIAL_WAX, FP_AMOUNT_NUMBER, form->param[COUNT]);
+  const double thick = 2 * candle_radius (foot_radius (form));
+
+  fp_quantities_add_sized (out, "candles", FP_MATERIAL_WAX, form->param[COUNT], (FpVec3) { thick, thick, form->param[CANDLE] });
   fp_quantities_add (out, "candles, length in all", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH,
                      form->param[COUNT] * form->param[CANDLE]);
 }

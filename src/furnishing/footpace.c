@@ -150,6 +150,44 @@ quantities (const FpForm *form, GArray *out)
   fp_quantities_add (out, "floor of the footpace", FP_MATERIAL_NONE, FP_AMOUNT_AREA, fp_box_area (&high));
 }
 
+/* A run in front passes the ends of those beside it; what is behind lies between them. */
+static void
+add_ring (GArray *out, FpCourseType type, guint step, const FpBox *box, double tread, guint sides_passed)
+{
+  const double width = box->x1 - box->x0, depth = box->y1 - box->y0;
+  const double taken = type == FP_COURSE_TREAD ? tread : 0;
+  FpCourse course = { type, step, "in front", 1, width, tread, 0 };
+
+  g_array_append_val (out, course);
+  if (sides_passed == FRONT_ONLY)
+    return;
+  course = (FpCourse) { type, step, "at the ends", 2, depth - taken, tread, 1 };
+  if (sides_passed == FOUR)
+    course = (FpCourse) { type, step, "at the ends", 2, depth - 2 * taken, tread, 2 };
+  g_array_append_val (out, course);
+  course = (FpCourse) { type, step, "behind", 1, width, tread, 0 };
+  if (sides_passed == FOUR)
+    g_array_append_val (out, course);
+}
+
+static void
+courses (const FpForm *form, GArray *out)
+{
+  const guint n = fp_form_count (form, COUNT), passed = fp_form_count (form, SIDES);
+  const FpBox high = step_box (form, 0);
+  const FpCourse floor = { FP_COURSE_FLOOR, n, "in all", 1, high.x1 - high.x0, high.y1 - high.y0, 0 };
+
+  for (guint step = n; step-- > 0;)
+    {
+      const FpBox box = step_box (form, step);
+
+      add_ring (out, FP_COURSE_RISER, n - step, &box, form->param[RISER], passed);
+      if (step > 0)
+        add_ring (out, FP_COURSE_TREAD, n - step, &box, form->param[TREAD], passed);
+    }
+  g_array_append_val (out, floor);
+}
+
 static char *
 amiss (const FpForm *form)
 {
@@ -173,5 +211,6 @@ const FpKind fp_kind_footpace = {
   .dims = dims,
   .surfaces = surfaces,
   .quantities = quantities,
+  .courses = courses,
   .amiss = amiss,
 };

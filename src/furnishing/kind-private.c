@@ -95,9 +95,20 @@ fp_targets_add_person (GArray *out, FpFocus focus, FpVec3 foot, double breadth, 
 void
 fp_quantities_add (GArray *out, const char *what, FpMaterial material, FpAmountType type, double amount)
 {
-  const FpQuantity quantity = { what, material, type, amount };
+  const FpQuantity quantity = { .what = what, .material = material, .type = type, .amount = amount };
 
   if (amount > 0)
+    g_array_append_val (out, quantity);
+}
+
+void
+fp_quantities_add_sized (GArray *out, const char *what, FpMaterial material, double number, FpVec3 size)
+{
+  const FpQuantity quantity = {
+    .what = what, .material = material, .type = FP_AMOUNT_NUMBER, .amount = number, .size = size,
+  };
+
+  if (number > 0)
     g_array_append_val (out, quantity);
 }
 
@@ -115,7 +126,12 @@ fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpP
   for (guint i = 0; i < n; i++)
     if (s[i].part == part)
       volume += fp_solid_volume (&s[i]);
-  fp_quantities_add (out, what, material, FP_AMOUNT_VOLUME, volume);
+  const FpQuantity quantity = {
+    .what = what, .material = material, .type = FP_AMOUNT_VOLUME, .amount = volume, .of_part = TRUE, .part = part,
+  };
+
+  if (volume > 0)
+    g_array_append_val (out, quantity);
 }
 
 /* --- shapes --------------------------------------------------------------- */

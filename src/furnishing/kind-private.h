@@ -111,6 +111,8 @@ void fp_targets_add_person (GArray *out, FpFocus focus, FpVec3 foot, double brea
 
 /* Nothing is added for an amount of 0. */
 void fp_quantities_add (GArray *out, const char *what, FpMaterial material, FpAmountType type, double amount);
+/* So many alike, of a size that a schedule tells: across, deep and high. */
+void fp_quantities_add_sized (GArray *out, const char *what, FpMaterial material, double number, FpVec3 size);
 /* Volume of those solids of @kind that are of @part; they must not overlap. */
 void fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpPart part, const char *what,
                              FpMaterial material);

@@ -7,6 +7,7 @@ struct _FpProjectBuilder
   FpBriefPart *brief;
   gboolean     has_page;
   FpPageSetup  page;
+  FpWorksPart *works;
   GPtrArray   *survey;       /* of FpItem        */
   GPtrArray   *alternatives; /* of FpAlternative */
   GPtrArray   *items;        /* of the last alternative: FpItem */
@@ -41,6 +42,7 @@ fp_project_builder_free (FpProjectBuilder *self)
   if (self == NULL)
     return;
   fp_brief_part_unref (self->brief);
+  fp_works_part_unref (self->works);
   g_ptr_array_unref (self->survey);
   g_ptr_array_unref (self->alternatives);
   g_ptr_array_unref (self->items);
@@ -212,6 +214,16 @@ fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page)
   self->page = *page;
 }
 
+gboolean
+fp_project_builder_works (FpProjectBuilder *self, const FpWorks *works, GError **error)
+{
+  if (!fp_works_check (works, error))
+    return FALSE;
+  fp_works_part_unref (self->works);
+  self->works = fp_works_part_new (works);
+  return TRUE;
+}
+
 FpProject *
 fp_project_builder_end (FpProjectBuilder *self, GError **error)
 {
@@ -231,6 +243,7 @@ fp_project_builder_end (FpProjectBuilder *self, GError **error)
   project->survey = to_list (self->survey);
   project->has_page = self->has_page;
   project->page = self->page;
+  project->works = fp_works_part_ref (self->works);
   project->n_alternatives = self->alternatives->len;
   project->alternative = g_new (FpAlternative *, MAX (self->alternatives->len, 1));
   for (guint i = 0; i < self->alternatives->len; i++)

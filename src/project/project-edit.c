@@ -62,6 +62,19 @@ fp_project_with_page (const FpProject *self, const FpPageSetup *page, GError **e
 }
 
 FpProject *
+fp_project_with_works (const FpProject *self, const FpWorks *works, GError **error)
+{
+  FpProject *next;
+
+  if (works != NULL && !fp_works_check (works, error))
+    return NULL;
+  next = fp_project_copy (self, 0);
+  fp_works_part_unref (next->works);
+  next->works = works != NULL ? fp_works_part_new (works) : NULL;
+  return next;
+}
+
+FpProject *
 fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error)
 {
   FpProject *next = fp_project_copy (self, 0);

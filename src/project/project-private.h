@@ -138,6 +138,18 @@ FpBriefPart *fp_brief_part_ref   (const FpBriefPart *self);
 void         fp_brief_part_unref (FpBriefPart *self);
 gboolean     fp_brief_equal (const FpBrief *a, const FpBrief *b);
 
+/* --- the works --- */
+
+typedef struct
+{
+  gatomicrefcount ref_count;
+  FpWorks         works; /* owns its texts and rates */
+} FpWorksPart;
+
+FpWorksPart *fp_works_part_new   (const FpWorks *works); /* of works that are as they must be */
+FpWorksPart *fp_works_part_ref   (FpWorksPart *self);    /* (nullable) */
+void         fp_works_part_unref (FpWorksPart *self);    /* (nullable) */
+
 /* --- the project --- */
 
 struct _FpProject
@@ -149,6 +161,7 @@ struct _FpProject
   FpAlternative **alternative;
   gboolean        has_page;
   FpPageSetup     page;
+  FpWorksPart    *works; /* NULL: the usual */
 };
 
 /* Shares every part of @self; has room for @spare more alternatives. */

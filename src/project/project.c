@@ -20,6 +20,7 @@ fp_project_new (const FpBrief *brief)
   self->brief = fp_brief_part_new (brief);
   self->survey = fp_item_list_new ();
   self->has_page = FALSE;
+  self->works = NULL;
   self->n_alternatives = 1;
   self->alternative = g_new (FpAlternative *, 1);
   self->alternative[0] = fp_alternative_new ("a", "Alternative A", "");
@@ -36,6 +37,7 @@ fp_project_copy (const FpProject *self, guint spare)
   copy->survey = fp_item_list_ref (self->survey);
   copy->has_page = self->has_page;
   copy->page = self->page;
+  copy->works = fp_works_part_ref (self->works);
   copy->n_alternatives = self->n_alternatives;
   copy->alternative = g_new (FpAlternative *, self->n_alternatives + spare);
   for (guint i = 0; i < self->n_alternatives; i++)
@@ -61,6 +63,7 @@ fp_project_unref (const FpProject *self)
     return;
   fp_brief_part_unref (project->brief);
   fp_item_list_unref (project->survey);
+  fp_works_part_unref (project->works);
   for (guint i = 0; i < project->n_alternatives; i++)
     fp_alternative_unref (project->alternative[i]);
   g_free (project->alternative);
@@ -71,6 +74,18 @@ const FpPageSetup *
 fp_project_page (const FpProject *self)
 {
   return self->has_page ? &self->page : NULL;
+}
+
+gboolean
+fp_project_has_works (const FpProject *self)
+{
+  return self->works != NULL;
+}
+
+const FpWorks *
+fp_project_works (const FpProject *self)
+{
+  return self->works != NULL ? &self->works->works : &fp_works_usual;
 }
 
 const FpBrief *
@@ -145,7 +160,8 @@ fp_project_equal (const FpProject *a, const FpProject *b)
   if (a == b)
     return TRUE;
   if (a->n_alternatives != b->n_alternatives || !fp_brief_equal (&a->brief->brief, &b->brief->brief)
-      || !fp_item_list_equal (a->survey, b->survey) || !fp_page_setup_equal (fp_project_page (a), fp_project_page (b)))
+      || !fp_item_list_equal (a->survey, b->survey) || !fp_page_setup_equal (fp_project_page (a), fp_project_page (b))
+      || fp_project_has_works (a) != fp_project_has_works (b) || !fp_works_equal (fp_project_works (a), fp_project_works (b)))
     return FALSE;
   for (guint i = 0; i < a->n_alternatives; i++)
     if (!fp_alternative_equal (a->alternative[i], b->alternative[i]))

@@ -44,6 +44,12 @@ gboolean fp_read_setting (FpReader *r, const xmlNode *node, const FpReadThings *
 /* Told to the alternative that was added last. */
 gboolean fp_read_settings_build (const FpReadSettings *self, FpProjectBuilder *builder, GError **error);
 
+/**
+ * fp_read_works:
+ * @rates: (element-type FpRate): filled; @works borrows from it, and texts from the reader
+ */
+gboolean fp_read_works (FpReader *r, const xmlNode *node, FpWorks *works, GArray *rates);
+
 gboolean fp_read_page  (FpReader *r, const xmlNode *node, FpPageSetup *page);
 
 /* x, y and turn; each is 0 where it is not given. */

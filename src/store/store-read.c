@@ -39,6 +39,9 @@ typedef struct
   int        brief_line;
   FpPageSetup page;
   int        page_line;         /* 0: there is none                         */
+  FpWorks    works;
+  GArray    *rates;             /* of FpRate: of the works                  */
+  int        works_line;        /* likewise                                 */
   Part      *survey;
   GPtrArray *alternatives;      /* of Part                                  */
 } Parts;
@@ -84,6 +87,7 @@ parts_init (Parts *p, const char *name)
   p->reader.texts = g_string_chunk_new (4096);
   p->survey = part_new (1);
   p->alternatives = g_ptr_array_new_with_free_func (part_free);
+  p->rates = g_array_new (FALSE, FALSE, sizeof (FpRate));
 }
 
 static void
@@ -91,6 +95,7 @@ parts_clear (Parts *p)
 {
   part_free (p->survey);
   g_ptr_array_unref (p->alternatives);
+  g_array_unref (p->rates);
   g_string_chunk_free (p->reader.texts);
 }
 
@@ -323,7 +328,16 @@ read_project (Parts *p, const xmlNode *root)
         return FALSE;
       child = fp_read_next (child);
     }
-  while (child != NULL && !fp_read_is (child, "page"));
+  while (child != NULL && !fp_read_is (child, "works") && !fp_read_is (child, "page"));
+  if (fp_read_is (child, "works"))
+    {
+      p->works_line = fp_read_line (child);
+      if (!fp_read_works (&p->reader, child, &p->works, p->rates))
+        return FALSE;
+      child = fp_read_next (child);
+    }
+  if (child != NULL && !fp_read_is (child, "page"))
+    return is_next (p, root, child, "page");
   return child == NULL || read_page (p, child);
 }
 
@@ -359,6 +373,8 @@ assemble (const Parts *p, guint from, guint to, GError **error)
       return NULL;
   if (p->page_line > 0)
     fp_project_builder_page (builder, &p->page);
+  if (p->works_line > 0 && !fp_project_builder_works (builder, &p->works, error))
+    return NULL;
   for (guint i = from; i < to; i++)
     if (!add_alternative (builder, p->alternatives->pdata[i], error))
       return NULL;
@@ -375,6 +391,8 @@ line_of_message (const Parts *p, const Part *alternative, const char *message)
 
   if (strcmp (id, "brief") == 0)
     return p->brief_line;
+  if (strcmp (id, "works") == 0 && p->works_line > 0)
+    return p->works_line;
   if (strcmp (id, "page") == 0 && p->page_line > 0)
     return p->page_line;
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++)

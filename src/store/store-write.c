@@ -402,6 +402,43 @@ write_page (Writer *w, const FpPageSetup *page)
   end_empty (w);
 }
 
+static void
+write_rate (Writer *w, const FpRate *rate)
+{
+  begin (w, "rate");
+  add_attribute (w, "kind", rate->kind);
+  add_attribute (w, "what", rate->what);
+  add_attribute (w, "per", fp_amount_unit (rate->per, rate->units));
+  add_number (w, "amount", rate->rate);
+  end_empty (w);
+}
+
+static void
+write_works (Writer *w, const FpWorks *works)
+{
+  begin (w, "works");
+  add_attribute (w, "stone", fp_stone (works->stone)->id);
+  add_attribute (w, "timber", fp_timber (works->timber)->id);
+  add_attribute (w, "metal", fp_metal (works->metal)->id);
+  add_number (w, "slab", works->slab);
+  add_number (w, "longest", works->longest);
+  add_number (w, "bears", works->bears);
+  add_number (w, "burns", works->burns);
+  add_number (w, "bolt", works->bolt);
+  add_number (w, "warp", works->warp);
+  add_number (w, "weft", works->weft);
+  add_attribute (w, "currency", works->currency);
+  if (works->n_rates == 0)
+    {
+      end_empty (w);
+      return;
+    }
+  enter (w);
+  for (guint i = 0; i < works->n_rates; i++)
+    write_rate (w, &works->rate[i]);
+  leave (w, "works");
+}
+
 char *
 fp_store_write (const FpProject *project, gsize *length)
 {
@@ -415,6 +452,8 @@ fp_store_write (const FpProject *project, gsize *length)
   write_survey (&w, project);
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
     write_alternative (&w, project, fp_project_alternative (project, i));
+  if (fp_project_has_works (project))
+    write_works (&w, fp_project_works (project));
   if (fp_project_page (project) != NULL)
     write_page (&w, fp_project_page (project));
   leave (&w, "project");

@@ -282,6 +282,36 @@ test_order_of_fates (void)
   g_assert_cmpstr (a, ==, b);
 }
 
+/* What the parish builds with, and its rates to the last digit; a project in which nobody said anything is written as before. */
+static void
+test_works (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = store_case_small ();
+  const FpRate rate[] = {
+    { "altar", "mensa", FP_AMOUNT_VOLUME, FP_UNITS_METRIC, 3200.125 },
+    { "rail", "rail, less the gate & “posts”", FP_AMOUNT_LENGTH, FP_UNITS_IMPERIAL, 0 },
+  };
+  FpWorks works = fp_works_usual;
+  g_autofree char *before = store_case_bytes (project), *after = NULL;
+  g_autoptr (FpProject) own = NULL, back = NULL;
+
+  works.stone = FP_STONE_GRANITE;
+  works.burns = 22.5;
+  works.warp = 0.06;
+  works.currency = "EUR";
+  works.rate = rate;
+  works.n_rates = G_N_ELEMENTS (rate);
+  own = fp_project_with_works (project, &works, &error);
+  g_assert_no_error (error);
+  g_assert_null (strstr (before, "<works"));
+  g_assert_false (fp_project_equal (project, own));
+  assert_round_trip (own);
+  back = fp_project_with_works (own, NULL, NULL);
+  after = store_case_bytes (back);
+  g_assert_cmpstr (before, ==, after);
+}
+
 /* Sheets that are no view of the church are kept as others are. */
 static void
 test_every_sheet (void)
@@ -452,6 +482,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/order-of-fates", test_order_of_fates);
   g_test_add_func ("/store/facing", test_facing);
   g_test_add_func ("/store/page", test_page);
+  g_test_add_func ("/store/works", test_works);
   g_test_add_func ("/store/every-sheet", test_every_sheet);
   g_test_add_func ("/store/by-hand", test_by_hand);
   g_test_add_func ("/store/threads", test_threads);

@@ -1,0 +1,85 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* bill.h - every line from which an alternative is priced, cut and built
+ *
+ * Net as fixed in position, no waste (NRM2, 2nd edition 2021, from memory).
+ * Steps and their floors are slabs on a core of concrete, divided so that none
+ * is longer than the parish's works say.  A tread reaches under the riser that
+ * stands on it, and lies on the riser before it (common practice, no source).
+ *
+ * A rate is what the parish typed for a line: it is put on what is new, on
+ * moving and on taking down.  The program knows no price.
+ */
+#pragma once
+
+#include "footpace/scene.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  FP_HEADING_STEPS, FP_HEADING_ALTAR, FP_HEADING_PAVING, FP_HEADING_RAIL, FP_HEADING_TIMBER, FP_HEADING_METAL,
+  FP_HEADING_CANDLES, FP_HEADING_LINEN, FP_HEADING_FURNITURE, FP_HEADING_BUILDING,
+  FP_N_HEADINGS
+} FpHeading;
+const char *fp_heading_id    (FpHeading self); /* "steps" …                 */
+const char *fp_heading_label (FpHeading self); /* "Steps and stone" …       */
+gboolean    fp_heading_find  (const char *id, FpHeading *heading);
+
+typedef enum { FP_WORK_NEW, FP_WORK_MOVED, FP_WORK_REMOVED, FP_WORK_KEPT, FP_N_WORKS } FpWork;
+const char *fp_work_id    (FpWork self);       /* "new" …                   */
+const char *fp_work_label (FpWork self);       /* "New" …                   */
+
+typedef struct
+{
+  FpHeading       heading;
+  FpWork          work;
+  const FpPlaced *placed;   /* of which thing; borrowed from the scene        */
+  const char     *what;     /* "mensa", "treads": static; a rate goes by it   */
+  char           *where;    /* "step 2, in front"; NULL                       */
+  FpMaterial      material;
+  FpAmountType    type;
+  double          amount;   /* one, mm, mm2, mm3                              */
+  guint           pieces;   /* 0: it does not consist of pieces of one size   */
+  FpVec3          size;     /* mm, of each: length, width and thickness (or height); 0 where not said */
+  double          volume;   /* mm3 in all; %NAN                               */
+  double          mass;     /* kg in all; %NAN                                */
+  double          hours;    /* that each candle burns; %NAN                   */
+  double          rate;     /* in the currency of the works; %NAN             */
+  FpUnits         per;      /* the units in which that rate is                */
+  double          cost;     /* %NAN                                           */
+} FpBillRow;
+
+typedef struct _FpBill FpBill;
+
+FpBill       *fp_bill_new   (const FpScene *scene); /* holds the scene         */
+FpBill       *fp_bill_ref   (FpBill *self);
+void          fp_bill_unref (FpBill *self);
+const FpScene *fp_bill_scene (const FpBill *self);
+/* (element-type FpBillRow): by heading, under it by thing. */
+const GArray *fp_bill_rows  (const FpBill *self);
+
+/* Of all lines that have a rate and of which @work is so; %FP_N_WORKS for all.  %NAN where none has a rate. */
+double        fp_bill_cost  (const FpBill *self, FpWork work);
+/* Of what is new or moved, volume of stone, mm3: slabs and blocks, no core. */
+double        fp_bill_stone (const FpBill *self);
+
+/* What bears on a floor: of each thing that stands on a floor or a footpace and of which anything can be weighed. */
+typedef struct
+{
+  const FpPlaced *placed;
+  double          own;       /* kg                                             */
+  double          all;       /* kg, with all that stands on it                 */
+  guint           unweighed; /* so many of those things consist of nothing whose weight is reckoned */
+  double          area;      /* mm2 on which it stands                         */
+  double          pressure;  /* kN/m2 of all of it on that area                */
+} FpBearing;
+
+/* (transfer full) (element-type FpBearing): the greatest pressure first.  A comparison, no proof: an engineer decides. */
+GArray       *fp_bill_bearings (const FpBill *self);
+
+/* kN/m3; %NAN for what has none here (linen, wax, nothing). */
+double        fp_material_weight (FpMaterial material, const FpWorks *works);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpBill, fp_bill_unref)
+
+G_END_DECLS
