@@ -28,12 +28,30 @@ int fp_sight_place_at (const FpSight *sight, FpMoment moment, FpPoint at, double
  * fp_drawing_add_sight_line:
  *
  * From the eye of a place to the middle of what is looked at: whole as far as it is seen, dotted from where something
- * stands in the way, which is named beside it where nothing is drawn.
- * @insist: it is named on a patch of paper, and where there is no such room over what is drawn, rather than not at all: for a
- *   drawing that is laid over another
+ * stands in the way, at a cross.
+ * @named: what stands there is named beside it where the drawing has nothing else; otherwise that is left to who knows what
+ *   the drawing is laid over: fp_sight_stop_room()
  */
 void fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus,
-                                FpViewId view, const FpViewLayout *layout, gboolean insist);
+                                FpViewId view, const FpViewLayout *layout, gboolean named);
+
+/* A drawing where it is laid down: its lower left corner, paper mm, and how many times as large it is there. */
+typedef struct { const FpDrawing *drawing; FpPoint corner; double grown; } FpLaid;
+
+/**
+ * fp_sight_stop_room:
+ * @laid: @n drawings that lie one over the other
+ * @within: paper mm: the words stay in it
+ * @stop: where something stands in the way
+ * @at: (inout): lower left corner of the words; on entry where they stood, and stay if they can; NAN: nowhere
+ *
+ * Room near it for naming what stands in the way, where none of the drawings has anything.
+ *
+ * Returns: FALSE where there is none
+ */
+gboolean fp_sight_stop_room (const FpLaid *laid, guint n, const FpBox *within, FpPoint stop, const char *words, FpPoint *at);
+/* Names it there, with a leader where that is not at hand. */
+void     fp_drawing_add_sight_stop (FpDrawing *self, FpPoint stop, FpPoint at, const char *words);
 
 /**
  * fp_drawing_add_blind:

@@ -10,6 +10,7 @@ struct _FpBoardSight
   FpBlindDrafter *blind_drafter;
   FpBlindDraft   *blind;    /* NULL: it is not shown, or has not come yet     */
   FpBoardOver     over, blind_over;
+  FpBoardStop    *stop;
 };
 
 static void
@@ -17,6 +18,7 @@ forget_blind (FpBoardSight *sight)
 {
   g_clear_pointer (&sight->blind, fp_blind_draft_free);
   fp_board_over_forget (&sight->blind_over);
+  fp_board_stop_forget (sight->stop);
 }
 
 /* --- asked for ------------------------------------------------------------------------- */
@@ -69,6 +71,7 @@ on_draft (FpSightDraft *draft, gpointer data)
   self->sight->draft = draft;
   self->sight->look.place = draft->look.place;
   fp_board_over_forget (&self->sight->over);
+  fp_board_stop_forget (self->sight->stop);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit_by_name (self, "sight-told");
 }
@@ -88,6 +91,7 @@ fp_board_view_forget_sight (FpBoardView *self)
   forget_blind (self->sight);
   self->sight->look.place = -1;
   fp_board_over_forget (&self->sight->over);
+  fp_board_stop_forget (self->sight->stop);
 }
 
 void
@@ -102,6 +106,7 @@ fp_board_view_free_sight (FpBoardView *self)
   fp_sight_draft_free (sight->draft);
   forget_blind (sight);
   fp_board_over_forget (&sight->over);
+  fp_board_stop_free (sight->stop);
   g_free (sight);
 }
 
@@ -118,6 +123,7 @@ fp_board_view_set_sight (FpBoardView *self, const FpSightLook *look)
         {
           self->sight = g_new0 (FpBoardSight, 1);
           self->sight->drafter = fp_sight_drafter_new (on_draft, self);
+          self->sight->stop = fp_board_stop_new ();
           self->sight->blind_drafter = fp_blind_drafter_new (on_blind, self);
         }
       self->sight->look = *look;
@@ -145,6 +151,12 @@ fp_board_view_blind (FpBoardView *self)
   return self->sight != NULL ? self->sight->blind : NULL;
 }
 
+const FpOverPart *
+fp_board_view_stop (FpBoardView *self, FpViewId view, double *scale)
+{
+  return fp_board_stop_part (self->sight->stop, self, view, scale);
+}
+
 /* --- painted ------------------------------------------------------------------------------ */
 
 /* Under the circles. */
@@ -168,6 +180,7 @@ fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfac
     return;
   snapshot_blind (self, snapshot, look);
   fp_board_over_snapshot (&sight->over, self, snapshot, look, sight->draft->part, sight->draft->scale);
+  fp_board_stop_snapshot (sight->stop, self, snapshot, look);
   if (fp_board_over_is_outgrown (self, sight->draft->scale) && !self->held)
     ask (self);
 }

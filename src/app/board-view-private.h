@@ -118,6 +118,18 @@ void    fp_board_view_sight_changed (FpBoardView *self); /* new findings have co
 void    fp_board_view_forget_sight  (FpBoardView *self); /* it is of another document */
 void    fp_board_view_free_sight    (FpBoardView *self);
 void    fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+/* What stands in the line of sight, as it is named in a view; without a drawing: it is not; NULL: not looked for yet. */
+const FpOverPart *fp_board_view_stop (FpBoardView *self, FpViewId view, double *scale);
+
+/* --- board-stop.c --- */
+/* What stands in the line of sight of the place that Sight has chosen, named in the views where they have room. */
+typedef struct _FpBoardStop FpBoardStop;
+FpBoardStop *fp_board_stop_new  (void);
+void    fp_board_stop_free      (FpBoardStop *self);
+void    fp_board_stop_forget    (FpBoardStop *self); /* something else lies over the board */
+/* Where a draft of what is seen lies over the board; room is looked for again when the board's drawing is another. */
+void    fp_board_stop_snapshot  (FpBoardStop *self, FpBoardView *board, GtkSnapshot *snapshot, FpSurfaceLook look);
+const FpOverPart *fp_board_stop_part (const FpBoardStop *self, FpBoardView *board, FpViewId view, double *scale); /* NULL: not yet */
 
 /* --- board-pew.c --- */
 typedef struct _FpBoardPew FpBoardPew;

@@ -41,7 +41,7 @@ draw_part (FpSightDraft *self, const FpMeasuring *of, FpViewId view, const FpVie
     }
   if (self->look.place >= 0)
     fp_drawing_add_sight_line (part->drawing, of->sight, (guint) self->look.place, self->look.moment, self->look.focus, view,
-                               &layout, TRUE);
+                               &layout, FALSE);
 }
 
 /* --- told ---------------------------------------------------------------------------- */
@@ -56,6 +56,17 @@ words_of (const FpMeasuring *of, guint place, FpSightLook look)
 }
 
 static void
+tell_stop (FpSightDraft *self, const FpMeasuring *of)
+{
+  FpSightLine line;
+
+  if (!fp_sight_line (of->sight, (guint) self->look.place, self->look.moment, self->look.focus, &line) || !line.stopped)
+    return;
+  self->stop = line.stop;
+  self->stop_words = fp_sight_line_words (of->sight, &line);
+}
+
+static void
 tell (FpSightDraft *self, const FpMeasuring *of)
 {
   self->sentence = fp_sight_sentence (of, self->look.moment, self->look.focus);
@@ -63,8 +74,10 @@ tell (FpSightDraft *self, const FpMeasuring *of)
   self->worst_words = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; i < self->worst->len; i++)
     g_ptr_array_add (self->worst_words, words_of (of, g_array_index (self->worst, guint, i), self->look));
-  if (self->look.place >= 0)
-    self->place_words = words_of (of, (guint) self->look.place, self->look);
+  if (self->look.place < 0)
+    return;
+  self->place_words = words_of (of, (guint) self->look.place, self->look);
+  tell_stop (self, of);
 }
 
 FpSightDraft *
@@ -94,6 +107,7 @@ fp_sight_draft_free (FpSightDraft *self)
     fp_over_part_clear (&self->part[v]);
   g_free (self->sentence);
   g_free (self->place_words);
+  g_free (self->stop_words);
   g_clear_pointer (&self->worst, g_array_unref);
   g_clear_pointer (&self->worst_words, g_ptr_array_unref);
   fp_findings_unref (self->of);

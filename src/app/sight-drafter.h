@@ -24,6 +24,8 @@ typedef struct
   FpOverPart   part[FP_N_VIEWS]; /* of the plan and the section                  */
   char        *sentence;
   char        *place_words; /* "Pews: row 3, seat 2: 31 %, past the pier"; NULL: of nobody */
+  FpVec3       stop;       /* where something stands in the way of that one's line of sight */
+  char        *stop_words; /* "pier": what; NULL: nothing does, or nobody looks  */
   GArray      *worst;      /* (element-type guint): places, the least first      */
   GPtrArray   *worst_words; /* (element-type utf8): likewise                     */
 } FpSightDraft;

@@ -172,30 +172,37 @@ lead_to (FpDrawing *drawing, FpPoint from, const FpBox *words)
     fp_drawing_line (drawing, FP_PEN_DIMENSION, from, to);
 }
 
-/* Near the cross where nothing is drawn, or not at all.  Who insists has it on a patch of paper, since there may be more under
- * it than this drawing has, and otherwise beside the cross, on the side where the line does not go on. */
-static void
-name_stop (FpDrawing *drawing, FpViewId view, FpPoint at, FpPoint way, const char *words, gboolean insist)
+gboolean
+fp_sight_stop_room (const FpLaid *laid, guint n, const FpBox *within, FpPoint stop, const char *words, FpPoint *at)
 {
-  const double width = fp_lettering_width (words, LETTERS), up = way.y > 0 ? -1 : 1, pad = LETTERS * 0.3;
-  const FpBox within = extent_of (drawing, view);
-  FpPoint p = { at.x + 2 * CROSS, at.y + up * CROSS * 1.5 - LETTERS / 2 };
-  const gboolean blank = fp_blank_near (drawing, &within, at, width, LETTERS, &p);
-  const FpBox box = { p.x - pad, p.y - pad, p.x + width + pad, p.y + LETTERS + pad };
-  const FpPoint ground[4] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
+  return fp_blank_near (laid, n, within, stop, fp_lettering_width (words, LETTERS), LETTERS, at);
+}
 
-  if (!blank && !insist)
-    return;
-  if (blank)
-    lead_to (drawing, at, &box);
-  if (insist)
-    fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, ground, 4);
-  fp_drawing_text (drawing, p, LETTERS, 0, FP_ALIGN_LEFT, words);
+void
+fp_drawing_add_sight_stop (FpDrawing *self, FpPoint stop, FpPoint at, const char *words)
+{
+  const double pad = LETTERS * 0.3, width = fp_lettering_width (words, LETTERS);
+  const FpBox box = { at.x - pad, at.y - pad, at.x + width + pad, at.y + LETTERS + pad };
+
+  lead_to (self, stop, &box);
+  fp_drawing_text (self, at, LETTERS, 0, FP_ALIGN_LEFT, words);
+}
+
+/* Near the cross where nothing is drawn, or not at all. */
+static void
+name_stop (FpDrawing *drawing, FpViewId view, FpPoint stop, const char *words)
+{
+  const FpBox within = extent_of (drawing, view);
+  const FpLaid laid = { drawing, { 0, 0 }, 1 };
+  FpPoint at = { NAN, NAN };
+
+  if (fp_sight_stop_room (&laid, 1, &within, stop, words, &at))
+    fp_drawing_add_sight_stop (drawing, stop, at, words);
 }
 
 void
 fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, FpMoment moment, FpFocus focus, FpViewId view,
-                           const FpViewLayout *layout, gboolean insist)
+                           const FpViewLayout *layout, gboolean named)
 {
   FpSightLine line;
 
@@ -215,7 +222,8 @@ fp_drawing_add_sight_line (FpDrawing *self, const FpSight *sight, guint place, F
     }
   fp_drawing_line (self, FP_PEN_GUIDE, stop, end);
   cross_out (self, stop, CROSS);
-  name_stop (self, view, stop, (FpPoint) { end.x - eye.x, end.y - eye.y }, words, insist);
+  if (named)
+    name_stop (self, view, stop, words);
 }
 
 /* --- the key ------------------------------------------------------------------------------ */

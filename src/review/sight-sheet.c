@@ -98,13 +98,13 @@ draw_views (const Making *m, FpDrawing *drawing)
   if (m->section == NULL)
     return;
   fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_PLAN, &layout,
-                             FALSE);
+                             TRUE);
   const FpBox section = fp_projection_box (m->section);
   layout = m->stacked ? layout_at (m, &section, m->views.x0, m->views.y1 - TITLES - height_of (&section) / m->scale)
                       : layout_at (m, &section, m->views.x0 + width_of (&plan) / m->scale + 2 * GAP, y);
   fp_drawing_add_view (drawing, m->section, &layout);
   fp_drawing_add_sight_line (drawing, m->of->sight, (guint) m->place, m->moment, m->focus, FP_VIEW_SECTION, &layout,
-                             FALSE);
+                             TRUE);
 }
 
 /* --- words and graph -------------------------------------------------------------------- */

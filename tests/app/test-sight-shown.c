@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What every place sees, on the board and in the bar below it. */
-#include "board-view.h"
+#include "board-view-private.h"
 #include "sight-bar.h"
 #include "waiting.h"
 #include "widget-help.h"
@@ -100,6 +100,110 @@ test_follows (void)
   fp_document_set_alternative (d, 0);
   WAIT_FOR (strcmp (fp_board_view_sight (board)->sentence, before) != 0);
   g_assert_true (fp_findings_scene (fp_board_view_sight (board)->of) == fp_document_scene (d));
+  close_board (board);
+}
+
+/* --- what stands in the way ------------------------------------------------------------ */
+
+/* Fails where there is not just one. */
+static const FpMark *
+one_text (const FpDrawing *drawing)
+{
+  const FpMark *text = NULL;
+  guint n, texts = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT)
+      {
+        text = &mark[i];
+        texts++;
+      }
+  g_assert_cmpuint (texts, ==, 1);
+  return text;
+}
+
+/* A little smaller than the letters, so that what only touches them does not count. */
+static FpBox
+box_on_board (FpBoardView *board, FpViewId view, const FpOverPart *part, double scale, const FpMark *text)
+{
+  const FpViewLayout *layout = &board->layout.view[view];
+  const FpPoint corner = fp_view_to_paper (layout, part->corner);
+  const double grown = scale / layout->scale, x = corner.x + text->at.x * grown, y = corner.y + text->at.y * grown;
+
+  g_assert_cmpint (text->align, ==, FP_ALIGN_LEFT);
+  return (FpBox) { x + 0.1, y + 0.1, x + fp_lettering_width (text->text, text->height) * grown - 0.1,
+                   y + text->height * grown - 0.1 };
+}
+
+/* No line of the board's drawing runs through the box, and no lettering begins in it. */
+static void
+assert_blank (const FpDrawing *drawing, const FpBox *box)
+{
+  const FpPoint *pt = fp_drawing_points (drawing);
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_LINE || mark[i].type == FP_MARK_AREA)
+      for (guint k = 0; k + 1 < mark[i].n; k++)
+        g_assert_false (fp_box_is_crossed (box, pt[mark[i].first + k], pt[mark[i].first + k + 1]));
+    else if (mark[i].type == FP_MARK_TEXT)
+      g_assert_false (mark[i].at.x > box->x0 && mark[i].at.x < box->x1 && mark[i].at.y > box->y0 && mark[i].at.y < box->y1);
+}
+
+static guint
+count_named (FpBoardView *board)
+{
+  guint named = 0;
+
+  for (int v = 0; v < FP_N_VIEWS; v++)
+    {
+      double scale;
+      const FpOverPart *part = fp_board_view_stop (board, (FpViewId) v, &scale);
+      FpBox box;
+
+      if (part->drawing == NULL)
+        continue;
+      const FpMark *text = one_text (part->drawing);
+      g_assert_cmpstr (text->text, ==, fp_board_view_sight (board)->stop_words);
+      box = box_on_board (board, (FpViewId) v, part, scale, text);
+      assert_blank (board->drawing, &box);
+      named++;
+    }
+  return named;
+}
+
+/* It is named where the board has nothing, at any scale; and where it has no room, not at all. */
+static void
+test_stop (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  FpBoardView *board = show_board (d);
+  FpSightLook look = { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, FALSE };
+  g_autoptr (GArray) worst = NULL;
+  double scale;
+  guint named = 0;
+
+  fp_board_view_frame (board, TRUE);
+  fp_board_view_set_sight (board, &look);
+  WAIT_FOR (draft_of (board, FP_FOCUS_HOST) != NULL);
+  worst = g_array_ref (draft_of (board, FP_FOCUS_HOST)->worst);
+  for (guint i = 0; i < worst->len; i++)
+    {
+      look.place = (int) g_array_index (worst, guint, i);
+      fp_board_view_set_sight (board, &look);
+      WAIT_FOR (fp_board_view_sight (board)->look.place == look.place && fp_board_view_lies_still (board)
+                && fp_board_view_stop (board, FP_VIEW_PLAN, &scale) != NULL);
+      g_assert_nonnull (fp_board_view_sight (board)->stop_words);
+      named += count_named (board);
+    }
+  g_assert_cmpuint (named, >=, worst->len);
+
+  /* Nearer, where there is other room. */
+  fp_board_view_zoom (board, 2);
+  WAIT_FOR (fp_board_view_lies_still (board) && fp_board_view_stop (board, FP_VIEW_PLAN, &scale) != NULL);
+  count_named (board);
   close_board (board);
 }
 
@@ -258,6 +362,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sight-shown/board", test_board);
   g_test_add_func ("/sight-shown/follows", test_follows);
+  g_test_add_func ("/sight-shown/stop", test_stop);
   g_test_add_func ("/sight-shown/blind", test_blind);
   g_test_add_func ("/sight-shown/pew", test_pew);
   g_test_add_func ("/sight-shown/bar", test_bar);

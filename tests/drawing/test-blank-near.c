@@ -48,6 +48,15 @@ is_blank (const FpDrawing *drawing, const FpBox *box)
   return TRUE;
 }
 
+static gboolean
+near (const FpDrawing *drawing, FpPoint at, FpPoint *out)
+{
+  const FpLaid laid = { drawing, { 0, 0 }, 1 };
+
+  *out = (FpPoint) { NAN, NAN };
+  return fp_blank_near (&laid, 1, &paper, at, WORDS, TALL, out);
+}
+
 static FpDrawing *
 random_drawing (GRand *random)
 {
@@ -83,7 +92,7 @@ test_random (void)
       const FpPoint at = { g_rand_double_range (random, 20, WIDE - 20), g_rand_double_range (random, 20, HIGH - 20) };
       FpPoint p;
 
-      if (!fp_blank_near (drawing, &paper, at, WORDS, TALL, &p))
+      if (!near (drawing, at, &p))
         continue;
       found++;
       const FpBox words = { p.x, p.y, p.x + WORDS, p.y + TALL };
@@ -112,13 +121,64 @@ test_full (void)
   FpPoint p, other;
 
   fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_INK, 0, half, 4);
-  g_assert_true (fp_blank_near (drawing, &paper, (FpPoint) { 100, 60 }, WORDS, TALL, &p));
+  g_assert_true (near (drawing, (FpPoint) { 100, 60 }, &p));
   g_assert_cmpfloat (p.y, >, HIGH / 2);
   fp_drawing_text (drawing, p, TALL, 0, FP_ALIGN_LEFT, "seventeen letters");
-  g_assert_true (fp_blank_near (drawing, &paper, (FpPoint) { 100, 60 }, WORDS, TALL, &other));
+  g_assert_true (near (drawing, (FpPoint) { 100, 60 }, &other));
   g_assert_cmpfloat (hypot (other.x - p.x, other.y - p.y), >, TALL);
   fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_INK, 0, rest, 4);
-  g_assert_false (fp_blank_near (drawing, &paper, (FpPoint) { 100, 60 }, WORDS, TALL, &p));
+  g_assert_false (near (drawing, (FpPoint) { 100, 60 }, &p));
+}
+
+/* What lies in another drawing, which is laid elsewhere and larger, is kept clear of as if it had been drawn so in one. */
+static void
+test_laid (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (82);
+
+  for (guint i = 0; i < 60; i++)
+    {
+      g_autoptr (FpDrawing) under = random_drawing (random), over = fp_drawing_new (WIDE, HIGH), both = random_drawing (random);
+      const double grown = g_rand_double_range (random, 0.5, 2);
+      const FpPoint corner = { g_rand_double_range (random, -30, 30), g_rand_double_range (random, -30, 30) };
+      const FpPoint at = { g_rand_double_range (random, 20, WIDE - 20), g_rand_double_range (random, 20, HIGH - 20) };
+      const FpLaid laid[2] = { { both, { 0, 0 }, 1 }, { over, corner, grown } };
+      const FpPoint *pt = fp_drawing_points (under);
+      guint n;
+      const FpMark *mark = fp_drawing_marks (under, &n);
+      FpPoint apart = { NAN, NAN }, together;
+
+      for (guint k = 0; k < n; k++)
+        {
+          const FpPoint a = pt[mark[k].first], b = pt[mark[k].first + 1];
+          fp_drawing_line (over, FP_PEN_EDGE, a, b);
+        }
+      const gboolean found = fp_blank_near (laid, 2, &paper, at, WORDS, TALL, &apart);
+      for (guint k = 0; k < n; k++)
+        {
+          const FpPoint a = pt[mark[k].first], b = pt[mark[k].first + 1];
+          fp_drawing_line (both, FP_PEN_EDGE, (FpPoint) { corner.x + a.x * grown, corner.y + a.y * grown },
+                           (FpPoint) { corner.x + b.x * grown, corner.y + b.y * grown });
+        }
+      g_assert_cmpint (found, ==, near (both, at, &together));
+      g_assert_true (!found || (apart.x == together.x && apart.y == together.y));
+    }
+}
+
+/* Where the words stood they stay, as long as nothing comes under them. */
+static void
+test_stays (void)
+{
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (WIDE, HIGH);
+  const FpLaid laid = { drawing, { 0, 0 }, 1 };
+  const FpPoint stood = { 110, 80 }, at = { 100, 60 };
+  FpPoint p = stood;
+
+  g_assert_true (fp_blank_near (&laid, 1, &paper, at, WORDS, TALL, &p));
+  g_assert_true (p.x == stood.x && p.y == stood.y);
+  fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { 115, 70 }, (FpPoint) { 115, 90 });
+  g_assert_true (fp_blank_near (&laid, 1, &paper, at, WORDS, TALL, &p));
+  g_assert_true (p.x != stood.x || p.y != stood.y);
 }
 
 int
@@ -127,5 +187,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/blank-near/random", test_random);
   g_test_add_func ("/blank-near/full", test_full);
+  g_test_add_func ("/blank-near/laid", test_laid);
+  g_test_add_func ("/blank-near/stays", test_stays);
   return g_test_run ();
 }
