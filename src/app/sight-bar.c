@@ -4,7 +4,7 @@
 struct _FpSightBar
 {
   GtkWidget  parent_instance;
-  GtkWidget *focus, *moment, *sentence, *place, *blind, *least, *least_list, *least_popover;
+  GtkWidget *focus, *moment, *told, *sentence, *place, *blind, *least, *least_list, *least_popover;
   FpSightLook look;
   gboolean   own_change; /* the choices are set by ourselves              */
   GArray    *worst;      /* (element-type guint): of the list             */
@@ -97,13 +97,22 @@ fill_least (FpSightBar *self, const FpSightDraft *draft)
   gtk_widget_set_sensitive (self->least, draft->worst->len > 0);
 }
 
+/* Of another place, so that it is read first. */
+static void
+tell_place (FpSightBar *self, const char *words)
+{
+  if (g_str_equal (gtk_label_get_text (GTK_LABEL (self->place)), words))
+    return;
+  gtk_label_set_text (GTK_LABEL (self->place), words);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->told)), 0);
+}
+
 void
 fp_sight_bar_tell (FpSightBar *self, const FpSightDraft *draft)
 {
   self->look.place = draft->look.place;
   gtk_label_set_text (GTK_LABEL (self->sentence), draft->sentence);
-  gtk_widget_set_tooltip_text (self->sentence, draft->sentence); /* a long one is cut */
-  gtk_label_set_text (GTK_LABEL (self->place), draft->place_words != NULL ? draft->place_words : "");
+  tell_place (self, draft->place_words != NULL ? draft->place_words : "");
   gtk_widget_set_visible (self->place, draft->place_words != NULL);
   if (!gtk_widget_get_visible (self->least_popover)) /* not under the hand */
     fill_least (self, draft);
@@ -161,6 +170,7 @@ fp_sight_bar_class_init (FpSightBarClass *class)
   gtk_widget_class_set_css_name (widget_class, "sightbar");
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, focus);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, moment);
+  gtk_widget_class_bind_template_child (widget_class, FpSightBar, told);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, sentence);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, place);
   gtk_widget_class_bind_template_child (widget_class, FpSightBar, blind);

@@ -59,7 +59,6 @@ void
 fp_sun_bar_tell (FpSunBar *self, const FpSunDraft *draft)
 {
   gtk_label_set_text (GTK_LABEL (self->sentence), draft->sentence);
-  gtk_widget_set_tooltip_text (self->sentence, draft->sentence); /* a long one is cut */
   gtk_label_set_text (GTK_LABEL (self->year), draft->year != NULL ? draft->year : "");
   gtk_widget_set_visible (self->year, draft->year != NULL);
   fp_sun_bar_set_brief (self, fp_project_brief (fp_scene_project (draft->scene)));

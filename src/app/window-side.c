@@ -8,9 +8,9 @@
 #include <math.h>
 
 /* A list of things is looked up now and then, findings are read: they get the larger part.
- * What is chosen is worked on. */
+ * What is chosen is worked on: over its first fields stands what it is and what can be done with all of it. */
 #define THINGS_SHARE 0.32
-#define THING_SHARE  0.45
+#define THING_SHARE  0.62
 #define BOARD_SHARE  0.6  /* over the list with all columns */
 /* A window of its first size on a smaller screen would stand out over its edge. */
 #define FIRST_WIDTH  1360

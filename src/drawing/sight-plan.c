@@ -9,6 +9,8 @@
 #define RADIUS_MOST  1.7    /* paper mm */
 #define RADIUS_LEAST 0.35
 #define HALF_SEAT    190.0  /* church mm: two circles side by side do not touch */
+#define SMALL        1.0    /* paper mm: whoever sees all of it is drawn more quietly, or he would look as full as who sees nothing */
+#define QUIET        0.7    /* of the radius, then                 */
 #define CORNERS      24     /* of a whole circle, filled          */
 #define LETTERS      FP_SIGHT_KEY_LETTERS
 #define CROSS        1.6
@@ -68,13 +70,14 @@ static void
 draw_place (FpDrawing *drawing, FpPoint at, double radius, FpSightHow how, double share)
 {
   const FpFill fill = how == FP_SIGHT_BETWEEN_HEADS ? FP_FILL_PEOPLE : FP_FILL_THINGS;
+  const gboolean quiet = how == FP_SIGHT_WHOLE && radius < SMALL;
 
   fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_PAPER, at, radius);
   if (how == FP_SIGHT_NOTHING)
     fp_drawing_circle (drawing, FP_PEN_HATCH, FP_FILL_INK, at, radius);
   else if (how != FP_SIGHT_WHOLE)
     fill_from_below (drawing, at, radius, 1 - share, fill);
-  fp_drawing_circle (drawing, FP_PEN_EDGE, FP_FILL_NONE, at, radius);
+  fp_drawing_circle (drawing, quiet ? FP_PEN_DIMENSION : FP_PEN_EDGE, FP_FILL_NONE, at, quiet ? QUIET * radius : radius);
   if (how == FP_SIGHT_NOTHING)
     cross_out (drawing, at, radius);
   if (how == FP_SIGHT_PAST_THINGS)
