@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* level-diagram.h - the people below the altar, shown
  *
- * Along the nave, west on the left, to scale; heights exaggerated by a factor
- * that its title states.  The ground as it is, the eyes of each row, the
- * levels of footpace and mensa carried across the nave, the margin where it
- * is least, and the rows that are not below the footpace.
+ * Along the nave, east on the left as in the section, to scale; heights
+ * exaggerated by a factor that its title states.  The ground as it is, altar,
+ * rail and reredos, the eyes of each row, the levels of footpace and mensa
+ * carried across the nave, the margin where it is least, and the rows that
+ * are not below the footpace.
  */
 #pragma once
 
@@ -17,8 +18,8 @@ G_BEGIN_DECLS
 typedef struct
 {
   double   margin;  /* by how much the people are to be below the footpace, mm */
-  double   c;       /* C-value, mm; -INFINITY: none is asked for             */
   FpRisers risers;  /* that the altar's steps may have                       */
+  const char *first_row; /* (nullable), borrowed as long as the diagram: what is said of the first row's C-value */
 } FpLevelAims;
 
 typedef struct _FpLevelDiagram FpLevelDiagram;
@@ -34,7 +35,7 @@ double          fp_level_diagram_heights (const FpLevelDiagram *self, const FpBo
 void            fp_level_diagram_draw (const FpLevelDiagram *self, FpDrawing *drawing, const FpBox *room, double scale);
 
 /* What it says under the drawing, a sentence each: how far the people are below, the lowest footpace below which all of
- * them would be and the steps to it, and the same for the C-value of the first row that looks over another.
+ * them would be and the steps to it, and what the aims say of the first row.
  * (array zero-terminated=1), g_strfreev(). */
 char          **fp_level_diagram_words (const FpLevelDiagram *self);
 

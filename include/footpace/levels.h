@@ -43,6 +43,7 @@ typedef struct
   FpVec3   at;            /* where that one is, on its floor                 */
   double   margin;        /* footpace - at.z: negative when they stand above; 0 without an altar */
   double   eye;           /* level of the highest eyes: sitting, or standing of those who do not sit; all of the brief's percentile */
+  double   low, high;     /* levels of the lowest and the highest eyes of those who are there, so; as they differ in the brief */
   double   west, east;    /* y between which its places lie                  */
 } FpRowLevel;
 

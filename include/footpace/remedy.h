@@ -60,7 +60,8 @@ typedef struct
   FpFirstRowHow how;
   guint         owner, row; /* the row that looks over another and is nearest to the altar */
   double        c, after;   /* its own: now, and then                         */
-  guint         rows, reach; /* rows that look over another, and those that have it then */
+  guint         rows, had, reach; /* rows that look over another; of them those that have it now, and then */
+  guint         places, reached; /* people in those rows, and those in the rows that have it then */
   double        level;      /* of the footpace, then; mm                      */
   FpFlight      flight;     /* by which that is climbed from where the steps stand */
   FpRemedy      remedy;     /* set where it is by steps                       */
@@ -74,6 +75,15 @@ typedef struct
  * there.  It need not settle a finding: rows behind gain less.  Measured in the church in which it is so.  Any thread.
  */
 void       fp_first_row_find (const FpFindings *findings, double wanted, FpFirstRow *out);
+
+/* As the change is called that makes it so: "C 60 mm for the first row"; owned by the caller. */
+char      *fp_first_row_label (const FpFirstRow *self, const FpScene *scene);
+/* "C 60 mm for the first row: Footpace and steps, 6 steps of 163 mm, the floor of the altar at +0.978; 2 of 22 rows (16 of 190
+ * places) have it then, none now; the other 20 stay short of it", or why it cannot be reached; owned by the caller; NULL where
+ * there is no such row. */
+char      *fp_first_row_words (const FpFirstRow *self, const FpScene *scene);
+/* "The first row that looks over another is Front pews, row 2; its C-value is −17 mm.", and the words; likewise. */
+char      *fp_first_row_sentence (const FpFirstRow *self, const FpScene *scene);
 
 /* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
 FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);

@@ -191,6 +191,7 @@ double fp_c_raise (double c, double wanted, double d, double t);
 typedef struct
 {
   guint  owner, row;
+  guint  places;          /* of those who sit in it                          */
   double c;
   double distance;        /* horizontal, from the eye to the focus: D + T    */
   double between;         /* of that, from the eye of the row in front: T    */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* level-diagram-draw.c - the diagram of levels on paper */
-#include "level-diagram-private.h"
+#include "level-diagram-lay.h"
 
 #include "annotation.h"
 #include "dimension-line.h"
@@ -9,11 +9,9 @@
 #include <math.h>
 
 /* All in paper mm. */
-#define TITLE_HEIGHT  3.5
 #define TITLE_GAP     4.0  /* from the title to its scale                       */
-#define LETTERS       2.5
 #define LINE          4.2  /* from line to line of the words                    */
-#define HEAD          20.0 /* title and key, above the diagram                  */
+#define HEAD          16.0 /* title, and names over the diagram; the key comes between */
 #define SIDE          46.0 /* for level marks, on either side                   */
 #define APART         6.0  /* from the diagram, or its bands, to the words      */
 #define BAND          6.6  /* the name of a block, the line over it, and between that and the next */
@@ -22,13 +20,10 @@
 #define TICK          1.4  /* at the ends of the line over a name                */
 #define STROKE        1.1  /* half an oblique stroke, along each axis           */
 #define ASIDE         5.0  /* from a row that is marked to its margin           */
-#define MARK_GAP      0.6  /* from a full triangle to its cross                 */
 #define KEPT          0.3  /* about such a mark, where nothing is lettered      */
-#define KEY_GAP       6.0
 
 #define LEVEL_SAME    5.0  /* mm of the church: levels nearer than this are drawn as one */
 
-#define OBJECT        1u   /* owners of what covers paper: see cover.h          */
 #define MARGIN_OWNER  2u
 
 /* Heights are drawn at no more than 1:20: steps are told well by then, and altars not yet towers (design judgement). */
@@ -36,25 +31,12 @@
 
 static const double HEIGHTS[] = { 20, 10, 5, 2, 1 };
 
-typedef struct
-{
-  const FpLevelDiagram *of;
-  FpDrawing            *drawing;
-  FpBox                 room;
-  double                scale, heights;
-  FpBox                 content;  /* of the diagram alone                       */
-  FpPoint               origin;   /* where y = 0 and z = 0 lie                  */
-  GPtrArray            *words;    /* lines                                      */
-  GArray               *bands;    /* of Band                                    */
-  FpCover              *cover;
-  guint                 number;   /* of the last level                          */
-} Layout;
-
 /* Where the name of a block of seats stands, under its rows; for blocks beside each other once. */
 typedef struct
 {
   guint    owner, first, last;    /* its rows                                   */
   guint    more;                  /* blocks that lie beside it                  */
+  guint    other;                 /* the first of them                          */
   double   west, east;            /* mm of the church                           */
   guint    band;
 } Band;
@@ -62,14 +44,14 @@ typedef struct
 /* --- how much room there is -------------------------------------------------------- */
 
 static void
-wrap_words (Layout *l)
+wrap_words (FpLevelLay *l)
 {
   g_auto (GStrv) words = fp_level_diagram_words (l->of);
 
   l->words = g_ptr_array_new_with_free_func (g_free);
   for (guint i = 0; words[i] != NULL; i++)
     {
-      g_autoptr (GPtrArray) lines = fp_lettering_wrap (words[i], LETTERS, l->room.x1 - l->room.x0);
+      g_autoptr (GPtrArray) lines = fp_lettering_wrap (words[i], FP_LEVEL_LETTERS, l->room.x1 - l->room.x0);
 
       for (guint k = 0; k < lines->len; k++)
         g_ptr_array_add (l->words, g_strdup (g_ptr_array_index (lines, k)));
@@ -85,11 +67,33 @@ find_band (GArray *bands, guint owner)
   return NULL;
 }
 
+/* "Front pews, Gospel side and Epistle side": what both begin with is said once. */
 static char *
-words_of_band (const Layout *l, const Band *band)
+name_of_two (const char *own, const char *other)
+{
+  gsize same = 0, word = 0;
+
+  for (; own[same] != '\0' && own[same] == other[same]; same++)
+    if (own[same] == ' ')
+      word = same + 1;
+  return g_strdup_printf ("%s and %s", own, other[word] != '\0' ? other + word : other);
+}
+
+static char *
+name_of_band (const FpLevelLay *l, const Band *band)
 {
   g_autofree char *own = fp_level_diagram_name (l->of, band->owner);
-  g_autofree char *name = band->more > 0 ? g_strdup_printf ("%s and %u more", own, band->more) : g_strdup (own);
+  g_autofree char *other = fp_level_diagram_name (l->of, band->other);
+
+  if (band->more == 0)
+    return g_steal_pointer (&own);
+  return band->more == 1 ? name_of_two (own, other) : g_strdup_printf ("%s and %u blocks beside it", own, band->more);
+}
+
+static char *
+words_of_band (const FpLevelLay *l, const Band *band)
+{
+  g_autofree char *name = name_of_band (l, band);
 
   if (band->first == band->last)
     return g_strdup_printf ("%s, row %u", name, band->first);
@@ -98,10 +102,10 @@ words_of_band (const Layout *l, const Band *band)
 
 /* Of the church, as wide as its line or its name, whichever is wider. */
 static void
-reach_of_band (const Layout *l, const Band *band, double *west, double *east)
+reach_of_band (const FpLevelLay *l, const Band *band, double *west, double *east)
 {
   g_autofree char *text = words_of_band (l, band);
-  const double half = MAX (band->east - band->west, (fp_lettering_width (text, LETTERS) + 3) * l->scale) / 2;
+  const double half = MAX (band->east - band->west, (fp_lettering_width (text, FP_LEVEL_LETTERS) + 3) * l->scale) / 2;
   const double middle = (band->west + band->east) / 2;
 
   *west = middle - half;
@@ -109,7 +113,7 @@ reach_of_band (const Layout *l, const Band *band, double *west, double *east)
 }
 
 static gboolean
-is_free (const Layout *l, const Band *band, guint until, guint number)
+is_free (const FpLevelLay *l, const Band *band, guint until, guint number)
 {
   double west, east;
 
@@ -127,7 +131,7 @@ is_free (const Layout *l, const Band *band, guint until, guint number)
 }
 
 static GArray *
-bands_of_blocks (const Layout *l)
+bands_of_blocks (const FpLevelLay *l)
 {
   GArray *bands = g_array_new (FALSE, FALSE, sizeof (Band));
 
@@ -138,7 +142,7 @@ bands_of_blocks (const Layout *l)
 
       if (old == NULL)
         {
-          const Band band = { row->owner, row->row, row->row, 0, row->west, row->east, 0 };
+          const Band band = { row->owner, row->row, row->row, 0, row->owner, row->west, row->east, 0 };
           g_array_append_val (bands, band);
           continue;
         }
@@ -166,7 +170,7 @@ find_beside (GArray *bands, const Band *one)
 
 /* Those that overlap along the nave stand one under another. */
 static void
-gather_bands (Layout *l)
+gather_bands (FpLevelLay *l)
 {
   g_autoptr (GArray) blocks = bands_of_blocks (l);
 
@@ -177,7 +181,10 @@ gather_bands (Layout *l)
       Band *beside = find_beside (l->bands, one);
 
       if (beside != NULL)
-        beside->more++;
+        {
+          beside->other = beside->more == 0 ? one->owner : beside->other;
+          beside->more++;
+        }
       else
         g_array_append_val (l->bands, *one);
     }
@@ -190,7 +197,7 @@ gather_bands (Layout *l)
 }
 
 static guint
-count_bands (const Layout *l)
+count_bands (const FpLevelLay *l)
 {
   guint n = 0;
 
@@ -200,9 +207,34 @@ count_bands (const Layout *l)
   return n;
 }
 
+/* The ground as it is drawn there; -G_MAXDOUBLE where there is none. */
+static double
+ground_at (const FpLevelLay *l, double y)
+{
+  double level = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < l->of->ground->len; i++)
+    {
+      const FpGroundPart *one = &g_array_index (l->of->ground, FpGroundPart, i);
+
+      if (y >= one->y0 && y <= one->y1)
+        level = MAX (level, one->z0 + (one->z1 - one->z0) * (y - one->y0) / (one->y1 - one->y0));
+    }
+  return level;
+}
+
+/* A row that stands lower than what is seen beside it has a floor line of its own. */
+gboolean
+fp_level_has_floor_line (const FpLevelLay *l, const FpRowLevel *row)
+{
+  return fabs (ground_at (l, row->at.y) - row->at.z) > LEVEL_SAME;
+}
+
+/* --- laid out ------------------------------------------------------------------------- */
+
 /* FALSE where it does not fit. */
 static gboolean
-lay_out (Layout *l)
+lay_out (FpLevelLay *l)
 {
   const FpBox *extent = &l->of->extent;
   const double wide = fp_box_is_empty (extent) ? 0 : (extent->x1 - extent->x0) / l->scale;
@@ -212,7 +244,7 @@ lay_out (Layout *l)
   wrap_words (l);
   gather_bands (l);
   foot = l->room.y0 + l->words->len * LINE + APART + count_bands (l) * BAND + UNDER;
-  top = l->room.y1 - HEAD;
+  top = l->room.y1 - HEAD - fp_level_key_height (l);
   if (wide > l->room.x1 - l->room.x0 - 2 * SIDE || high > top - foot)
     return FALSE;
   for (guint i = 0; i < G_N_ELEMENTS (HEIGHTS) && l->heights == 0; i++)
@@ -222,24 +254,24 @@ lay_out (Layout *l)
   foot += MAX (0, top - foot - high * l->heights) / 2;
   l->content = (FpBox) { left, foot, left + wide, foot + high * l->heights };
   if (!fp_box_is_empty (extent))
-    l->origin = (FpPoint) { left - extent->x0 / l->scale, foot - extent->y0 / l->scale * l->heights };
+    l->origin = (FpPoint) { left + extent->x1 / l->scale, foot - extent->y0 / l->scale * l->heights };
   return TRUE;
 }
 
 static void
-layout_clear (Layout *l)
+layout_clear (FpLevelLay *l)
 {
   g_clear_pointer (&l->words, g_ptr_array_unref);
   g_clear_pointer (&l->bands, g_array_unref);
   g_clear_pointer (&l->cover, fp_cover_free);
 }
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Layout, layout_clear)
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FpLevelLay, layout_clear)
 
 double
 fp_level_diagram_heights (const FpLevelDiagram *self, const FpBox *room, double scale)
 {
-  g_auto (Layout) l = { .of = self, .room = *room, .scale = scale };
+  g_auto (FpLevelLay) l = { .of = self, .room = *room, .scale = scale };
 
   return scale > 0 && lay_out (&l) ? l.heights : 0;
 }
@@ -252,30 +284,30 @@ fp_level_diagram_fits (const FpLevelDiagram *self, const FpBox *room, double sca
 
 /* --- lines --------------------------------------------------------------------------- */
 
-static FpPoint
-on_paper (const Layout *l, double y, double z)
+FpPoint
+fp_level_point (const FpLevelLay *l, double y, double z)
 {
-  return (FpPoint) { l->origin.x + y / l->scale, l->origin.y + z / l->scale * l->heights };
+  return (FpPoint) { l->origin.x - y / l->scale, l->origin.y + z / l->scale * l->heights };
 }
 
-static void
-draw_line (const Layout *l, FpPen pen, FpPoint a, FpPoint b)
+void
+fp_level_line (const FpLevelLay *l, FpPen pen, FpPoint a, FpPoint b)
 {
   fp_drawing_line (l->drawing, pen, a, b);
-  fp_cover_add_object (l->cover, a, b, OBJECT);
+  fp_cover_add_object (l->cover, a, b, FP_LEVEL_OBJECT);
 }
 
 /* In the ink of what it is of; a riser is of what lies above it. */
 static void
-draw_ground_line (const Layout *l, FpStanding standing, FpPoint a, FpPoint b)
+draw_ground_line (const FpLevelLay *l, FpStanding standing, FpPoint a, FpPoint b)
 {
   fp_drawing_set_item (l->drawing, NULL, standing, -1);
-  draw_line (l, FP_PEN_CUT, a, b);
+  fp_level_line (l, FP_PEN_CUT, a, b);
   fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
 }
 
 static void
-draw_ground (const Layout *l)
+draw_ground (const FpLevelLay *l)
 {
   FpStanding before = FP_STANDING_EXISTING;
   FpPoint last = { 0, 0 };
@@ -283,7 +315,7 @@ draw_ground (const Layout *l)
   for (guint i = 0; i < l->of->ground->len; i++)
     {
       const FpGroundPart *one = &g_array_index (l->of->ground, FpGroundPart, i);
-      const FpPoint a = on_paper (l, one->y0, one->z0), b = on_paper (l, one->y1, one->z1);
+      const FpPoint a = fp_level_point (l, one->y0, one->z0), b = fp_level_point (l, one->y1, one->z1);
 
       if (i > 0 && fabs (last.x - a.x) < 0.01 && fabs (last.y - a.y) > 0.001)
         draw_ground_line (l, a.y > last.y ? one->standing : before, last, a);
@@ -293,34 +325,20 @@ draw_ground (const Layout *l)
     }
 }
 
-static void
-draw_altar (const Layout *l)
-{
-  const FpPlaced *altar = l->of->altar;
-  const FpPoint low = on_paper (l, altar->plan.y0, altar->level);
-  const FpPoint high = on_paper (l, altar->plan.y1, fp_level_diagram_mensa (l->of));
-  const FpPoint corner[4] = { low, { high.x, low.y }, high, { low.x, high.y } };
-
-  fp_drawing_set_item (l->drawing, fp_item_id (altar->item), altar->standing, -1);
-  fp_drawing_area (l->drawing, FP_PEN_OUTLINE, FP_FILL_TINT, 0, corner, 4);
-  fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
-  fp_cover_add_filled (l->cover, corner, 4);
-}
-
 /* Carried from the west end to the altar. */
 static void
-draw_level (const Layout *l, FpPen pen, double level)
+draw_level (const FpLevelLay *l, FpPen pen, double level)
 {
   const double end = l->of->altar->plan.y0;
 
-  draw_line (l, pen, (FpPoint) { l->content.x0, on_paper (l, 0, level).y }, on_paper (l, end, level));
+  fp_level_line (l, pen, (FpPoint) { l->content.x1, fp_level_point (l, 0, level).y }, fp_level_point (l, end, level));
 }
 
 /* --- rows ------------------------------------------------------------------------------ */
 
 /* Half of what a row may take along the nave without reaching into the next. */
 static double
-half_row (const Layout *l)
+half_row (const FpLevelLay *l)
 {
   double half = 1.5;
 
@@ -336,72 +354,48 @@ half_row (const Layout *l)
   return MAX (half, 0.25);
 }
 
-/* The ground as it is drawn there; -G_MAXDOUBLE where there is none. */
-static double
-ground_at (const Layout *l, double y)
+static void
+draw_floor (const FpLevelLay *l, const FpRowLevel *row, double half)
 {
-  double level = -G_MAXDOUBLE;
+  const FpPoint at = fp_level_point (l, row->at.y, row->at.z);
 
-  for (guint i = 0; i < l->of->ground->len; i++)
-    {
-      const FpGroundPart *one = &g_array_index (l->of->ground, FpGroundPart, i);
-
-      if (y >= one->y0 && y <= one->y1)
-        level = MAX (level, one->z0 + (one->z1 - one->z0) * (y - one->y0) / (one->y1 - one->y0));
-    }
-  return level;
-}
-
-/* A row that stands lower than what is seen beside it has a floor line of its own. */
-static gboolean
-has_floor_line (const Layout *l, const FpRowLevel *row)
-{
-  return fabs (ground_at (l, row->at.y) - row->at.z) > LEVEL_SAME;
+  if (fp_level_has_floor_line (l, row))
+    fp_level_line (l, FP_PEN_EDGE, (FpPoint) { at.x - half, at.y }, (FpPoint) { at.x + half, at.y });
 }
 
 static void
-draw_floor (const Layout *l, const FpRowLevel *row, double half)
+draw_eyes (const FpLevelLay *l, const FpRowLevel *row, double half)
 {
-  const FpPoint at = on_paper (l, row->at.y, row->at.z);
+  const FpPoint a = fp_level_point (l, row->west, row->eye), b = fp_level_point (l, row->east, row->eye);
 
-  if (has_floor_line (l, row))
-    draw_line (l, FP_PEN_EDGE, (FpPoint) { at.x - half, at.y }, (FpPoint) { at.x + half, at.y });
+  fp_level_line (l, FP_PEN_OUTLINE, (FpPoint) { a.x + half, a.y }, (FpPoint) { b.x - half, b.y });
+}
+
+/* In the middle of them. */
+static void
+draw_spread (const FpLevelLay *l, const FpRowLevel *row)
+{
+  const FpPoint low = fp_level_point (l, (row->west + row->east) / 2, row->low);
+  const FpPoint high = fp_level_point (l, (row->west + row->east) / 2, row->high);
+
+  if (high.y - low.y > 0.1)
+    fp_level_line (l, FP_PEN_EDGE, low, high);
 }
 
 static void
-draw_eyes (const Layout *l, const FpRowLevel *row, double half)
+mark_not_below (const FpLevelLay *l, const FpRowLevel *row, double half)
 {
-  const FpPoint a = on_paper (l, row->west, row->eye), b = on_paper (l, row->east, row->eye);
-
-  draw_line (l, FP_PEN_OUTLINE, (FpPoint) { a.x - half, a.y }, (FpPoint) { b.x + half, b.y });
-}
-
-/* A full triangle that points at the floor, and a cross under it. */
-static void
-draw_not_below (FpDrawing *drawing, FpPoint at, double half)
-{
-  const double high = 1.8 * half, foot = at.y - high - MARK_GAP - 2 * half;
-  const FpPoint triangle[3] = { at, { at.x - half, at.y - high }, { at.x + half, at.y - high } };
-
-  fp_drawing_area (drawing, FP_PEN_EDGE, FP_FILL_INK, 0, triangle, 3);
-  fp_drawing_line (drawing, FP_PEN_OUTLINE, (FpPoint) { at.x - half, foot }, (FpPoint) { at.x + half, foot + 2 * half });
-  fp_drawing_line (drawing, FP_PEN_OUTLINE, (FpPoint) { at.x - half, foot + 2 * half }, (FpPoint) { at.x + half, foot });
-}
-
-static void
-mark_not_below (const Layout *l, const FpRowLevel *row, double half)
-{
-  const FpPoint floor = on_paper (l, row->at.y, row->at.z);
+  const FpPoint floor = fp_level_point (l, row->at.y, row->at.z);
   const FpPoint at = { floor.x, floor.y - 0.7 };
-  const double aside = half + KEPT, foot = at.y - MARK_GAP - 3.8 * half - KEPT;
+  const double aside = half + KEPT, foot = at.y - FP_LEVEL_MARK_GAP - 3.8 * half - KEPT;
   const FpBox box = { at.x - aside, foot, at.x + aside, at.y };
 
-  draw_not_below (l->drawing, at, half);
-  fp_cover_take_text (l->cover, &box, OBJECT);
+  fp_level_not_below (l->drawing, at, half);
+  fp_cover_take_text (l->cover, &box, FP_LEVEL_OBJECT);
 }
 
 static void
-draw_rows (const Layout *l)
+draw_rows (const FpLevelLay *l)
 {
   const double half = half_row (l);
 
@@ -410,6 +404,7 @@ draw_rows (const Layout *l)
       const FpRowLevel *row = &g_array_index (l->of->rows, FpRowLevel, i);
 
       draw_eyes (l, row, half);
+      draw_spread (l, row);
       draw_floor (l, row, half);
       if (row->not_below > 0)
         mark_not_below (l, row, MIN (half, 1.1));
@@ -417,7 +412,7 @@ draw_rows (const Layout *l)
 }
 
 static void
-draw_bands (const Layout *l)
+draw_bands (const FpLevelLay *l)
 {
   const double top = l->content.y0 - UNDER;
 
@@ -425,8 +420,8 @@ draw_bands (const Layout *l)
     {
       const Band *band = &g_array_index (l->bands, Band, i);
       g_autofree char *text = words_of_band (l, band);
-      const double y = top - band->band * BAND, west = on_paper (l, band->west, 0).x - 1;
-      const double east = on_paper (l, band->east, 0).x + 1;
+      const double y = top - band->band * BAND, west = fp_level_point (l, band->west, 0).x + 1;
+      const double east = fp_level_point (l, band->east, 0).x - 1;
 
       if (band->band >= BANDS_MOST)
         continue;
@@ -434,7 +429,7 @@ draw_bands (const Layout *l)
       /* Towards the rows: the name under it, which may be longer, is not touched. */
       fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { west, y }, (FpPoint) { west, y + TICK });
       fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { east, y }, (FpPoint) { east, y + TICK });
-      fp_drawing_text (l->drawing, (FpPoint) { (west + east) / 2, y - 1.5 - LETTERS }, LETTERS, 0, FP_ALIGN_MIDDLE, text);
+      fp_drawing_text (l->drawing, (FpPoint) { (west + east) / 2, y - 1.5 - FP_LEVEL_LETTERS }, FP_LEVEL_LETTERS, 0, FP_ALIGN_MIDDLE, text);
     }
 }
 
@@ -443,7 +438,7 @@ draw_bands (const Layout *l)
 typedef struct { FpPoint at; double turn; FpAlign align; } Spot;
 
 static void
-draw_stroke (const Layout *l, FpPoint at)
+draw_stroke (const FpLevelLay *l, FpPoint at)
 {
   fp_drawing_line (l->drawing, FP_PEN_DIMENSION, (FpPoint) { at.x - STROKE, at.y - STROKE },
                    (FpPoint) { at.x + STROKE, at.y + STROKE });
@@ -451,13 +446,13 @@ draw_stroke (const Layout *l, FpPoint at)
 
 /* Beside the line where it is long enough, else over or under both levels, where the line is carried on. */
 static gboolean
-find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
+find_spot (const FpLevelLay *l, FpPoint low, FpPoint high, double width, Spot *out)
 {
-  const double middle = (low.y + high.y) / 2, over = high.y + 2, under = low.y - 2 - LETTERS;
+  const double middle = (low.y + high.y) / 2, over = high.y + 2, under = low.y - 2 - FP_LEVEL_LETTERS;
   const Spot spots[] = {
     { { low.x - 1.2, middle }, 90, FP_ALIGN_MIDDLE },
-    { { low.x + 1.5, middle - LETTERS / 2 }, 0, FP_ALIGN_LEFT },
-    { { low.x - 1.5, middle - LETTERS / 2 }, 0, FP_ALIGN_RIGHT },
+    { { low.x + 1.5, middle - FP_LEVEL_LETTERS / 2 }, 0, FP_ALIGN_LEFT },
+    { { low.x - 1.5, middle - FP_LEVEL_LETTERS / 2 }, 0, FP_ALIGN_RIGHT },
     { { low.x + 1.5, over }, 0, FP_ALIGN_LEFT },
     { { low.x - 1.5, over }, 0, FP_ALIGN_RIGHT },
     { { low.x + 1.5, under }, 0, FP_ALIGN_LEFT },
@@ -466,9 +461,9 @@ find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
 
   for (guint i = 0; i < G_N_ELEMENTS (spots); i++)
     {
-      const FpBox box = fp_lettering_box (spots[i].at, width, LETTERS, spots[i].turn, spots[i].align);
+      const FpBox box = fp_lettering_box (spots[i].at, width, FP_LEVEL_LETTERS, spots[i].turn, spots[i].align);
 
-      if (!fp_cover_is_blank (l->cover, &box, 0) || !fp_cover_text_is_free (l->cover, &box, 0) || box.x0 < l->content.x0)
+      if (!fp_cover_is_blank (l->cover, &box, 0) || !fp_cover_text_is_free (l->cover, &box, 0) || box.x1 > l->content.x1)
         continue;
       *out = spots[i];
       return TRUE;
@@ -477,9 +472,9 @@ find_spot (const Layout *l, FpPoint low, FpPoint high, double width, Spot *out)
 }
 
 static void
-take_figure (const Layout *l, const Spot *spot, double width)
+take_figure (const FpLevelLay *l, const Spot *spot, double width)
 {
-  const FpBox box = fp_lettering_box (spot->at, width, LETTERS, spot->turn, spot->align);
+  const FpBox box = fp_lettering_box (spot->at, width, FP_LEVEL_LETTERS, spot->turn, spot->align);
 
   fp_cover_take_text (l->cover, &box, MARGIN_OWNER);
 }
@@ -487,24 +482,24 @@ take_figure (const Layout *l, const Spot *spot, double width)
 /* Where there are marks under the floor the line stands beside them, to the west unless the drawing ends there; and it does
  * not pass through the eyes of people over whom the footpace rises. */
 static double
-aside_of (const Layout *l, double y, double z, double eye)
+aside_of (const FpLevelLay *l, double y, double z, double eye)
 {
   if (z < l->of->levels.footpace)
-    return eye > l->of->levels.footpace ? 0 : ASIDE;
-  return on_paper (l, y, z).x - ASIDE - 2 * LETTERS < l->content.x0 ? ASIDE : -ASIDE;
+    return eye > l->of->levels.footpace ? 0 : -ASIDE;
+  return fp_level_point (l, y, z).x + ASIDE + 2 * FP_LEVEL_LETTERS > l->content.x1 ? -ASIDE : ASIDE;
 }
 
 /* At y, from the floor at z to the footpace. @eye: level of the eyes there; G_MAXDOUBLE: there are none */
 static void
-draw_margin (const Layout *l, double y, double z, double eye)
+draw_margin (const FpLevelLay *l, double y, double z, double eye)
 {
   const double footpace = l->of->levels.footpace, aside = aside_of (l, y, z, eye);
-  const FpPoint floor = on_paper (l, y, z);
-  const FpPoint a = { floor.x + aside, on_paper (l, y, MIN (z, footpace)).y };
-  const FpPoint b = { floor.x + aside, on_paper (l, y, MAX (z, footpace)).y };
+  const FpPoint floor = fp_level_point (l, y, z);
+  const FpPoint a = { floor.x + aside, fp_level_point (l, y, MIN (z, footpace)).y };
+  const FpPoint b = { floor.x + aside, fp_level_point (l, y, MAX (z, footpace)).y };
   g_autofree char *length = fp_length_format (fabs (footpace - z), l->of->units);
   g_autofree char *text = g_strconcat (z > footpace ? "−" : "", length, NULL);
-  const double width = fp_lettering_width (text, LETTERS);
+  const double width = fp_lettering_width (text, FP_LEVEL_LETTERS);
   double low = a.y, high = b.y;
   Spot spot;
 
@@ -513,23 +508,23 @@ draw_margin (const Layout *l, double y, double z, double eye)
   if (spot.turn == 0)
     {
       low = MIN (low, spot.at.y);
-      high = MAX (high, spot.at.y + LETTERS);
+      high = MAX (high, spot.at.y + FP_LEVEL_LETTERS);
     }
   /* Not through the figure of the other margin; the words tell both. */
-  if (!fp_cover_line_is_free (l->cover, (FpPoint) { a.x, low }, (FpPoint) { b.x, high }, OBJECT))
+  if (!fp_cover_line_is_free (l->cover, (FpPoint) { a.x, low }, (FpPoint) { b.x, high }, FP_LEVEL_OBJECT))
     return;
   take_figure (l, &spot, width);
-  draw_line (l, FP_PEN_DIMENSION, (FpPoint) { a.x, low }, (FpPoint) { b.x, high });
+  fp_level_line (l, FP_PEN_DIMENSION, (FpPoint) { a.x, low }, (FpPoint) { b.x, high });
   if (aside != 0)
     fp_drawing_line (l->drawing, FP_PEN_DIMENSION, floor, (FpPoint) { b.x + (aside < 0 ? -1.5 : 1.5), floor.y });
   draw_stroke (l, a);
   draw_stroke (l, b);
-  fp_drawing_text (l->drawing, spot.at, LETTERS, spot.turn, spot.align, text);
+  fp_drawing_text (l->drawing, spot.at, FP_LEVEL_LETTERS, spot.turn, spot.align, text);
 }
 
 /* Where it is least under places, and under any floor where that is higher. */
 static void
-draw_margins (const Layout *l)
+draw_margins (const FpLevelLay *l)
 {
   const FpRowLevel *row = fp_row_levels_tightest (l->of->rows);
   const FpLevels *levels = &l->of->levels;
@@ -545,10 +540,10 @@ draw_margins (const Layout *l)
 /* --- levels ------------------------------------------------------------------------------- */
 
 static void
-add_mark (const Layout *l, GArray *marks, double level, const char *name)
+add_mark (const FpLevelLay *l, GArray *marks, double level, const char *name)
 {
   g_autofree char *text = fp_level_format (level, l->of->units);
-  FpLevelMark mark = { .level = level, .v = on_paper (l, 0, level).y, .near = l->content.x0, .far = l->content.x1 };
+  FpLevelMark mark = { .level = level, .v = fp_level_point (l, 0, level).y, .near = l->content.x0, .far = l->content.x1 };
 
   for (guint i = 0; i < marks->len; i++)
     if (fabs (g_array_index (marks, FpLevelMark, i).level - level) < 0.5)
@@ -561,7 +556,7 @@ add_mark (const Layout *l, GArray *marks, double level, const char *name)
 
 /* The first that are added find room first. */
 static void
-draw_marks (Layout *l)
+draw_marks (FpLevelLay *l)
 {
   const FpLevels *levels = &l->of->levels;
   g_autoptr (GArray) marks = g_array_new (FALSE, TRUE, sizeof (FpLevelMark));
@@ -580,13 +575,13 @@ draw_marks (Layout *l)
     add_mark (l, marks, levels->sanctuary, "sanctuary");
   if (l->of->extent.y0 <= 0)
     add_mark (l, marks, 0, "");
-  fp_levels_place (marks, &l->content, FP_SIDE_LEFT, FALSE, l->cover);
+  fp_levels_place (marks, &l->content, FP_SIDE_RIGHT, FALSE, l->cover);
   fp_levels_draw (l->drawing, marks, &l->content, FP_VIEW_SECTION, &l->number);
   fp_drawing_set_item (l->drawing, NULL, FP_STANDING_EXISTING, -1);
 }
 
 static void
-draw_levels (const Layout *l)
+draw_levels (const FpLevelLay *l)
 {
   double wanted;
 
@@ -601,77 +596,46 @@ draw_levels (const Layout *l)
 /* --- words --------------------------------------------------------------------------------- */
 
 static void
-draw_title (const Layout *l)
+draw_title (const FpLevelLay *l)
 {
   static const char title[] = "LEVELS ALONG THE NAVE";
   g_autofree char *scale = fp_scale_text (l->scale);
   g_autofree char *heights = l->heights > 1 ? g_strdup_printf ("%s, heights %.0f times", scale, l->heights)
                                             : g_strdup (scale);
-  const FpPoint at = { l->room.x0, l->room.y1 - TITLE_HEIGHT };
+  const FpPoint at = { l->room.x0, l->room.y1 - FP_LEVEL_TITLE };
 
-  fp_drawing_text (l->drawing, at, TITLE_HEIGHT, 0, FP_ALIGN_LEFT, title);
-  fp_drawing_text (l->drawing, (FpPoint) { at.x + fp_lettering_width (title, TITLE_HEIGHT) + TITLE_GAP, at.y }, LETTERS, 0,
+  fp_drawing_text (l->drawing, at, FP_LEVEL_TITLE, 0, FP_ALIGN_LEFT, title);
+  fp_drawing_text (l->drawing, (FpPoint) { at.x + fp_lettering_width (title, FP_LEVEL_TITLE) + TITLE_GAP, at.y }, FP_LEVEL_LETTERS, 0,
                    FP_ALIGN_LEFT, heights);
 }
 
 static void
-draw_key_of_floors (const Layout *l, double y)
-{
-  const double x = l->room.x0;
-  gboolean any = FALSE;
-
-  for (guint i = 0; i < l->of->rows->len && !any; i++)
-    any = has_floor_line (l, &g_array_index (l->of->rows, FpRowLevel, i));
-  if (!any)
-    return;
-  fp_drawing_line (l->drawing, FP_PEN_EDGE, (FpPoint) { x, y + LETTERS / 2 }, (FpPoint) { x + 3, y + LETTERS / 2 });
-  fp_drawing_text (l->drawing, (FpPoint) { x + 4.5, y }, LETTERS, 0, FP_ALIGN_LEFT, "floor of a row, beside higher floor");
-}
-
-static void
-draw_key (const Layout *l)
-{
-  static const char eyes[] = "eyes of a row, sitting (standing where nobody sits)";
-  const double y = l->room.y1 - TITLE_HEIGHT - 6.5;
-  double x = l->room.x0;
-
-  if (l->of->rows->len == 0)
-    return;
-  fp_drawing_line (l->drawing, FP_PEN_OUTLINE, (FpPoint) { x, y + LETTERS / 2 }, (FpPoint) { x + 3, y + LETTERS / 2 });
-  fp_drawing_text (l->drawing, (FpPoint) { x + 4.5, y }, LETTERS, 0, FP_ALIGN_LEFT, eyes);
-  draw_key_of_floors (l, y - LINE);
-  if (l->of->levels.not_below == 0)
-    return;
-  x += 4.5 + fp_lettering_width (eyes, LETTERS) + KEY_GAP;
-  draw_not_below (l->drawing, (FpPoint) { x + 0.9, y + 3.2 }, 0.9);
-  fp_drawing_text (l->drawing, (FpPoint) { x + 3.5, y }, LETTERS, 0, FP_ALIGN_LEFT, "not below the floor of the altar");
-}
-
-static void
-draw_words (const Layout *l)
+draw_words (const FpLevelLay *l)
 {
   for (guint i = 0; i < l->words->len; i++)
-    fp_drawing_text (l->drawing, (FpPoint) { l->room.x0, l->room.y0 + (l->words->len - 1 - i) * LINE + 0.7 }, LETTERS, 0,
+    fp_drawing_text (l->drawing, (FpPoint) { l->room.x0, l->room.y0 + (l->words->len - 1 - i) * LINE + 0.7 }, FP_LEVEL_LETTERS, 0,
                      FP_ALIGN_LEFT, g_ptr_array_index (l->words, i));
 }
 
 void
 fp_level_diagram_draw (const FpLevelDiagram *self, FpDrawing *drawing, const FpBox *room, double scale)
 {
-  g_auto (Layout) l = { .of = self, .drawing = drawing, .room = *room, .scale = scale, .cover = fp_cover_new () };
+  g_auto (FpLevelLay) l = { .of = self, .drawing = drawing, .room = *room, .scale = scale, .cover = fp_cover_new () };
 
   if (!lay_out (&l))
     return;
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
   draw_title (&l);
-  draw_key (&l);
+  fp_level_key_draw (&l);
   draw_words (&l);
   draw_levels (&l);
   draw_ground (&l);
   if (self->altar != NULL)
-    draw_altar (&l);
+    fp_level_altar_draw (&l);
+  fp_level_things_draw (&l);
   draw_rows (&l);
   draw_bands (&l);
   draw_margins (&l);
   draw_marks (&l);
+  fp_level_names_draw (&l);
 }

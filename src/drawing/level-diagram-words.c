@@ -4,14 +4,6 @@
 
 #include <math.h>
 
-static char *
-signed_length (double mm, FpUnits units)
-{
-  g_autofree char *text = fp_length_format_unit (fabs (round (mm)), units);
-
-  return g_strdup_printf ("%s%s", round (mm) < 0 ? "−" : "", text);
-}
-
 /* --- how far they are below ------------------------------------------------------- */
 
 static char *
@@ -79,37 +71,17 @@ say_wanted (const FpLevelDiagram *self)
                           flight);
 }
 
-/* --- the C-value of the first row ------------------------------------------------------- */
-
 static char *
-say_c (const FpLevelDiagram *self)
+say_first_row (const FpLevelDiagram *self)
 {
-  g_autoptr (GArray) rows = fp_row_c_values (self->people);
-  const FpRowC *first = fp_row_c_first (rows);
-  double level;
-  g_autofree char *name = NULL, *c = NULL, *wanted = NULL, *text = NULL, *flight = NULL;
-
-  if (first == NULL || isinf (self->aims.c))
-    return NULL;
-  name = fp_level_diagram_name (self, first->owner);
-  c = signed_length (first->c, self->units);
-  wanted = signed_length (self->aims.c, self->units);
-  if (first->c >= self->aims.c)
-    return g_strdup_printf ("The first row that looks over another (%s: row %u) has a C-value of %s; %s is wanted.", name,
-                            first->row, c, wanted);
-  level = self->levels.footpace
-          + fp_c_raise (first->c, self->aims.c, first->distance - first->between, first->between);
-  text = fp_level_format (level, self->units);
-  flight = say_flight (self, level);
-  return g_strdup_printf ("The first row that looks over another (%s: row %u) has a C-value of %s; for %s the floor of the "
-                          "altar would be at %s: %s.", name, first->row, c, wanted, text, flight);
+  return g_strdup (self->aims.first_row);
 }
 
 char **
 fp_level_diagram_words (const FpLevelDiagram *self)
 {
   GStrvBuilder *words = g_strv_builder_new ();
-  char *(*const say[]) (const FpLevelDiagram *) = { say_levels, say_places, say_wanted, say_c };
+  char *(*const say[]) (const FpLevelDiagram *) = { say_levels, say_places, say_wanted, say_first_row };
   char **out;
 
   if (self->altar == NULL)

@@ -35,7 +35,7 @@ measure_extent (FpLevelDiagram *self)
       const FpRowLevel *row = &g_array_index (self->rows, FpRowLevel, i);
 
       add_to_extent (self, row->west, row->at.z);
-      add_to_extent (self, row->east, row->eye);
+      add_to_extent (self, row->east, MAX (row->eye, row->high));
     }
   if (self->altar != NULL)
     {

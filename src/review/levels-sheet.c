@@ -3,6 +3,7 @@
 #include "footpace/review.h"
 
 #include "footpace/error.h"
+#include "footpace/remedy.h"
 
 #include <math.h>
 
@@ -13,10 +14,9 @@ FpLevelAims
 fp_level_aims (const FpFindings *findings)
 {
   const FpLimits margin = fp_findings_limits (findings, "margin-below", FP_WEIGHT_CUSTOMARY);
-  const FpLimits c = fp_findings_limits (findings, "row-c", FP_WEIGHT_CUSTOMARY);
 
   /* Where no rule says by how much, to be level is enough. */
-  return (FpLevelAims) { isinf (margin.low) ? 0 : margin.low, c.low, fp_findings_risers (findings) };
+  return (FpLevelAims) { isinf (margin.low) ? 0 : margin.low, fp_findings_risers (findings), NULL };
 }
 
 /* Sight has no part in it, and takes long. */
@@ -27,6 +27,19 @@ findings_without_sight (const FpScene *scene, const FpPeople *people, GPtrArray 
   g_autoptr (GPtrArray) built_in = books == NULL ? fp_rulebooks_built_in () : NULL;
 
   return fp_findings_new (&of, books != NULL ? books : built_in);
+}
+
+/* The same as is offered beside the finding; NULL where no rule asks for it, or no row looks over another. */
+static char *
+first_row_of (const FpFindings *findings, const FpScene *scene)
+{
+  const FpLimits c = fp_findings_limits (findings, "row-c", FP_WEIGHT_CUSTOMARY);
+  FpFirstRow first;
+
+  if (isinf (c.low))
+    return NULL;
+  fp_first_row_find (findings, c.low, &first);
+  return fp_first_row_sentence (&first, scene);
 }
 
 /* What the sheet leaves for the diagram. */
@@ -75,7 +88,9 @@ fp_levels_sheet (const FpScene *scene, GPtrArray *books, const FpSheetSpec *spec
 {
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (FpFindings) findings = findings_without_sight (scene, people, books);
-  const FpLevelAims aims = fp_level_aims (findings);
+  g_autofree char *first_row = first_row_of (findings, scene);
+  FpLevelAims aims = fp_level_aims (findings);
+  aims.first_row = first_row;
   g_autoptr (FpLevelDiagram) diagram = fp_level_diagram_new (people, &aims);
   FpSheetSpec bare = *spec;
   FpBox room;

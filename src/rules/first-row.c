@@ -82,9 +82,16 @@ static void
 count_rows (const GArray *rows, FpFirstRow *out)
 {
   out->rows = rows->len;
-  out->reach = 0;
+  out->reach = out->places = out->reached = 0;
   for (guint i = 0; i < rows->len; i++)
-    out->reach += g_array_index (rows, FpRowC, i).c >= out->wanted - ENOUGH ? 1 : 0;
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+      const gboolean has_it = row->c >= out->wanted - ENOUGH;
+
+      out->places += row->places;
+      out->reach += has_it ? 1 : 0;
+      out->reached += has_it ? row->places : 0;
+    }
 }
 
 /* Walls that stand as low as the steps; not what lies over an arch. */
@@ -170,6 +177,7 @@ fp_first_row_find (const FpFindings *findings, double wanted, FpFirstRow *out)
   out->row = first->row;
   out->c = out->after = first->c;
   count_rows (rows, out);
+  out->had = out->reach;
   out->how = first->c >= wanted ? FP_FIRST_ROW_HAS_IT : FP_FIRST_ROW_NO_STEPS;
   if (first->c >= wanted || steps < 0)
     return;

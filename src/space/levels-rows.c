@@ -13,7 +13,11 @@ add_place (FpRowLevel *row, const FpPeople *people, guint i, const FpLevels *lev
 {
   const FpPersonPlace *place = &fp_people_places (people, NULL)[i];
 
+  const double eye = fp_people_eye (people, i, posture_of (place)).z;
+
   row->eye = MAX (row->eye, fp_people_plain_eye (people, i, posture_of (place)).z);
+  row->low = MIN (row->low, eye);
+  row->high = MAX (row->high, eye);
   row->west = MIN (row->west, place->at.y);
   row->east = MAX (row->east, place->at.y);
   row->places++;
@@ -42,7 +46,8 @@ fp_row_levels (const FpPeople *people, const FpLevels *levels)
       if (last == NULL || last->owner != place[i].owner || last->row != place[i].row)
         {
           const FpRowLevel row = { .owner = place[i].owner, .row = place[i].row, .eye = -G_MAXDOUBLE,
-                                   .west = G_MAXDOUBLE, .east = -G_MAXDOUBLE };
+                                   .low = G_MAXDOUBLE, .high = -G_MAXDOUBLE, .west = G_MAXDOUBLE,
+                                   .east = -G_MAXDOUBLE };
           g_array_append_val (rows, row);
         }
       add_place (&g_array_index (rows, FpRowLevel, rows->len - 1), people, i, levels);

@@ -13,7 +13,7 @@
 #define NAVE ((FpBox) { -8000, -20000, 8000, 0 })
 #define ROOM ((FpBox) { 10, 10, 380, 220 })
 
-static const FpLevelAims AIMS = { 1, 60, { 101.6, 177.8 } };
+static const FpLevelAims AIMS = { 1, { 101.6, 177.8 }, NULL };
 
 /* A footpace of @count steps of @riser on a sanctuary at 300, and ten rows that rise @rise each. */
 static FpProject *
@@ -109,9 +109,9 @@ test_scales (void)
   g_assert_cmpfloat (fp_level_diagram_heights (diagram, &ROOM, 200), ==, 10);
   g_assert_cmpfloat (mensa[0].y - footpace[0].y, <, 980 / 200.0 * 10 + 1e-9);
   g_assert_cmpfloat_with_epsilon (mensa[0].y - footpace[0].y, 980 / 200.0 * 10, 1e-9);
-  /* From the west end of the nave to the altar, whose middle lies at 5000. */
+  /* From the west end of the nave, on the right as in the section, to the altar, whose middle lies at 5000. */
   g_assert_cmpfloat_with_epsilon (mensa[0].x, footpace[0].x, 1e-9);
-  g_assert_cmpfloat (fabs (mensa[1].x - mensa[0].x - 25000 / 200.0), <, 5);
+  g_assert_cmpfloat (fabs (mensa[0].x - mensa[1].x - 25000 / 200.0), <, 5);
   g_assert_true (has_text (drawing, "1:200, heights 10 times"));
   g_assert_cmpfloat (fp_level_diagram_heights (diagram, &low, 200), <=, 5);
   g_assert_cmpfloat (fp_level_diagram_heights (diagram, &narrow, 200), ==, 0);
@@ -149,32 +149,113 @@ words_of (const FpProject *project)
   return g_strjoinv (" ", words);
 }
 
-/* 811 - 300 = 511 = 3 x 170.33 in steps of at most 177.8; the C-value of the second row on a level floor is
- * C = -R T / (D + T), which the mensa must be raised by (60 - C)(D + T)/T to make 60. */
+/* 811 - 300 = 511 = 3 x 170.33 in steps of at most 177.8. */
 static void
 test_words (void)
 {
-  g_autoptr (FpProject) project = church_of (3, 150, 90), flat = church_of (3, 150, 0), low = church_of (1, 150, 0);
+  g_autoptr (FpProject) project = church_of (3, 150, 90), flat = church_of (3, 150, 0);
   g_autoptr (FpProject) bare = church_new (FP_FACING_EAST);
-  g_autofree char *words = words_of (project), *level = words_of (flat), *lower = words_of (low), *nothing = words_of (bare);
-  g_autoptr (FpScene) scene = fp_scene_new (low, 0);
-  g_autoptr (FpPeople) people = fp_people_new (scene);
-  g_autoptr (GArray) rows = fp_row_c_values (people);
-  const FpRowC *first = fp_row_c_first (rows);
-  g_autofree char *wanted
-    = fp_level_format (450 + (60 - first->c) * first->distance / first->between, FP_UNITS_METRIC);
-  g_autofree char *says = g_strdup_printf ("the floor of the altar would be at %s", wanted);
+  g_autofree char *words = words_of (project), *level = words_of (flat), *nothing = words_of (bare);
 
   g_assert_nonnull (strstr (words, "8 of 80 places are not below"));
   g_assert_nonnull (strstr (words, "60 mm above it"));
   g_assert_nonnull (strstr (words, "is at +0.811: from the floor of the sanctuary at +0.300 by 3 steps of 170.3 mm"));
   g_assert_nonnull (strstr (level, "All 80 places are below"));
   g_assert_nonnull (strstr (level, "is at +0.001: the floor of the sanctuary at +0.300 is as high"));
-  g_assert_cmpuint (first->row, ==, 2);
-  g_assert_cmpfloat (first->c, <, 60);
-  g_assert_nonnull (strstr (lower, says));
-  g_assert_nonnull (strstr (level, "60 mm is wanted"));
   g_assert_cmpstr (nothing, ==, "There is no altar.");
+}
+
+/* What is said of the first row is said elsewhere, and only told here. */
+static void
+test_first_row (void)
+{
+  g_autoptr (FpProject) project = church_of (3, 150, 0);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpPeople) people = fp_people_new (scene);
+  const FpLevelAims aims = { 1, { 101.6, 177.8 }, "The first row is told of." };
+  g_autoptr (FpLevelDiagram) diagram = fp_level_diagram_new (people, &aims);
+  g_auto (GStrv) words = fp_level_diagram_words (diagram);
+
+  g_assert_true (g_strv_contains ((const char *const *) words, "The first row is told of."));
+}
+
+static void
+add_pews (FpProject **project, const char *id, double x, const char *name)
+{
+  const ChurchThing pews = { "pews", id, NULL, { x, -2000, 0 }, NULL, 0, { { "rise", 0 }, { NULL, 0 } }, name };
+
+  church_survey (project, &pews);
+}
+
+/* Two blocks beside each other: what both names begin with is said once. */
+static void
+test_beside (void)
+{
+  g_autoptr (FpProject) project = church_of (3, 150, 0);
+
+  add_pews (&project, "pews", 0, "Pews, Gospel side");
+  add_pews (&project, "pews-e", 5000, "Pews, Epistle side");
+  {
+    g_autoptr (FpDrawing) two = drawn (project, ROOM, 200);
+    g_assert_true (has_text (two, "Pews, Gospel side and Epistle side, rows 1 to 10"));
+  }
+  add_pews (&project, "pews-n", -5000, "Pews, north");
+  g_autoptr (FpDrawing) three = drawn (project, ROOM, 200);
+  g_assert_true (has_text (three, "Pews, Gospel side and 2 blocks beside it, rows 1 to 10"));
+}
+
+static const FpMark *
+text_of (const FpDrawing *drawing, const char *text)
+{
+  guint n;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_TEXT && strstr (mark[i].text, text) != NULL)
+      return &mark[i];
+  g_error ("no “%s”", text);
+}
+
+/* Altar and rail by name, the altar left of the rows. */
+static void
+test_things (void)
+{
+  g_autoptr (FpProject) project = church_of (3, 150, 0);
+  const ChurchThing rail = { "rail", "rail", NULL, { 0, 500, 0 }, NULL, 0, { { NULL, 0 } }, "Rail of oak" };
+  const ChurchThing altar = { "altar", "altar", "steps", { 0, 5000, 0 }, NULL, 0, { { NULL, 0 } }, "High altar" };
+
+  church_add (&project, &rail);
+  church_add (&project, &altar);
+  g_autoptr (FpDrawing) drawing = drawn (project, ROOM, 200);
+
+  g_assert_cmpfloat (text_of (drawing, "High altar")->at.x, <, text_of (drawing, "Rail of oak")->at.x);
+  g_assert_cmpfloat (text_of (drawing, "Rail of oak")->at.x, <, text_of (drawing, "rows 1 to 10")->at.x);
+}
+
+static guint
+count_upright (const FpDrawing *drawing)
+{
+  guint n, found = 0;
+  const FpMark *mark = fp_drawing_marks (drawing, &n);
+  const FpPoint *pt = fp_drawing_points (drawing);
+
+  for (guint i = 0; i < n; i++)
+    found += mark[i].type == FP_MARK_LINE && mark[i].pen == FP_PEN_EDGE && fabs (pt[mark[i].first].x - pt[mark[i].first + 1].x) < 1e-9;
+  return found;
+}
+
+/* People who differ: from the lowest to the highest eyes of each of ten rows; all of one stature: none, nor in the key. */
+static void
+test_spread (void)
+{
+  g_autoptr (FpProject) project = church_of (3, 150, 0);
+  g_autoptr (FpDrawing) alike = drawn (project, ROOM, 200);
+
+  g_assert_false (has_text (alike, "from the lowest to the highest"));
+  church_population (&project, 1, 0);
+  g_autoptr (FpDrawing) varied = drawn (project, ROOM, 200);
+  g_assert_true (has_text (varied, "from the lowest to the highest"));
+  g_assert_cmpuint (count_upright (varied), ==, count_upright (alike) + 11); /* one of the key */
 }
 
 /* --- lettering ------------------------------------------------------------------------------ */
@@ -307,6 +388,10 @@ main (int argc, char **argv)
   g_test_add_func ("/level-diagram/scales", test_scales);
   g_test_add_func ("/level-diagram/marks", test_marks);
   g_test_add_func ("/level-diagram/words", test_words);
+  g_test_add_func ("/level-diagram/first-row", test_first_row);
+  g_test_add_func ("/level-diagram/beside", test_beside);
+  g_test_add_func ("/level-diagram/things", test_things);
+  g_test_add_func ("/level-diagram/spread", test_spread);
   g_test_add_func ("/level-diagram/lettering", test_lettering);
   g_test_add_func ("/level-diagram/samples", test_samples);
   g_test_add_func ("/level-diagram/little", test_little);

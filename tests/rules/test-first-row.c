@@ -5,6 +5,7 @@
 #include "footpace/remedy.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Three steps of 152 on a sanctuary at 300, and rows on a level floor, the first at @y. */
 static FpProject *
@@ -111,13 +112,24 @@ test_inches (void)
   g_assert_cmpfloat (found.after, >=, 90);
 }
 
+static guint
+count_places (const FpPeople *people, const FpRowC *row)
+{
+  guint n, found = 0;
+  const FpPersonPlace *place = fp_people_places (people, &n);
+
+  for (guint i = 0; i < n; i++)
+    found += place[i].owner == row->owner && place[i].row == row->row;
+  return found;
+}
+
 /* The rows behind gain less: who has it then is counted in the church in which it is so. */
 static void
 test_rows_behind (void)
 {
   g_autoptr (FpProject) project = church_with_rows (-1000, 10, 0);
   FpFirstRow found;
-  guint reach = 0;
+  guint reach = 0, reached = 0, places = 0;
 
   find (project, 60, &found);
   g_autoptr (FpProject) next = made (project, &found.remedy);
@@ -125,11 +137,26 @@ test_rows_behind (void)
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (GArray) rows = fp_row_c_values (people);
   for (guint i = 0; i < rows->len; i++)
-    reach += g_array_index (rows, FpRowC, i).c >= 60 - 1e-6;
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+
+      reach += row->c >= 60 - 1e-6;
+      reached += row->c >= 60 - 1e-6 ? count_places (people, row) : 0;
+      places += count_places (people, row);
+    }
   g_assert_cmpuint (found.rows, ==, rows->len);
+  g_assert_cmpuint (found.had, ==, 0);
   g_assert_cmpuint (found.reach, ==, reach);
+  g_assert_cmpuint (found.places, ==, places);
+  g_assert_cmpuint (found.reached, ==, reached);
   g_assert_cmpuint (reach, >=, 1);
   g_assert_cmpuint (reach, <, rows->len);
+
+  g_autoptr (FpScene) now = fp_scene_new (project, 0);
+  g_autofree char *words = fp_first_row_words (&found, now);
+  g_autofree char *gain = g_strdup_printf ("%u of %u rows (%u of %u places) ha%s it then, none now; the other %u stay short of it",
+                                           reach, rows->len, reached, places, reach == 1 ? "s" : "ve", rows->len - reach);
+  g_assert_nonnull (strstr (words, gain));
 }
 
 /* --- where it cannot be ---------------------------------------------------------------- */

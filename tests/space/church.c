@@ -41,7 +41,7 @@ make_item (const ChurchThing *thing)
       param[index] = thing->param[i].value;
     }
   const FpItemInit init = {
-    .id = thing->id, .kind = kind, .on = thing->on, .place = thing->place, .param = param,
+    .id = thing->id, .name = thing->name, .kind = kind, .on = thing->on, .place = thing->place, .param = param,
     .corner = thing->corner, .n_corners = thing->n_corners,
   };
   FpItem *item = fp_item_new (&init, &error);

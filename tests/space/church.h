@@ -14,6 +14,7 @@ typedef struct
   guint          n_corners;
   /* Parameters that are not the defaults, ended by a NULL name. */
   struct { const char *name; double value; } param[12];
+  const char    *name;             /* NULL: that of its kind             */
 } ChurchThing;
 
 /* An empty one; people are of the 50th percentile. */
