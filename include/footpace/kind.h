@@ -72,7 +72,8 @@ typedef struct
   const double  *param;      /* in the order of the kind's parameters      */
   const FpPoint *corner;     /* for kinds that are drawn corner by corner  */
   guint          n_corners;
-  FpBox          core;       /* of what it is laid round, in its own coordinates (FP_KIND_LAID_ROUND) */
+  FpBox          core;       /* of what it is laid round or hung over, in its own coordinates (FP_KIND_LAID_ROUND, _HUNG) */
+  double         foot, head; /* of what it is hung over, from its own level; both 0: not known (FP_KIND_HUNG) */
   const FpHole  *hole;
   guint          n_holes;
   FpFacing       facing;     /* of the celebrant here; east, too, where an altar has no room behind it */
@@ -231,7 +232,20 @@ typedef enum
   FP_ROLE_CANDLES, FP_ROLE_REREDOS, FP_ROLE_CREDENCE, FP_ROLE_SEDILIA, FP_ROLE_AMBO,
   FP_ROLE_CHAIR, FP_ROLE_RAIL,
   FP_ROLE_WALL, FP_ROLE_OPENING, FP_ROLE_PIER, FP_ROLE_FLOOR, FP_ROLE_STEPS,
-  FP_ROLE_PEWS, FP_ROLE_GALLERY, FP_ROLE_STANDING_ROOM, FP_ROLE_WHEELCHAIR
+  FP_ROLE_PEWS, FP_ROLE_GALLERY, FP_ROLE_STANDING_ROOM, FP_ROLE_WHEELCHAIR,
+  /* on the altar, and hung over it */
+  FP_ROLE_ALTAR_CLOTHS, FP_ROLE_FRONTAL, FP_ROLE_TABERNACLE_VEIL, FP_ROLE_ALTAR_CARDS, FP_ROLE_MISSAL_STAND,
+  FP_ROLE_HAND_BELL, FP_ROLE_FLOWERS, FP_ROLE_RELIQUARIES,
+  /* lights that are not counted among the candles of the altar, but for the seventh */
+  FP_ROLE_SANCTUS_CANDLE, FP_ROLE_BRANCHED_LIGHTS, FP_ROLE_SEVENTH_CANDLE, FP_ROLE_SANCTUARY_LAMP,
+  FP_ROLE_PASCHAL_CANDLE, FP_ROLE_PROCESSIONAL_CANDLES,
+  /* about the altar */
+  FP_ROLE_CANOPY, FP_ROLE_STATUE, FP_ROLE_VESSELS, FP_ROLE_AMBRY, FP_ROLE_PISCINA, FP_ROLE_FONT,
+  /* of the ministers */
+  FP_ROLE_FALDSTOOL, FP_ROLE_THRONE, FP_ROLE_STOOLS, FP_ROLE_CHOIR_STALLS, FP_ROLE_LECTERN, FP_ROLE_PULPIT,
+  /* of the people, and of the building */
+  FP_ROLE_KNEELERS, FP_ROLE_CHAIRS, FP_ROLE_RAMP, FP_ROLE_HANDRAIL, FP_ROLE_SCREEN,
+  FP_N_ROLES
 } FpRole;
 
 typedef enum
@@ -244,6 +258,7 @@ typedef enum
   FP_KIND_IN_WALL    = 1 << 5, /* must stand "on" a wall, and cuts it                  */
   FP_KIND_CUT        = 1 << 6, /* the plan cuts it at 1.1 m instead of showing its top */
   FP_KIND_ON_FLOOR   = 1 << 7, /* placed by church coordinates even on a footpace      */
+  FP_KIND_HUNG       = 1 << 8, /* hung over what it stands on, whose size it takes; nothing else is in its way */
 } FpKindFlags;
 
 /* How a thing is aligned, front to back, on the bearing that it stands on. */
@@ -259,6 +274,8 @@ typedef enum
   FP_SPOT_GOSPEL_FRONT,  /* Gospel side, near the people                   */
   FP_SPOT_OPENING,       /* across the opening to the sanctuary            */
   FP_SPOT_NAVE,          /* the middle of the people's floor               */
+  FP_SPOT_ABOVE_ALTAR,   /* over the altar and its steps                   */
+  FP_SPOT_BEFORE_ALTAR,  /* on the axis, before the altar's steps          */
 } FpSpot;
 
 typedef struct _FpKind FpKind;
@@ -292,7 +309,7 @@ struct _FpKind
   char *(*amiss)     (const FpForm *form);
 };
 
-/* Sorts of things, by which drawings are thinned out. */
+/* Sorts of things, by which drawings are thinned out, and lists of kinds are grouped. */
 typedef enum
 {
   FP_SORT_BUILDING,  /* walls, openings, piers, floors, galleries           */

@@ -11,6 +11,8 @@
  *    the middle of the bearing, y from the bearing's back, middle or front
  *    according to the kind's anchor, to the same edge (or middle) of the thing itself;
  *    so what touched the back still touches it when the altar grows deeper;
+ *  - a kind FP_KIND_HUNG (a frontal) on something else: its place is relative to that thing's own
+ *    origin, and its size is taken from it;
  *  - a kind FP_KIND_LAID_ROUND (a footpace) takes the place of the first
  *    thing that stands on it, and lies round that thing's plan.
  *

@@ -66,6 +66,17 @@ nearness (const FpSolid *s, FpViewId view, gboolean turned)
   return 0.0;
 }
 
+/* On a plan one looks under what hangs overhead, and takes hold of a table through the cloth on it. */
+static gboolean
+is_looked_past (const FpPlaced *owner, const FpSolid *s, FpViewId view)
+{
+  const double overhead = 2000; /* mm over the floor, design judgement */
+  const FpBox3 box = fp_solid_box (s);
+
+  return view == FP_VIEW_PLAN && ((s->part == FP_PART_CLOTH && box.hi.z - box.lo.z < 10)
+                                  || ((fp_item_kind (owner->item)->flags & FP_KIND_CUT) != 0 && box.lo.z > owner->floor + overhead));
+}
+
 /* What a view does not draw (pews before the elevation) cannot be clicked in it. */
 gboolean
 fp_board_view_is_drawn (FpBoardView *self, const char *id, FpViewId view)
@@ -130,7 +141,7 @@ fp_board_view_face_at (FpBoardView *self, FpPoint paper, int *view)
       const FpPlaced *owner = &placed[solid[i].owner];
       double near = nearness (&solid[i], (FpViewId) *view, fp_board_view_is_turned (self, (FpViewId) *view));
 
-      if (near <= nearest || is_ground (owner) || !covers (&solid[i], &self->layout.view[*view], (FpViewId) *view, at)
+      if (near <= nearest || is_ground (owner) || is_looked_past (owner, &solid[i], (FpViewId) *view) || !covers (&solid[i], &self->layout.view[*view], (FpViewId) *view, at)
           || !fp_board_view_is_drawn (self, fp_item_id (owner->item), (FpViewId) *view))
         continue;
       nearest = near;

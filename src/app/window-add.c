@@ -19,6 +19,43 @@ on_kind (GtkListBox *list, GtkListBoxRow *row, FpWindow *self)
   gtk_widget_grab_focus (self->board);
 }
 
+/* --- groups --------------------------------------------------------------- */
+
+typedef enum { OF_ALTAR, OF_LIGHTS, OF_SANCTUARY, OF_MINISTERS, OF_PEOPLE, OF_WORKS, OF_SURVEY, N_GROUPS } Group;
+
+static const char *const titles[N_GROUPS] = {
+  [OF_ALTAR] = "The altar, and what belongs to it",
+  [OF_LIGHTS] = "Lights",
+  [OF_SANCTUARY] = "About the sanctuary",
+  [OF_MINISTERS] = "Seats of the ministers",
+  [OF_PEOPLE] = "The people",
+  [OF_WORKS] = "Ramps, handrails and screens",
+  [OF_SURVEY] = "Building, for all alternatives",
+};
+
+static Group
+group_of (const FpKind *kind)
+{
+  if ((kind->flags & FP_KIND_SURVEY) != 0)
+    return OF_SURVEY;
+  switch (fp_kind_sort (kind))
+    {
+    case FP_SORT_ALTAR: return OF_ALTAR;
+    case FP_SORT_LIGHTS: return OF_LIGHTS;
+    case FP_SORT_SEDILIA: return OF_MINISTERS;
+    case FP_SORT_SEATS: return OF_PEOPLE;
+    case FP_SORT_BUILDING: return OF_WORKS;
+    case FP_SORT_FURNITURE: case FP_N_SORTS: break;
+    }
+  return OF_SANCTUARY;
+}
+
+static Group
+group_of_row (GtkListBoxRow *row)
+{
+  return group_of (fp_kind_find (g_object_get_data (G_OBJECT (row), "kind")));
+}
+
 /* --- rows ----------------------------------------------------------------- */
 
 static GtkWidget *
@@ -30,23 +67,21 @@ kind_row (const FpKind *kind)
   gtk_label_set_wrap (tells, TRUE);
   gtk_label_set_max_width_chars (tells, 46);
   g_object_set_data (G_OBJECT (row), "kind", (gpointer) kind->id);
-  g_object_set_data (G_OBJECT (row), "survey", GINT_TO_POINTER ((kind->flags & FP_KIND_SURVEY) != 0));
   return row;
 }
 
 static void
 kind_heading (GtkListBoxRow *row, GtkListBoxRow *before, gpointer data)
 {
-  gboolean survey = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (row), "survey"));
   GtkWidget *label;
 
   (void) data;
-  if (before != NULL && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (before), "survey")) == survey)
+  if (before != NULL && group_of_row (before) == group_of_row (row))
     {
       gtk_list_box_row_set_header (row, NULL);
       return;
     }
-  label = gtk_label_new (survey ? "Building, for all alternatives" : "Furnishings of this alternative");
+  label = gtk_label_new (titles[group_of_row (row)]);
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_widget_add_css_class (label, "group-title");
   gtk_list_box_row_set_header (row, label);
@@ -150,9 +185,9 @@ fill (GtkMenuButton *button, gpointer data)
   (void) button;
   if (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->add_list), 0) != NULL)
     return;
-  for (guint pass = 0; pass < 2; pass++)
+  for (guint group = 0; group < N_GROUPS; group++)
     for (guint i = 0; i < n; i++)
-      if (((kind[i]->flags & FP_KIND_SURVEY) != 0) == (pass == 1))
+      if (group_of (kind[i]) == (Group) group)
         gtk_list_box_append (GTK_LIST_BOX (self->add_list), kind_row (kind[i]));
 }
 

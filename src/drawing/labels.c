@@ -222,7 +222,7 @@ letter_thing (FpLettering *l, const FpPlaced *placed, guint index, const FpLabel
 
 /* --- which names, and in which order -------------------------------------------- */
 
-/* The building explains itself. */
+/* The building explains itself, and what is small or lies over the altar would be read as the name of that. */
 static gboolean
 is_named (const FpPlaced *placed)
 {
@@ -233,6 +233,17 @@ is_named (const FpPlaced *placed)
     case FP_ROLE_PIER:
     case FP_ROLE_FLOOR:
     case FP_ROLE_STEPS:
+    case FP_ROLE_ALTAR_CLOTHS:
+    case FP_ROLE_FRONTAL:
+    case FP_ROLE_TABERNACLE_VEIL:
+    case FP_ROLE_ALTAR_CARDS:
+    case FP_ROLE_MISSAL_STAND:
+    case FP_ROLE_HAND_BELL:
+    case FP_ROLE_SANCTUS_CANDLE:
+    case FP_ROLE_SEVENTH_CANDLE:
+    case FP_ROLE_VESSELS:
+    case FP_ROLE_HANDRAIL:
+    case FP_N_ROLES:
       return FALSE;
     case FP_ROLE_NONE:
     case FP_ROLE_ALTAR:
@@ -251,6 +262,27 @@ is_named (const FpPlaced *placed)
     case FP_ROLE_GALLERY:
     case FP_ROLE_STANDING_ROOM:
     case FP_ROLE_WHEELCHAIR:
+    case FP_ROLE_FLOWERS:
+    case FP_ROLE_RELIQUARIES:
+    case FP_ROLE_BRANCHED_LIGHTS:
+    case FP_ROLE_SANCTUARY_LAMP:
+    case FP_ROLE_PASCHAL_CANDLE:
+    case FP_ROLE_PROCESSIONAL_CANDLES:
+    case FP_ROLE_CANOPY:
+    case FP_ROLE_STATUE:
+    case FP_ROLE_AMBRY:
+    case FP_ROLE_PISCINA:
+    case FP_ROLE_FONT:
+    case FP_ROLE_FALDSTOOL:
+    case FP_ROLE_THRONE:
+    case FP_ROLE_STOOLS:
+    case FP_ROLE_CHOIR_STALLS:
+    case FP_ROLE_LECTERN:
+    case FP_ROLE_PULPIT:
+    case FP_ROLE_KNEELERS:
+    case FP_ROLE_CHAIRS:
+    case FP_ROLE_RAMP:
+    case FP_ROLE_SCREEN:
       return !placed->ghost;
     }
   return FALSE;

@@ -65,6 +65,15 @@ is_cut_part (const FpPlaced *owner, FpPart part)
   return FALSE;
 }
 
+/* A cloth that lies on a table is not told from it, but for what is cut or drawn on it. */
+static gboolean
+lies_flat (const FpSolid *solid)
+{
+  const FpBox3 box = fp_solid_box (solid);
+
+  return solid->part == FP_PART_CLOTH && box.hi.z - box.lo.z < 10;
+}
+
 /* Whether a solid enters a plan at all; if so, as what. */
 static gboolean
 find_entry_in_plan (const FpPlaced *placed, const FpSolid *solid, FpSketchPart *part)
@@ -72,7 +81,7 @@ find_entry_in_plan (const FpPlaced *placed, const FpSolid *solid, FpSketchPart *
   const FpPlaced *owner = &placed[solid->owner];
   const FpKind *kind = fp_item_kind (owner->item);
 
-  if (is_aloft (placed, solid->owner))
+  if (is_aloft (placed, solid->owner) || lies_flat (solid))
     return FALSE;
   part->entry = FP_ENTRY_OVERHEAD;
   if (kind->role == FP_ROLE_GALLERY)

@@ -77,30 +77,6 @@ extent (const FpForm *form, FpExtent *out)
   *out = fp_extent_bare (fp_centred_box (2 * (x + r), 2 * r), highest_stick (form) + form->param[CANDLE]);
 }
 
-static double
-candle_radius (double foot)
-{
-  return CLAMP (foot * 0.22, 9, 30);
-}
-
-/* Foot, stem, knop, stem, drip pan, candle; proportions: design judgement. */
-static void
-add_stick (FpSolids *out, double x, double height, double foot, double candle)
-{
-  const double stem = foot * 0.2, knop = foot * 0.36, z_foot = height * 0.14, z_knop = height * 0.5;
-  const double half_knop = MIN (knop, height * 0.06), pan = foot * 0.62, z_pan = height * 0.95;
-
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, 0, z_foot * 0.3, foot, foot);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_foot * 0.3, z_foot, foot * 0.85, stem);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_foot, z_knop - half_knop, stem, stem);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_knop - half_knop, z_knop, stem, knop);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_knop, z_knop + half_knop, knop, stem);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_knop + half_knop, z_pan, stem, stem);
-  fp_solids_add_round (out, FP_PART_STICK, x, 0, z_pan, height, stem * 1.4, pan);
-  fp_solids_add_round (out, FP_PART_CANDLE, x, 0, height, height + candle, candle_radius (foot),
-                       candle_radius (foot));
-}
-
 static void
 solids (const FpForm *form, FpSolids *out)
 {
@@ -109,11 +85,11 @@ solids (const FpForm *form, FpSolids *out)
   for (guint pair = 0; pair < n_pairs (form); pair++)
     {
       const double x = pair_x (form, pair), height = stick_height (form, (int) pair);
-      add_stick (out, -x, height, foot, candle);
-      add_stick (out, x, height, foot, candle);
+      fp_solids_add_candlestick (out, -x, 0, 0, height, foot, candle);
+      fp_solids_add_candlestick (out, x, 0, 0, height, foot, candle);
     }
   if (has_middle (form))
-    add_stick (out, 0, stick_height (form, -1), foot, candle);
+    fp_solids_add_candlestick (out, 0, 0, 0, stick_height (form, -1), foot, candle);
 }
 
 static void
@@ -140,7 +116,7 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   fp_quantities_add (out, "candlesticks", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, form->param[COUNT]);
-  const double thick = 2 * candle_radius (foot_radius (form));
+  const double thick = 2 * fp_candle_radius (foot_radius (form));
 
   fp_quantities_add_sized (out, "candles", FP_MATERIAL_WAX, form->param[COUNT], (FpVec3) { thick, thick, form->param[CANDLE] });
   fp_quantities_add (out, "candles, length in all", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH,

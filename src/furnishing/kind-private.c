@@ -153,6 +153,50 @@ fp_solids_add_gable (FpSolids *out, FpPart part, const FpBox *plan, double z0, d
 }
 
 void
+fp_solids_add_pyramid (FpSolids *out, FpPart part, const FpBox *plan, double z0, double rise)
+{
+  const FpPoint tip = { (plan->x0 + plan->x1) / 2, (plan->y0 + plan->y1) / 2 };
+  const double half_x = tip.x - plan->x0, half_y = tip.y - plan->y0;
+  FpPoint corner[4];
+
+  if (!(half_x > 0 && half_y > 0))
+    return;
+  fp_box_corners (plan, corner);
+  for (guint i = 0; i < 4; i++)
+    {
+      const FpPoint side[3] = { corner[i], corner[(i + 1) % 4], tip };
+      /* The sides in turn: front, Epistle side, back, Gospel side. */
+      const double gx = i == 1 ? -rise / half_x : i == 3 ? rise / half_x : 0;
+      const double gy = i == 0 ? rise / half_y : i == 2 ? -rise / half_y : 0;
+      fp_solids_add_sloping (out, part, side, 3, z0, z0 + rise - gx * tip.x - gy * tip.y, gx, gy);
+    }
+}
+
+double
+fp_candle_radius (double foot)
+{
+  return CLAMP (foot * 0.22, 9, 30);
+}
+
+/* Proportions: design judgement. */
+void
+fp_solids_add_candlestick (FpSolids *out, double x, double y, double z, double height, double foot, double candle)
+{
+  const double stem = foot * 0.2, knop = foot * 0.36, z_foot = height * 0.14, z_knop = height * 0.5;
+  const double half_knop = MIN (knop, height * 0.06), pan = foot * 0.62, z_pan = height * 0.95;
+  const double wick = fp_candle_radius (foot);
+
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z, z + z_foot * 0.3, foot, foot);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_foot * 0.3, z + z_foot, foot * 0.85, stem);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_foot, z + z_knop - half_knop, stem, stem);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_knop - half_knop, z + z_knop, stem, knop);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_knop, z + z_knop + half_knop, knop, stem);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_knop + half_knop, z + z_pan, stem, stem);
+  fp_solids_add_round (out, FP_PART_STICK, x, y, z + z_pan, z + height, stem * 1.4, pan);
+  fp_solids_add_round (out, FP_PART_CANDLE, x, y, z + height, z + height + candle, wick, wick);
+}
+
+void
 fp_solids_add_framed (FpSolids *out, FpPart part, const FpBox *plan, double z0, double z1)
 {
   const double frame = MIN (plan->x1 - plan->x0, z1 - z0) * 0.12, y = plan->y0 + (plan->y1 - plan->y0) * 0.4;
@@ -177,4 +221,47 @@ fp_solids_add_bench (FpSolids *out, const FpBox *plan, double z, double seat, do
                      z + seat);
   fp_solids_add_box (out, FP_PART_BODY, plan->x0 + board, plan->y0 + board, z, plan->x1 - board, plan->y0 + 2 * board,
                      z + seat - board);
+}
+
+/* --- pairs ------------------------------------------------------------------ */
+
+double
+fp_pair_x (guint i, guint count, double gap, double spacing)
+{
+  const guint pairs = count / 2, first_right = count - pairs;
+
+  if (i < pairs)
+    return -(gap / 2 + (pairs - 1 - i) * spacing);
+  return i < first_right ? 0 : gap / 2 + (i - first_right) * spacing;
+}
+
+double
+fp_pairs_reach (guint count, double gap, double spacing)
+{
+  return count > 1 ? fp_pair_x (count - 1, count, gap, spacing) : 0;
+}
+
+char *
+fp_pairs_amiss (const char *what, guint count, double gap, double spacing, double wide)
+{
+  const gboolean middle = count % 2 == 1;
+
+  if (count > 3 && spacing < wide)
+    return g_strdup_printf ("The %s stand in each other: each takes %.0f mm across.", what, wide);
+  if (count > 1 && gap < (middle ? 2 : 1) * wide)
+    return g_strdup_printf ("The middle %s stand in each other: each takes %.0f mm across.", what, wide);
+  return NULL;
+}
+
+/* --- what hangs ------------------------------------------------------------- */
+
+#define COMMON_ALTAR 990.0 /* high: the default of altar.c */
+
+void
+fp_form_hang (const FpForm *form, double *foot, double *head)
+{
+  const gboolean known = form->foot < form->head;
+
+  *foot = known ? form->foot : -COMMON_ALTAR;
+  *head = known ? form->head : 0;
 }

@@ -125,6 +125,29 @@ void fp_solids_add_gable (FpSolids *out, FpPart part, const FpBox *plan, double 
 /* An upright board over @plan whose middle lies back from its frame, seen from -y. */
 void fp_solids_add_framed (FpSolids *out, FpPart part, const FpBox *plan, double z0, double z1);
 
+/* Foot, stem, knop, stem, drip pan and candle, the stick standing on (x, y, z). */
+void fp_solids_add_candlestick (FpSolids *out, double x, double y, double z, double height, double foot, double candle);
+/* The radius of the candle on a stick with such a foot. */
+double fp_candle_radius (double foot);
+
+/* A four-sided roof over @plan, all of it rising to one point over its middle. */
+void fp_solids_add_pyramid (FpSolids *out, FpPart part, const FpBox *plan, double z0, double rise);
+
+/* --- what is set in pairs about the cross ----------------------------------- */
+
+/* The x of one of @count things, from the Gospel side, the inner two @gap apart and each next @spacing outward; of an odd
+ * number one is in the middle. */
+double fp_pair_x (guint i, guint count, double gap, double spacing);
+/* How far the middle of the outermost is from the axis. */
+double fp_pairs_reach (guint count, double gap, double spacing);
+/* A sentence, owned by the caller, where things so wide would stand in each other; else NULL. */
+char *fp_pairs_amiss (const char *what, guint count, double gap, double spacing, double wide);
+
+/* --- what hangs over something ------------------------------------------------ */
+
+/* From @foot to @head over its own level: what it hangs over, or a common altar where that is not told. */
+void fp_form_hang (const FpForm *form, double *foot, double *head);
+
 /* A bench that faces -y, its seat @seat and its back @back above z = @z. */
 void fp_solids_add_bench (FpSolids *out, const FpBox *plan, double z, double seat, double back, double arm);
 

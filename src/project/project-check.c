@@ -48,6 +48,18 @@ bears_things (const FpItem *support)
   return !fp_box_is_empty (&extent.bearing);
 }
 
+/* A veil hangs over a tabernacle on which nothing stands. */
+static gboolean
+hangs_over (const FpItem *item, const FpItem *support)
+{
+  const FpKind *kind = fp_item_kind (item);
+
+  for (guint i = 0; (kind->flags & FP_KIND_HUNG) != 0 && kind->stands_on[i] != FP_ROLE_NONE; i++)
+    if (kind->stands_on[i] == fp_item_kind (support)->role)
+      return TRUE;
+  return FALSE;
+}
+
 /* The length of the run of a wall between corner @side (from 1) and the next. */
 static double
 side_length (const FpItem *wall, guint side)
@@ -90,7 +102,7 @@ stands_well (const FpItem *item, const FpItem *support, GError **error)
         return refuse (error, FP_ERROR_REFERENCE, "%s: it must be in a wall", fp_item_id (item));
       return fits_wall (item, support, error);
     }
-  if (support != NULL && !bears_things (support))
+  if (support != NULL && !bears_things (support) && !hangs_over (item, support))
     return refuse (error, FP_ERROR_REFERENCE, "%s: nothing can stand on %s (%s)", fp_item_id (item),
                    fp_item_id (support), fp_item_kind (support)->label);
   return TRUE;

@@ -26,6 +26,8 @@ near_altar (const FpMeasuring *of, int candles, int altar)
 static double
 candles (const FpMeasuring *of, gboolean beside, int *owner)
 {
+  /* Branched lights do not count, nor does the Sanctus candle (Catholic Encyclopedia I, 1907, Altar Candlesticks). */
+  static const FpRole counted[] = { FP_ROLE_SEVENTH_CANDLE, FP_ROLE_CANDLES };
   int altar;
   double n = 0;
 
@@ -33,12 +35,13 @@ candles (const FpMeasuring *of, gboolean beside, int *owner)
   *owner = altar;
   if (altar < 0)
     return NAN;
-  for (int i = fp_measuring_next (of, FP_ROLE_CANDLES, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_CANDLES, i))
-    if (fp_measuring_stands_on (of, i, altar) || (beside && near_altar (of, i, altar)))
-      {
-        n += fp_placed_param (fp_measuring_placed (of, i), "count", 1);
-        *owner = i;
-      }
+  for (guint r = 0; r < G_N_ELEMENTS (counted); r++)
+    for (int i = fp_measuring_next (of, counted[r], -1); i >= 0; i = fp_measuring_next (of, counted[r], i))
+      if (fp_measuring_stands_on (of, i, altar) || (beside && near_altar (of, i, altar)))
+        {
+          n += fp_placed_param (fp_measuring_placed (of, i), "count", 1);
+          *owner = i;
+        }
   return n;
 }
 
@@ -198,8 +201,8 @@ may_burn (const FpMeasuring *of, const FpSolid *solid, double flame)
   const FpPlaced *owner = fp_measuring_placed (of, (int) solid->owner);
   FpRole role = fp_placed_role (owner);
 
-  return !owner->ghost && !(fp_item_kind (owner->item)->flags & FP_KIND_SURVEY) && role != FP_ROLE_CANDLES
-         && role != FP_ROLE_CRUCIFIX && fp_solid_box (solid).hi.z > flame;
+  return !owner->ghost && !(fp_item_kind (owner->item)->flags & FP_KIND_SURVEY)
+         && fp_kind_sort (fp_item_kind (owner->item)) != FP_SORT_LIGHTS && role != FP_ROLE_CRUCIFIX && fp_solid_box (solid).hi.z > flame;
 }
 
 void

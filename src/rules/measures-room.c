@@ -16,11 +16,11 @@ typedef struct
   char          **name;  /* of each, as it is told from what is called alike; NULL: not asked for yet */
 } Room;
 
-/* One may lie over another, and all else over it. */
+/* One floor may lie over another, and all else over it; so it is with cloths. */
 static gboolean
 takes_room (const FpSolid *solid)
 {
-  return solid->part != FP_PART_FLOOR;
+  return solid->part != FP_PART_FLOOR && solid->part != FP_PART_CLOTH;
 }
 
 static void

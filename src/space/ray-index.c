@@ -190,6 +190,7 @@ fp_ray_index_of (const FpSolid *solid, guint n)
 {
   FpRayIndex *self = g_new0 (FpRayIndex, 1);
   g_autofree guint *order = NULL;
+  guint n_solid = 0;
 
   self->solid = solid;
   self->n = n;
@@ -200,11 +201,13 @@ fp_ray_index_of (const FpSolid *solid, guint n)
   order = g_new (guint, self->n);
   for (guint i = 0; i < self->n; i++)
     {
-      order[i] = i;
       take_solid (self, i);
+      /* A cloth that hangs against a thing is seen in its place. */
+      if (solid[i].part != FP_PART_CLOTH)
+        order[n_solid++] = i;
     }
-  if (self->n > 0)
-    add_node (self, order, (Run) { 0, self->n });
+  if (n_solid > 0)
+    add_node (self, order, (Run) { 0, n_solid });
   return self;
 }
 
@@ -346,7 +349,7 @@ fp_ray_index_blocked (const FpRayIndex *self, FpVec3 from, FpVec3 to, guint skip
   gint32 stack[FP_RAY_STACK_MAX];
   guint depth = 0;
 
-  if (self->n > 0)
+  if (self->node->len > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {

@@ -146,7 +146,7 @@ fp_ray_index_gather (const FpRayIndex *self, const FpRays *rays, FpRaySkip skip,
   guint depth = 0;
 
   g_array_set_size (candidates, 0);
-  if (self->n > 0)
+  if (self->node->len > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {
@@ -169,7 +169,7 @@ fp_ray_index_reached (const FpRayIndex *self, const FpRays *rays)
   gint32 stack[FP_RAY_STACK_MAX], hit[FP_LANES];
   guint depth = 0;
 
-  if (self->n > 0)
+  if (self->node->len > 0)
     stack[depth++] = 0;
   while (depth > 0)
     {

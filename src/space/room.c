@@ -342,6 +342,8 @@ overlaps_altar (const FpPoint corner[4], const FpPlaced *altar)
 static gboolean
 is_in_the_way (const FpPoint corner[4], const FpBox *box, const FpPlaced *other)
 {
+  if ((fp_item_kind (other->item)->flags & FP_KIND_HUNG) != 0)
+    return FALSE;
   switch (fp_item_kind (other->item)->role)
     {
     case FP_ROLE_FLOOR:

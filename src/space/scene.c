@@ -4,7 +4,6 @@
 
 #include <math.h>
 
-#define N_ROLES (FP_ROLE_WHEELCHAIR + 1)
 #define SAME_PLACE 0.01  /* mm: nearer than this nothing was moved */
 #define SAME_TURN 0.001  /* degrees */
 
@@ -19,7 +18,7 @@ struct _FpScene
   FpFloorSet       floors;     /* of all that is not a ghost                */
   FpSolids        *solids;
   GHashTable      *index;      /* id to index + 1, ghosts left out          */
-  int              role[N_ROLES];
+  int              role[FP_N_ROLES];
   int              celebrated; /* index of the altar, -1                    */
   FpSetting       *setting;    /* NULL: all things stand                    */
   FpBox3           box, sanctuary;
@@ -115,7 +114,7 @@ note_role (FpScene *self, guint i)
 {
   const FpPlaced *placed = &g_array_index (self->placed, FpPlaced, i);
   FpRole role = fp_item_kind (placed->item)->role;
-  if ((guint) role >= N_ROLES)
+  if ((guint) role >= FP_N_ROLES)
     return;
   int first = self->role[role];
   if (first < 0
@@ -127,7 +126,7 @@ static void
 make_index (FpScene *self)
 {
   self->index = g_hash_table_new (g_str_hash, g_str_equal);
-  for (guint i = 0; i < N_ROLES; i++)
+  for (guint i = 0; i < FP_N_ROLES; i++)
     self->role[i] = -1;
   for (guint i = 0; i < self->placed->len; i++)
     {
@@ -335,7 +334,7 @@ fp_scene_find (const FpScene *self, const char *id)
 int
 fp_scene_role (const FpScene *self, FpRole role)
 {
-  return (guint) role < N_ROLES ? self->role[role] : -1;
+  return (guint) role < FP_N_ROLES ? self->role[role] : -1;
 }
 
 int
@@ -383,6 +382,8 @@ fp_scene_place_on (const FpScene *self, int on, const FpKind *kind, const FpBox 
   const FpPlaced *support = &g_array_index (self->placed, FpPlaced, on);
   FpPoint at = fp_place_unpoint (&support->place, (FpPoint) { church.x, church.y });
   FpPlace origin = { at.x, at.y, church.turn - support->place.turn };
+  if (kind->flags & FP_KIND_HUNG)
+    return origin;
   return fp_place_from_bearing (&support->extent.bearing, kind->anchor, plan, &origin);
 }
 

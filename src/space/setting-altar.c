@@ -218,6 +218,57 @@ fp_draft_lacks_behind (const FpDraft *self, double *meets)
   return MAX (altar->plan.y1 + way_behind (altar) - front, 0);
 }
 
+/* --- over it, and before it ------------------------------------------------- */
+
+/* What it hangs over reaches over the altar and its steps, whoever stands there. */
+void
+fp_spot_above_altar (FpDraft *self)
+{
+  const FpPlaced *altar = fp_draft_altar (self);
+  const FpRoom *room = self->room;
+
+  if (altar == NULL)
+    {
+      fp_spot_axis_altar (self);
+      return;
+    }
+  self->on = -1;
+  self->place = altar->place;
+  if (fp_kind_param_index (self->kind, "depth") < 0)
+    return;
+  {
+    const int group = fp_room_altar_group (room);
+    const FpBox *plan = group == room->footpace && group >= 0 ? &room->placed[group].plan : &altar->plan;
+
+    fp_draft_set (self, "width", MAX (plan->x1 - plan->x0, fp_draft_get (self, "width")));
+    fp_draft_set (self, "depth", MAX (plan->y1 - plan->y0, fp_draft_get (self, "depth")));
+    self->place.y = (plan->y0 + plan->y1) / 2;
+  }
+}
+
+/* As near to the lowest step as nothing is in the way; on the axis or, where that is asked of it, beside it. */
+void
+fp_spot_before_altar (FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  const int group = fp_room_altar_group (room);
+  double y0, y1, front;
+
+  fp_room_along (room, &y0, &y1);
+  front = group >= 0 ? room->placed[group].plan.y0 : (y0 + y1) / 2;
+  self->on = -1;
+  self->place = (FpPlace) { group >= 0 ? room->placed[group].place.x : 0, front - self->kind->clearance - self->plan.y1, 0 };
+  for (double y = self->place.y; y + self->plan.y0 >= y0; y -= FP_STRIDE)
+    {
+      const FpPlace place = { self->place.x, y, 0 };
+      if (fp_draft_is_free (self, &place, 0))
+        {
+          self->place = place;
+          return;
+        }
+    }
+}
+
 /* --- an altar comes forward ------------------------------------------------- */
 
 int

@@ -18,6 +18,8 @@ find_spot (FpDraft *draft, GError **error)
     case FP_SPOT_OPENING: fp_spot_opening (draft); return TRUE;
     case FP_SPOT_ON_SUPPORT: return fp_spot_on_support (draft, error);
     case FP_SPOT_NAVE: return fp_spot_nave (draft, error);
+    case FP_SPOT_ABOVE_ALTAR: fp_spot_above_altar (draft); return TRUE;
+    case FP_SPOT_BEFORE_ALTAR: fp_spot_before_altar (draft); return TRUE;
     }
   return TRUE;
 }
@@ -82,7 +84,22 @@ lift (const FpProject *project, const FpRoom *room, const FpPlaced *thing, const
   return lifted != NULL ? fp_project_with_item (project, fp_scene_alternative (room->scene), lifted, error) : NULL;
 }
 
-/* Cross and lights that stand where it comes to lie go up on it. */
+/* To just before the front of the new gradine. */
+static FpProject *
+push (const FpProject *project, const FpDraft *gradine, const FpPlaced *thing, GError **error)
+{
+  const FpPlaced *altar = &gradine->room->placed[gradine->on];
+  const FpPoint front = fp_place_unpoint (&altar->place, fp_place_point (&gradine->place, (FpPoint) { 0, gradine->plan.y0 }));
+  g_autoptr (FpItem) pushed = NULL;
+  FpItemInit init;
+
+  fp_item_init_from (thing->item, &init);
+  init.place.y = MIN (init.place.y, front.y - altar->extent.bearing.y1);
+  pushed = fp_item_new (&init, error);
+  return pushed != NULL ? fp_project_with_item (project, fp_scene_alternative (gradine->room->scene), pushed, error) : NULL;
+}
+
+/* Cross and lights that stand where it comes to lie go up on it; cards go before it. */
 static FpProject *
 set_out_gradine (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
 {
@@ -92,9 +109,11 @@ set_out_gradine (const FpRoom *room, const FpKind *kind, const char *id, GError 
   fp_draft_init (&draft, room, kind);
   project = find_spot (&draft, error) ? add_draft (&draft, id, error) : NULL;
   for (guint i = 0; project != NULL && draft.on >= 0 && i < room->n_placed; i++)
-    if (fp_draft_lifts (&draft, &room->placed[i]) && fp_room_overlaps (&draft.plan, &draft.place, &room->placed[i]))
+    if ((fp_draft_lifts (&draft, &room->placed[i]) || fp_draft_pushes (&draft, &room->placed[i]))
+        && fp_room_overlaps (&draft.plan, &draft.place, &room->placed[i]))
       {
-        FpProject *next = lift (project, room, &room->placed[i], id, error);
+        FpProject *next = fp_draft_pushes (&draft, &room->placed[i]) ? push (project, &draft, &room->placed[i], error)
+                          : lift (project, room, &room->placed[i], id, error);
 
         fp_project_unref (project);
         project = next;

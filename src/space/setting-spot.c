@@ -5,6 +5,7 @@
  * between neighbours, and what counts as room enough.
  */
 #include "setting-spot.h"
+#include "standing.h"
 
 #include <math.h>
 #include <string.h>
@@ -17,18 +18,47 @@
 
 /* --- drafts --------------------------------------------------------------- */
 
+static FpForm
+form_of (const FpDraft *self)
+{
+  const FpScene *scene = self->room->scene;
+  FpForm form = { .param = self->param, .corner = self->corner, .n_corners = self->n_corners,
+                  .core = FP_AWAITED_ALTAR,
+                  .facing = fp_project_facing (fp_scene_project (scene), fp_scene_alternative (scene)) };
+
+  if ((self->kind->flags & FP_KIND_HUNG) != 0 && self->on >= 0)
+    fp_form_hang_over (&form, &self->room->placed[self->on].extent);
+  return form;
+}
+
 void
 fp_draft_measure (FpDraft *self)
 {
-  const FpScene *scene = self->room->scene;
-  const FpForm form = { .param = self->param, .corner = self->corner, .n_corners = self->n_corners,
-                        .core = FP_AWAITED_ALTAR, 
-                        .facing = fp_project_facing (fp_scene_project (scene), fp_scene_alternative (scene)) };
+  const FpForm form = form_of (self);
   FpExtent extent = { FP_BOX_EMPTY, FP_BOX_EMPTY, 0, 0 };
 
   if (self->n_corners > 0 || (self->kind->flags & (FP_KIND_OUTLINE | FP_KIND_RUN)) == 0)
     self->kind->extent (&form, &extent);
   self->plan = extent.plan;
+}
+
+void
+fp_draft_solids (const FpDraft *self, FpSolids *out)
+{
+  const FpForm form = form_of (self);
+
+  self->kind->solids (&form, out);
+}
+
+gboolean
+fp_draft_set_well (FpDraft *self, const char *param, double value)
+{
+  const FpForm form = form_of (self);
+  g_autofree char *amiss = NULL;
+
+  fp_draft_set (self, param, value);
+  amiss = self->kind->amiss != NULL ? self->kind->amiss (&form) : NULL;
+  return fp_draft_get (self, param) == value && amiss == NULL;
 }
 
 void

@@ -30,7 +30,10 @@ void   fp_draft_init    (FpDraft *self, const FpRoom *room, const FpKind *kind);
 double fp_draft_get     (const FpDraft *self, const char *param); /* 0 where the kind has none */
 /* Brought into the parameter's range; nothing where the kind has none.  The plan follows. */
 void   fp_draft_set     (FpDraft *self, const char *param, double value);
-void   fp_draft_measure (FpDraft *self); /* the plan, after corners were set */
+void   fp_draft_measure (FpDraft *self); /* the plan, after corners were set, or what it stands on */
+/* Likewise; FALSE where the kind would then find it amiss. */
+gboolean fp_draft_set_well (FpDraft *self, const char *param, double value);
+void   fp_draft_solids  (const FpDraft *self, FpSolids *out); /* in its own coordinates */
 
 /* Design judgement, mm: the strides of a search, and what is kept between neighbours. */
 #define FP_STRIDE        50.0
@@ -50,6 +53,8 @@ void     fp_spot_axis_altar   (FpDraft *self);
 void     fp_spot_behind_altar (FpDraft *self);
 /* By how much the altar is too near in front of what was put behind it; @meets (out): by how much they overlap. */
 double   fp_draft_lacks_behind (const FpDraft *self, double *meets);
+void     fp_spot_above_altar  (FpDraft *self); /* or on the axis, where there is none */
+void     fp_spot_before_altar (FpDraft *self); /* likewise, before its steps */
 void     fp_spot_epistle_wall (FpDraft *self);
 void     fp_spot_gospel_front (FpDraft *self);
 void     fp_spot_opening      (FpDraft *self);
@@ -63,9 +68,20 @@ int      fp_room_altar_group (const FpRoom *self);
 /* Whether that can come towards the people with the room before its steps that it must have. */
 gboolean fp_room_may_come_forward (const FpRoom *self, double by);
 
+/* Of the things of that office that bear, those on the altar first, then the highest; -1. */
+int      fp_room_best_support (const FpRoom *self, FpRole role);
+
+/* What is set on a table by the room that is there (room-on-table.c). */
+gboolean fp_draft_belongs_on_table (const FpDraft *self);
+gboolean fp_draft_is_free_on_table (const FpDraft *self);
+/* FALSE where there is nothing on which it could stand; where there is no room, it is put where it belongs. */
+gboolean fp_spot_on_table          (FpDraft *self);
+
 /* FALSE with %FP_ERROR_REFERENCE when there is nothing on which it can stand. */
 /* Whether what stands there goes up on a gradine that comes to lie under it. */
 gboolean fp_draft_lifts (const FpDraft *self, const FpPlaced *other);
+/* Whether it goes before a gradine that comes to lie where it stands. */
+gboolean fp_draft_pushes (const FpDraft *self, const FpPlaced *other);
 gboolean fp_spot_on_support   (FpDraft *self, GError **error);
 /* Parts of the building and pews; FALSE likewise (an opening without a wall). */
 gboolean fp_spot_nave         (FpDraft *self, GError **error);

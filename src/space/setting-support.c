@@ -4,6 +4,7 @@
 #include "standing.h"
 
 #include <math.h>
+#include <string.h>
 
 #define STRIDE            25.0
 #define FROM_EDGE         40.0  /* of the table, to what stands along it (design judgement)            */
@@ -21,9 +22,8 @@ top_of (const FpPlaced *placed)
   return placed->level + placed->extent.top;
 }
 
-/* Of the things of that office that bear: those on the altar first, then the highest. */
-static int
-best_support (const FpRoom *room, FpRole role)
+int
+fp_room_best_support (const FpRoom *room, FpRole role)
 {
   int best = -1;
   gboolean best_on_altar = FALSE;
@@ -32,7 +32,7 @@ best_support (const FpRoom *room, FpRole role)
     {
       const FpPlaced *placed = &room->placed[i];
       const gboolean on_altar = room->altar >= 0 && fp_room_stands_on (room, (int) i, room->altar);
-      if (!fp_placed_has_role (placed, role) || fp_box_is_empty (&placed->extent.bearing))
+      if (!fp_placed_has_role (placed, role) || (role != FP_ROLE_TABERNACLE && fp_box_is_empty (&placed->extent.bearing)))
         continue;
       if (best < 0 || (on_altar && !best_on_altar)
           || (on_altar == best_on_altar && top_of (placed) > top_of (&room->placed[best])))
@@ -63,7 +63,7 @@ find_support (FpDraft *self, GError **error)
 
   for (guint i = 0; role != NULL && role[i] != FP_ROLE_NONE && role[i] != FP_ROLE_FLOOR; i++)
     {
-      self->on = best_support (self->room, role[i]);
+      self->on = fp_room_best_support (self->room, role[i]);
       if (self->on >= 0)
         return TRUE;
     }
@@ -72,7 +72,9 @@ find_support (FpDraft *self, GError **error)
   {
     g_autofree char *thing = g_utf8_strdown (self->kind->label, -1);
     g_autofree char *support = g_utf8_strdown (label_of_role (role[0]), -1);
-    g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "There is no %s yet on which a %s could stand", support, thing);
+    /* "a card", "an altar card", "altar cards" */
+    const char *article = g_str_has_suffix (thing, "s") ? "" : strchr ("aeiou", thing[0]) != NULL ? "an " : "a ";
+    g_set_error (error, FP_ERROR, FP_ERROR_REFERENCE, "There is no %s yet on which %s%s could stand", support, article, thing);
   }
   return FALSE;
 }
@@ -95,6 +97,13 @@ fp_draft_lifts (const FpDraft *self, const FpPlaced *other)
          && fp_kind_may_stand_on (fp_item_kind (other->item), FP_ROLE_GRADINE);
 }
 
+gboolean
+fp_draft_pushes (const FpDraft *self, const FpPlaced *other)
+{
+  return self->kind->role == FP_ROLE_GRADINE && !other->in_survey && other->support == self->on
+         && fp_placed_has_role (other, FP_ROLE_ALTAR_CARDS);
+}
+
 /* Candlesticks stand about what is on the axis, not in its way. */
 static gboolean
 collides (const FpDraft *self, const FpPlace *place)
@@ -103,7 +112,8 @@ collides (const FpDraft *self, const FpPlace *place)
     {
       const FpPlaced *other = &self->room->placed[i];
       if (!other->ghost && other->support == self->on && fp_item_kind (other->item)->role != FP_ROLE_CANDLES
-          && !fp_draft_lifts (self, other) && fp_room_overlaps (&self->plan, place, other))
+          && (fp_item_kind (other->item)->flags & FP_KIND_HUNG) == 0
+          && !fp_draft_lifts (self, other) && !fp_draft_pushes (self, other) && fp_room_overlaps (&self->plan, place, other))
         return TRUE;
     }
   return FALSE;
@@ -216,9 +226,28 @@ fit_candlesticks (FpDraft *self)
     self->place = place_on_bearing (self, along_the_edge (self));
 }
 
+/* Over what carries it, whose size it takes. */
+static gboolean
+hang (FpDraft *self)
+{
+  self->place = self->room->placed[self->on].place;
+  fp_draft_measure (self);
+  if (self->kind->role == FP_ROLE_TABERNACLE_VEIL)
+    {
+      /* Nothing but a dome goes under a tent. */
+      const int top = fp_kind_param_index (fp_item_kind (self->room->placed[self->on].item), "top");
+      const FpChoice *shape = top >= 0 ? fp_item_kind (self->room->placed[self->on].item)->params[top].choices : NULL;
+      if (shape != NULL && !g_str_equal (shape[(guint) fp_item_params (self->room->placed[self->on].item)[top]].id, "domed"))
+        fp_draft_set (self, "shape", 1);
+    }
+  return TRUE;
+}
+
 gboolean
 fp_spot_on_support (FpDraft *self, GError **error)
 {
+  if (fp_draft_belongs_on_table (self) && fp_spot_on_table (self))
+    return TRUE;
   if (!find_support (self, error))
     return FALSE;
   if (self->on < 0)
@@ -226,6 +255,8 @@ fp_spot_on_support (FpDraft *self, GError **error)
       fp_spot_axis_altar (self);
       return TRUE;
     }
+  if ((self->kind->flags & FP_KIND_HUNG) != 0)
+    return hang (self);
   if (self->kind->role == FP_ROLE_CANDLES)
     {
       fit_candlesticks (self);

@@ -219,6 +219,17 @@ find_core_of_old (const FpArrangement *self, guint i)
   return before != NULL ? before->form.core : DEFAULT_CORE;
 }
 
+void
+fp_form_hang_over (FpForm *form, const FpExtent *support)
+{
+  const gboolean bears = !fp_box_is_empty (&support->bearing);
+  const double level = bears ? support->top : 0; /* of what stands on it, above its foot */
+
+  form->core = bears ? support->bearing : support->plan;
+  form->foot = -level;
+  form->head = (bears ? support->top : support->height) - level;
+}
+
 static const FpExtent *
 find_extent (FpArrangement *self, guint i)
 {
@@ -232,6 +243,8 @@ find_extent (FpArrangement *self, guint i)
       if (!fp_box_is_empty (&core->plan))
         thing->form.core = core->plan;
     }
+  else if ((fp_item_kind (thing->item)->flags & FP_KIND_HUNG) != 0 && thing->support >= 0)
+    fp_form_hang_over (&thing->form, find_extent (self, (guint) thing->support));
   else
     thing->form.core = find_core_of_old (self, i);
   thing->extent.plan = thing->extent.bearing = FP_BOX_EMPTY;
@@ -292,6 +305,8 @@ find_place (FpArrangement *self, guint i)
         find_place (self, (guint) thing->on);
       if (kind->flags & FP_KIND_IN_WALL)
         thing->place = place_in_wall (support, thing->item);
+      else if (kind->flags & FP_KIND_HUNG)
+        thing->place = fp_place_compose (&support->place, &thing->given);
       else
         {
           FpPlace inner = fp_place_on_bearing (&support->extent.bearing, kind->anchor, &thing->extent.plan,

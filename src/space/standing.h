@@ -58,6 +58,9 @@ fp_arrangement_get (const FpArrangement *self, guint i)
   return &g_array_index (self->thing, FpStandingThing, i);
 }
 
+/* What hangs takes its size from what it hangs over (FP_KIND_HUNG). */
+void fp_form_hang_over (FpForm *form, const FpExtent *support);
+
 /* Where the origin of a thing comes, in the coordinates of its support. */
 FpPlace fp_place_on_bearing (const FpBox *bearing, FpAnchor anchor, const FpBox *plan, const FpPlace *given);
 FpPlace fp_place_from_bearing (const FpBox *bearing, FpAnchor anchor, const FpBox *plan, const FpPlace *origin);

@@ -29,7 +29,8 @@ test_table (void)
   static const char *const ids[] = {
     "altar", "footpace", "gradine", "tabernacle", "crucifix", "candlesticks", "reredos", "credence", "sedilia", "ambo",
     "chair", "rail", "wall", "opening", "pier", "floor", "steps", "pews", "gallery", "standing-room",
-    "wheelchair-places",
+    "wheelchair-places", "altar-cloths", "frontal", "tabernacle-veil", "altar-cards", "missal-stand", "hand-bell",
+    "sanctus-candle", "flowers", "reliquaries", "branched-lights",
   };
   guint n;
   const FpKind *const *kinds = fp_kinds (&n);
@@ -178,7 +179,7 @@ check_solids (const Fixture *fixture, const FpKind *kind, const FpExtent *extent
       check_point_within ((FpPoint) { box.lo.x, box.lo.y }, &extent->plan, TOLERANCE);
       check_point_within ((FpPoint) { box.hi.x, box.hi.y }, &extent->plan, TOLERANCE);
       g_assert_cmpfloat (box.hi.z, <=, extent->height + TOLERANCE);
-      if (!(kind->flags & FP_KIND_FROM_DATUM) && fixture->form.ground == NULL)
+      if (!(kind->flags & (FP_KIND_FROM_DATUM | FP_KIND_HUNG)) && fixture->form.ground == NULL)
         g_assert_cmpfloat (box.lo.z, >=, -TOLERANCE);
       if (s[i].shape == FP_SOLID_PRISM)
         g_assert_false (fp_outline_crosses_itself (s[i].outline, s[i].n_outline, NULL));

@@ -85,10 +85,14 @@ try_kind (const FpProject *project, guint alternative, const FpKind *kind)
 {
   g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
   g_autoptr (GError) error = NULL;
-  g_autoptr (FpProject) next = fp_set_out_new (scene, kind, NULL, &error);
+  g_autoptr (FpProject) next = NULL;
 
+  /* In each of them there is an altar, but not always a tabernacle. */
+  if (kind->role == FP_ROLE_TABERNACLE_VEIL && fp_scene_role (scene, FP_ROLE_TABERNACLE) < 0)
+    return;
+  next = fp_set_out_new (scene, kind, NULL, &error);
   g_test_message ("%s in %s", kind->id, fp_alternative_id (fp_project_alternative (project, alternative)));
-  g_assert_no_error (error); /* in each of them there is an altar, and room beside it */
+  g_assert_no_error (error);
   g_assert_nonnull (next);
   g_assert_cmpuint (times_short (next, alternative, "doors-clear"), ==, 0);
   /* Lights and cross are set on the altar about what is there, which may fill it; a second footpace goes nowhere. */
