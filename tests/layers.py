@@ -17,7 +17,7 @@ HEADERS = {
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view"},
     "schedule": {"bill", "bolt", "linen", "schedule"},
-    "review": {"card", "linen-plan", "review"},
+    "review": {"card", "linen-plan", "review", "schedules"},
     "cli": set(),
     "app": set(),
 }

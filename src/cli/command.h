@@ -30,6 +30,7 @@ extern const FpCommand fp_command_compare;
 extern const FpCommand fp_command_sun;
 extern const FpCommand fp_command_linen;
 extern const FpCommand fp_command_card;
+extern const FpCommand fp_command_schedule;
 
 /* Parses options by @entries; prints what is wrong, or the help asked for.
  * @file: (out) (transfer full): the one file that every command works on

@@ -98,7 +98,7 @@ quantities (const FpForm *form, GArray *out)
 {
   const FpBox platform = plan (form);
 
-  fp_quantities_add (out, "celebrant's chair", FP_MATERIAL_WOOD, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add (out, "celebrant’s chair", FP_MATERIAL_WOOD, FP_AMOUNT_NUMBER, 1);
   if (form->param[STEP] > 0)
     fp_quantities_add (out, "platform of the chair", FP_MATERIAL_NONE, FP_AMOUNT_AREA, fp_box_area (&platform));
 }

@@ -206,10 +206,9 @@ typedef struct { FpVec3 size; guint number; double volume; } Alike;
 
 /* Longest first, as stone and timber are ordered. */
 static FpVec3
-size_of (const FpSolid *solid)
+size_of (const FpBox3 *box)
 {
-  const FpBox3 box = fp_solid_box (solid);
-  const double x = box.hi.x - box.lo.x, y = box.hi.y - box.lo.y, z = box.hi.z - box.lo.z;
+  const double x = box->hi.x - box->lo.x, y = box->hi.y - box->lo.y, z = box->hi.z - box->lo.z;
   const double most = MAX (MAX (x, y), z), least = MIN (MIN (x, y), z);
 
   return (FpVec3) { most, x + y + z - most - least, least };
@@ -239,6 +238,14 @@ count_piece (GArray *alike, FpVec3 size, double volume)
   g_array_append_val (alike, one);
 }
 
+/* A column or a baluster is turned of one piece, however many solids it takes to say how. */
+static gboolean
+goes_on (const FpSolid *a, const FpSolid *b)
+{
+  return a->shape == FP_SOLID_ROUND && b->shape == FP_SOLID_ROUND && a->part == b->part && fabs (a->cx - b->cx) < 0.05
+         && fabs (a->cy - b->cy) < 0.05;
+}
+
 static GArray *
 pieces_of (const FpPlaced *placed, FpPart part)
 {
@@ -249,9 +256,21 @@ pieces_of (const FpPlaced *placed, FpPart part)
 
   fp_item_kind (placed->item)->solids (&placed->form, solids);
   s = fp_solids_peek (solids, &n);
-  for (guint i = 0; i < n; i++)
-    if (s[i].part == part)
-      count_piece (alike, size_of (&s[i]), fp_solid_volume (&s[i]));
+  for (guint i = 0, next; i < n; i = next)
+    {
+      FpBox3 box = fp_solid_box (&s[i]);
+      double volume = fp_solid_volume (&s[i]);
+
+      for (next = i + 1; next < n && goes_on (&s[i], &s[next]); next++)
+        {
+          const FpBox3 more = fp_solid_box (&s[next]);
+
+          fp_box3_add_box (&box, &more);
+          volume += fp_solid_volume (&s[next]);
+        }
+      if (s[i].part == part)
+        count_piece (alike, size_of (&box), volume);
+    }
   return alike;
 }
 
@@ -335,7 +354,8 @@ add_quantity (const Making *m, const FpQuantity *quantity)
 {
   FpBillRow row;
 
-  if (quantity->of_part)
+  /* A wall is built in place. */
+  if (quantity->of_part && quantity->material != FP_MATERIAL_NONE)
     {
       add_pieces (m, quantity);
       return;
@@ -386,7 +406,7 @@ add_thing (const Making *m)
 
       if (kind->courses != NULL && is_solid_stone (quantity))
         solid += quantity->amount;
-      else
+      else if (kind->courses == NULL || quantity->type != FP_AMOUNT_AREA) /* whose floor is of slabs */
         add_quantity (m, quantity);
     }
   if (kind->courses != NULL)

@@ -42,7 +42,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
@@ -51,7 +51,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -64,7 +64,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen and card" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen, card and schedule" in done.stderr, done.stderr
 
 
 @test
@@ -396,6 +396,49 @@ def linen_is_told_as_text_and_table_and_drawn():
     assert "needs one of" in footpace("linen", PARISH, "-a", "b", "--bolt", "500", "--warp", "6", "--weft", "2.5", expect=2).stderr
 
 
+WORKS = """  <works stone="marble" timber="oak" metal="brass" slab="40" longest="1500" bears="5" burns="22" bolt="0" warp="0" weft="0"
+    currency="EUR">
+    <rate kind="altar" what="mensa" per="m3" amount="5200"/>
+    <rate kind="footpace" what="treads" per="ft" amount="50"/>
+    <rate kind="ambo" what="setting up" per="one" amount="9"/>
+  </works>
+</project>"""
+
+
+@test
+def schedules_are_told_as_text_and_table_and_on_sheets():
+    with tempfile.TemporaryDirectory() as folder:
+        file = pathlib.Path(folder) / "works.footpace"
+        file.write_text(PARISH.read_text().replace("</project>", WORKS))
+        text = footpace("schedule", file, "-a", "b", expect=0).stdout
+        rows = list(csv.DictReader(io.StringIO(footpace("schedule", file, "-a", "b", "--as", "csv", expect=0).stdout)))
+        new = [row for row in rows if row["work"] == "new"]
+        mensa = [row for row in new if row["what"] == "mensa"][0]
+        # A slab of stone: its volume is its size, its mass by marble of 27.2 kN/m3 (ASCE 7 Table C3-1), its cost by its volume.
+        volume = float(mensa["length"]) * float(mensa["width"]) * float(mensa["thickness"]) / 1e9
+        assert abs(float(mensa["volume_m3"]) - volume) < 2e-5, mensa
+        assert abs(float(mensa["mass_kg"]) - volume * 27200 / 9.80665) < 0.1, mensa
+        assert abs(float(mensa["cost"]) - volume * 5200) < 0.01, mensa
+        treads = [row for row in new if row["what"].startswith("treads")]
+        assert treads and all(float(row["length"]) <= 1500 and row["rate_per"] == "ft" for row in treads), treads
+        for row in treads:
+            assert abs(float(row["cost"]) - float(row["amount"]) / 0.3048 * 50) < 0.02, row
+        total = sum(float(row["cost"]) for row in rows if row["cost"])
+        told = re.sub(r"\s|EUR", "", re.search(r"In all (.+?) by the rates", text)[1])
+        assert abs(float(told) - total) < 0.02, (told, total)
+        candles = [row for row in new if row["burns_h"]]
+        assert candles and all(abs(float(row["burns_h"]) - float(row["length"]) / 22) < 0.01 for row in candles), candles
+        assert "times what the floor is rated for" in text and "licensed engineer decides" in text, text
+        some = list(csv.DictReader(io.StringIO(
+            footpace("schedule", file, "-a", "b", "--of", "steps", "--only", "removed", "--as", "csv", expect=0).stdout)))
+        assert some == [row for row in rows if row["heading"] == "steps" and row["work"] == "removed"] and some
+        out = pathlib.Path(folder) / "schedule.pdf"
+        footpace("schedule", file, "-a", "b", "--out", out, expect=0)
+        words = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
+        for row in rows:
+            assert row["thing"] in words and row["what"].split(",")[0] in words, row
+
+
 @test
 def bad_use_and_bad_input_give_two_and_a_reason():
     with tempfile.TemporaryDirectory() as folder:
@@ -458,6 +501,12 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("card", PARISH, "--out", out, "--paper", "a1"),
             ("card", PARISH, "--out", out, "--ink", "sepia"),
             ("card", PARISH, "--out", out, "--as", "json"),
+            ("schedule", PARISH, "--of", "roof"),
+            ("schedule", PARISH, "--only", "old"),
+            ("schedule", PARISH, "--as", "json"),
+            ("schedule", PARISH, "--out", out, "--paper", "a9"),
+            ("schedule", PARISH, "--of", "rail", "--only", "moved", "--out", out),
+            ("schedule", broken),
             ("linen", PARISH),
             ("linen", PARISH, "--bolt", "1500", "--warp", "6"),
             ("linen", PARISH, "--bolt", "1500", "--warp", "60", "--weft", "2"),

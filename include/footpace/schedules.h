@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* schedules.h - the lines of a bill as they are read: on screen, in words, as a table, on sheets
+ *
+ * In the units of the brief; a table for other programs has mm, m2, m3 and kg.
+ */
+#pragma once
+
+#include "footpace/bill.h"
+#include "footpace/sheet.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  FP_COLUMN_THING, FP_COLUMN_WHAT, FP_COLUMN_PIECES, FP_COLUMN_SIZE, FP_COLUMN_AMOUNT, FP_COLUMN_VOLUME, FP_COLUMN_MASS,
+  FP_COLUMN_HOURS, FP_COLUMN_RATE, FP_COLUMN_COST,
+  FP_N_COLUMNS
+} FpScheduleColumn;
+
+const char *fp_column_head (FpScheduleColumn column); /* "Size of each" … */
+/* "" where it has none; owned by the caller. */
+char       *fp_bill_cell   (const FpBill *bill, const FpBillRow *row, FpScheduleColumn column);
+char       *fp_mass_format (double mass, FpUnits units);                 /* "36 kg", "79 lb"                        */
+char       *fp_cost_format (double cost, const char *currency);          /* "1 320.00 EUR"; "" for %NAN             */
+char       *fp_pressure_format (double pressure, FpUnits units);         /* of kN/m2: "26.6 kN/m²", "556 lb/sq ft"  */
+
+/* What is told of it. */
+typedef struct
+{
+  guint    headings; /* 1 << FpHeading; 0: all                               */
+  guint    works;    /* 1 << FpWork; 0: all                                  */
+  gboolean weights;  /* and what bears on the floor                          */
+} FpScheduleChoice;
+
+gboolean    fp_schedule_chooses (const FpScheduleChoice *choice, const FpBillRow *row);
+
+/* Costs in all, what has no rate, and the cautions. */
+char       *fp_schedules_closing (const FpBill *bill);
+/* How the floor's rating stands to it: "5.3 times what the floor is rated for"; NULL where that is not said. */
+char       *fp_bearing_verdict   (const FpBearing *bearing, const FpWorks *works);
+extern const char fp_weights_caution[];
+
+char       *fp_schedules_text (const FpBill *bill, const FpScheduleChoice *choice);
+/* RFC 4180, a line for each row. */
+char       *fp_schedules_csv  (const FpBill *bill, const FpScheduleChoice *choice);
+
+/**
+ * fp_schedules_sheets:
+ *
+ * Returns: (transfer full) (element-type FpDrawing): as many pages as they take; NULL with %FP_ERROR_RANGE where there is
+ *   nothing to tell, or the paper is too small for a line
+ */
+GPtrArray  *fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error);
+
+G_END_DECLS

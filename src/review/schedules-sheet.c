@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* schedules-sheet.c - schedules on paper, and what bears on the floor */
+#include "table-pages.h"
+
+#include "footpace/error.h"
+#include "footpace/schedule.h"
+
+#define TITLE "Schedules"
+#define CODE  "schedule"
+
+/* The same columns mean other things where weights are told. */
+enum { W_THING, W_OWN, W_ALL, W_AREA, W_PRESSURE, W_VERDICT, W_UNWEIGHED };
+
+static const char *const weight_heads[FP_N_COLUMNS] = {
+  [W_THING] = "On the floor", [W_OWN] = "Weighs", [W_ALL] = "With all on it", [W_AREA] = "Stands on", [W_PRESSURE] = "Presses with",
+  [W_VERDICT] = "Rating", [W_UNWEIGHED] = "Not weighed",
+};
+
+static void
+told_clear (gpointer data)
+{
+  FpTold *told = data;
+
+  for (guint i = 0; i < FP_N_COLUMNS; i++)
+    g_free (told->cell[i]);
+}
+
+static void
+add_bearing (GArray *out, const FpBearing *b, const FpWorks *works, FpUnits units)
+{
+  FpTold told = { .type = FP_TOLD_ROW };
+
+  told.cell[W_THING] = g_strdup (fp_item_name (b->placed->item));
+  told.cell[W_OWN] = fp_mass_format (b->own, units);
+  told.cell[W_ALL] = fp_mass_format (b->all, units);
+  told.cell[W_AREA] = fp_amount_format (FP_AMOUNT_AREA, b->area, units);
+  told.cell[W_PRESSURE] = fp_pressure_format (b->pressure, units);
+  told.cell[W_VERDICT] = fp_bearing_verdict (b, works);
+  told.cell[W_UNWEIGHED] = b->unweighed > 0 ? g_strdup_printf ("%u things", b->unweighed) : NULL;
+  g_array_append_val (out, told);
+}
+
+static GArray *
+weights_told (const FpBill *bill)
+{
+  const FpProject *project = fp_scene_project (fp_bill_scene (bill));
+  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpTold));
+  g_autoptr (GArray) bearings = fp_bill_bearings (bill);
+
+  g_array_set_clear_func (out, told_clear);
+  for (guint i = 0; i < bearings->len; i++)
+    add_bearing (out, &g_array_index (bearings, FpBearing, i), fp_project_works (project), fp_project_brief (project)->units);
+  return out;
+}
+
+GPtrArray *
+fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error)
+{
+  const char *heads[FP_N_COLUMNS];
+  g_autoptr (GArray) told = fp_schedules_told (bill, choice), weights = weights_told (bill);
+  g_autofree char *closing = fp_schedules_closing (bill);
+  FpTable table[2];
+  guint n = 1;
+
+  if (told->len == 0)
+    {
+      g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "there is nothing of this in the alternative");
+      return NULL;
+    }
+  for (guint k = 0; k < FP_N_COLUMNS; k++)
+    heads[k] = fp_column_head ((FpScheduleColumn) k);
+  table[0] = (FpTable) {
+    heads, fp_schedules_columns (told), 1u << FP_COLUMN_THING | 1u << FP_COLUMN_WHAT, FP_COLUMN_WHAT, told, closing,
+  };
+  if (choice->weights && weights->len > 0)
+    table[n++] = (FpTable) {
+      weight_heads, fp_schedules_columns (weights), 1u << W_THING | 1u << W_VERDICT, W_THING, weights, fp_weights_caution,
+    };
+  return fp_table_pages (fp_bill_scene (bill), spec, TITLE, CODE, table, n, error);
+}
