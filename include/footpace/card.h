@@ -35,8 +35,14 @@ char        *fp_card_text    (const FpCard *self);
 /* @spec: its order is not asked: the card has one. */
 FpDrawing   *fp_card_draw    (FpCard *self, const FpCardSpec *spec);
 
-/* A page for each celebration of the set, in their order; (transfer full) (element-type FpDrawing). */
-GPtrArray   *fp_cards_draw   (const FpScene *whole, guint celebrations, const FpCardSpec *spec);
+/**
+ * fp_cards_draw:
+ * @celebrations: FpCelebration bits; 0: those of the brief
+ *
+ * Returns: (transfer full) (element-type FpDrawing): a page for each, in their order; %NULL with %FP_ERROR_INVALID where the
+ *   brief names none, or there is no altar
+ */
+GPtrArray   *fp_cards_draw   (const FpScene *whole, guint celebrations, const FpCardSpec *spec, GError **error);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpCard, fp_card_free)
 

@@ -16,6 +16,7 @@ struct _FpDocument
   const FpScene *scene;       /* owned; of the preview, else of the present    */
   const FpScene *base;        /* owned; of the present                         */
   guint       alternative;
+  guint       celebration;    /* that it is set for; 0: all things stand       */
   GPtrArray  *chosen;         /* of ids, the last one first in mind; NULL at the end */
   FpChecker  *checker;
   gboolean    checked;        /* findings are wanted: what is shown is checked */

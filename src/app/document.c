@@ -103,9 +103,13 @@ static void
 show (FpDocument *self)
 {
   const FpProject *project = fp_document_project (self);
-
   /* Undo may take away the alternative that is shown. */
-  show_scene (self, fp_scene_new (project, MIN (self->alternative, fp_project_n_alternatives (project) - 1)));
+  FpScene *whole = fp_scene_new (project, MIN (self->alternative, fp_project_n_alternatives (project) - 1));
+  FpScene *set = self->celebration != 0 ? fp_scene_new_set (whole, (FpCelebration) self->celebration) : NULL;
+
+  if (set != NULL)
+    fp_scene_unref (whole);
+  show_scene (self, set != NULL ? set : whole);
 }
 
 const FpScene *
@@ -175,6 +179,27 @@ fp_document_set_alternative (FpDocument *self, guint alternative)
   fp_document_drop_preview (self);
   self->alternative = alternative;
   /* Sight of another alternative must not be taken for this one's. */
+  g_clear_pointer (&self->sighted, fp_findings_unref);
+  g_clear_pointer (&self->findings, fp_findings_unref);
+  show (self);
+  fp_document_emit (self, FP_DOCUMENT_FINDINGS);
+  fp_document_emit (self, FP_DOCUMENT_STATE);
+}
+
+guint
+fp_document_celebration (FpDocument *self)
+{
+  return self->celebration;
+}
+
+void
+fp_document_set_celebration (FpDocument *self, guint celebration)
+{
+  if (celebration == self->celebration)
+    return;
+  fp_document_drop_preview (self);
+  self->celebration = celebration;
+  /* Nor sight of a church that is set otherwise. */
   g_clear_pointer (&self->sighted, fp_findings_unref);
   g_clear_pointer (&self->findings, fp_findings_unref);
   show (self);

@@ -46,6 +46,9 @@ const FpProject *fp_document_project     (FpDocument *self);
 const FpScene   *fp_document_scene       (FpDocument *self);
 guint            fp_document_alternative (FpDocument *self);
 void             fp_document_set_alternative (FpDocument *self, guint alternative);
+/* For which celebration it is shown, checked and drawn as set: a FpCelebration; 0: all things stand. */
+guint            fp_document_celebration     (FpDocument *self);
+void             fp_document_set_celebration (FpDocument *self, guint celebration);
 
 /* Id of the thing that is chosen; NULL.  One that is not in the scene is never chosen. */
 const char      *fp_document_chosen (FpDocument *self);

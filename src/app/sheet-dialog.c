@@ -489,12 +489,15 @@ first_looks (FpSheetDialog *self, const FpSheetSeen *seen)
   FpSheetLooks looks = fp_sheet_form_looks (FP_SHEET_FORM (self->form));
 
   looks.sight = (FpSightLook) { fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1 };
+  looks.card = FP_CARD_LOOK_USUAL;
   if (left != NULL)
     looks = *left;
   if (seen != NULL && seen->sight != NULL)
     looks.sight = *seen->sight;
   if (seen != NULL && seen->sun != NULL)
     looks.sun = *seen->sun;
+  if (seen != NULL && fp_document_celebration (self->document) != 0)
+    looks.card.celebrations = fp_document_celebration (self->document);
   return looks;
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet-form.h"
 
+#include "setting-window.h"
 #include "show-list.h"
 #include "sun-choice.h"
 
@@ -14,6 +15,7 @@ struct _FpSheetForm
   GtkWidget  *sheet, *paper, *orientation, *scale, *other_scale, *ink, *number;
   GtkWidget  *along_label, *along, *from_label, *from, *across_label, *across, *facing_label, *facing;
   GtkWidget  *focus_label, *focus, *moment_label, *moment, *sun_label, *sun;
+  GtkWidget  *size_label, *size, *celebration_label, *celebration, *servers_label, *servers, *first_label, *first;
   int         place;    /* whose line of sight is shown; -1: nobody's       */
   GtkWidget  *findings, *whole, *tiled, *tile, *show_button, *show_list;
 };
@@ -24,7 +26,8 @@ static guint changed_signal;
 
 /* In the order of the choices in sheet-form.ui; scales of ISO 5455, then one by hand. */
 static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_SECTIONS,
-                                       FP_SHEET_BOARD, FP_SHEET_COMPARE, FP_SHEET_LEVELS, FP_SHEET_SIGHT, FP_SHEET_SUN };
+                                       FP_SHEET_BOARD, FP_SHEET_COMPARE, FP_SHEET_LEVELS, FP_SHEET_SIGHT, FP_SHEET_SUN,
+                                       FP_SHEET_CARD };
 static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
 #define OTHER_SCALE G_N_ELEMENTS (scales)
 
@@ -147,6 +150,8 @@ fp_sheet_form_looks (FpSheetForm *self)
   return (FpSheetLooks) {
     .sight = { (FpMoment) selected (self->moment), (FpFocus) selected (self->focus), self->place },
     .sun = fp_sun_choice_look (FP_SUN_CHOICE (self->sun)),
+    .card = { fp_celebration_chosen (selected (self->celebration)), 1 + selected (self->servers),
+              (FpAltarSide) selected (self->first), selected (self->size) == 0 },
   };
 }
 
@@ -190,6 +195,20 @@ show_cuts (FpSheetForm *self)
 }
 
 static void
+show_cards (FpSheetForm *self)
+{
+  GtkWidget *const of_cards[] = { self->size_label, self->size, self->celebration_label, self->celebration,
+                                  self->servers_label, self->servers, self->first_label, self->first };
+  const gboolean card = sheet_of (self) == FP_SHEET_CARD;
+
+  for (guint i = 0; i < G_N_ELEMENTS (of_cards); i++)
+    gtk_widget_set_visible (of_cards[i], card);
+  gtk_widget_set_sensitive (self->orientation, !card);
+  gtk_widget_set_sensitive (self->scale, !card);
+  gtk_widget_set_sensitive (self->paper, !card || selected (self->size) != 0);
+}
+
+static void
 show_looks (FpSheetForm *self)
 {
   const gboolean sight = sheet_of (self) == FP_SHEET_SIGHT, sun = sheet_of (self) == FP_SHEET_SUN;
@@ -200,6 +219,7 @@ show_looks (FpSheetForm *self)
   gtk_widget_set_visible (self->moment, sight);
   gtk_widget_set_visible (self->sun_label, sun);
   gtk_widget_set_visible (self->sun, sun);
+  show_cards (self);
 }
 
 /* On the plan a line that is not there looks nowhere. */
@@ -309,6 +329,10 @@ fp_sheet_form_set_looks (FpSheetForm *self, const FpBrief *brief, const FpSheetL
   choose (self->moment, (guint) looks->sight.moment);
   fp_sun_choice_set_brief (FP_SUN_CHOICE (self->sun), brief);
   fp_sun_choice_set_look (FP_SUN_CHOICE (self->sun), &looks->sun);
+  choose (self->celebration, fp_celebration_choice (looks->card.celebrations));
+  choose (self->servers, looks->card.servers > 1 ? 1 : 0);
+  choose (self->first, (guint) looks->card.first);
+  choose (self->size, looks->card.small ? 0 : 1);
   self->setting = FALSE;
 }
 
@@ -343,6 +367,14 @@ fp_sheet_form_class_init (FpSheetFormClass *klass)
   BIND (moment);
   BIND (sun_label);
   BIND (sun);
+  BIND (size_label);
+  BIND (size);
+  BIND (celebration_label);
+  BIND (celebration);
+  BIND (servers_label);
+  BIND (servers);
+  BIND (first_label);
+  BIND (first);
   BIND (paper);
   BIND (orientation);
   BIND (scale);
@@ -368,6 +400,7 @@ fill_looks (FpSheetForm *self)
 {
   g_autoptr (GtkStringList) focuses = gtk_string_list_new (NULL);
   g_autoptr (GtkStringList) moments = gtk_string_list_new (NULL);
+  g_autoptr (GtkStringList) celebrations = fp_celebration_choices ();
 
   for (int i = 0; i < FP_N_FOCUSES; i++)
     gtk_string_list_append (focuses, fp_focus_label ((FpFocus) i));
@@ -375,6 +408,8 @@ fill_looks (FpSheetForm *self)
     gtk_string_list_append (moments, fp_moment_label ((FpMoment) i));
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->focus), G_LIST_MODEL (focuses));
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->moment), G_LIST_MODEL (moments));
+  gtk_string_list_splice (celebrations, 0, 1, (const char *[]) { "Those of the brief", NULL });
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->celebration), G_LIST_MODEL (celebrations));
 }
 
 static void

@@ -122,6 +122,23 @@ draw_sun (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
 }
 
 static void
+draw_cards (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
+{
+  const FpCardLook *look = &order->looks.card;
+  FpCardSpec card = { .order = FP_ORDER_USUAL, .ink = spec->ink, .date = spec->date };
+
+  card.order.servers = look->servers;
+  card.order.first = look->first;
+  if (look->small)
+    fp_card_paper_find ("a5", &card.width, &card.height);
+  else
+    fp_paper_size (spec->paper, FALSE, &card.width, &card.height);
+  self->pages = fp_cards_draw (self->scene, look->celebrations, &card, &self->error);
+  if (self->pages != NULL && order->page.tiled)
+    tile (self, order);
+}
+
+static void
 draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
 {
   guint n = fp_project_n_alternatives (order->project), found = 0;
@@ -150,6 +167,7 @@ draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable
     case FP_SHEET_LEVELS: put_page (self, order, fp_levels_sheet (self->scene, NULL, spec, &self->scale, &self->error)); break;
     case FP_SHEET_SIGHT: draw_sight (self, order, spec, cancel); break;
     case FP_SHEET_SUN: draw_sun (self, order, spec); break;
+    case FP_SHEET_CARD: draw_cards (self, order, spec); break;
     default: draw_sheet (self, order, spec, cancel); break;
     }
 }
@@ -234,7 +252,7 @@ const char *
 fp_sheets_label (guint sheet)
 {
   static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison",
-                                        "levels", "sight", "sun" };
+                                        "levels", "sight", "sun", "setting cards" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }

@@ -5,15 +5,27 @@
 #include "sight-drafter.h"
 #include "sun-look.h"
 
+#include "footpace/card.h"
 #include "footpace/review.h"
 
 G_BEGIN_DECLS
 
-/* What sheets of sight and sun show, which no project keeps. */
+/* Which setting cards, and for whom. */
+typedef struct
+{
+  guint       celebrations; /* FpCelebration bits; 0: those of the brief       */
+  guint       servers;      /* 1 or 2                                          */
+  FpAltarSide first;
+  gboolean    small;        /* A5, whatever the paper                          */
+} FpCardLook;
+#define FP_CARD_LOOK_USUAL ((FpCardLook) { 0, 1, FP_EPISTLE_SIDE, TRUE })
+
+/* What sheets of sight, sun and cards show, which no project keeps. */
 typedef struct
 {
   FpSightLook sight;
   FpSunLook   sun;
+  FpCardLook  card;
 } FpSheetLooks;
 
 typedef struct

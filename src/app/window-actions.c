@@ -46,7 +46,7 @@ fp_window_update_actions (FpWindow *self)
 {
   static const char *const need_project[] = {
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.sheet-levels", "win.sheet-sight",
-    "win.sheet-sun", "win.brief", "win.add",
+    "win.sheet-sun", "win.sheet-card", "win.setting", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
     "win.report", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
@@ -385,6 +385,7 @@ sheet_of (FpWindow *self, const char *action)
   static const struct { const char *action; guint sheet; } sheets[] = {
     { "win.sheet-compare", FP_SHEET_COMPARE }, { "win.sheet-levels", FP_SHEET_LEVELS },
     { "win.sheet-sight", FP_SHEET_SIGHT }, { "win.sheet-sun", FP_SHEET_SUN },
+    { "win.sheet-card", FP_SHEET_CARD },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (sheets); i++)
@@ -447,6 +448,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.sheet-levels", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-sight", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-sun", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-card", NULL, sheet);
   /* Last: whoever has the focus may want the key first. */
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "win.escape", NULL);
 }

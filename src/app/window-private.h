@@ -61,6 +61,10 @@ struct _FpWindow
   FpPoint     clicked;       /* on the plan, last                                */
   gboolean    was_clicked;
   GtkWidget  *pew;           /* (weak): that of the view from the pew, likewise */
+  GtkWidget  *setting;       /* (weak): where settings are decided, likewise     */
+  GtkWidget  *celebration;   /* that the board shows the church set for          */
+  gboolean    telling_celebration;
+  guint       told_celebration;
   GtkWidget  *add_popover, *add_find, *add_list, *recent_list, *start;
 };
 
@@ -93,6 +97,11 @@ void fp_window_open_add_list (FpWindow *self); /* ready for typing */
 void     fp_window_class_bind_show (GtkWidgetClass *widget_class);
 void     fp_window_tell_shown (FpWindow *self); /* what the board shows now */
 void     fp_window_add_show (FpWindow *self); /* after what was remembered is known */
+
+/* --- window-setting.c --- */
+void     fp_window_class_add_setting (GtkWidgetClass *widget_class);
+void     fp_window_add_setting (FpWindow *self);
+void     fp_window_tell_celebration (FpWindow *self); /* for which the church is set now */
 
 /* --- window-section.c --- */
 void     fp_window_class_bind_sections (GtkWidgetClass *widget_class);

@@ -18,8 +18,11 @@ static void
 tell (FpWindow *self)
 {
   const gboolean less = fp_board_view_hidden (board (self)) != 0;
+  const guint celebration = self->document != NULL ? fp_document_celebration (self->document) : 0;
+  g_autofree char *set = celebration == 0 ? NULL
+                         : g_strdup_printf ("Show (%s%s)", fp_celebration_label ((FpCelebration) celebration), less ? ", not all" : "");
 
-  gtk_menu_button_set_label (GTK_MENU_BUTTON (self->show_button), less ? "Show (not all)" : "Show");
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (self->show_button), set != NULL ? set : less ? "Show (not all)" : "Show");
 }
 
 void

@@ -44,6 +44,7 @@ on_scene (FpWindow *self)
   fp_window_forget_remedy (self);
   if (fp_document_is_previewing (self->document))
     return;
+  fp_window_tell_celebration (self);
   show_title (self);
   fp_window_update_actions (self);
 }
@@ -254,6 +255,7 @@ fp_window_class_init (FpWindowClass *klass)
   fp_window_class_add_file_actions (widget_class);
   fp_window_class_add_sight (widget_class);
   fp_window_class_add_sun (widget_class);
+  fp_window_class_add_setting (widget_class);
 }
 
 static void
@@ -273,6 +275,7 @@ fp_window_init (FpWindow *self)
   fp_window_add_recent (self);
   fp_window_arrange (self);
   fp_window_add_show (self);
+  fp_window_add_setting (self);
   fp_window_add_sections (self);
   fp_window_add_pew (self);
   fp_window_set_document (self, NULL);

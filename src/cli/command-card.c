@@ -148,8 +148,8 @@ draw (const FpScene *scene, Options *o)
   g_autoptr (GPtrArray) pages = NULL;
 
   o->spec.date = date;
-  pages = fp_cards_draw (scene, o->wanted, &o->spec);
-  return fp_pages_write (pages, scene, o->form, o->file, o->out, &error) ? FP_EXIT_CLEAR : fp_command_fail (error->message);
+  pages = fp_cards_draw (scene, o->wanted, &o->spec, &error);
+  return pages != NULL && fp_pages_write (pages, scene, o->form, o->file, o->out, &error) ? FP_EXIT_CLEAR : fp_command_fail (error->message);
 }
 
 static int

@@ -9,9 +9,11 @@
 
 #include "sun-times.h"
 
+#include "footpace/card.h"
+
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card or compare"
 
 /* Sheets that are no view of the church alone, and what they show, which is settled. */
 static const struct { guint sheet; const char *shows; } apart_sheets[] = {
@@ -19,6 +21,7 @@ static const struct { guint sheet; const char *shows; } apart_sheets[] = {
   { FP_SHEET_LEVELS, "levels of the whole nave" },
   { FP_SHEET_SIGHT, "sight of the whole church" },
   { FP_SHEET_SUN, "sun in the whole church" },
+  { FP_SHEET_CARD, "altar as it is set" },
 };
 
 typedef struct
@@ -346,6 +349,20 @@ draw_sun (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GErro
   return sheets == NULL || o->tiles == NULL ? g_steal_pointer (&sheets) : fp_sheets_tiled (sheets, o->tile, brief->units);
 }
 
+/* For each celebration of the brief; a card is always upright. */
+static GPtrArray *
+draw_cards (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
+{
+  FpCardSpec card = { .order = FP_ORDER_USUAL, .ink = spec->ink, .date = spec->date };
+  g_autoptr (GPtrArray) pages = NULL;
+
+  fp_paper_size (spec->paper, FALSE, &card.width, &card.height);
+  pages = fp_cards_draw (scene, 0, &card, error);
+  if (pages == NULL || o->tiles == NULL)
+    return g_steal_pointer (&pages);
+  return fp_sheets_tiled (pages, o->tile, fp_project_brief (fp_scene_project (scene))->units);
+}
+
 static GPtrArray *
 draw_pew (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
 {
@@ -367,6 +384,7 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
     case FP_SHEET_LEVELS: return pages_of (fp_levels_sheet (scene, NULL, spec, NULL, error), scene, o);
     case FP_SHEET_SIGHT: return pages_of (draw_sight (scene, spec, error), scene, o);
     case FP_SHEET_SUN: return draw_sun (scene, spec, o, error);
+    case FP_SHEET_CARD: return draw_cards (scene, spec, o, error);
     default: return draw_sheet (scene, spec, o, error);
     }
 }

@@ -135,6 +135,7 @@ fp_sheet_any_id (guint sheet)
     case FP_SHEET_LEVELS: return "levels";
     case FP_SHEET_SIGHT: return "sight";
     case FP_SHEET_SUN: return "sun";
+    case FP_SHEET_CARD: return "card";
     default: return sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) sheet) : "";
     }
 }

@@ -2,6 +2,8 @@
 /* card-draw.c - the card on its page: as large as all of it can be */
 #include "card-private.h"
 
+#include "footpace/error.h"
+
 /* Paper mm, on a page as wide as A5; larger pages have all of it larger. */
 #define A5_WIDTH 148.0
 #define MARGIN   7.5
@@ -202,12 +204,22 @@ fp_card_draw (FpCard *self, const FpCardSpec *spec)
 }
 
 GPtrArray *
-fp_cards_draw (const FpScene *whole, guint celebrations, const FpCardSpec *spec)
+fp_cards_draw (const FpScene *whole, guint celebrations, const FpCardSpec *spec, GError **error)
 {
-  GPtrArray *pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+  const guint wanted = celebrations != 0 ? celebrations : fp_project_brief (fp_scene_project (whole))->celebrations;
+  const gboolean has_altar = fp_scene_celebrated_altar (whole) >= 0;
+  GPtrArray *pages;
 
+  if (wanted == 0 || !has_altar)
+    {
+      g_set_error_literal (error, FP_ERROR, FP_ERROR_INVALID,
+                           has_altar ? "the brief names no celebration for which a card could be"
+                                     : "there is no altar in this alternative");
+      return NULL;
+    }
+  pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
   for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
-    if ((celebrations & 1u << i) != 0)
+    if ((wanted & 1u << i) != 0)
       {
         g_autoptr (FpCard) card = fp_card_new (whole, (FpCelebration) (1u << i), &spec->order);
 

@@ -53,7 +53,7 @@ test_fits (void)
       for (guint p = 0; p < (c == 0 ? G_N_ELEMENTS (papers) : 1); p++)
         {
           const FpCardSpec spec = spec_of (papers[p]);
-          g_autoptr (GPtrArray) pages = fp_cards_draw (scene, (1u << FP_N_CELEBRATIONS) - 1, &spec);
+          g_autoptr (GPtrArray) pages = fp_cards_draw (scene, (1u << FP_N_CELEBRATIONS) - 1, &spec, NULL);
 
           g_assert_cmpuint (pages->len, ==, FP_N_CELEBRATIONS);
           for (guint i = 0; i < pages->len; i++)
