@@ -3,6 +3,7 @@
 #include "brief-dialog.h"
 #include "compat-4-8.h"
 #include "new-church-dialog.h"
+#include "setting-window.h"
 #include "sheet-dialog.h"
 #include "sheet-form.h"
 #include "waiting.h"
@@ -437,6 +438,82 @@ test_sheet_of_the_sun (void)
   gtk_window_close (GTK_WINDOW (dialog));
 }
 
+/* In the row of that thing. */
+static GtkWidget *
+cell_of (GtkWidget *window, const char *thing, int column)
+{
+  GtkGrid *grid = GTK_GRID (gtk_widget_get_template_child (window, FP_TYPE_SETTING_WINDOW, "grid"));
+
+  for (int row = 1; row < 200; row += 2)
+    {
+      GtkWidget *name = gtk_grid_get_child_at (grid, 0, row);
+
+      if (name != NULL && g_strcmp0 (gtk_label_get_text (GTK_LABEL (name)), thing) == 0)
+        return gtk_grid_get_child_at (grid, column, row);
+    }
+  return NULL;
+}
+
+/* What is decided there is an edit, is seen there again, and is undone; the board follows. */
+static void
+test_setting (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window = fp_setting_window_new (NULL, d), *stands, *lit, *kept, *celebration;
+  const guint at = fp_document_alternative (d);
+
+  gtk_window_present (GTK_WINDOW (window));
+  g_assert_cmpuint (fp_document_celebration (d), ==, FP_CELEBRATION_LOW); /* the first of the brief */
+  celebration = GTK_WIDGET (gtk_widget_get_template_child (window, FP_TYPE_SETTING_WINDOW, "celebration"));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (celebration), fp_celebration_choice (FP_CELEBRATION_SUNG));
+  g_assert_cmpuint (fp_document_celebration (d), ==, FP_CELEBRATION_SUNG);
+  lit = cell_of (window, "Six candlesticks", 3);
+  g_assert_cmpint (gtk_spin_button_get_value_as_int (GTK_SPIN_BUTTON (lit)), ==, 6);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (lit), 5);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (lit), 4);
+  g_assert_cmpint (fp_alternative_setting (fp_project_alternative (fp_document_project (d), at), FP_CELEBRATION_SUNG,
+                                           "candlesticks").lit, ==, 4);
+  g_assert_cmpuint (fp_document_depth (d), ==, 1); /* one step of the hand */
+  stands = cell_of (window, "Crucifix", 1);
+  g_assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (stands)));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (stands), FALSE);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), "crucifix"), <, 0);
+  fp_document_undo (d);
+  g_assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (cell_of (window, "Crucifix", 1))));
+  kept = cell_of (window, "Crucifix", 5);
+  gtk_editable_set_text (GTK_EDITABLE (kept), "press on the left");
+  g_signal_emit_by_name (kept, "activate");
+  g_assert_cmpstr (fp_alternative_kept (fp_project_alternative (fp_document_project (d), at), "crucifix"), ==,
+                   "press on the left");
+  g_signal_emit_by_name (gtk_widget_get_template_child (window, FP_TYPE_SETTING_WINDOW, "usual"), "clicked");
+  g_assert_cmpint (gtk_spin_button_get_value_as_int (GTK_SPIN_BUTTON (cell_of (window, "Six candlesticks", 3))), ==, 6);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (celebration), 0);
+  g_assert_cmpuint (fp_document_celebration (d), ==, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* The cards of the celebration that the board shows are offered, and it asks for whom they are. */
+static void
+test_sheet_of_cards (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  const FpSheetSeen seen = { 0 };
+  GtkWidget *dialog, *export;
+
+  fp_document_set_celebration (d, FP_CELEBRATION_REQUIEM);
+  dialog = fp_sheet_dialog_new (NULL, d, FP_SHEET_CARD, &seen);
+  gtk_window_present (GTK_WINDOW (dialog));
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (help_find_called (dialog, "celebration"))), ==,
+                    fp_celebration_choice (FP_CELEBRATION_REQUIEM));
+  g_assert_true (gtk_widget_get_mapped (help_find_called (dialog, "servers")));
+  export = GTK_WIDGET (gtk_widget_get_template_child (dialog, FP_TYPE_SHEET_DIALOG, "export_button"));
+  WAIT_FOR (gtk_widget_get_sensitive (export));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (dialog, "sheet")), 0);
+  g_assert_false (gtk_widget_get_mapped (help_find_called (dialog, "servers")));
+  WAIT_FOR (gtk_widget_get_sensitive (export));
+  gtk_window_close (GTK_WINDOW (dialog));
+}
+
 static GFile *
 answer_file (const FpFileQuestion *question, gpointer path)
 {
@@ -496,6 +573,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/as-left", test_sheet_comes_back_as_left);
   g_test_add_func ("/dialogs/sheet/as-the-board", test_sheet_offers_what_the_board_shows);
   g_test_add_func ("/dialogs/sheet/sun", test_sheet_of_the_sun);
+  g_test_add_func ("/dialogs/sheet/cards", test_sheet_of_cards);
+  g_test_add_func ("/dialogs/setting", test_setting);
   g_test_add_func ("/sheet/redo", test_export_leaves_redo);
   return g_test_run ();
 }

@@ -2,6 +2,7 @@
 #include "document.h"
 
 #include "samples.h"
+#include "setting-edit.h"
 #include "waiting.h"
 
 #include "footpace/setting-out.h"
@@ -350,6 +351,76 @@ test_save_in_a_drag (void)
   g_rmdir (dir);
 }
 
+static FpProject *
+without_cross (FpDocument *d)
+{
+  g_autoptr (GError) error = NULL;
+  FpProject *next = fp_setting_edit_stands (fp_document_project (d), fp_document_alternative (d), FP_CELEBRATION_SUNG,
+                                            "crucifix", FALSE, &error);
+
+  g_assert_no_error (error);
+  return next;
+}
+
+/* What does not stand then is not there to be chosen or checked; an edit is of the whole church even so, and undo leads
+ * back. */
+static void
+test_celebration (void)
+{
+  g_autoptr (FpDocument) d = open_parish ();
+  guint n_whole, n_set, scenes = 0;
+
+  WAIT_FOR (!fp_document_is_checking (d));
+  fp_scene_placed (fp_document_scene (d), &n_whole);
+  fp_document_choose (d, "crucifix");
+  g_signal_connect (d, "scene", G_CALLBACK (count), &scenes);
+  fp_document_set_celebration (d, FP_CELEBRATION_GOOD_FRIDAY);
+  g_assert_cmpuint (scenes, ==, 1);
+  fp_scene_placed (fp_document_scene (d), &n_set);
+  g_assert_cmpuint (n_set, ==, n_whole - 2); /* without cross and candlesticks */
+  g_assert_null (fp_document_chosen (d));
+  g_assert_null (fp_document_sighted (d));
+  g_assert_true (fp_document_is_checking (d));
+  fp_document_edit (d, moved (d, 250.0), "Move altar", NULL);
+  g_assert_cmpfloat_with_epsilon (altar_x (d), 250.0, 1e-6);
+  fp_document_set_celebration (d, FP_CELEBRATION_SUNG);
+  fp_document_edit (d, without_cross (d), "Setting", NULL);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), "crucifix"), <, 0);
+  fp_document_set_celebration (d, 0);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), "crucifix"), >=, 0);
+  g_assert_cmpfloat_with_epsilon (altar_x (d), 250.0, 1e-6);
+  fp_document_set_celebration (d, FP_CELEBRATION_SUNG);
+  fp_document_undo (d);
+  g_assert_cmpint (fp_scene_find (fp_document_scene (d), "crucifix"), >=, 0);
+}
+
+/* What is decided as the rule has it anyway is no decision. */
+static void
+test_setting_edits (void)
+{
+  g_autoptr (FpDocument) d = open_parish ();
+  const FpProject *p = fp_document_project (d);
+  const guint at = fp_document_alternative (d);
+  g_autoptr (FpProject) away = fp_setting_edit_stands (p, at, FP_CELEBRATION_SUNG, "crucifix", FALSE, NULL);
+  g_autoptr (FpProject) back = fp_setting_edit_stands (away, at, FP_CELEBRATION_SUNG, "crucifix", TRUE, NULL);
+  g_autoptr (FpProject) four = fp_setting_edit_lit (p, at, FP_CELEBRATION_SUNG, "candlesticks", 4, NULL);
+  g_autoptr (FpProject) six = fp_setting_edit_lit (four, at, FP_CELEBRATION_SUNG, "candlesticks", 6, NULL);
+  g_autoptr (FpProject) veiled = fp_setting_edit_veiled (four, at, FP_CELEBRATION_SUNG, "candlesticks", TRUE, NULL);
+  g_autoptr (FpProject) bare = fp_setting_edit_veiled (p, at, FP_CELEBRATION_PASSIONTIDE, "crucifix", FALSE, NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (fp_alternative_setting (fp_project_alternative (away, at), FP_CELEBRATION_SUNG, "crucifix").stands, ==,
+                   FP_SAID_NO);
+  g_assert_true (fp_project_equal (back, p));
+  g_assert_cmpint (fp_alternative_setting (fp_project_alternative (four, at), FP_CELEBRATION_SUNG, "candlesticks").lit, ==, 4);
+  g_assert_true (fp_project_equal (six, p));
+  g_assert_cmpint (fp_alternative_setting (fp_project_alternative (veiled, at), FP_CELEBRATION_SUNG, "candlesticks").lit, ==, 4);
+  g_assert_cmpint (fp_alternative_setting (fp_project_alternative (bare, at), FP_CELEBRATION_PASSIONTIDE, "crucifix").veiled,
+                   ==, FP_SAID_NO);
+  g_assert_null (fp_setting_edit_lit (p, at, FP_CELEBRATION_SUNG, "no-such-thing", 1, &error));
+  g_assert_error (error, FP_ERROR, FP_ERROR_REFERENCE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -370,6 +441,8 @@ main (int argc, char **argv)
   g_test_add_func ("/document/findings/right", test_findings_are_the_right_ones);
   g_test_add_func ("/document/findings/alternative", test_findings_of_another_alternative);
   g_test_add_func ("/document/findings/dropped", test_dropped_while_checking);
+  g_test_add_func ("/document/celebration", test_celebration);
+  g_test_add_func ("/document/setting-edits", test_setting_edits);
   g_test_add_func ("/document/save", test_save);
   g_test_add_func ("/document/save/fails", test_save_that_fails);
   g_test_add_func ("/document/save/drag", test_save_in_a_drag);

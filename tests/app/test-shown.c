@@ -281,7 +281,14 @@ test_sheets (void)
 
       g_assert_no_error (sheets->error);
       g_assert_cmpuint (sheets->pages->len, >=, 1);
-      /* A3 is 420 mm by 297 mm (ISO 216). */
+      /* A3 is 420 mm by 297 mm (ISO 216); a card is always upright. */
+      if (sheet == FP_SHEET_CARD)
+        {
+          g_assert_cmpfloat_with_epsilon (fp_drawing_width (g_ptr_array_index (sheets->pages, 0)), 297.0, 1e-9);
+          g_assert_cmpuint (sheets->pages->len, ==, 4); /* the brief names so many celebrations */
+          fp_sheets_free (sheets);
+          continue;
+        }
       g_assert_cmpfloat_with_epsilon (fp_drawing_width (g_ptr_array_index (sheets->pages, 0)), 420.0, 1e-9);
       g_assert_cmpfloat_with_epsilon (fp_drawing_height (g_ptr_array_index (sheets->pages, 0)), 297.0, 1e-9);
       g_assert_true (g_str_has_suffix (name, ".pdf"));

@@ -365,6 +365,8 @@ def cards_are_told_and_drawn():
         out = pathlib.Path(folder) / "cards.pdf"
         footpace("card", PARISH, "-a", "b", "--out", out, "--paper", "letter", expect=0)
         assert out.read_bytes().startswith(b"%PDF"), "no PDF"
+        footpace("draw", PARISH, "-a", "b", "--sheet", "card", "--out", out, "--paper", "a4", expect=0)
+        assert "altar as it is set" in footpace("draw", PARISH, "--sheet", "card", "--out", out, "--whole", expect=2).stderr
         out = pathlib.Path(folder) / "card.svg"
         footpace("card", PARISH, "-a", "b", "--for", "sung", "--out", out, expect=0)
         texts = ET.parse(out).getroot().iter("{http://www.w3.org/2000/svg}text")
