@@ -66,6 +66,10 @@ typedef struct
   guint    first, last; /* numbers                                           */
 } FpOrderStep;
 
+/* The nearest thing that may burn and rises to the flame, or hangs over it lower than FP_FLAME_ABOVE; -1. @by: (out): level
+ * distance, mm */
+int                 fp_flame_nearest (const FpScene *scene, FpVec3 flame, double *by);
+
 typedef struct _FpOrder FpOrder;
 
 /* @set: a scene that was made for a celebration (fp_scene_new_set()), which must outlive it. */

@@ -91,7 +91,7 @@ shown (const FpCard *card, int altar)
       {
         FpBox3 own = body_of (card->set, &all[i]);
 
-        if ((int) i == altar)
+        if ((int) i == altar || fp_item_kind (all[i].item)->role == FP_ROLE_ALTAR_CLOTHS)
           own.lo.z = MAX (own.lo.z, own.hi.z - ALTAR);
         fp_box3_add_box (&box, &own);
       }

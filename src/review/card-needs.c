@@ -17,11 +17,12 @@ static const struct
   const char *text;
   FpReason    reason;
 } needs[] = {
-  { FP_ROLE_NONE, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
+  { FP_ROLE_ALTAR_CLOTHS, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
     { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
-  { FP_ROLE_NONE, MASS, "Three altar cards; Missal on its stand, Epistle side.",
+  { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+  { FP_ROLE_MISSAL_STAND, MASS, "Missal on its stand, Epistle side.",
     { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
-  { FP_ROLE_NONE, MASS, "Bell on the step or credence, Epistle side.",
+  { FP_ROLE_HAND_BELL, MASS, "Bell on the step or credence, Epistle side.",
     { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
   { FP_ROLE_NONE, MASS, "On the credence: cruets, basin and towel (from memory).", { NULL, "" } },
   { FP_ROLE_NONE, SOLEMN, "There too: chalice under the humeral veil, book of Epistles and Gospels; thurible and incense ready "
@@ -31,7 +32,7 @@ static const struct
     "and incense (from memory).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_GOOD_FRIDAY, "Tabernacle empty and open, no lamp; one cloth ready to be laid for communion; "
     "the veiled cross in the sacristy (from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
+  { FP_ROLE_ALTAR_CLOTHS, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
   { FP_ROLE_NONE, NEWER, "On the credence: chalice, corporal, purificator, Missal, cruets, basin and towel, until the gifts are "
     "prepared (GIRM 73, 118, from memory).", { NULL, "" } },
 };

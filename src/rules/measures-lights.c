@@ -2,6 +2,8 @@
 /* Candles: how many are lit at each celebration, how far apart, and how far from what can burn. */
 #include "measuring.h"
 
+#include "footpace/order.h"
+
 #include <math.h>
 
 /* Candlesticks stand "beside" the altar up to here (design judgement). */
@@ -71,15 +73,81 @@ most_lit (FpCelebration one)
   return 0;
 }
 
-/* Candlesticks that another celebration of the brief needs stay unlit at this one. */
+/* --- as it is set ---------------------------------------------------------- */
+
+/* The setting for that celebration; NULL where the church is shown set for another. */
+static FpSetting *
+setting_for (const FpMeasuring *of, FpCelebration one)
+{
+  const FpSetting *shown = fp_scene_setting (of->scene);
+
+  if (shown == NULL)
+    return fp_setting_new (of->scene, one);
+  return fp_setting_celebration (shown) == one ? fp_setting_ref ((FpSetting *) shown) : NULL;
+}
+
+static gboolean
+is_decided (const FpSetting *setting)
+{
+  guint n;
+  const FpSetThing *thing = fp_setting_things (setting, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (thing[i].about && g_strcmp0 (thing[i].lighting.why, FP_SETTING_DECIDED) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* How many burn as the setting has it; FALSE where there is no altar. */
+static gboolean
+take_set (const FpMeasuring *of, GArray *out, const FpSetting *setting)
+{
+  const guint lit = fp_setting_lit (setting, NULL, NULL, NULL);
+  int altar;
+  FpMeasured *measured;
+
+  fp_measuring_celebrated (of, &altar);
+  if (altar < 0)
+    return FALSE;
+  measured = fp_measured_add_at (out, lit, altar, fp_placed_middle (fp_measuring_placed (of, altar), 0));
+  measured->detail = g_strdup_printf ("as it is set for %s", fp_celebration_label (fp_setting_celebration (setting)));
+  return TRUE;
+}
+
+static void
+take_as_set (const FpMeasuring *of, GArray *out, FpCelebration one)
+{
+  g_autoptr (FpSetting) setting = setting_for (of, one);
+
+  if (setting != NULL)
+    take_set (of, out, setting);
+}
+
+void
+fp_take_candles_requiem (const FpMeasuring *of, GArray *out)
+{
+  take_as_set (of, out, FP_CELEBRATION_REQUIEM);
+}
+
+void
+fp_take_candles_benediction (const FpMeasuring *of, GArray *out)
+{
+  take_as_set (of, out, FP_CELEBRATION_BENEDICTION);
+}
+
+/* --- as many as stand ------------------------------------------------------ */
+
+/* Candlesticks that another celebration of the brief needs stay unlit at this one, unless it was decided how many burn. */
 static void
 take_lit (const FpMeasuring *of, GArray *out, FpCelebration one, gboolean beside)
 {
   guint asked = fp_project_brief (fp_scene_project (of->scene))->celebrations;
+  g_autoptr (FpSetting) setting = setting_for (of, one);
   int owner;
   double stand = candles (of, beside, &owner), lit = stand;
 
-  if (isnan (stand))
+  if (isnan (stand)
+      || (setting != NULL && (fp_scene_setting (of->scene) != NULL || is_decided (setting)) && take_set (of, out, setting)))
     return;
   for (int c = 0; c < FP_N_CELEBRATIONS; c++)
     if ((asked & (1u << c)) && most_lit ((FpCelebration) (1u << c)) > most_lit (one))
@@ -131,37 +199,17 @@ fp_take_candles_bishop (const FpMeasuring *of, GArray *out)
 
 /* --- where the flames are ------------------------------------------------ */
 
-typedef struct { FpVec3 at; int owner; } Flame;
-
-static GArray *
-flames (const FpMeasuring *of)
-{
-  guint n = 0;
-  const FpSolid *solid = fp_scene_solids (of->scene, &n);
-  GArray *list = g_array_new (FALSE, FALSE, sizeof (Flame));
-
-  for (guint i = 0; i < n; i++)
-    if (solid[i].part == FP_PART_CANDLE && !fp_measuring_placed (of, (int) solid[i].owner)->ghost)
-      {
-        FpBox3 box = fp_solid_box (&solid[i]);
-        Flame flame = { { (box.lo.x + box.hi.x) / 2, (box.lo.y + box.hi.y) / 2, box.hi.z }, (int) solid[i].owner };
-
-        g_array_append_val (list, flame);
-      }
-  return list;
-}
-
 void
 fp_take_candle_spacing (const FpMeasuring *of, GArray *out)
 {
-  g_autoptr (GArray) list = flames (of);
+  g_autoptr (GArray) list = fp_scene_lights (of->scene);
   double least = -1;
-  const Flame *closest = NULL;
+  const FpLight *closest = NULL;
 
   for (guint i = 0; i < list->len; i++)
     for (guint j = i + 1; j < list->len; j++)
       {
-        const Flame *a = &g_array_index (list, Flame, i), *b = &g_array_index (list, Flame, j);
+        const FpLight *a = &g_array_index (list, FpLight, i), *b = &g_array_index (list, FpLight, j);
         double apart = hypot (a->at.x - b->at.x, a->at.y - b->at.y);
 
         if (least < 0 || apart < least)
@@ -171,71 +219,29 @@ fp_take_candle_spacing (const FpMeasuring *of, GArray *out)
           }
       }
   if (closest)
-    fp_measured_add_at (out, least, closest->owner, closest->at);
-}
-
-/* Level distance from a point to a solid's plan; 0 inside. */
-static double
-distance_to (const FpSolid *solid, FpPoint from)
-{
-  double nearest = G_MAXDOUBLE;
-
-  if (solid->shape != FP_SOLID_PRISM)
-    {
-      double radius = solid->shape == FP_SOLID_ROUND ? MAX (solid->r0, solid->r1) : MAX (solid->rx, solid->ry);
-
-      return MAX (0, hypot (from.x - solid->cx, from.y - solid->cy) - radius);
-    }
-  if (fp_outline_contains (solid->outline, solid->n_outline, from))
-    return 0;
-  for (guint i = 0; i < solid->n_outline; i++)
-    nearest = MIN (nearest, fp_segment_distance (solid->outline[i],
-                                                 solid->outline[(i + 1) % solid->n_outline], from));
-  return nearest;
-}
-
-/* Furnishings that rise to the flame or above may be of wood or hung with cloth: the model does not know. */
-static gboolean
-may_burn (const FpMeasuring *of, const FpSolid *solid, double flame)
-{
-  const FpPlaced *owner = fp_measuring_placed (of, (int) solid->owner);
-  FpRole role = fp_placed_role (owner);
-
-  return !owner->ghost && !(fp_item_kind (owner->item)->flags & FP_KIND_SURVEY)
-         && fp_kind_sort (fp_item_kind (owner->item)) != FP_SORT_LIGHTS && role != FP_ROLE_CRUCIFIX && fp_solid_box (solid).hi.z > flame;
+    fp_measured_add_at (out, least, (int) closest->owner, closest->at);
 }
 
 void
 fp_take_flame_clear (const FpMeasuring *of, GArray *out)
 {
-  g_autoptr (GArray) list = flames (of);
-  guint n = 0;
-  const FpSolid *solid = fp_scene_solids (of->scene, &n);
-  double least = -1;
-  int flame = -1, thing = -1;
+  g_autoptr (GArray) list = fp_scene_lights (of->scene);
+  const FpLight *flame = NULL;
+  double least = G_MAXDOUBLE, by;
+  int thing = -1;
 
-  for (guint f = 0; f < list->len; f++)
-    for (guint i = 0; i < n; i++)
-      {
-        const FpVec3 at = g_array_index (list, Flame, f).at;
-        double distance;
-
-        if (!may_burn (of, &solid[i], at.z))
-          continue;
-        distance = distance_to (&solid[i], (FpPoint) { at.x, at.y });
-        if (least < 0 || distance < least)
-          {
-            least = distance;
-            flame = (int) f;
-            thing = (int) solid[i].owner;
-          }
-      }
-
-  if (flame >= 0)
+  for (guint i = 0; i < list->len; i++)
     {
-      const Flame *closest = &g_array_index (list, Flame, flame);
+      const FpLight *light = &g_array_index (list, FpLight, i);
+      const int nearest = light->lit ? fp_flame_nearest (of->scene, light->at, &by) : -1;
 
-      fp_measured_add_at (out, least, closest->owner, closest->at)->detail
-        = g_strdup_printf ("from a flame to: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
+      if (nearest < 0 || by >= least)
+        continue;
+      least = by;
+      flame = light;
+      thing = nearest;
     }
+  if (flame != NULL)
+    fp_measured_add_at (out, least, (int) flame->owner, flame->at)->detail
+      = g_strdup_printf ("from a flame to: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
 }

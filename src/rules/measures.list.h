@@ -232,6 +232,12 @@ FP_MEASURE_COUNTED (candles_pontifical, "candles-pontifical", FALSE, "candle", "
             "Candles at the Ordinary's Mass",
             "Candles on the altar that are lit when the Ordinary celebrates.",
             "there is no altar")
+FP_MEASURE_COUNTED (candles_requiem, "candles-requiem", FALSE, "candle", "candles", "Candles at a Requiem",
+            "Candles on the altar that are lit at a Requiem, as it is set.",
+            "there is no altar")
+FP_MEASURE_COUNTED (candles_benediction, "candles-benediction", FALSE, "candle", "candles", "Candles at Benediction",
+            "Candles on or within 1.5 m of the altar that are lit at Benediction, candelabra too, as it is set.",
+            "there is no altar")
 FP_MEASURE_COUNTED (candles_newer, "candles-newer", FALSE, "candle", "candles", "Candles on or beside the altar",
             "Candles on the altar or within 1.5 m of it; a seventh that is kept for the bishop is not counted.",
             "there is no altar")

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "flame.h"
+#include "footpace/order.h"
 
 #include <math.h>
 
@@ -28,8 +28,18 @@ may_burn (const FpPlaced *owner)
 {
   const FpKind *kind = fp_item_kind (owner->item);
 
-  return !owner->ghost && (kind->flags & FP_KIND_SURVEY) == 0 && kind->role != FP_ROLE_CANDLES
+  return !owner->ghost && (kind->flags & FP_KIND_SURVEY) == 0 && fp_kind_sort (kind) != FP_SORT_LIGHTS
          && kind->role != FP_ROLE_CRUCIFIX;
+}
+
+/* Hangs so high over the flame, all of it, that its heat is far off: a canopy. */
+static gboolean
+hangs_clear (const FpSolid *solid, const FpPlaced *owner, FpVec3 flame)
+{
+  for (guint i = owner->first_solid; i < owner->first_solid + owner->n_solids; i++)
+    if (fp_solid_box (&solid[i]).lo.z <= flame.z + FP_FLAME_ABOVE)
+      return FALSE;
+  return TRUE;
 }
 
 int
@@ -42,10 +52,10 @@ fp_flame_nearest (const FpScene *scene, FpVec3 flame, double *by)
 
   for (guint i = 0; i < n; i++)
     {
-      const FpBox3 box = fp_solid_box (&solid[i]);
+      const FpPlaced *owner = &placed[solid[i].owner];
       double distance;
 
-      if (!may_burn (&placed[solid[i].owner]) || box.hi.z <= flame.z || box.lo.z > flame.z + FP_FLAME_ABOVE)
+      if (!may_burn (owner) || fp_solid_box (&solid[i]).hi.z <= flame.z || hangs_clear (solid, owner, flame))
         continue;
       distance = distance_to (&solid[i], (FpPoint) { flame.x, flame.y });
       if (nearest >= 0 && distance >= *by)

@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "flame.h"
 #include "order-private.h"
 #include "underfoot.h"
 

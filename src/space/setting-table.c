@@ -17,17 +17,61 @@
 #define BENEDICTION FP_CELEBRATION_BENEDICTION
 #define NEWER       FP_CELEBRATIONS_NEWER
 
-#define BARE_ALTAR "books of 1956 and later, from memory; before: a veiled cross and unlit candlesticks, from memory"
+#define MASSES      (LOW | SUNG | SOLEMN | PONTIFICAL | REQUIEM | PASSIONTIDE)
+
+#define BARE { "the altar is bare, without cross, candlesticks and cloths", \
+               "books of 1956 and later, from memory; before: a veiled cross and unlit candlesticks, from memory" }
+#define NO_MASS { "what belongs to Mass alone is taken away", "common practice, no source" }
 
 static const FpSetRule rules[] = {
-  { FP_ROLE_CRUCIFIX, FP_WHERE_ON_ALTAR, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID,
-    { "the altar is bare, without cross, candlesticks and cloths", BARE_ALTAR } },
-  { FP_ROLE_CANDLES, FP_WHERE_ON_ALTAR, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID,
-    { "the altar is bare, without cross, candlesticks and cloths", BARE_ALTAR } },
-  { FP_ROLE_CRUCIFIX, FP_WHERE_ANY, PASSIONTIDE, FP_UNSAID, FP_SAID_YES,
-    { "crosses are veiled in violet before the first Vespers of Passion Sunday", "Missal, rubric before Passion Sunday, from memory" } },
-  { FP_ROLE_CRUCIFIX, FP_WHERE_NOT_ON_ALTAR, GOOD_FRIDAY, FP_UNSAID, FP_SAID_YES,
+  /* what stands */
+  { FP_ROLE_CRUCIFIX, FP_WHERE_ON_ALTAR, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID, BARE },
+  { FP_ROLE_CANDLES, FP_WHERE_ON_ALTAR, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID, BARE },
+  { FP_ROLE_BRANCHED_LIGHTS, FP_WHERE_ON_ALTAR, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID, BARE },
+  { FP_ROLE_ALTAR_CLOTHS, FP_WHERE_ANY, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID, BARE },
+  { FP_ROLE_FRONTAL, FP_WHERE_ANY, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID, BARE },
+  { FP_ROLE_MISSAL_STAND, FP_WHERE_ON_ALTAR, GOOD_FRIDAY | BENEDICTION, FP_SAID_NO, FP_UNSAID, FP_UNSAID, NO_MASS },
+  { FP_ROLE_TABERNACLE_VEIL, FP_WHERE_ANY, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "the tabernacle is empty and open", "Missal, from memory" } },
+  { FP_ROLE_ALTAR_CARDS, FP_WHERE_ANY, NEWER, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "altar cards belong to the older form", "from memory" } },
+  { FP_ROLE_ALTAR_CARDS, FP_WHERE_ANY, GOOD_FRIDAY | BENEDICTION, FP_SAID_NO, FP_UNSAID, FP_UNSAID, NO_MASS },
+  { FP_ROLE_SANCTUS_CANDLE, FP_WHERE_ANY, NEWER | GOOD_FRIDAY | BENEDICTION, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "the Sanctus candle is of the older form of Mass",
+      "Missal, general rubrics XX, through Catholic Encyclopedia I (1907), Altar Candlesticks" } },
+  { FP_ROLE_HAND_BELL, FP_WHERE_ANY, GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "no bell is rung from Holy Thursday to the vigil", "Missal, from memory" } },
+  { FP_ROLE_FLOWERS, FP_WHERE_ANY, REQUIEM | PASSIONTIDE | GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "no flowers for the dead, nor in Passiontide", "Caeremoniale, from memory" } },
+  { FP_ROLE_RELIQUARIES, FP_WHERE_ANY, REQUIEM | PASSIONTIDE | GOOD_FRIDAY | BENEDICTION, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "no relics for the dead, in Passiontide, or before the Blessed Sacrament exposed", "Caeremoniale, from memory" } },
+  { FP_ROLE_SEVENTH_CANDLE, FP_WHERE_ANY, ~(guint) (PONTIFICAL | FP_CELEBRATION_BISHOP), FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "the seventh candlestick stands only for the bishop of the place",
+      "Catholic Encyclopedia I (1907), Altar Candles, p. 348" } },
+  { FP_ROLE_PASCHAL_CANDLE, FP_WHERE_ANY, PASSIONTIDE | GOOD_FRIDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "the Paschal candle stands from the vigil of Easter on", "Missal, from memory" } },
+  { FP_ROLE_PROCESSIONAL_CANDLES, FP_WHERE_ANY, LOW | FP_CELEBRATION_WEEKDAY, FP_SAID_NO, FP_UNSAID, FP_UNSAID,
+    { "acolytes carry no candles then", "common practice, no source" } },
+  /* what is veiled */
+  { FP_ROLE_CRUCIFIX, FP_WHERE_ANY, PASSIONTIDE, FP_UNSAID, FP_SAID_YES, FP_UNSAID,
+    { "crosses and images are veiled in violet before the first Vespers of Passion Sunday",
+      "Missal, rubric before Passion Sunday, from memory" } },
+  { FP_ROLE_STATUE, FP_WHERE_ANY, PASSIONTIDE | GOOD_FRIDAY, FP_UNSAID, FP_SAID_YES, FP_UNSAID,
+    { "crosses and images are veiled in violet before the first Vespers of Passion Sunday",
+      "Missal, rubric before Passion Sunday, from memory" } },
+  { FP_ROLE_CRUCIFIX, FP_WHERE_NOT_ON_ALTAR, GOOD_FRIDAY, FP_UNSAID, FP_SAID_YES, FP_UNSAID,
     { "crosses stay veiled until the cross is unveiled in the liturgy", "Missal, from memory" } },
+  /* what burns besides the candles of the altar */
+  { FP_ROLE_SANCTUARY_LAMP, FP_WHERE_ANY, ~(guint) GOOD_FRIDAY, FP_UNSAID, FP_UNSAID, FP_SAID_YES,
+    { "a lamp burns always before the Blessed Sacrament",
+      "Roman Ritual IV, 6, through Catholic Encyclopedia I (1907), Altar Lamp; GIRM (3rd ed.) 316" } },
+  { FP_ROLE_SANCTUARY_LAMP, FP_WHERE_ANY, GOOD_FRIDAY, FP_UNSAID, FP_UNSAID, FP_SAID_NO,
+    { "the tabernacle is empty and open", "Missal, from memory" } },
+  { FP_ROLE_SANCTUS_CANDLE, FP_WHERE_ANY, MASSES, FP_UNSAID, FP_UNSAID, FP_SAID_YES,
+    { "lit from the consecration to the communion",
+      "Missal, general rubrics XX, through Catholic Encyclopedia I (1907), Altar Candlesticks" } },
+  { FP_ROLE_PROCESSIONAL_CANDLES, FP_WHERE_ANY, ~(guint) (LOW | GOOD_FRIDAY | FP_CELEBRATION_WEEKDAY), FP_UNSAID, FP_UNSAID,
+    FP_SAID_YES, { "carried by the acolytes", "common practice, no source" } },
 };
 
 static const FpLightRule lights[] = {
@@ -86,6 +130,15 @@ fp_set_rule_veiling (FpRole role, gboolean on_altar, FpCelebration one)
 {
   for (guint i = 0; i < G_N_ELEMENTS (rules); i++)
     if (rules[i].veiled != FP_UNSAID && speaks_of (&rules[i], role, on_altar, one))
+      return &rules[i];
+  return NULL;
+}
+
+const FpSetRule *
+fp_set_rule_burning (FpRole role, gboolean on_altar, FpCelebration one)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (rules[i].burns != FP_UNSAID && speaks_of (&rules[i], role, on_altar, one))
       return &rules[i];
   return NULL;
 }

@@ -18,6 +18,7 @@ typedef struct
   FpSetWhere  where;
   guint       celebrations; /* FpCelebration bits                           */
   FpSaid      stands, veiled;
+  FpSaid      burns;        /* of lights that are not the candles of the altar */
   FpReason    reason;
 } FpSetRule;
 
@@ -33,6 +34,7 @@ typedef struct
 /* The first line that speaks of it; NULL. */
 const FpSetRule   *fp_set_rule_standing (FpRole role, gboolean on_altar, FpCelebration one);
 const FpSetRule   *fp_set_rule_veiling  (FpRole role, gboolean on_altar, FpCelebration one);
+const FpSetRule   *fp_set_rule_burning  (FpRole role, gboolean on_altar, FpCelebration one);
 const FpLightRule *fp_light_rule (FpCelebration one);
 /* FP_COLOUR_UNSAID: of the day. */
 FpColour           fp_set_colour (FpCelebration one, FpReason *reason);

@@ -172,6 +172,17 @@ take_seventh_away (FpSetting *self, const FpScene *whole)
   alone->standing = seventh;
 }
 
+/* Branched lights count only before the Blessed Sacrament exposed (of Mass: Catholic Encyclopedia I, 1907, Altar
+ * Candlesticks). */
+static gboolean
+is_candle (const FpSetting *self, const FpSetThing *thing)
+{
+  const FpRole role = fp_item_kind (thing->item)->role;
+
+  return role == FP_ROLE_CANDLES || role == FP_ROLE_SEVENTH_CANDLE
+         || (role == FP_ROLE_BRANCHED_LIGHTS && self->one == FP_CELEBRATION_BENEDICTION);
+}
+
 static void
 find_candles (FpSetting *self, const FpScene *whole, gboolean beside)
 {
@@ -183,7 +194,7 @@ find_candles (FpSetting *self, const FpScene *whole, gboolean beside)
       FpSetThing *thing = thing_at (self, i);
       const int at = g_array_index (self->placed, int, i);
 
-      thing->about = thing->stands && thing->lights > 0 && fp_item_kind (thing->item)->role == FP_ROLE_CANDLES
+      thing->about = thing->stands && thing->lights > 0 && is_candle (self, thing)
                      && (stands_on (placed, at, altar) || (beside && is_beside (placed, at, altar)));
     }
 }
@@ -212,6 +223,23 @@ next_group (const FpSetting *self, guint wanted)
         best = thing;
     }
   return best;
+}
+
+/* Lamps, and what is lit by itself. */
+static void
+light_others (FpSetting *self, const FpPlaced *placed)
+{
+  for (guint i = 0; i < self->things->len; i++)
+    {
+      FpSetThing *thing = thing_at (self, i);
+      const FpSetRule *rule = fp_set_rule_burning (fp_item_kind (thing->item)->role,
+                                                   is_on_an_altar (placed, g_array_index (self->placed, int, i)), self->one);
+
+      if (rule == NULL || !thing->stands || thing->about)
+        continue;
+      thing->lit = rule->burns == FP_SAID_YES ? thing->lights : 0;
+      thing->lighting = rule->reason;
+    }
 }
 
 static void
@@ -267,6 +295,7 @@ fp_setting_new (const FpScene *whole, FpCelebration one)
   count_lights (self, whole);
   take_seventh_away (self, whole);
   find_candles (self, whole, rule->beside);
+  light_others (self, placed);
   light (self, rule);
   return self;
 }

@@ -424,6 +424,32 @@ test_existing (Fixture *f, gconstpointer data)
   g_assert_error (error, FP_ERROR, FP_ERROR_INVALID);
 }
 
+/* What was decided of a setting goes with the thing, under whatever id; in other alternatives it stays. */
+static void
+test_existing_settings (Fixture *f, gconstpointer data)
+{
+  const FpSettingChange veiled = { FP_UNSAID, FP_SAID_YES, FP_LIT_UNSAID };
+  g_autoptr (FpProject) kept = fp_project_with_kept (f->project, 0, "altar", "here", NULL);
+  g_autoptr (FpProject) set = fp_project_with_setting (kept, 0, FP_CELEBRATION_LOW, "altar", &veiled, NULL);
+  g_autoptr (FpProject) coloured = fp_project_with_colour (set, 0, FP_CELEBRATION_SUNG, FP_COLOUR_RED, NULL);
+  g_autoptr (FpProject) two = fp_project_with_new_alternative (coloured, 0, "b", "Copy", NULL), next = NULL;
+  g_autoptr (FpScene) scene = fp_scene_new (two, 0);
+  const FpAlternative *here, *other;
+  g_auto (GStrv) made = NULL;
+
+  (void) data;
+  next = fp_arrange_existing (scene, IDS ("altar"), &made, NULL);
+  g_assert_nonnull (next);
+  here = fp_project_alternative (next, 0);
+  other = fp_project_alternative (next, 1);
+  g_assert_cmpstr (made[0], !=, "altar");
+  g_assert_cmpint (fp_alternative_setting (here, FP_CELEBRATION_LOW, made[0]).veiled, ==, FP_SAID_YES);
+  g_assert_cmpstr (fp_alternative_kept (here, made[0]), ==, "here");
+  g_assert_cmpint (fp_alternative_colour (here, FP_CELEBRATION_SUNG), ==, FP_COLOUR_RED);
+  g_assert_cmpint (fp_alternative_setting (other, FP_CELEBRATION_LOW, "altar").veiled, ==, FP_SAID_YES);
+  g_assert_cmpint (fp_alternative_setting (other, FP_CELEBRATION_LOW, made[0]).veiled, ==, FP_UNSAID);
+}
+
 /* Its steps alone: they stay where the altar on them has put them. */
 static void
 test_existing_footpace (Fixture *f, gconstpointer data)
@@ -518,6 +544,7 @@ main (int argc, char **argv)
   ADD ("repeat-carries", test_repeat_carries);
   ADD ("copy-to", test_copy_to);
   ADD ("existing", test_existing);
+  ADD ("existing-settings", test_existing_settings);
   ADD ("existing-footpace", test_existing_footpace);
   ADD ("refusals", test_refusals);
   return g_test_run ();

@@ -184,6 +184,63 @@ test_unlit (void)
   g_assert_cmpstr (fp_found_id (taking_found (project, "older-form:candles-solemn")), ==, "apart");
 }
 
+static void
+decide_lit (FpProject **project, FpCelebration one, int lit)
+{
+  const FpSettingChange change = { FP_UNSAID, FP_UNSAID, lit };
+  FpProject *next = fp_project_with_setting (*project, 0, one, "sticks", &change, NULL);
+
+  g_assert_nonnull (next);
+  fp_project_unref (*project);
+  *project = next;
+}
+
+/* What was decided of the setting is measured, of that celebration alone; what the board shows set likewise. */
+static void
+test_decided (void)
+{
+  g_autoptr (FpProject) project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
+  g_autoptr (FpScene) whole = NULL, set = NULL;
+
+  taking_altar_group (&project, 6);
+  assert_short (project, "older-form:candles-low");
+  decide_lit (&project, FP_CELEBRATION_LOW, 2);
+  assert_within (project, "older-form:candles-low");
+  assert_measure (project, "candles-low", 2);
+  assert_measure (project, "candles-solemn", 6);
+  decide_lit (&project, FP_CELEBRATION_LOW, FP_LIT_UNSAID);
+  assert_measure (project, "candles-low", 6);
+  whole = fp_scene_new (project, 0);
+  set = fp_scene_new_set (whole, FP_CELEBRATION_LOW);
+  {
+    g_autoptr (FpPeople) people = fp_people_new (set);
+    const FpMeasuring of = { set, people, fp_levels (people), NULL };
+    g_autoptr (GArray) low = fp_measure_take (fp_measure_find ("candles-low"), &of);
+
+    g_assert_cmpuint (low->len, ==, 1);
+    g_assert_cmpfloat (g_array_index (low, FpMeasured, 0).value, ==, 2);
+  }
+}
+
+/* A. J. Schulte (1907), p. 348: never the seventh at a Requiem; twelve at Benediction: from memory. */
+static void
+test_by_setting (void)
+{
+  g_autoptr (FpProject) project
+    = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_REQUIEM | FP_CELEBRATION_BENEDICTION);
+
+  taking_altar_group (&project, 7);
+  assert_measure (project, "candles-requiem", 6);
+  assert_within (project, "older-form:candles-requiem");
+  decide_lit (&project, FP_CELEBRATION_REQUIEM, 7);
+  assert_short (project, "older-form:candles-requiem");
+  assert_measure (project, "candles-benediction", 7);
+  assert_short (project, "older-form:candles-benediction");
+  taking_add (&project, "candlesticks", "standing", "steps", 0, 0, "count", 6);
+  assert_measure (project, "candles-benediction", 13);
+  assert_within (project, "older-form:candles-benediction");
+}
+
 /* GIRM 117 counts those beside the altar; the older rubrics only those that stand on it. */
 static void
 test_beside (void)
@@ -242,6 +299,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sides/corpus", test_corpus);
   g_test_add_func ("/lights/candles", test_candles);
   g_test_add_func ("/lights/unlit", test_unlit);
+  g_test_add_func ("/lights/decided", test_decided);
+  g_test_add_func ("/lights/by-setting", test_by_setting);
   g_test_add_func ("/lights/beside", test_beside);
   g_test_add_func ("/lights/spacing", test_spacing);
   g_test_add_func ("/lights/flame", test_flame);

@@ -203,6 +203,54 @@ test_table (void)
     }
 }
 
+/* What is not always there: of each, whether it stands and how many of its lights burn (setting-table.c has the sources). */
+static void
+test_small_things (void)
+{
+  static const struct { const char *kind; FpCelebration one; gboolean stands; guint lit; } rows[] = {
+    { "altar-cards", FP_CELEBRATION_LOW, TRUE, 0 },
+    { "altar-cards", FP_CELEBRATION_SUNDAY, FALSE, 0 },
+    { "flowers", FP_CELEBRATION_SOLEMN, TRUE, 0 },
+    { "flowers", FP_CELEBRATION_REQUIEM, FALSE, 0 },
+    { "sanctus-candle", FP_CELEBRATION_SUNG, TRUE, 1 },
+    { "sanctus-candle", FP_CELEBRATION_WEEKDAY, FALSE, 0 },
+    { "hand-bell", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
+    { "frontal", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
+    { "altar-cloths", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
+    { "branched-lights", FP_CELEBRATION_SOLEMN, TRUE, 0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (FpProject) p = sanctuary_new (2, 0);
+      const ChurchThing small = { .id = "small", .kind = rows[i].kind, .on = "altar" };
+      g_autoptr (FpSetting) setting = NULL;
+
+      church_add (&p, &small);
+      setting = fp_setting_of (p, 0, rows[i].one);
+      g_test_message ("%s, %s", rows[i].kind, fp_celebration_id (rows[i].one));
+      g_assert_true (fp_setting_find (setting, "small")->stands == rows[i].stands);
+      g_assert_cmpuint (fp_setting_find (setting, "small")->lit, ==, rows[i].lit);
+      g_assert_false (fp_setting_find (setting, "small")->about);
+    }
+}
+
+/* Candelabra count before the Blessed Sacrament exposed, and not at Mass. */
+static void
+test_candelabra (void)
+{
+  g_autoptr (FpProject) p = sanctuary_new (6, 0);
+  const ChurchThing branched = { .id = "branched", .kind = "branched-lights", .on = "altar" };
+  g_autoptr (FpSetting) mass = NULL, benediction = NULL;
+
+  church_add (&p, &branched);
+  mass = fp_setting_of (p, 0, FP_CELEBRATION_SOLEMN);
+  benediction = fp_setting_of (p, 0, FP_CELEBRATION_BENEDICTION);
+  g_assert_cmpuint (fp_setting_lit (mass, NULL, NULL, NULL), ==, 6);
+  g_assert_cmpuint (fp_setting_lit (benediction, NULL, NULL, NULL), ==,
+                    6 + fp_setting_find (benediction, "branched")->lights);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -212,6 +260,8 @@ main (int argc, char **argv)
   g_test_add_func ("/setting/decided", test_decided);
   g_test_add_func ("/setting/scene", test_scene);
   g_test_add_func ("/setting/carried", test_carried);
+  g_test_add_func ("/setting/small-things", test_small_things);
+  g_test_add_func ("/setting/candelabra", test_candelabra);
   g_test_add_func ("/setting/table", test_table);
   return g_test_run ();
 }
