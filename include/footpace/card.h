@@ -24,6 +24,9 @@ typedef struct
 #define FP_CARD_PAPERS "a5, a4 or letter"
 gboolean fp_card_paper_find (const char *id, double *width, double *height);
 
+/* Whether things of that office are set before a celebration, and so are always on the list. */
+gboolean fp_card_sets (FpRole role);
+
 typedef struct _FpCard FpCard;
 
 /* @whole: a scene of all things. */

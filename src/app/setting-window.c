@@ -5,6 +5,8 @@
 #include "compat-4-8.h"
 #include "setting-edit.h"
 
+#include "footpace/card.h"
+
 #include <string.h>
 
 typedef struct
@@ -281,13 +283,28 @@ show_row (FpSettingWindow *self, Row *row, const FpSetThing *thing)
   gtk_widget_set_visible (row->why, why->len > 0);
 }
 
-static gboolean
-are_the_same (FpSettingWindow *self, const FpSetThing *thing, guint n)
+/* What is set before a celebration, and then what is always there. */
+static GPtrArray *
+in_order (const FpSetting *setting)
 {
-  if (n != self->rows->len)
+  GPtrArray *things = g_ptr_array_new ();
+  guint n;
+  const FpSetThing *thing = fp_setting_things (setting, &n);
+
+  for (gboolean set = TRUE; set >= FALSE; set--)
+    for (guint i = 0; i < n; i++)
+      if (!fp_card_sets (fp_item_kind (thing[i].item)->role) == !set)
+        g_ptr_array_add (things, (gpointer) &thing[i]);
+  return things;
+}
+
+static gboolean
+are_the_same (FpSettingWindow *self, const GPtrArray *things)
+{
+  if (things->len != self->rows->len)
     return FALSE;
-  for (guint i = 0; i < n; i++)
-    if (strcmp (((Row *) self->rows->pdata[i])->id, fp_item_id (thing[i].item)) != 0)
+  for (guint i = 0; i < things->len; i++)
+    if (strcmp (((Row *) self->rows->pdata[i])->id, fp_item_id (((const FpSetThing *) things->pdata[i])->item)) != 0)
       return FALSE;
   return TRUE;
 }
@@ -304,7 +321,7 @@ add_headings (FpSettingWindow *self)
 }
 
 static void
-make_rows (FpSettingWindow *self, const FpSetThing *thing, guint n)
+make_rows (FpSettingWindow *self, const GPtrArray *things)
 {
   GtkWidget *child;
 
@@ -312,8 +329,8 @@ make_rows (FpSettingWindow *self, const FpSetThing *thing, guint n)
     gtk_grid_remove (GTK_GRID (self->grid), child);
   g_ptr_array_set_size (self->rows, 0);
   add_headings (self);
-  for (guint i = 0; i < n; i++)
-    add_row (self, &thing[i]);
+  for (guint i = 0; i < things->len; i++)
+    add_row (self, things->pdata[i]);
 }
 
 static void
@@ -330,6 +347,7 @@ show_colour (FpSettingWindow *self, const FpSetting *setting)
   if (said == FP_COLOUR_UNSAID && colour != FP_COLOUR_UNSAID)
     add_reason (why, &reason);
   gtk_label_set_text (GTK_LABEL (self->colour_why), why->str);
+  gtk_widget_set_visible (self->colour_why, why->len > 0);
 }
 
 static void
@@ -337,8 +355,7 @@ show (FpSettingWindow *self)
 {
   const guint one = fp_document_celebration (self->document);
   g_autoptr (FpSetting) setting = NULL;
-  const FpSetThing *thing;
-  guint n;
+  g_autoptr (GPtrArray) things = NULL;
 
   if (fp_document_is_previewing (self->document))
     return;
@@ -351,11 +368,11 @@ show (FpSettingWindow *self)
     {
       setting = fp_setting_of (fp_document_project (self->document), fp_document_alternative (self->document),
                                (FpCelebration) one);
-      thing = fp_setting_things (setting, &n);
-      if (!are_the_same (self, thing, n))
-        make_rows (self, thing, n);
-      for (guint i = 0; i < n; i++)
-        show_row (self, self->rows->pdata[i], &thing[i]);
+      things = in_order (setting);
+      if (!are_the_same (self, things))
+        make_rows (self, things);
+      for (guint i = 0; i < things->len; i++)
+        show_row (self, self->rows->pdata[i], things->pdata[i]);
       show_colour (self, setting);
     }
   self->showing = FALSE;

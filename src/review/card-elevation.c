@@ -11,7 +11,9 @@
 /* In widths of the area: capitals of letters and numbers at most, and flames. */
 #define TAG        0.025
 #define FLAME      0.018
-#define APART      1.75 /* of two tags, in heights of their capitals            */
+#define APART      1.75 /* of two numbers, in heights of their capitals         */
+#define COLUMN     2.1  /* of the letters from the drawing, likewise            */
+#define SPACED     1.9  /* of letters in their column, likewise                 */
 
 typedef struct
 {
@@ -19,7 +21,8 @@ typedef struct
   FpDrawing   *drawing;
   FpViewLayout layout;
   FpBox        area;    /* paper mm: of the view                              */
-  double       tag;     /* height of the capitals                             */
+  double       tag;     /* height of the capitals of letters                  */
+  double       number;  /* of numbers                                         */
   double       flame;
   GArray      *tags;    /* (element-type FpPoint): middles, paper mm          */
 } Sketch;
@@ -103,7 +106,7 @@ lay_out (Sketch *s, const FpBox3 *box, const FpBox *area)
 {
   const double words = s->tag * 2.2, numbers = s->flame + s->tag * 2.4;
   const double width = box->hi.x - box->lo.x + 2 * AROUND, height = box->hi.z - box->lo.z + BELOW;
-  const double across = area->x1 - area->x0, up = area->y1 - area->y0 - words - numbers;
+  const double across = area->x1 - area->x0 - 2 * (COLUMN + 1) * s->tag, up = area->y1 - area->y0 - words - numbers;
   const double scale = MAX (width / across, height / up);
 
   s->layout = (FpViewLayout) { .scale = scale, .hidden = 1u << FP_SHOW_REMOVED };
@@ -170,7 +173,7 @@ is_free (const Sketch *s, FpPoint at)
     {
       const FpPoint other = g_array_index (s->tags, FpPoint, i);
 
-      if (fabs (other.x - at.x) < s->tag * APART && fabs (other.y - at.y) < s->tag * APART)
+      if (fabs (other.x - at.x) < s->number * APART && fabs (other.y - at.y) < s->number * APART)
         return FALSE;
     }
   return at.x > s->area.x0 && at.x < s->area.x1 && at.y > s->area.y0 && at.y < s->area.y1;
@@ -185,7 +188,7 @@ find_room (Sketch *s, FpPoint wanted)
   for (guint ring = 0; ring < 12 && !is_free (s, at); ring++)
     for (guint i = 0; i < 8; i++)
       {
-        const double by = (ring + 1) * s->tag * 0.6;
+        const double by = (ring + 1) * s->number * 0.6;
         const FpPoint near = { wanted.x + by * cos (i * G_PI / 4), wanted.y + by * sin (i * G_PI / 4) };
 
         if (!is_free (s, near))
@@ -208,6 +211,19 @@ draw_flame (const Sketch *s, FpPoint wick)
   fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_PAPER, 0, pt, G_N_ELEMENTS (pt));
 }
 
+/* Of candelabra one label tells all that are lit one after the other on one side. */
+static gboolean
+is_branched (const Sketch *s, const FpOrderLight *light)
+{
+  return fp_item_kind (fp_scene_placed (s->card->set, NULL)[light->owner].item)->role == FP_ROLE_BRANCHED_LIGHTS;
+}
+
+static gboolean
+goes_with (const Sketch *s, const FpOrderLight *light, const FpOrderLight *first)
+{
+  return is_branched (s, light) && light->owner == first->owner && light->side == first->side && light->server == first->server;
+}
+
 /* So large that those of neighbours stand beside each other. */
 static double
 number_height (const Sketch *s, const FpOrderLight *light, guint n)
@@ -219,10 +235,40 @@ number_height (const Sketch *s, const FpOrderLight *light, guint n)
       {
         const double apart = fabs (on_paper (s, light[i].at).x - on_paper (s, light[k].at).x);
 
-        if (apart > 0.5)
+        if (apart > 0.5 && !is_branched (s, &light[i]) && !is_branched (s, &light[k]))
           least = MIN (least, apart);
       }
   return MAX (least / 2, s->tag * 0.5);
+}
+
+static void
+draw_range (Sketch *s, FpPoint above, guint first, guint last)
+{
+  g_autofree char *text = g_strdup_printf ("%u–%u", first, last);
+  const double h = s->number * 0.8, half = fp_lettering_width (text, h) / 2 + h * 0.5;
+  const FpPoint at = find_room (s, above);
+  const FpPoint frame[] = { { at.x - half, at.y - h }, { at.x + half, at.y - h }, { at.x + half, at.y + h }, { at.x - half, at.y + h } };
+
+  fp_drawing_area (s->drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, 0, frame, G_N_ELEMENTS (frame));
+  fp_drawing_text (s->drawing, (FpPoint) { at.x, at.y - h / 2 }, h, 0, FP_ALIGN_MIDDLE, text);
+}
+
+/* Over the middle of all that are lit with @first. */
+static void
+draw_branched (Sketch *s, const FpOrderLight *first, const FpOrderLight *light, guint n)
+{
+  guint last = first->number, from = first->number;
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < n; i++)
+    if (goes_with (s, &light[i], first))
+      {
+        fp_box_add_point (&box, on_paper (s, light[i].at));
+        last = MAX (last, light[i].number);
+        from = MIN (from, light[i].number);
+      }
+  if (first->number == from)
+    draw_range (s, (FpPoint) { (box.x0 + box.x1) / 2, box.y1 + s->flame + s->number * 1.15 }, from, last);
 }
 
 static void
@@ -230,19 +276,20 @@ draw_numbers (Sketch *s)
 {
   guint n;
   const FpOrderLight *light = fp_order_lights (s->card->order, &n);
-  const double height = number_height (s, light, n), tag = s->tag;
 
-  s->tag = height;
-
+  s->number = number_height (s, light, n);
+  for (guint i = 0; i < n; i++)
+    draw_flame (s, on_paper (s, light[i].at));
   for (guint i = 0; i < n; i++)
     {
       const FpPoint wick = on_paper (s, light[i].at);
 
-      draw_flame (s, wick);
-      fp_card_draw_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->tag * 1.15 }), s->tag,
-                           light[i].number);
+      if (is_branched (s, &light[i]))
+        draw_branched (s, &light[i], light, n);
+      else
+        fp_card_draw_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->number * 1.15 }),
+                             s->number, light[i].number);
     }
-  s->tag = CLAMP (height, tag * 0.7, tag);
 }
 
 static void
@@ -254,63 +301,148 @@ draw_veil (const Sketch *s, const FpBox3 *body)
   fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_NONE, 60, pt, G_N_ELEMENTS (pt));
 }
 
-/* Where its letter goes: at the middle of that part of it which is farthest on the Epistle side; of candles at the stick; of a
- * cross beside the foot, clear of the figure. */
-static FpVec3
-lettered_at (const Sketch *s, const FpCardRow *row, const FpBox3 *body)
+/* A letter beside the drawing, and to what its leader goes. */
+typedef struct
+{
+  char    letter;
+  FpPoint left, right; /* the part of it that is farthest on either side     */
+  FpPoint to, at;
+  gboolean on_right;
+} Leader;
+
+/* The middles of those parts; of candles at the stick, of a cross at its stem, clear of the figure. */
+static void
+find_ends (const Sketch *s, const FpCardRow *row, const FpBox3 *body, Leader *leader)
 {
   const FpCard *card = s->card;
   const FpPlaced *placed = &fp_scene_placed (card->set, NULL)[row->placed];
   const FpSolid *solid = fp_scene_solids (card->set, NULL);
   g_autoptr (GArray) lights = fp_scene_lights (card->set);
-  FpVec3 at = { (body->lo.x + body->hi.x) / 2, body->lo.y, (body->lo.z + body->hi.z) / 2 };
+  const double middle = (body->lo.x + body->hi.x) / 2, low = body->lo.z, high = body->hi.z;
+  FpVec3 left = { middle, body->lo.y, (low + high) / 2 }, right = left;
 
   if (fp_item_kind (row->thing->item)->role == FP_ROLE_CRUCIFIX)
-    {
-      at.x += s->tag * 1.6 * s->layout.scale;
-      at.z = body->lo.z + (body->hi.z - body->lo.z) * 0.3;
-      return at;
-    }
-  for (guint i = placed->first_solid; row->thing->lights == 0 && i < placed->first_solid + placed->n_solids; i++)
-    {
-      const FpBox3 own = fp_solid_box (&solid[i]);
+    left.z = right.z = low + (high - low) * 0.45;
+  else if (row->thing->lights > 0)
+    for (guint i = 0; i < lights->len; i++)
+      {
+        const FpLight *light = &g_array_index (lights, FpLight, i);
+        const FpVec3 at = { light->at.x, light->at.y, low + (light->at.z - low) * 0.4 };
 
-      if ((own.lo.x + own.hi.x) / 2 > at.x + 1)
-        at = (FpVec3) { (own.lo.x + own.hi.x) / 2, own.lo.y, (own.lo.z + own.hi.z) / 2 };
-    }
-  for (guint i = 0, first = TRUE; i < lights->len; i++)
-    {
-      const FpLight *light = &g_array_index (lights, FpLight, i);
+        if ((int) light->owner == row->placed && at.x < left.x)
+          left = at;
+        if ((int) light->owner == row->placed && at.x > right.x)
+          right = at;
+      }
+  else
+    for (guint i = placed->first_solid; i < placed->first_solid + placed->n_solids; i++)
+      {
+        const FpBox3 own = fp_solid_box (&solid[i]);
+        const FpVec3 at = { (own.lo.x + own.hi.x) / 2, own.lo.y, (own.lo.z + own.hi.z) / 2 };
 
-      if ((int) light->owner != row->placed || (!first && light->at.x <= at.x))
+        if (at.x < left.x - 1)
+          left = at;
+        if (at.x > right.x + 1)
+          right = at;
+      }
+  left.z = MAX (left.z, s->layout.clip.y0 + 60);
+  right.z = MAX (right.z, s->layout.clip.y0 + 60);
+  leader->left = on_paper (s, left);
+  leader->right = on_paper (s, right);
+}
+
+/* On the side where it lies; what lies in the middle or on both, where there are fewer. */
+static void
+choose_side (const Sketch *s, Leader *leader, guint *n_left, guint *n_right)
+{
+  const double middle = (s->area.x0 + s->area.x1) / 2, near = s->tag;
+
+  if (leader->right.x < middle - near)
+    leader->on_right = FALSE;
+  else if (leader->left.x > middle + near)
+    leader->on_right = TRUE;
+  else
+    leader->on_right = *n_right <= *n_left;
+  *(leader->on_right ? n_right : n_left) += 1;
+  leader->to = leader->on_right ? leader->right : leader->left;
+}
+
+static int
+highest_first (gconstpointer a, gconstpointer b)
+{
+  const Leader *p = a, *q = b;
+
+  return (p->to.y < q->to.y) - (p->to.y > q->to.y);
+}
+
+/* One under the other, each as near to the height of what it points to as the others let it. */
+static void
+stack (const Sketch *s, GArray *leaders, gboolean on_right)
+{
+  const FpPoint a = fp_view_to_paper (&s->layout, (FpPoint) { s->layout.clip.x0, s->layout.clip.y0 });
+  const FpPoint b = fp_view_to_paper (&s->layout, (FpPoint) { s->layout.clip.x1, s->layout.clip.y1 });
+  double limit = b.y;
+
+  for (guint i = 0; i < leaders->len; i++)
+    {
+      Leader *leader = &g_array_index (leaders, Leader, i);
+
+      if (leader->on_right != on_right)
         continue;
-      at.x = light->at.x - (row->thing->lights == 1 ? s->tag * 1.6 * s->layout.scale : 0);
-      at.z = (body->lo.z + light->at.z) / 2;
-      first = FALSE;
+      leader->at = (FpPoint) { on_right ? b.x + COLUMN * s->tag : a.x - COLUMN * s->tag, MIN (leader->to.y, limit) };
+      limit = leader->at.y - SPACED * s->tag;
     }
-  return at;
+  limit = a.y;
+  for (guint i = leaders->len; i-- > 0;)
+    {
+      Leader *leader = &g_array_index (leaders, Leader, i);
+
+      if (leader->on_right != on_right)
+        continue;
+      leader->at.y = MAX (leader->at.y, limit);
+      limit = leader->at.y + SPACED * s->tag;
+    }
+}
+
+static void
+draw_leader (const Sketch *s, const Leader *leader)
+{
+  const double edge = s->tag * (leader->on_right ? -0.85 : 0.85);
+
+  fp_drawing_line (s->drawing, FP_PEN_DIMENSION, (FpPoint) { leader->at.x + edge, leader->at.y }, leader->to);
+  fp_drawing_circle (s->drawing, FP_PEN_DIMENSION, FP_FILL_INK, leader->to, s->tag * 0.14);
+  fp_card_draw_letter (s->drawing, leader->at, s->tag, leader->letter);
 }
 
 static void
 letter_rows (Sketch *s, int altar)
 {
   const FpPlaced *all = fp_scene_placed (s->card->set, NULL);
-  char next = 'A';
+  g_autoptr (GArray) leaders = g_array_new (FALSE, TRUE, sizeof (Leader));
+  guint n_left = 0, n_right = 0;
 
   for (guint i = 0; i < s->card->n_stand; i++)
     {
       FpCardRow *row = &g_array_index (s->card->rows, FpCardRow, i);
+      Leader leader = { .letter = (char) ('A' + leaders->len) };
       FpBox3 body;
 
       row->letter = 0;
-      if (row->placed < 0 || !belongs (s->card, row->placed, altar) || next > 'Z')
+      if (row->placed < 0 || !belongs (s->card, row->placed, altar) || leaders->len >= 26)
         continue;
       body = body_of (s->card->set, &all[row->placed]);
       if (row->thing->veiled)
         draw_veil (s, &body);
-      row->letter = next++;
-      fp_card_draw_letter (s->drawing, find_room (s, on_paper (s, lettered_at (s, row, &body))), s->tag, row->letter);
+      row->letter = leader.letter;
+      find_ends (s, row, &body, &leader);
+      choose_side (s, &leader, &n_left, &n_right);
+      g_array_append_val (leaders, leader);
     }
+  g_array_sort (leaders, highest_first);
+  stack (s, leaders, FALSE);
+  stack (s, leaders, TRUE);
+  for (guint i = 0; i < leaders->len; i++)
+    draw_leader (s, &g_array_index (leaders, Leader, i));
 }
 
 static void
@@ -335,7 +467,7 @@ fp_card_draw_elevation (FpCard *self, FpDrawing *drawing, const FpBox *area)
   box = shown (self, altar);
   lay_out (&s, &box, area);
   draw_church (&s, box.lo.y - 50);
-  draw_numbers (&s);
   letter_rows (&s, altar);
+  draw_numbers (&s);
   draw_sides (&s);
 }

@@ -30,13 +30,14 @@ side_words (const FpScene *scene, const FpPlaced *thing, gboolean several)
   return several ? "on both sides" : "in the middle";
 }
 
-/* "the gradine", or what it was called. */
+/* "the gradine", or what it was called; of the altar there is no doubt. */
 static char *
 named (const FpItem *item)
 {
-  const char *name = fp_item_name (item);
+  const FpKind *kind = fp_item_kind (item);
+  const char *name = kind->role == FP_ROLE_ALTAR ? kind->label : fp_item_name (item);
 
-  if (fp_item_has_name (item))
+  if (fp_item_has_name (item) && kind->role != FP_ROLE_ALTAR)
     return g_strdup_printf ("“%s”", name);
   return g_strdup_printf ("the %c%s", g_ascii_tolower (name[0]), name + 1);
 }
@@ -47,6 +48,8 @@ add_where (const FpCard *self, int placed, guint lights, GString *out)
   const FpPlaced *all = fp_scene_placed (self->set, NULL), *thing = &all[placed];
   const char *side = side_words (self->set, thing, lights > 1);
 
+  if ((fp_item_kind (thing->item)->flags & FP_KIND_HUNG) != 0)
+    return; /* where else */
   if (thing->support >= 0)
     {
       g_autofree char *on = named (all[thing->support].item);

@@ -37,8 +37,8 @@ clear_row (gpointer data)
   g_free (((FpCardRow *) data)->text);
 }
 
-static gboolean
-is_of_order (FpRole role)
+gboolean
+fp_card_sets (FpRole role)
 {
   for (guint i = 0; i < G_N_ELEMENTS (setting_order); i++)
     if (setting_order[i] == role)
@@ -91,7 +91,7 @@ is_listed (const FpCard *self, const FpSetThing *thing, FpRole role)
     return FALSE;
   if (stands_at_another_altar (self, fp_scene_find (self->set, fp_item_id (thing->item))))
     return thing->veiled;
-  return said || (is_of_order (role) && !carries (self, fp_scene_find (self->set, fp_item_id (thing->item))));
+  return said || (fp_card_sets (role) && !carries (self, fp_scene_find (self->set, fp_item_id (thing->item))));
 }
 
 static void
@@ -105,7 +105,7 @@ list_things (FpCard *self)
       if (is_listed (self, &thing[i], setting_order[k]))
         add_row (self, &thing[i]);
   for (guint i = 0; i < n; i++)
-    if (!is_of_order (fp_item_kind (thing[i].item)->role) && is_listed (self, &thing[i], fp_item_kind (thing[i].item)->role))
+    if (!fp_card_sets (fp_item_kind (thing[i].item)->role) && is_listed (self, &thing[i], fp_item_kind (thing[i].item)->role))
       add_row (self, &thing[i]);
   self->n_stand = self->rows->len;
   for (guint i = 0; i < n; i++)

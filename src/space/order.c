@@ -100,7 +100,8 @@ find_stand (const FpOrder *self, FpOrderLight *light)
 
 /* --- the order -------------------------------------------------------------------- */
 
-typedef struct { FpOrderLight light; double from_cross; } Ranked;
+/* @unit: of candelabra that of the nearest of their candles on that side, so that they are lit together. */
+typedef struct { FpOrderLight light; double from_cross, unit; } Ranked;
 
 /* The middle, then from the cross outward; as far out, the higher first. */
 static int
@@ -110,9 +111,29 @@ by_distance (gconstpointer a, gconstpointer b)
 
   if (p->light.middle != q->light.middle)
     return p->light.middle ? -1 : 1;
+  if (fabs (p->unit - q->unit) > SAME)
+    return p->unit < q->unit ? -1 : 1;
+  if (p->light.owner != q->light.owner)
+    return p->light.owner < q->light.owner ? -1 : 1;
   if (fabs (p->from_cross - q->from_cross) > SAME)
     return p->from_cross < q->from_cross ? -1 : 1;
   return (p->light.at.z < q->light.at.z) - (p->light.at.z > q->light.at.z);
+}
+
+static void
+keep_together (const FpOrder *self, GArray *ranked)
+{
+  const FpPlaced *placed = fp_scene_placed (self->scene, NULL);
+
+  for (guint i = 0; i < ranked->len; i++)
+    for (guint k = 0; k < ranked->len; k++)
+      {
+        Ranked *a = &g_array_index (ranked, Ranked, i), *b = &g_array_index (ranked, Ranked, k);
+
+        if (a->light.owner == b->light.owner && a->light.side == b->light.side
+            && fp_item_kind (placed[a->light.owner].item)->role == FP_ROLE_BRANCHED_LIGHTS)
+          a->unit = MIN (a->unit, b->from_cross);
+      }
 }
 
 static GArray *
@@ -128,7 +149,7 @@ gather (const FpOrder *self)
       const FpLight *light = &g_array_index (lights, FpLight, i);
       const FpSetThing *thing = fp_setting_find (fp_scene_setting (self->scene), fp_item_id (placed[light->owner].item));
       const double x = in_altar (self, light->at).x - on_axis;
-      Ranked ranked = { { .at = light->at, .owner = light->owner, .beside = -1 }, fabs (x) };
+      Ranked ranked = { { .at = light->at, .owner = light->owner, .beside = -1 }, fabs (x), 0 };
 
       if (!light->lit || thing == NULL || !thing->about)
         continue;
@@ -136,8 +157,10 @@ gather (const FpOrder *self)
       ranked.light.side = ranked.light.middle ? self->spec.first : x > 0 ? FP_EPISTLE_SIDE : FP_GOSPEL_SIDE;
       find_stand (self, &ranked.light);
       ranked.light.beside = fp_flame_nearest (self->scene, light->at, &ranked.light.beside_by);
+      ranked.unit = ranked.from_cross;
       g_array_append_val (out, ranked);
     }
+  keep_together (self, out);
   g_array_sort (out, by_distance);
   return out;
 }
