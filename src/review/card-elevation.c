@@ -392,7 +392,7 @@ stack (const Sketch *s, GArray *leaders, gboolean on_right)
       leader->at = (FpPoint) { on_right ? b.x + COLUMN * s->tag : a.x - COLUMN * s->tag, MIN (leader->to.y, limit) };
       limit = leader->at.y - SPACED * s->tag;
     }
-  limit = a.y;
+  limit = a.y + s->tag * 0.5;
   for (guint i = leaders->len; i-- > 0;)
     {
       Leader *leader = &g_array_index (leaders, Leader, i);
