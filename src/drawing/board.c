@@ -460,13 +460,45 @@ beside_cuts (const Board *b, FpViewId view, FpPoint at, double width, double lef
   return isfinite (best) ? best : at.x;
 }
 
-/* Where a plan leaves no room on its left, its title stands on its right; where there is none either, before the wall. */
-static double
-beside_plan (const Board *b, FpPoint at, double width, double right, const FpBox *plan)
+/* What lies of a segment between two levels. */
+static void
+add_between (FpBox *box, FpPoint p, FpPoint q, double low, double high)
 {
-  const FpBox title = title_about (at, width);
+  const FpPoint under = p.y < q.y ? p : q, over = p.y < q.y ? q : p;
+  const double run = over.y > under.y ? (over.x - under.x) / (over.y - under.y) : 0;
 
-  return plan->x1 + CUT_CLEAR + width <= right && lies_over_cut (b, FP_VIEW_PLAN, &title) ? plan->x1 + CUT_CLEAR : at.x;
+  if (over.y <= low || under.y >= high)
+    return;
+  fp_box_add_point (box, under.y < low ? (FpPoint) { under.x + run * (low - under.y), low } : under);
+  fp_box_add_point (box, over.y > high ? (FpPoint) { over.x - run * (over.y - high), high } : over);
+}
+
+/* All that the plan cuts beside its title: a chancel is narrower than the nave. */
+static FpBox
+cuts_beside (const Board *b, const FpBox *title)
+{
+  const FpViewLayout *layout = &b->layout->view[FP_VIEW_PLAN];
+  FpBox box = FP_BOX_EMPTY;
+  guint n;
+  const FpProjectedCut *cut = fp_projection_cuts (b->projection[FP_VIEW_PLAN], &n);
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0, j = cut[i].n - 1; k < cut[i].n; j = k++)
+      add_between (&box, fp_view_to_paper (layout, cut[i].outline[j]), fp_view_to_paper (layout, cut[i].outline[k]), title->y0,
+                   title->y1);
+  return box;
+}
+
+/* Where a plan leaves no room on its left, its title stands on its right, where there is nothing but the mitre line; where there
+ * is none either, in it. */
+static double
+beside_plan (const Board *b, FpPoint at, double width, double right)
+{
+  const FpBox title = title_about (at, width), walls = cuts_beside (b, &title);
+
+  if (fp_box_is_empty (&walls) || title.x1 <= walls.x0 || title.x0 >= walls.x1)
+    return at.x;
+  return walls.x1 + CUT_CLEAR + width <= right ? walls.x1 + CUT_CLEAR : at.x;
 }
 
 /* Titles stay where they are seen although what they name runs off it, and with their own view.  FALSE where that leaves
@@ -476,10 +508,12 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
 {
   const FpBox *frame = &b->layout->frame[view];
   const FpBox in_view = outline_of (b, view), outline = on_paper (&b->layout->view[view], &in_view);
-  const double left = MAX (frame->x0 + TITLE_SIDE, b->seen.x0 + EDGE), right = right_of_title (b, view);
+  const double left = MAX (frame->x0 + TITLE_SIDE, b->seen.x0 + EDGE);
   const double width = fp_view_title_width (view, b->cut, b->layout->view[view].scale);
   const double foot = MAX (outline.y0, view == FP_VIEW_PLAN ? b->seen.y0 : frame->y0) + EDGE;
   const double top = MIN (frame->y1, b->seen.y1 - EDGE + TITLE_HEIGHT) - TITLE_HEIGHT;
+
+  double right = right_of_title (b, view);
 
   at->x = CLAMP (outline.x0, left, MAX (left, right - width));
   if (view == FP_VIEW_PLAN)
@@ -488,7 +522,10 @@ title_of (const Board *b, FpViewId view, FpPoint *at)
   if (at->y < outline.y1)
     at->x = beside_cuts (b, view, *at, width, left, right);
   if (at->y < outline.y1 && view == FP_VIEW_PLAN)
-    at->x = beside_plan (b, *at, width, right, &outline);
+    {
+      right = b->seen.x1 - EDGE;
+      at->x = beside_plan (b, *at, width, right);
+    }
   return right - at->x >= width && at->y >= foot;
 }
 

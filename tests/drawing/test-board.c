@@ -219,6 +219,38 @@ test_titles_beside_walls (void)
     }
 }
 
+/* A plan that runs off above, with no room on its left: its title stands on its right, not over the walls nor in the church. */
+static void
+test_title_beside_plan (void)
+{
+  g_autoptr (FpScene) scene = parish_scene_new ();
+  const FpBox3 all = fp_scene_box (scene);
+
+  for (guint scale = 100; scale <= 140; scale += 10)
+    for (double x = 40; x <= 80; x += 20)
+      {
+        const FpPoint pan = { x, 260 };
+        g_autoptr (FpDrawing) drawing = draw_board (scene, scale, pan, 420, 200);
+        const FpBox box = crossings_text_box (title (drawing, "PLAN"));
+        const FpPoint *pt = fp_drawing_points (drawing);
+        guint n, walls = 0;
+        const FpMark *mark = fp_drawing_marks (drawing, &n);
+
+        g_assert_cmpfloat (x + all.lo.x / scale, <, box.x0); /* there is no room on its left */
+        for (guint i = 0; i < n; i++)
+          if (mark[i].type == FP_MARK_AREA && mark[i].fill == FP_FILL_CUT && mark[i].view == FP_VIEW_PLAN)
+            {
+              const FpPoint *outline = pt + mark[i].first;
+
+              walls++;
+              g_assert_false (fp_outline_contains (outline, mark[i].n, (FpPoint) { box.x0, box.y0 }));
+              for (guint k = 0, j = mark[i].n - 1; k < mark[i].n; j = k++)
+                g_assert_false (fp_box_is_crossed (&box, outline[j], outline[k]));
+            }
+        g_assert_cmpuint (walls, >, 0);
+      }
+}
+
 /* The section across has the place of the elevation: levels are shared with the section, x with the plan, or mirrored
  * where it faces west; the section stands clear of it, and no text or line of one crosses another. */
 static void
@@ -738,5 +770,6 @@ main (int argc, char **argv)
   g_test_add_func ("/board/steady", test_steady);
   g_test_add_func ("/board/pick-dimension", test_pick_dimension);
   g_test_add_func ("/board/titles-beside-walls", test_titles_beside_walls);
+  g_test_add_func ("/board/title-beside-plan", test_title_beside_plan);
   return g_test_run ();
 }
