@@ -33,7 +33,7 @@ char      *fp_sight_report_csv  (const FpMeasuring *of, FpMoment moment, FpFocus
 
 /**
  * fp_sight_sheet:
- * @place: whose line of sight is drawn; -1: nobody's
+ * @look: what; blind areas only where it has them
  * @spec: its paper, scale, ink and date
  *
  * The plan of the church with what each place sees, a key, a graph by row, and those who see least; with a line of sight
@@ -42,8 +42,7 @@ char      *fp_sight_report_csv  (const FpMeasuring *of, FpMoment moment, FpFocus
  * Returns: (transfer full): %NULL with %FP_ERROR_RANGE where there is no such thing to see, or it does not fit the paper at
  * spec->scale
  */
-FpDrawing *fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place, const FpSheetSpec *spec,
-                           double *scale, GError **error);
+FpDrawing *fp_sight_sheet (const FpMeasuring *of, const FpSightLook *look, const FpSheetSpec *spec, double *scale, GError **error);
 
 /* The alternatives in columns. */
 typedef struct _FpComparison FpComparison;
@@ -89,8 +88,9 @@ GArray       *fp_sun_study_patches  (const FpSunStudy *self); /* as fp_sunlight_
 void          fp_sun_study_draw_eyes (const FpSunStudy *self, FpDrawing *drawing, const FpViewLayout *plan);
 /* "Sunday 08:00: in somebody's eyes on 9 of 52 days of 2026, in most on 2026-10-11 (23)": of a Mass every week, looked at
  * week by week, the ministers among them.  Owned by the caller; %NULL where it is not every week, or the brief does not tell by
- * which clock, and where @cancel (nullable) was cancelled. */
-char         *fp_sun_year_text (const FpPeople *people, guint mass, int year, GCancellable *cancel);
+ * which clock, and where @cancel (nullable) was cancelled.  @worst: (out) (optional): that day in most eyes, not valid where
+ * there is none. */
+char         *fp_sun_year_text (const FpPeople *people, guint mass, int year, GCancellable *cancel, GDate *worst);
 /* What is told of one time, on plan and section of the whole church, with the light on the floor and the shafts on which it comes; to
  * @spec->scale, 0: the largest that fits.  %FP_ERROR_RANGE where it does not fit the paper. */
 FpDrawing    *fp_sun_study_sheet (const FpSunStudy *self, const FpSheetSpec *spec, double *scale, GError **error);

@@ -60,6 +60,9 @@ const FpMeasure *fp_measures (guint *n);
 const FpMeasure *fp_measure_find (const char *id);
 GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *of); /* (element-type FpMeasured) */
 
+/* What is to be seen by a measure of sight; FALSE: it is none. */
+gboolean         fp_measure_focus (const char *id, FpFocus *focus);
+
 /* --- what is seen, in words ------------------------------------------------ */
 
 /* These need FpMeasuring.sight.  Galleries and places at the rail are left out. */

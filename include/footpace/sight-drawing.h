@@ -14,6 +14,15 @@
 
 G_BEGIN_DECLS
 
+/* What is looked at, when, and what is shown of it. */
+typedef struct
+{
+  FpMoment moment;
+  FpFocus  focus;
+  int      place;     /* whose line of sight; -1: nobody's */
+  gboolean blind;     /* floor from which nothing of it is seen is shown, too */
+} FpSightLook;
+
 /* Every place where somebody is at that moment; @plan: how a plan lies in the drawing. */
 void fp_drawing_add_sight (FpDrawing *self, const FpSight *sight, FpMoment moment, FpFocus focus,
                            const FpViewLayout *plan);

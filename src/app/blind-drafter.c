@@ -1,11 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "blind-drafter.h"
 
-#include "latest.h"
-
-/* Longer than from one frame of a drag to the next. */
-#define LULL_MS 200
-
 typedef struct
 {
   FpFindings  *of;
@@ -13,13 +8,6 @@ typedef struct
   FpFocus      focus;
   FpViewLayout plan;
 } Request;
-
-struct _FpBlindDrafter
-{
-  FpLatest             *latest;
-  FpBlindDrafterReceive receive;
-  gpointer              data;
-};
 
 void
 fp_blind_draft_free (FpBlindDraft *self)
@@ -63,68 +51,28 @@ request_free (gpointer request)
   g_free (self);
 }
 
-/* In a box, out of which it may be taken. */
-static void
-box_free (gpointer box)
-{
-  FpBlindDraft **draft = box;
-
-  fp_blind_draft_free (*draft);
-  g_free (draft);
-}
-
-static void
-run (FpLatestJob *job, gpointer request, gpointer data)
+static gpointer
+make (gconstpointer request, GCancellable *cancel)
 {
   const Request *asked = request;
-  GCancellable *cancel = fp_latest_job_cancellable (job);
   const GArray *blind = fp_sight_blind (fp_findings_measuring (asked->of)->sight, asked->moment, asked->focus, cancel);
-  FpBlindDraft **box;
 
-  (void) data;
-  if (g_cancellable_is_cancelled (cancel))
-    return;
-  box = g_new (FpBlindDraft *, 1);
-  *box = draw (asked, blind);
-  fp_latest_job_post (job, box);
+  return g_cancellable_is_cancelled (cancel) ? NULL : draw (asked, blind);
 }
 
 static void
-receive (gpointer result, gpointer data)
+draft_free (gpointer draft)
 {
-  FpBlindDrafter *self = data;
-  FpBlindDraft **box = result;
-
-  self->receive (g_steal_pointer (box), self->data);
+  fp_blind_draft_free (draft);
 }
 
-static const FpLatestWork drafting = { run, receive, request_free, box_free, 0, LULL_MS };
+const FpOverWork fp_blind_drafting = { "blind areas", make, request_free, draft_free, TRUE };
 
-FpBlindDrafter *
-fp_blind_drafter_new (FpBlindDrafterReceive on_draft, gpointer data)
-{
-  FpBlindDrafter *self = g_new0 (FpBlindDrafter, 1);
-
-  self->receive = on_draft;
-  self->data = data;
-  self->latest = fp_latest_new ("blind areas", &drafting, self);
-  return self;
-}
-
-void
-fp_blind_drafter_free (FpBlindDrafter *self)
-{
-  if (self == NULL)
-    return;
-  fp_latest_free (self->latest);
-  g_free (self);
-}
-
-void
-fp_blind_drafter_ask (FpBlindDrafter *self, FpFindings *of, FpMoment moment, FpFocus focus, const FpViewLayout *plan)
+gpointer
+fp_blind_request_new (FpFindings *of, FpMoment moment, FpFocus focus, const FpViewLayout *plan)
 {
   Request *request = g_new (Request, 1);
 
   *request = (Request) { fp_findings_ref (of), moment, focus, *plan };
-  fp_latest_ask (self->latest, request);
+  return request;
 }

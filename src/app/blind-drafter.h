@@ -17,15 +17,9 @@ typedef struct
 
 void fp_blind_draft_free (FpBlindDraft *self);
 
-/* It takes longer than a frame: so it is begun when nothing else has been asked for a moment, and given up as soon as
- * something is.  @draft is handed over. */
-typedef struct _FpBlindDrafter FpBlindDrafter;
-typedef void (*FpBlindDrafterReceive) (FpBlindDraft *draft, gpointer data);
-
-FpBlindDrafter *fp_blind_drafter_new  (FpBlindDrafterReceive receive, gpointer data);
-void            fp_blind_drafter_free (FpBlindDrafter *self);
+/* For an FpOverDrafter: its drafts are FpBlindDraft. */
+extern const FpOverWork fp_blind_drafting;
 /* @of: with sight; @plan: how it lies on the board */
-void            fp_blind_drafter_ask  (FpBlindDrafter *self, FpFindings *of, FpMoment moment, FpFocus focus,
-                                       const FpViewLayout *plan);
+gpointer fp_blind_request_new (FpFindings *of, FpMoment moment, FpFocus focus, const FpViewLayout *plan);
 
 G_END_DECLS

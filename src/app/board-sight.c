@@ -4,10 +4,10 @@
 
 struct _FpBoardSight
 {
-  FpSightDrafter *drafter;
+  FpOverDrafter  *drafter;
   FpSightLook     look;
   FpSightDraft   *draft;    /* NULL: none has come yet                        */
-  FpBlindDrafter *blind_drafter;
+  FpOverDrafter  *blind_drafter;
   FpBlindDraft   *blind;    /* NULL: it is not shown, or has not come yet     */
   FpBoardOver     over, blind_over;
   FpBoardStop    *stop;
@@ -33,7 +33,7 @@ ask_blind (FpBoardView *self, FpFindings *of, const FpViewLayout *plan)
   if (blind != NULL && (blind->of != of || blind->moment != sight->look.moment || blind->focus != sight->look.focus))
     forget_blind (sight);
   if (sight->look.blind && plan->scale > 0 && (sight->blind == NULL || fp_board_over_is_outgrown (self, sight->blind->scale)))
-    fp_blind_drafter_ask (sight->blind_drafter, of, sight->look.moment, sight->look.focus, plan);
+    fp_over_drafter_ask (sight->blind_drafter, fp_blind_request_new (of, sight->look.moment, sight->look.focus, plan));
 }
 
 static void
@@ -45,14 +45,15 @@ ask (FpBoardView *self)
   if (self->sight == NULL || of == NULL || !fp_board_view_has_projections (self))
     return;
   fp_board_view_shown_views (self, view);
-  fp_sight_drafter_ask (self->sight->drafter, of, self->sight->look, view);
+  fp_over_drafter_ask (self->sight->drafter, fp_sight_request_new (of, self->sight->look, view));
   ask_blind (self, of, &view[FP_VIEW_PLAN]);
 }
 
 static void
-on_blind (FpBlindDraft *draft, gpointer data)
+on_blind (gpointer result, gpointer data)
 {
   FpBoardView *self = data;
+  FpBlindDraft *draft = result;
 
   forget_blind (self->sight);
   if (self->sight->look.blind)
@@ -63,9 +64,10 @@ on_blind (FpBlindDraft *draft, gpointer data)
 }
 
 static void
-on_draft (FpSightDraft *draft, gpointer data)
+on_draft (gpointer result, gpointer data)
 {
   FpBoardView *self = data;
+  FpSightDraft *draft = result;
 
   fp_sight_draft_free (self->sight->draft);
   self->sight->draft = draft;
@@ -101,8 +103,8 @@ fp_board_view_free_sight (FpBoardView *self)
 
   if (sight == NULL)
     return;
-  fp_sight_drafter_free (sight->drafter);
-  fp_blind_drafter_free (sight->blind_drafter);
+  fp_over_drafter_free (sight->drafter);
+  fp_over_drafter_free (sight->blind_drafter);
   fp_sight_draft_free (sight->draft);
   forget_blind (sight);
   fp_board_over_forget (&sight->over);
@@ -122,9 +124,9 @@ fp_board_view_set_sight (FpBoardView *self, const FpSightLook *look)
       if (self->sight == NULL)
         {
           self->sight = g_new0 (FpBoardSight, 1);
-          self->sight->drafter = fp_sight_drafter_new (on_draft, self);
+          self->sight->drafter = fp_over_drafter_new (&fp_sight_drafting, on_draft, self);
           self->sight->stop = fp_board_stop_new ();
-          self->sight->blind_drafter = fp_blind_drafter_new (on_blind, self);
+          self->sight->blind_drafter = fp_over_drafter_new (&fp_blind_drafting, on_blind, self);
         }
       self->sight->look = *look;
       if (!look->blind)

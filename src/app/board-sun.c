@@ -6,7 +6,7 @@ typedef struct _FpBoardSun FpBoardSun;
 
 struct _FpBoardSun
 {
-  FpSunDrafter  *drafter;
+  FpOverDrafter *drafter;
   FpSunLook      look;
   FpSunDraft    *draft;    /* NULL: none has come yet                         */
   const FpScene *asked;    /* owned reference: what was asked for last; NULL: nothing */
@@ -30,11 +30,11 @@ ask (FpBoardView *self)
     return;
   fp_board_view_shown_views (self, view);
   keep_asked (self->sun, fp_document_scene (self->document));
-  fp_sun_drafter_ask (self->sun->drafter, self->sun->asked, &self->sun->look, view);
+  fp_over_drafter_ask (self->sun->drafter, fp_sun_request_new (self->sun->asked, &self->sun->look, view));
 }
 
 static void
-on_draft (FpSunDraft *draft, gpointer data)
+on_draft (gpointer draft, gpointer data)
 {
   FpBoardView *self = data;
 
@@ -70,7 +70,7 @@ fp_board_view_free_sun (FpBoardView *self)
 
   if (sun == NULL)
     return;
-  fp_sun_drafter_free (sun->drafter);
+  fp_over_drafter_free (sun->drafter);
   fp_sun_draft_free (sun->draft);
   keep_asked (sun, NULL);
   fp_board_over_forget (&sun->over);
@@ -89,7 +89,7 @@ fp_board_view_set_sun (FpBoardView *self, const FpSunLook *look)
       if (self->sun == NULL)
         {
           self->sun = g_new0 (FpBoardSun, 1);
-          self->sun->drafter = fp_sun_drafter_new (on_draft, self);
+          self->sun->drafter = fp_over_drafter_new (&fp_sun_drafting, on_draft, self);
         }
       self->sun->look = *look;
       ask (self);

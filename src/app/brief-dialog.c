@@ -3,6 +3,7 @@
 
 #include "brief-sun.h"
 #include "built.h"
+#include "field-tip.h"
 #include "compat-4-8.h"
 #include "text-dialog.h"
 
@@ -100,8 +101,18 @@ show_brief (Dialog *d, const FpBrief *brief)
   fp_brief_sun_show (d->builder, brief);
   fp_built_select (d->builder, "statures", brief->varied ? 1 : 0);
   show_count (d, "seed", brief->seed);
-  show_count (d, "children", brief->children);
+  if (brief->children > 0)
+    show_count (d, "children", brief->children);
   add_celebrations (d, brief->celebrations);
+}
+
+/* Nothing is typed where there are none. */
+static gboolean
+read_children (Dialog *d, FpBrief *brief, GError **error)
+{
+  brief->children = 0;
+  return *fp_built_text (d->builder, "children") == '\0'
+         || fp_built_count (d->builder, "children", "Children: one person in every", 0, 1000, &brief->children, error);
 }
 
 static gboolean
@@ -126,7 +137,7 @@ read_brief (Dialog *d, FpBrief *brief, GError **error)
          && fp_built_count (d->builder, "seats", "Seats wanted", 0, 20000, &brief->seats, error)
          && fp_brief_sun_read (d->builder, brief, error)
          && fp_built_count (d->builder, "seed", "Seed", 0, 999999, &brief->seed, error)
-         && fp_built_count (d->builder, "children", "Children, one in", 0, 1000, &brief->children, error);
+         && read_children (d, brief, error);
 }
 
 static void
@@ -153,6 +164,10 @@ fp_brief_dialog_show (GtkWindow *parent, FpDocument *document)
   d->builder = gtk_builder_new_from_resource ("/org/footpace/Footpace/brief-dialog.ui");
   d->window = fp_built (d->builder, "window");
   d->error = fp_built (d->builder, "error");
+  fp_field_tip (fp_built (d->builder, "seed"),
+                "A number of your choice: with each, others are tall and short, and children sit elsewhere");
+  fp_field_tip (fp_built (d->builder, "children"),
+                "One in so many of those who sit is a child of seven years; empty: there are no children");
   d->document = g_object_ref (document);
   gtk_window_set_transient_for (GTK_WINDOW (d->window), parent);
   g_object_set_data_full (G_OBJECT (d->window), "dialog", d, dialog_free);

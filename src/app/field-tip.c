@@ -20,9 +20,15 @@ on_query_tooltip (GtkWidget *field, int x, int y, gboolean by_keys, GtkTooltip *
 }
 
 void
+fp_field_tip_hush (GtkWidget *widget)
+{
+  g_signal_connect (widget, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
+}
+
+void
 fp_field_tip (GtkWidget *field, const char *tip)
 {
   gtk_widget_set_tooltip_text (field, tip);
-  g_signal_connect (field, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
+  fp_field_tip_hush (field);
   gtk_accessible_update_property (GTK_ACCESSIBLE (field), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, tip, -1);
 }

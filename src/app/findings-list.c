@@ -23,12 +23,13 @@ G_DEFINE_FINAL_TYPE (FpFindingsList, fp_findings_list, GTK_TYPE_WIDGET)
 static guint picked_signal, followed_signal, remedy_signal, full_signal;
 
 static void on_wanted (GtkButton *button, FpFindingsList *self);
+static void on_sight (FpFindingsList *self);
 
 /* --- rows ----------------------------------------------------------------- */
 
 typedef struct
 {
-  GtkWidget *icon, *title, *measure, *detail, *source, *more, *caution;
+  GtkWidget *icon, *title, *measure, *detail, *sight, *source, *more, *caution;
   GtkWidget *offer, *head, *note; /* round what is offered                  */
   GtkWidget *words[FP_FINDINGS_OFFERS], *button[FP_FINDINGS_OFFERS]; /* made when first needed */
 } Row;
@@ -102,6 +103,23 @@ show_offers (Row *row, FpFindingsList *self)
       gtk_widget_set_visible (row->words[i], i < n);
       gtk_widget_set_visible (row->button[i], i < n);
     }
+}
+
+/* Made when first needed; only what is about something to be seen has one. */
+static void
+show_sight (Row *row, gboolean shown, FpFindingsList *self)
+{
+  if (shown && row->sight == NULL)
+    {
+      row->sight = gtk_button_new_with_label ("Show in Sight");
+      gtk_widget_add_css_class (row->sight, "small");
+      gtk_widget_set_halign (row->sight, GTK_ALIGN_START);
+      gtk_widget_set_tooltip_text (row->sight, "What every place sees of it, and the line of sight of the worst (Enter)");
+      g_signal_connect_swapped (row->sight, "clicked", G_CALLBACK (on_sight), self);
+      gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (row->detail)), row->sight, row->detail);
+    }
+  if (row->sight != NULL)
+    gtk_widget_set_visible (row->sight, shown);
 }
 
 static GtkWidget *
@@ -178,12 +196,14 @@ row_show (FpFindingsList *self, GtkWidget *list_row, const FpShown *shown, gbool
   const gboolean offered = open && (self->offers != NULL || self->note != NULL);
   Row *row = g_object_get_data (G_OBJECT (list_row), "row");
   const FpFinding *f = shown->finding;
+  FpFocus focus;
   g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown);
 
   show_weight (row->icon, f->rule->weight);
   set_line (row->title, f->title, TRUE);
   set_line (row->measure, measure, TRUE);
   set_line (row->detail, f->detail, open);
+  show_sight (row, open && fp_measure_focus (f->rule->measure, &focus), self);
   set_line (row->source, f->rule->source, open);
   set_lines (row->title, open, 2);
   set_lines (row->measure, open, 1);
@@ -297,6 +317,12 @@ on_row_selected (GtkListBox *list, GtkListBoxRow *row, FpFindingsList *self)
   show_rows (self);
   fp_scroll_to (GTK_WIDGET (row));
   g_signal_emit (self, picked_signal, 0);
+}
+
+static void
+on_sight (FpFindingsList *self)
+{
+  g_signal_emit (self, followed_signal, 0);
 }
 
 /* A click on the one that is chosen already: its mark may have been taken away meanwhile. */

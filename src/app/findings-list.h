@@ -5,7 +5,7 @@
  * computed, marked so, until it has been computed anew.
  *
  * Signal "picked": a finding was chosen; see fp_findings_list_picked().
- * Signal "followed": from the chosen one on to what settles it (Enter).
+ * Signal "followed": from the chosen one on to what settles it, or to what is seen (Enter).
  * Signal "remedy" (guint): of the changes that were offered this one is wanted.
  * Signal "full": the findings are wanted at the full height, or no longer.
  */

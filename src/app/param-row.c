@@ -2,6 +2,7 @@
 #include "param-row.h"
 
 #include "compat-4-8.h"
+#include "field-tip.h"
 #include "typing.h"
 
 struct _FpParamRow
@@ -191,6 +192,7 @@ static void
 add_label (FpParamRow *self, const char *text)
 {
   self->label = gtk_label_new (text);
+  fp_field_tip_hush (self->label);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0.0f);
   gtk_label_set_wrap (GTK_LABEL (self->label), TRUE);
   gtk_widget_set_hexpand (self->label, TRUE);

@@ -22,6 +22,7 @@ struct _FpPewWindow
   FpInkChoice ink;
   cairo_surface_t *image;   /* NULL at first                                  */
   GArray     *blocks;       /* (element-type guint) owners, as the list has them */
+  gboolean    own_moment;   /* a hand has chosen one here                     */
   gboolean    filling;      /* what is shown is set, not asked for by a hand  */
 
   GtkWidget  *block, *row, *seat, *moment, *picture, *told;
@@ -167,8 +168,31 @@ static void
 on_look (FpPewWindow *self)
 {
   self->spec.moment = (FpMoment) MIN (gtk_drop_down_get_selected (GTK_DROP_DOWN (self->moment)), FP_N_MOMENTS - 1u);
-  if (!self->filling)
-    ask (self);
+  if (self->filling)
+    return;
+  self->own_moment = TRUE;
+  ask (self);
+}
+
+void
+fp_pew_window_look_at (FpPewWindow *self, FpMoment moment, FpFocus focus)
+{
+  self->spec.focus = focus;
+  if (!self->own_moment)
+    {
+      self->filling = TRUE;
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->moment), (guint) moment);
+      self->filling = FALSE;
+      self->spec.moment = moment;
+    }
+  ask (self);
+}
+
+void
+fp_pew_window_choose_as (FpPewWindow *self, const FpPeople *people, guint place)
+{
+  if (has_places (self))
+    choose (self, fp_pew_same_place (people, place, self->people));
 }
 
 void
@@ -178,6 +202,12 @@ fp_pew_window_choose_at (FpPewWindow *self, FpPoint at)
 
   if (has_places (self) && fp_pew_nearest_place (self->people, at, REACH, &place))
     choose (self, place);
+}
+
+FpMoment
+fp_pew_window_moment (FpPewWindow *self)
+{
+  return self->spec.moment;
 }
 
 guint

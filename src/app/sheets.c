@@ -94,16 +94,17 @@ put_page (FpSheets *self, const FpSheetOrder *order, FpDrawing *page)
 static void
 draw_sight (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
 {
-  const FpSightLook *look = &order->looks.sight;
+  FpSightLook look = order->looks.sight;
   g_autoptr (FpPeople) people = fp_people_new (self->scene);
   g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
   const FpMeasuring of = { self->scene, people, fp_levels (people), sight };
   guint n;
 
   fp_people_places (people, &n);
+  if (look.place >= (int) n)
+    look.place = -1;
   if (sight != NULL)
-    put_page (self, order, fp_sight_sheet (&of, look->moment, look->focus, look->place < (int) n ? look->place : -1, spec,
-                                           &self->scale, &self->error));
+    put_page (self, order, fp_sight_sheet (&of, &look, spec, &self->scale, &self->error));
 }
 
 static void

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sight-bar.h"
 
+#include "word-list.h"
+
 struct _FpSightBar
 {
   GtkWidget  parent_instance;
@@ -29,17 +31,24 @@ look_otherwise (FpSightBar *self)
 /* --- chosen by hand -------------------------------------------------------------- */
 
 /* What is looked at brings the moment at which it matters; that may be chosen otherwise after it. */
-static void
-on_focus (FpSightBar *self)
+void
+fp_sight_bar_set_focus (FpSightBar *self, FpFocus focus, int place)
 {
-  if (self->own_change)
-    return;
-  self->look.focus = (FpFocus) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->focus));
-  self->look.moment = fp_moment_of_focus (self->look.focus);
+  self->look.focus = focus;
+  self->look.moment = fp_moment_of_focus (focus);
+  self->look.place = place;
   self->own_change = TRUE;
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->focus), (guint) focus);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->moment), (guint) self->look.moment);
   self->own_change = FALSE;
   look_otherwise (self);
+}
+
+static void
+on_focus (FpSightBar *self)
+{
+  if (!self->own_change)
+    fp_sight_bar_set_focus (self, (FpFocus) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->focus)), self->look.place);
 }
 
 static void
@@ -82,18 +91,9 @@ fp_sight_bar_set_place (FpSightBar *self, int place)
 static void
 fill_least (FpSightBar *self, const FpSightDraft *draft)
 {
-  GtkListBoxRow *row;
-
   g_array_set_size (self->worst, 0);
   g_array_append_vals (self->worst, draft->worst->data, draft->worst->len);
-  while ((row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->least_list), 0)) != NULL)
-    gtk_list_box_remove (GTK_LIST_BOX (self->least_list), GTK_WIDGET (row));
-  for (guint i = 0; i < draft->worst_words->len; i++)
-    {
-      GtkWidget *label = gtk_label_new (g_ptr_array_index (draft->worst_words, i));
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_list_box_append (GTK_LIST_BOX (self->least_list), label);
-    }
+  fp_word_list_fill (GTK_LIST_BOX (self->least_list), draft->worst_words);
   gtk_widget_set_sensitive (self->least, draft->worst->len > 0);
 }
 

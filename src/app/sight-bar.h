@@ -17,6 +17,8 @@ G_DECLARE_FINAL_TYPE (FpSightBar, fp_sight_bar, FP, SIGHT_BAR, GtkWidget)
 
 FpSightLook fp_sight_bar_look      (FpSightBar *self);
 void        fp_sight_bar_set_place (FpSightBar *self, int place); /* -1: nobody's */
+/* At the moment at which it matters. */
+void        fp_sight_bar_set_focus (FpSightBar *self, FpFocus focus, int place);
 /* What has been seen meanwhile; borrowed for the call. */
 void        fp_sight_bar_tell      (FpSightBar *self, const FpSightDraft *draft);
 

@@ -1,11 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sight-drafter.h"
 
-#include "latest.h"
-
 #define WORST 20
-/* A look at a parish church ends well within this. */
-#define GRACE_MS 400
 
 typedef struct
 {
@@ -13,13 +9,6 @@ typedef struct
   FpSightLook  look;
   FpViewLayout view[FP_N_VIEWS];
 } Request;
-
-struct _FpSightDrafter
-{
-  FpLatest             *latest;
-  FpSightDrafterReceive receive;
-  gpointer              data;
-};
 
 /* --- drawn ------------------------------------------------------------------------- */
 
@@ -125,65 +114,30 @@ request_free (gpointer request)
   g_free (self);
 }
 
-/* A result is only lent to the receiver: it is handed over in a box, out of which it may be taken. */
-static void
-box_free (gpointer box)
-{
-  FpSightDraft **draft = box;
-
-  fp_sight_draft_free (*draft);
-  g_free (draft);
-}
-
-static void
-run (FpLatestJob *job, gpointer request, gpointer data)
+static gpointer
+make (gconstpointer request, GCancellable *cancel)
 {
   const Request *asked = request;
-  FpSightDraft **box = g_new (FpSightDraft *, 1);
 
-  (void) data;
-  *box = fp_sight_draft_new (asked->of, asked->look, asked->view);
-  fp_latest_job_post (job, box);
+  (void) cancel;
+  return fp_sight_draft_new (asked->of, asked->look, asked->view);
 }
 
 static void
-receive (gpointer result, gpointer data)
+draft_free (gpointer draft)
 {
-  FpSightDrafter *self = data;
-  FpSightDraft **box = result;
-
-  self->receive (g_steal_pointer (box), self->data);
+  fp_sight_draft_free (draft);
 }
 
-static const FpLatestWork drafting = { run, receive, request_free, box_free, GRACE_MS, 0 };
+const FpOverWork fp_sight_drafting = { "sight drawn", make, request_free, draft_free, FALSE };
 
-FpSightDrafter *
-fp_sight_drafter_new (FpSightDrafterReceive on_draft, gpointer data)
-{
-  FpSightDrafter *self = g_new0 (FpSightDrafter, 1);
-
-  self->receive = on_draft;
-  self->data = data;
-  self->latest = fp_latest_new ("sight drawn", &drafting, self);
-  return self;
-}
-
-void
-fp_sight_drafter_free (FpSightDrafter *self)
-{
-  if (self == NULL)
-    return;
-  fp_latest_free (self->latest);
-  g_free (self);
-}
-
-void
-fp_sight_drafter_ask (FpSightDrafter *self, FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS])
+gpointer
+fp_sight_request_new (FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS])
 {
   Request *request = g_new0 (Request, 1);
 
   request->of = fp_findings_ref (of);
   request->look = look;
   memcpy (request->view, view, sizeof request->view);
-  fp_latest_ask (self->latest, request);
+  return request;
 }

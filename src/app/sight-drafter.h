@@ -2,19 +2,12 @@
 /* sight-drafter.h - what every place sees, drawn and told in the background; knows no toolkit */
 #pragma once
 
+#include "over-drafter.h"
 #include "over-part.h"
 
 #include "footpace/rules.h"
 
 G_BEGIN_DECLS
-
-typedef struct
-{
-  FpMoment moment;
-  FpFocus  focus;
-  int      place;     /* whose line of sight; -1: nobody's */
-  gboolean blind;     /* floor from which nothing of it is seen is shown, too */
-} FpSightLook;
 
 typedef struct
 {
@@ -33,15 +26,10 @@ typedef struct
 FpSightDraft *fp_sight_draft_new  (FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS]);
 void          fp_sight_draft_free (FpSightDraft *self);
 
-/* Makes drafts on a thread of its own, where only the newest request counts; @draft is handed over. */
-typedef struct _FpSightDrafter FpSightDrafter;
-typedef void (*FpSightDrafterReceive) (FpSightDraft *draft, gpointer data);
-
-FpSightDrafter *fp_sight_drafter_new  (FpSightDrafterReceive receive, gpointer data);
-void            fp_sight_drafter_free (FpSightDrafter *self);
+/* For an FpOverDrafter: its drafts are FpSightDraft. */
+extern const FpOverWork fp_sight_drafting;
 /* @of: with sight; @view: how the views lie on the board */
-void            fp_sight_drafter_ask  (FpSightDrafter *self, FpFindings *of, FpSightLook look,
-                                       const FpViewLayout view[FP_N_VIEWS]);
+gpointer      fp_sight_request_new (FpFindings *of, FpSightLook look, const FpViewLayout view[FP_N_VIEWS]);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSightDraft, fp_sight_draft_free)
 

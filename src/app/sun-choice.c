@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sun-choice.h"
 
+#include "field-tip.h"
+
 #define AT_FIRST (10 * 60) /* minute of the day of another time, until one is typed */
 
 struct _FpSunChoice
@@ -106,16 +108,16 @@ on_choice (FpSunChoice *self)
   g_signal_emit (self, look_signal, 0);
 }
 
+/* What would be right its tip tells, when nobody types. */
 static void
-mark_wrong (GtkWidget *entry, const char *why)
+mark_wrong (GtkWidget *entry, gboolean wrong)
 {
-  if (why != NULL)
+  if (wrong)
     gtk_widget_add_css_class (entry, "error");
   else
     gtk_widget_remove_css_class (entry, "error");
-  gtk_widget_set_tooltip_text (entry, why);
   gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               why != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
 /* What is no time leaves the last one, and says so. */
@@ -129,8 +131,8 @@ on_typed (FpSunChoice *self)
     return;
   clock = fp_sun_look_set_clock (&self->look, gtk_editable_get_text (GTK_EDITABLE (self->clock)));
   date = fp_sun_look_set_date (&self->look, gtk_editable_get_text (GTK_EDITABLE (self->date)));
-  mark_wrong (self->clock, clock ? NULL : "A time such as 9:30");
-  mark_wrong (self->date, date ? NULL : "A day such as 2026-06-21");
+  mark_wrong (self->clock, !clock);
+  mark_wrong (self->date, !date);
   if (!fp_sun_look_equal (&before, &self->look))
     g_signal_emit (self, look_signal, 0);
 }
@@ -173,6 +175,8 @@ fp_sun_choice_init (FpSunChoice *self)
                              .date = (guint) g_date_time_get_day_of_month (now) };
   self->setting = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_field_tip (self->clock, "A time such as 9:30");
+  fp_field_tip (self->date, "A day such as 2026-06-21");
   fill_days (self);
   show_look (self);
 }

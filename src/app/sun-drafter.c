@@ -1,12 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sun-drafter.h"
 
-#include "latest.h"
-
 #include "footpace/sun-marks.h"
-
-/* It is told well within this for a parish church. */
-#define GRACE_MS 400
 
 typedef struct
 {
@@ -14,13 +9,6 @@ typedef struct
   FpSunLook      look;
   FpViewLayout   view[FP_N_VIEWS];
 } Request;
-
-struct _FpSunDrafter
-{
-  FpLatest           *latest;
-  FpSunDrafterReceive receive;
-  gpointer            data;
-};
 
 /* --- drawn ------------------------------------------------------------------------- */
 
@@ -58,7 +46,7 @@ study (FpSunDraft *self, GError **error)
     return;
   people = fp_people_new (self->scene);
   self->study = fp_sun_study_new (people, time, brief->site.latitude, brief->site.longitude);
-  self->year = fp_sun_year_text (people, self->look.mass, g_date_time_get_year (time), NULL);
+  self->year = fp_sun_year_text (people, self->look.mass, g_date_time_get_year (time), NULL, &self->worst);
 }
 
 FpSunDraft *
@@ -112,60 +100,25 @@ request_free (gpointer request)
   g_free (self);
 }
 
-/* A result is only lent to the receiver: it is handed over in a box, out of which it may be taken. */
-static void
-box_free (gpointer box)
-{
-  FpSunDraft **draft = box;
-
-  fp_sun_draft_free (*draft);
-  g_free (draft);
-}
-
-static void
-run (FpLatestJob *job, gpointer request, gpointer data)
+static gpointer
+make (gconstpointer request, GCancellable *cancel)
 {
   const Request *asked = request;
-  FpSunDraft **box = g_new (FpSunDraft *, 1);
 
-  (void) data;
-  *box = fp_sun_draft_new (asked->scene, &asked->look, asked->view);
-  fp_latest_job_post (job, box);
+  (void) cancel;
+  return fp_sun_draft_new (asked->scene, &asked->look, asked->view);
 }
 
 static void
-receive (gpointer result, gpointer data)
+draft_free (gpointer draft)
 {
-  FpSunDrafter *self = data;
-  FpSunDraft **box = result;
-
-  self->receive (g_steal_pointer (box), self->data);
+  fp_sun_draft_free (draft);
 }
 
-static const FpLatestWork drafting = { run, receive, request_free, box_free, GRACE_MS, 0 };
+const FpOverWork fp_sun_drafting = { "sun drawn", make, request_free, draft_free, FALSE };
 
-FpSunDrafter *
-fp_sun_drafter_new (FpSunDrafterReceive on_draft, gpointer data)
-{
-  FpSunDrafter *self = g_new0 (FpSunDrafter, 1);
-
-  self->receive = on_draft;
-  self->data = data;
-  self->latest = fp_latest_new ("sun drawn", &drafting, self);
-  return self;
-}
-
-void
-fp_sun_drafter_free (FpSunDrafter *self)
-{
-  if (self == NULL)
-    return;
-  fp_latest_free (self->latest);
-  g_free (self);
-}
-
-void
-fp_sun_drafter_ask (FpSunDrafter *self, const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS])
+gpointer
+fp_sun_request_new (const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS])
 {
   Request *request = g_new0 (Request, 1);
 
@@ -173,5 +126,5 @@ fp_sun_drafter_ask (FpSunDrafter *self, const FpScene *scene, const FpSunLook *l
   request->look = *look;
   for (int v = 0; v < FP_N_VIEWS; v++)
     request->view[v] = view[v];
-  fp_latest_ask (self->latest, request);
+  return request;
 }

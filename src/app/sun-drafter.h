@@ -2,6 +2,7 @@
 /* sun-drafter.h - the sun at a time, drawn and told in the background; knows no toolkit */
 #pragma once
 
+#include "over-drafter.h"
 #include "over-part.h"
 #include "sun-look.h"
 
@@ -18,6 +19,7 @@ typedef struct
   FpSunStudy  *study;      /* NULL: nothing could be reckoned, of which the sentence tells why */
   char        *sentence;
   char        *year;       /* the same Mass through the year; NULL: it is not every week */
+  GDate        worst;      /* the day of those on which it is in most eyes; not valid: there is none */
   GPtrArray   *windows;    /* (element-type utf8): through which it is in whose eyes */
 } FpSunDraft;
 
@@ -25,14 +27,9 @@ typedef struct
 FpSunDraft *fp_sun_draft_new  (const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS]);
 void        fp_sun_draft_free (FpSunDraft *self);
 
-/* Makes drafts on a thread of its own, where only the newest request counts; @draft is handed over. */
-typedef struct _FpSunDrafter FpSunDrafter;
-typedef void (*FpSunDrafterReceive) (FpSunDraft *draft, gpointer data);
-
-FpSunDrafter *fp_sun_drafter_new  (FpSunDrafterReceive receive, gpointer data);
-void          fp_sun_drafter_free (FpSunDrafter *self);
-void          fp_sun_drafter_ask  (FpSunDrafter *self, const FpScene *scene, const FpSunLook *look,
-                                   const FpViewLayout view[FP_N_VIEWS]);
+/* For an FpOverDrafter: its drafts are FpSunDraft. */
+extern const FpOverWork fp_sun_drafting;
+gpointer    fp_sun_request_new (const FpScene *scene, const FpSunLook *look, const FpViewLayout view[FP_N_VIEWS]);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSunDraft, fp_sun_draft_free)
 

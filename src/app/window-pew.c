@@ -14,10 +14,29 @@ on_plan_clicked (FpWindow *self, double x, double y)
 {
   self->clicked = (FpPoint) { x, y };
   self->was_clicked = TRUE;
+  /* Who kneels has his eyes elsewhere than who sits: where Sight is shown its circles are what is clicked. */
+  if (fp_window_choose_sight_at (self, (FpPoint) { x, y }))
+    {
+      fp_window_lead_pew (self, TRUE);
+      return;
+    }
   if (self->pew != NULL)
     fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), (FpPoint) { x, y });
   fp_board_view_set_pew_at (FP_BOARD_VIEW (self->board), (FpPoint) { x, y });
-  fp_window_choose_sight_at (self, (FpPoint) { x, y });
+}
+
+void
+fp_window_lead_pew (FpWindow *self, gboolean anew)
+{
+  const FpPeople *people;
+  FpSightLook look;
+
+  if (self->pew == NULL || !fp_window_sight_look (self, &look, &people))
+    return;
+  fp_pew_window_look_at (FP_PEW_WINDOW (self->pew), look.moment, look.focus);
+  if (look.place >= 0 && (anew || look.place != self->led))
+    fp_pew_window_choose_as (FP_PEW_WINDOW (self->pew), people, (guint) look.place);
+  self->led = look.place;
 }
 
 /* In the empty quarter of the board. */
@@ -39,6 +58,7 @@ pew (GtkWidget *widget, const char *name, GVariant *parameter)
       g_object_add_weak_pointer (G_OBJECT (self->pew), (gpointer *) &self->pew);
       if (self->was_clicked)
         fp_pew_window_choose_at (FP_PEW_WINDOW (self->pew), self->clicked);
+      fp_window_lead_pew (self, TRUE);
     }
   gtk_window_present (GTK_WINDOW (self->pew));
 }

@@ -60,6 +60,7 @@ struct _FpWindow
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
   FpPoint     clicked;       /* on the plan, last                                */
   gboolean    was_clicked;
+  int         led;           /* the place of Sight that led the view from the pew last; -1 */
   GtkWidget  *pew;           /* (weak): that of the view from the pew, likewise */
   GtkWidget  *setting;       /* (weak): where settings are decided, likewise     */
   GtkWidget  *celebration;   /* that the board shows the church set for          */
@@ -124,6 +125,8 @@ void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any mor
 /* --- window-pew.c --- */
 void     fp_window_class_add_pew_action (GtkWidgetClass *widget_class);
 void     fp_window_add_pew (FpWindow *self); /* clicks on the plan lead it */
+/* So does what is chosen in Sight; @anew: even where the place is the one that led it last. */
+void     fp_window_lead_pew (FpWindow *self, gboolean anew);
 
 /* --- window-side.c --- */
 void     fp_window_arrange  (FpWindow *self); /* as it was left */
@@ -140,7 +143,12 @@ void     fp_window_focus_list (FpWindow *self, const char *id);
 
 /* --- window-sight.c --- */
 void     fp_window_class_add_sight (GtkWidgetClass *widget_class);
-void     fp_window_choose_sight_at (FpWindow *self, FpPoint at); /* a place of the plan was clicked */
+/* A place of the plan was clicked; FALSE: Sight is not shown. */
+gboolean fp_window_choose_sight_at (FpWindow *self, FpPoint at);
+/* What Sight has chosen, and the people among whom its place is, borrowed; FALSE: it is not shown. */
+gboolean fp_window_sight_look (FpWindow *self, FpSightLook *look, const FpPeople **people);
+/* Shows Sight, and in it what a finding is about; FALSE: it is about nothing that is seen. */
+gboolean fp_window_show_finding_in_sight (FpWindow *self, const FpShown *shown);
 
 /* --- window-sun.c --- */
 void     fp_window_class_add_sun (GtkWidgetClass *widget_class);

@@ -288,10 +288,17 @@ on_finding_picked (FpWindow *self)
     look (self, shown);
 }
 
-/* From the list to the field that settles it, which may still have to be found. */
+/* From the list to what is seen, or to the field that settles it, which may still have to be found. */
 static void
 on_finding_followed (FpWindow *self)
 {
+  const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
+
+  if (shown != NULL && fp_window_show_finding_in_sight (self, shown))
+    {
+      fp_board_view_mark (FP_BOARD_VIEW (self->board), NULL); /* the line of sight begins there */
+      return;
+    }
   if (self->looked_for != NULL)
     self->follows = TRUE;
   else

@@ -5,6 +5,8 @@
 #include "compat-4-8.h"
 #include "sight-bar.h"
 
+#define REACH 350.0 /* mm, from a click to the circle that is meant */
+
 static FpBoardView *
 board (FpWindow *self)
 {
@@ -17,6 +19,19 @@ on_look (FpWindow *self)
   const FpSightLook look = fp_sight_bar_look (FP_SIGHT_BAR (self->sight_bar));
 
   fp_board_view_set_sight (board (self), &look);
+  fp_window_lead_pew (self, FALSE);
+}
+
+gboolean
+fp_window_sight_look (FpWindow *self, FpSightLook *look, const FpPeople **people)
+{
+  const FpSightDraft *draft = fp_board_view_sight (board (self));
+
+  if (draft == NULL || self->sight_bar == NULL)
+    return FALSE;
+  *look = fp_sight_bar_look (FP_SIGHT_BAR (self->sight_bar));
+  *people = fp_findings_measuring (draft->of)->people;
+  return TRUE;
 }
 
 static void
@@ -72,15 +87,43 @@ sight (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 /* The place at a point of the plan, whose line of sight is shown then. */
-void
+gboolean
 fp_window_choose_sight_at (FpWindow *self, FpPoint at)
 {
   const FpSightDraft *draft = fp_board_view_sight (board (self));
 
   if (draft == NULL || self->sight_bar == NULL)
-    return;
+    return FALSE;
   fp_sight_bar_set_place (FP_SIGHT_BAR (self->sight_bar),
-                          fp_sight_place_at (fp_findings_measuring (draft->of)->sight, draft->look.moment, at, 350));
+                          fp_sight_place_at (fp_findings_measuring (draft->of)->sight, draft->look.moment, at, REACH));
+  return TRUE;
+}
+
+/* Where it is said to be worst. */
+static int
+place_of (const FpShown *shown)
+{
+  const FpVec3 *at = &shown->finding->at;
+  guint n;
+  const FpPersonPlace *place = fp_people_places (fp_findings_measuring (shown->of)->people, &n);
+
+  for (guint i = 0; i < n && shown->finding->has_at; i++)
+    if (place[i].at.x == at->x && place[i].at.y == at->y && place[i].at.z == at->z)
+      return (int) i;
+  return -1;
+}
+
+gboolean
+fp_window_show_finding_in_sight (FpWindow *self, const FpShown *shown)
+{
+  FpFocus focus;
+
+  if (!fp_measure_focus (shown->finding->rule->measure, &focus))
+    return FALSE;
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->sight_button), TRUE);
+  fp_sight_bar_set_focus (FP_SIGHT_BAR (self->sight_bar), focus, place_of (shown));
+  return TRUE;
 }
 
 void

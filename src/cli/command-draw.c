@@ -333,7 +333,8 @@ draw_sight (const FpScene *scene, const FpSheetSpec *spec, GError **error)
   g_autoptr (FpSight) sight = fp_sight_new (people, NULL);
   const FpMeasuring of = { scene, people, fp_levels (people), sight };
 
-  return fp_sight_sheet (&of, fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1, spec, NULL, error);
+  const FpSightLook look = { fp_moment_of_focus (FP_FOCUS_HOST), FP_FOCUS_HOST, -1, TRUE };
+  return fp_sight_sheet (&of, &look, spec, NULL, error);
 }
 
 /* Every Mass through the year, a sheet each. */

@@ -130,7 +130,8 @@ draw_sheet (const FpMeasuring *of, const Options *o)
     return FP_EXIT_ERROR;
   if (o->place != NULL && (place = find_place (of->people, o->place)) < 0)
     return FP_EXIT_ERROR;
-  sheet = fp_sight_sheet (of, moment, o->focus, place, &spec, NULL, &error);
+  const FpSightLook look = { moment, o->focus, place, TRUE };
+  sheet = fp_sight_sheet (of, &look, &spec, NULL, &error);
   if (sheet == NULL)
     return fp_command_fail (error->message);
   g_ptr_array_add (pages, sheet);

@@ -162,7 +162,7 @@ add_years (GString *text, const FpPeople *people, const Options *o)
 
   for (guint i = 0; o->at == NULL && i < brief->n_masses; i++)
     {
-      g_autofree char *line = fp_sun_year_text (people, i, year, NULL);
+      g_autofree char *line = fp_sun_year_text (people, i, year, NULL, NULL);
       if (line != NULL)
         g_string_append_printf (text, "%s\n", line);
     }

@@ -86,14 +86,14 @@ draw_sample (FpDrawing *drawing, const FpBox *box, double hatch)
   fp_drawing_run (drawing, FP_PEN_BLIND, corner, 4, TRUE);
 }
 
-/* "hidden by fixed things: 34.2 m²" */
+/* "blind area: 34.2 m²" */
 static char *
 words_of (const GArray *blind, gboolean gallery, FpUnits units)
 {
   const double area = fp_blind_area (blind, gallery), unit = units == FP_UNITS_METRIC ? 1e6 : SQUARE_FOOT;
   g_autofree char *number = fp_number_format_rounded (area / unit, 1);
 
-  return g_strdup_printf ("%s: %s %s", gallery ? "likewise on the gallery" : "hidden by fixed things", number,
+  return g_strdup_printf ("%s: %s %s", gallery ? "blind area on the gallery" : "blind area", number,
                           units == FP_UNITS_METRIC ? "m²" : "sq ft");
 }
 

@@ -162,7 +162,7 @@ draw_sample (FpDrawing *self, guint line, FpPoint middle)
 void
 fp_drawing_add_sun_key (FpDrawing *self, const FpBox *box)
 {
-  static const char *const WORDS[] = { "has the sun in his eyes", "a minister who has", "the sun shines on the floor",
+  static const char *const WORDS[] = { "has the sun in his eyes", "a minister with the sun in his eyes", "the sun shines on the floor",
                                        "on its way from the window" };
   const double foot = box->y1 - G_N_ELEMENTS (WORDS) * FP_SIGHT_KEY_STEP;
   const FpPoint ground[4] = { { box->x0, foot }, { box->x1, foot }, { box->x1, box->y1 }, { box->x0, box->y1 } };

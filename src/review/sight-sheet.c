@@ -27,7 +27,8 @@ typedef struct
   FpCut              along;
   double             scale;
   gboolean           stacked;        /* the section stands over the plan, not beside it */
-  const GArray      *blind;          /* (element-type FpBlindFloor), of the sight */
+  gboolean           tells_blind;
+  const GArray      *blind;          /* (element-type FpBlindFloor), of the sight; NULL: not told of */
 } Making;
 
 /* --- views -------------------------------------------------------------------------- */
@@ -169,7 +170,7 @@ draw_words (const Making *m, FpDrawing *drawing)
   g_autofree char *sentence = fp_sight_sentence (m->of, m->moment, m->focus);
   const FpUnits units = fp_project_brief (fp_scene_project (m->of->scene))->units;
   const gboolean any = fp_blind_area (m->blind, FALSE) + fp_blind_area (m->blind, TRUE) > 0;
-  g_autofree char *nowhere = any ? NULL : fp_sight_blind_sentence (m->of, m->moment, m->focus); /* otherwise it is in the key */
+  g_autofree char *nowhere = any || !m->tells_blind ? NULL : fp_sight_blind_sentence (m->of, m->moment, m->focus); /* otherwise it is in the key */
   FpBox box = m->words;
 
   fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, -1);
@@ -305,18 +306,18 @@ draw (Making *m, const FpSheetSpec *spec, GError **error)
 }
 
 FpDrawing *
-fp_sight_sheet (const FpMeasuring *of, FpMoment moment, FpFocus focus, int place, const FpSheetSpec *spec, double *scale,
-                GError **error)
+fp_sight_sheet (const FpMeasuring *of, const FpSightLook *look, const FpSheetSpec *spec, double *scale, GError **error)
 {
-  Making making = { .of = of, .moment = moment, .focus = focus, .place = place };
+  Making making = { .of = of, .moment = look->moment, .focus = look->focus, .place = look->place, .tells_blind = look->blind };
   FpDrawing *drawing;
 
-  if (!fp_sight_has (of->sight, focus))
+  if (!fp_sight_has (of->sight, look->focus))
     {
-      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "There is no %s to see in this alternative", fp_focus_label (focus));
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "There is no %s to see in this alternative", fp_focus_label (look->focus));
       return NULL;
     }
-  making.blind = fp_sight_blind (of->sight, moment, focus, NULL);
+  if (look->blind)
+    making.blind = fp_sight_blind (of->sight, look->moment, look->focus, NULL);
   project (&making, spec->hidden);
   drawing = draw (&making, spec, error);
   if (drawing != NULL && scale != NULL)

@@ -69,16 +69,21 @@ look_through (Year *self, const FpPeople *people, const FpMassTime *mass, int ye
 }
 
 char *
-fp_sun_year_text (const FpPeople *people, guint mass, int year, GCancellable *cancel)
+fp_sun_year_text (const FpPeople *people, guint mass, int year, GCancellable *cancel, GDate *worst)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (fp_people_scene (people)));
   g_autofree char *name = NULL;
   Year seen = { 0 };
 
+  g_date_clear (&seen.worst, 1);
+  if (worst != NULL)
+    g_date_clear (worst, 1);
   if (!brief->site.known || mass >= brief->n_masses || brief->mass[mass].weekday == 0 || year < FP_SUN_YEAR_FIRST
       || year > FP_SUN_YEAR_LAST || !look_through (&seen, people, &brief->mass[mass], year, cancel))
     return NULL;
   name = fp_mass_time_text (&brief->mass[mass]);
+  if (worst != NULL)
+    *worst = seen.worst;
   if (seen.dazzled == 0)
     return g_strdup_printf ("%s: in nobody's eyes on any of %u days of %d", name, seen.days, year);
   return g_strdup_printf ("%s: in somebody's eyes on %u of %u days of %d, in most on %04d-%02d-%02d (%u)", name, seen.dazzled,

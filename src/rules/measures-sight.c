@@ -201,3 +201,23 @@ fp_take_row_c (const FpMeasuring *of, GArray *out)
       measured->detail = g_strdup_printf ("%s: row %u", name, row->row);
     }
 }
+
+/* --- which focus ------------------------------------------------------------- */
+
+gboolean
+fp_measure_focus (const char *id, FpFocus *focus)
+{
+  static const struct { const char *id; FpFocus focus; } of[] = {
+    { "mensa-seen", FP_FOCUS_MENSA },         { "mensa-mean", FP_FOCUS_MENSA },       { "host-unseen", FP_FOCUS_HOST },
+    { "tabernacle-seen", FP_FOCUS_TABERNACLE }, { "crucifix-seen", FP_FOCUS_CRUCIFIX }, { "ambo-seen", FP_FOCUS_AMBO },
+    { "chair-seen", FP_FOCUS_CHAIR },         { "hidden-by-ambo", FP_FOCUS_MENSA },   { "hidden-by-candles", FP_FOCUS_MENSA },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (of); i++)
+    if (g_str_equal (of[i].id, id))
+      {
+        *focus = of[i].focus;
+        return TRUE;
+      }
+  return FALSE;
+}

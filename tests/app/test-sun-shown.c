@@ -155,7 +155,8 @@ test_year (void)
 {
   g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
   g_autoptr (FpPeople) people = fp_people_new (fp_document_scene (d));
-  g_autofree char *text = fp_sun_year_text (people, 1, 2026, NULL), *expected = NULL;
+  GDate named;
+  g_autofree char *text = fp_sun_year_text (people, 1, 2026, NULL, &named), *expected = NULL;
   FpSunLook look = morning;
   guint dazzled = 0, most = 0;
   GDate day, worst;
@@ -178,7 +179,8 @@ test_year (void)
   expected = g_strdup_printf ("Sunday 08:00: in somebody's eyes on %u of 52 days of 2026, in most on 2026-%02d-%02d (%u)", dazzled,
                               (int) g_date_get_month (&worst), (int) g_date_get_day (&worst), most);
   g_assert_cmpstr (text, ==, expected);
-  g_assert_null (fp_sun_year_text (people, 3, 2026, NULL)); /* there are three */
+  g_assert_cmpint (g_date_compare (&named, &worst), ==, 0);
+  g_assert_null (fp_sun_year_text (people, 3, 2026, NULL, NULL)); /* there are three */
 }
 
 /* It follows an edit: without the window nobody has the sun in his eyes through it. */
@@ -295,6 +297,35 @@ test_bar (void)
   gtk_window_destroy (GTK_WINDOW (top));
 }
 
+/* The worst day of the year is looked at when it is pressed, at the same Mass. */
+static void
+test_worst_day (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *bar = g_object_new (FP_TYPE_SUN_BAR, NULL), *top = help_show (bar), *year;
+  const FpViewLayout none[FP_N_VIEWS] = { { .scale = 0 }, { .scale = 0 }, { .scale = 0 } };
+  const FpSunLook asked = { .mass = 1, .day = FP_SUN_JUNE };
+  g_autoptr (FpSunDraft) draft = fp_sun_draft_new (fp_document_scene (d), &asked, none);
+  FpSunLook look = { 0 };
+  gboolean handled = FALSE;
+
+  g_assert_true (g_date_valid (&draft->worst));
+  fp_sun_bar_set_brief (FP_SUN_BAR (bar), fp_project_brief (fp_document_project (d)));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (top, "mass")), 1);
+  fp_sun_bar_tell (FP_SUN_BAR (bar), draft);
+  year = help_find_called (top, "year");
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (year)), ==, draft->year);
+  g_signal_connect (bar, "look", G_CALLBACK (note_look), &look);
+  g_signal_emit_by_name (year, "activate-link", "day", &handled);
+  g_assert_true (handled);
+  g_assert_cmpuint (look.mass, ==, 1);
+  g_assert_cmpint (look.day, ==, FP_N_SUN_DAYS);
+  g_assert_cmpint (look.year, ==, g_date_get_year (&draft->worst));
+  g_assert_cmpuint (look.month, ==, (guint) g_date_get_month (&draft->worst));
+  g_assert_cmpuint (look.date, ==, g_date_get_day (&draft->worst));
+  gtk_window_destroy (GTK_WINDOW (top));
+}
+
 /* A Mass on one day of the year asks for no day. */
 static void
 test_yearly_mass (void)
@@ -327,6 +358,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sun-shown/no-place", test_no_place);
   g_test_add_func ("/sun-shown/nothing-yet", test_nothing_yet);
   g_test_add_func ("/sun-shown/bar", test_bar);
+  g_test_add_func ("/sun-shown/worst-day", test_worst_day);
   g_test_add_func ("/sun-shown/yearly-mass", test_yearly_mass);
   return g_test_run ();
 }

@@ -5,9 +5,11 @@
 #include "drawing-view.h"
 #include "findings-list.h"
 #include "param-row.h"
+#include "pew-window.h"
 #include "remembered.h"
 #include "report-window.h"
 #include "samples.h"
+#include "sight-bar.h"
 #include "text-find.h"
 #include "thing-cell.h"
 #include "sun-bar.h"
@@ -736,6 +738,79 @@ test_sun_or_sight (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static GtkWidget *
+find_pew (void)
+{
+  g_autoptr (GList) tops = gtk_window_list_toplevels ();
+
+  for (GList *l = tops; l != NULL; l = l->next)
+    if (FP_IS_PEW_WINDOW (l->data))
+      return l->data;
+  return NULL;
+}
+
+/* A finding about what is seen is shown where it is seen: that point of focus, at its moment, from the worst place. */
+static void
+test_finding_leads_to_sight (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (d), *findings = child_called (window, "findings");
+  FpBoardView *board = FP_BOARD_VIEW (help_find (window, FP_TYPE_BOARD_VIEW));
+  GtkListBox *list = GTK_LIST_BOX (child_called (findings, "list"));
+  GtkListBoxRow *row;
+
+  WAIT_FOR (fp_document_sighted (d) != NULL && !fp_document_is_checking (d));
+  row = row_of (findings, d, "host-seen");
+  g_assert_nonnull (row);
+  gtk_list_box_select_row (list, row);
+  g_assert_nonnull (help_find_button (GTK_WIDGET (row), "Show in Sight"));
+  g_signal_emit_by_name (help_find_button (GTK_WIDGET (row), "Show in Sight"), "clicked");
+  WAIT_FOR (fp_board_view_sight (board) != NULL && fp_board_view_sight (board)->look.place >= 0);
+  const FpSightDraft *draft = fp_board_view_sight (board);
+  g_assert_cmpint (draft->look.focus, ==, FP_FOCUS_HOST);
+  g_assert_cmpint (draft->look.moment, ==, FP_MOMENT_ELEVATION);
+  g_assert_cmpfloat (fp_sight_share (fp_findings_measuring (draft->of)->sight, (guint) draft->look.place, draft->look.moment,
+                                     draft->look.focus), ==, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* The view from the pew opens at the place and the moment of Sight and follows both, until a moment is chosen there. */
+static void
+test_pew_follows_sight (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (d), *bar;
+  FpBoardView *board = FP_BOARD_VIEW (help_find (window, FP_TYPE_BOARD_VIEW));
+  FpPewWindow *pew;
+
+  g_assert_true (gtk_widget_activate_action (window, "win.sight", NULL));
+  WAIT_FOR (fp_board_view_sight (board) != NULL);
+  bar = help_find (window, FP_TYPE_SIGHT_BAR);
+  fp_sight_bar_set_place (FP_SIGHT_BAR (bar), 40);
+  g_assert_true (gtk_widget_activate_action (window, "win.pew", NULL));
+  pew = FP_PEW_WINDOW (find_pew ());
+  g_assert_cmpuint (fp_pew_window_place (pew), ==, 40);
+  g_assert_cmpint (fp_pew_window_moment (pew), ==, FP_MOMENT_ELEVATION);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (bar, "focus")), FP_FOCUS_AMBO);
+  g_assert_cmpint (fp_pew_window_moment (pew), ==, FP_MOMENT_READINGS);
+  fp_sight_bar_set_place (FP_SIGHT_BAR (bar), 41);
+  g_assert_cmpuint (fp_pew_window_place (pew), ==, 41);
+
+  /* Where circles are close, the one that is clicked is meant by both, kneeling or not. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (bar, "focus")), FP_FOCUS_HOST);
+  WAIT_FOR (fp_board_view_sight (board)->look.focus == FP_FOCUS_HOST);
+  const FpMeasuring *of = fp_findings_measuring (fp_board_view_sight (board)->of);
+  const FpVec3 eye = fp_people_eye (of->people, 90, FP_POSTURE_KNEELING);
+  g_signal_emit_by_name (board, "plan-clicked", eye.x, eye.y);
+  g_assert_cmpint (fp_sight_bar_look (FP_SIGHT_BAR (bar)).place, ==, 90);
+  g_assert_cmpuint (fp_pew_window_place (pew), ==, 90);
+
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (GTK_WIDGET (pew), "moment")), FP_MOMENT_GOSPEL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (help_find_called (bar, "focus")), FP_FOCUS_CHAIR);
+  g_assert_cmpint (fp_pew_window_moment (pew), ==, FP_MOMENT_GOSPEL);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -758,6 +833,8 @@ main (int argc, char **argv)
   g_test_add_func ("/window/survey", test_survey_is_told_of);
   g_test_add_func ("/window/inks", test_pictures_follow_the_inks);
   g_test_add_func ("/window/finding", test_finding_leads_to_its_field);
+  g_test_add_func ("/window/finding-leads-to-sight", test_finding_leads_to_sight);
+  g_test_add_func ("/window/pew-follows-sight", test_pew_follows_sight);
   g_test_add_func ("/window/first-row-is-raised", test_first_row_is_raised);
   g_test_add_func ("/window/finding/not-mistaken", test_finding_is_not_mistaken);
   g_test_add_func ("/window/thing-from-the-top", test_inspector_begins_at_the_top);

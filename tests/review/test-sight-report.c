@@ -27,6 +27,12 @@ set_up (Fixture *f)
   f->of = fp_findings_measuring (f->findings);
 }
 
+static FpDrawing *
+sheet_of (const Fixture *f, FpSightLook look, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  return fp_sight_sheet (f->of, &look, spec, scale, error);
+}
+
 static void
 tear_down (Fixture *f)
 {
@@ -280,7 +286,7 @@ test_sheet (void)
   guint n_marks, circles = 0;
 
   set_up (&f);
-  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, 3, &spec, &scale, &error);
+  g_autoptr (FpDrawing) sheet = sheet_of (&f, (FpSightLook) { FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, 3, TRUE }, &spec, &scale, &error);
   g_assert_no_error (error);
   g_assert_true (fp_scale_is_standard (scale));
   const double radius = fp_sight_mark_radius (scale);
@@ -299,12 +305,12 @@ test_sheet (void)
     }
   g_assert_cmpuint (circles, ==, fp_sight_church (f.of->sight, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA).places);
 
-  g_assert_null (fp_sight_sheet (f.of, FP_MOMENT_READINGS, FP_FOCUS_AMBO, -1, &spec, NULL, &error));
+  g_assert_null (sheet_of (&f, (FpSightLook) { FP_MOMENT_READINGS, FP_FOCUS_AMBO, -1, TRUE }, &spec, NULL, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
   g_clear_error (&error);
 
   const FpSheetSpec small = { .paper = FP_PAPER_A4, .scale = 10 };
-  g_assert_null (fp_sight_sheet (f.of, FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, -1, &small, NULL, &error));
+  g_assert_null (sheet_of (&f, (FpSightLook) { FP_MOMENT_OFFERTORY, FP_FOCUS_MENSA, -1, TRUE }, &small, NULL, &error));
   g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
   tear_down (&f);
 }
@@ -359,14 +365,20 @@ test_blind_on_sheet (void)
   for (guint i = 0; i < blind->len; i++)
     rings += g_array_index (blind, FpBlindFloor, i).rings->len;
 
-  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, &spec, &scale, &error);
+  g_autoptr (FpDrawing) sheet = sheet_of (&f, (FpSightLook) { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, TRUE }, &spec, &scale, &error);
   g_assert_no_error (error);
   g_assert_cmpfloat_with_epsilon (hatched (sheet, &outlines) * scale * scale / area, 1, 1e-6);
   g_assert_cmpuint (outlines, ==, rings);
   g_autofree char *number = fp_number_format_rounded (area / 1e6, 1);
-  g_autofree char *key = g_strdup_printf ("hidden by fixed things: %s m²", number);
+  g_autofree char *key = g_strdup_printf ("blind area: %s m²", number);
   g_assert_true (says (sheet, key));
-  g_assert_false (says (sheet, "likewise on the gallery"));
+  g_assert_false (says (sheet, "blind area on the gallery"));
+
+  /* Asked for without, it has none, and says nothing of them. */
+  g_autoptr (FpDrawing) bare = sheet_of (&f, (FpSightLook) { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, FALSE }, &spec, &scale, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat (hatched (bare, &outlines), ==, 0);
+  g_assert_false (says (bare, "blind area"));
 
   g_autofree char *text = fp_sight_report_text (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, 0);
   g_autofree char *exact = fp_number_format_rounded (area / 1e6, 2);
@@ -389,11 +401,11 @@ test_blind_nowhere (void)
   taking_survey (&f.project, "pews", "pews", 0, -2000, "rows", 3);
   f.findings = taking_findings (f.project, TRUE);
   f.of = fp_findings_measuring (f.findings);
-  g_autoptr (FpDrawing) sheet = fp_sight_sheet (f.of, FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, &spec, NULL, &error);
+  g_autoptr (FpDrawing) sheet = sheet_of (&f, (FpSightLook) { FP_MOMENT_ELEVATION, FP_FOCUS_HOST, -1, TRUE }, &spec, NULL, &error);
   g_assert_no_error (error);
   g_assert_cmpfloat (hatched (sheet, &outlines), ==, 0);
   g_assert_cmpuint (outlines, ==, 0);
-  g_assert_false (says (sheet, "hidden by fixed things"));
+  g_assert_false (says (sheet, "blind area: "));
   g_assert_true (says (sheet, "Nowhere where the people are"));
   tear_down (&f);
 }
