@@ -9,7 +9,7 @@
 #define RADIUS_MOST  1.7    /* paper mm */
 #define RADIUS_LEAST 0.35
 #define HALF_SEAT    190.0  /* church mm: two circles side by side do not touch */
-#define SMALL        1.0    /* paper mm: whoever sees all of it is drawn more quietly, or he would look as full as who sees nothing */
+#define SMALL        0.8    /* paper mm: whoever sees all of it is drawn more quietly, or he would look as full as who sees nothing */
 #define QUIET        0.7    /* of the radius, then                 */
 #define CORNERS      24     /* of a whole circle, filled          */
 #define LETTERS      FP_SIGHT_KEY_LETTERS
