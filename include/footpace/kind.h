@@ -271,6 +271,7 @@ typedef enum
   FP_SPOT_ON_SUPPORT,    /* on the axis of its support                     */
   FP_SPOT_BEHIND_ALTAR,  /* on the axis, behind the altar                  */
   FP_SPOT_EPISTLE_WALL,  /* on the Epistle side, its back to the wall      */
+  FP_SPOT_GOSPEL_WALL,   /* likewise on the Gospel side                    */
   FP_SPOT_GOSPEL_FRONT,  /* Gospel side, near the people                   */
   FP_SPOT_OPENING,       /* across the opening to the sanctuary            */
   FP_SPOT_NAVE,          /* the middle of the people's floor               */

@@ -84,6 +84,9 @@ void fp_solids_add_sloping (FpSolids *self, FpPart part, const FpPoint *outline,
 /* A level top over a foot that slopes: a piece of wall over an arch, the soffit of a stair. */
 void fp_solids_add_arching (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double bx,
                             double by, double z1);
+/* Both slope: a bar that leans, the top of a desk, a handrail beside a flight. */
+void fp_solids_add_slanting (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double bx,
+                             double by, double z1, double gx, double gy);
 void fp_solids_add_round (FpSolids *self, FpPart part, double cx, double cy, double z0, double z1, double r0, double r1);
 void fp_solids_add_ellipsoid (FpSolids *self, FpPart part, FpVec3 centre, double rx, double ry, double rz, double turn);
 

@@ -222,12 +222,12 @@ fp_supports_new (const FpScene *scene, const FpPlaced *placed)
       offer (out, "");
     else
       offer_role (out, scene, placed, *role);
-  if (needs_a_table (roles))
+  if (needs_a_table (roles) && fp_item_kind (placed->item)->role != FP_ROLE_FRONTAL)
     offer_role (out, scene, placed, FP_ROLE_CREDENCE);
   if (placed->support >= 0)
     offer (out, fp_item_id (fp_scene_placed (scene, NULL)[placed->support].item));
-  /* A crucifix in a foot of its own, a gradine built up from the floor: only what is in a wall needs one. */
-  if (roles != NULL && (placed->support < 0 || (fp_item_kind (placed->item)->flags & FP_KIND_IN_WALL) == 0))
+  /* A crucifix in a foot of its own, a gradine built up from the floor: only what hangs, or is in a wall, needs something. */
+  if (roles != NULL && (fp_item_kind (placed->item)->flags & FP_KIND_HUNG) == 0 && (placed->support < 0 || (fp_item_kind (placed->item)->flags & FP_KIND_IN_WALL) == 0))
     offer (out, "");
   return out;
 }

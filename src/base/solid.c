@@ -157,6 +157,15 @@ fp_solids_add_arching (FpSolids *self, FpPart part, const FpPoint *outline, guin
 }
 
 void
+fp_solids_add_slanting (FpSolids *self, FpPart part, const FpPoint *outline, guint n, double z0, double bx,
+                        double by, double z1, double gx, double gy)
+{
+  const FpSolid s = { .shape = FP_SOLID_PRISM, .part = part, .z0 = z0, .bx = bx, .by = by, .z1 = z1, .gx = gx, .gy = gy };
+
+  add_between (self, s, outline, n);
+}
+
+void
 fp_solids_add_round (FpSolids *self, FpPart part, double cx, double cy, double z0, double z1, double r0, double r1)
 {
   const FpSolid s = { .shape = FP_SOLID_ROUND, .part = part, .z0 = z0, .z1 = z1, .cx = cx, .cy = cy,

@@ -245,6 +245,10 @@ is_named (const FpPlaced *placed)
     case FP_ROLE_HANDRAIL:
     case FP_N_ROLES:
       return FALSE;
+    /* Overhead, they have nothing on the plan within which, or from which, a name could stand. */
+    case FP_ROLE_CANOPY:
+    case FP_ROLE_SANCTUARY_LAMP:
+      return FALSE;
     case FP_ROLE_NONE:
     case FP_ROLE_ALTAR:
     case FP_ROLE_FOOTPACE:
@@ -265,10 +269,8 @@ is_named (const FpPlaced *placed)
     case FP_ROLE_FLOWERS:
     case FP_ROLE_RELIQUARIES:
     case FP_ROLE_BRANCHED_LIGHTS:
-    case FP_ROLE_SANCTUARY_LAMP:
     case FP_ROLE_PASCHAL_CANDLE:
     case FP_ROLE_PROCESSIONAL_CANDLES:
-    case FP_ROLE_CANOPY:
     case FP_ROLE_STATUE:
     case FP_ROLE_AMBRY:
     case FP_ROLE_PISCINA:

@@ -1,8 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* reredos.c - the upright panel behind an altar: base, framed bays, cornice, and a gable if it has one */
+/* reredos.c - the upright panel behind an altar: base, framed bays, cornice, a gable if it has one, and wings that open
+ *
+ * Wings hang at its front edges; shut they lie before it, opened by half a turn they continue it.
+ */
 #include "kind-private.h"
 
-enum { WIDTH, HEIGHT, DEPTH, TOP };
+#include <math.h>
+
+enum { WIDTH, HEIGHT, DEPTH, TOP, WINGS, OPENING };
 enum { FLAT, GABLED };
 
 static const FpChoice tops[] = { { "flat", "Flat" }, { "gabled", "Gabled" }, { NULL, NULL } };
@@ -12,15 +17,48 @@ static const FpParam params[] = {
   [HEIGHT] = FP_LENGTH ("height", "Height", 500, 3500, 20000, FP_JUDGEMENT),
   [DEPTH] = FP_LENGTH ("depth", "Depth", 40, 200, 2000, FP_JUDGEMENT),
   [TOP] = FP_CHOICE ("top", "Top", tops, FLAT, FP_JUDGEMENT),
+  [WINGS] = FP_LENGTH ("wings", "Width of each wing (0: none)", 0, 0, 7500, FP_JUDGEMENT),
+  [OPENING] = FP_ANGLE ("opening", "Wings opened by", 0, 120, 180, FP_JUDGEMENT),
   FP_NO_MORE_PARAMS
 };
 
 static const FpRole stands_on[] = { FP_ROLE_FOOTPACE, FP_ROLE_NONE };
 
+static gboolean
+has_wings (const FpForm *form)
+{
+  return form->param[WINGS] > 0;
+}
+
+/* Of the wing on the Epistle side (1) or the Gospel side (-1): from its hinge along it, and across. */
+static void
+wing_corners (const FpForm *form, int side, FpPoint corner[4])
+{
+  const double *p = form->param;
+  const double turn = p[OPENING] * G_PI / 180, width = MIN (p[WINGS], p[WIDTH] / 2), thick = MIN (p[DEPTH] / 2, 60);
+  const FpPoint hinge = { side * p[WIDTH] / 2, -p[DEPTH] / 2 };
+  const FpPoint along = { -side * cos (turn) * width, -sin (turn) * width };
+  const FpPoint across = { side * sin (turn) * thick, -cos (turn) * thick };
+
+  corner[0] = hinge;
+  corner[1] = (FpPoint) { hinge.x + along.x, hinge.y + along.y };
+  corner[2] = (FpPoint) { corner[1].x + across.x, corner[1].y + across.y };
+  corner[3] = (FpPoint) { hinge.x + across.x, hinge.y + across.y };
+}
+
 static void
 extent (const FpForm *form, FpExtent *out)
 {
-  *out = fp_extent_bare (fp_centred_box (form->param[WIDTH], form->param[DEPTH]), form->param[HEIGHT]);
+  FpBox plan = fp_centred_box (form->param[WIDTH], form->param[DEPTH]);
+  FpPoint corner[4];
+
+  for (int side = -1; has_wings (form) && side <= 1; side += 2)
+    {
+      wing_corners (form, side, corner);
+      for (guint i = 0; i < 4; i++)
+        fp_box_add_point (&plan, corner[i]);
+    }
+  *out = fp_extent_bare (plan, form->param[HEIGHT]);
 }
 
 static double
@@ -59,6 +97,29 @@ solids (const FpForm *form, FpSolids *out)
   fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, eaves - cornice, box.x1, box.y1, eaves);
   if (gable > 0)
     fp_solids_add_gable (out, FP_PART_PANEL, &box, eaves, gable);
+  for (int side = -1; has_wings (form) && side <= 1; side += 2)
+    {
+      FpPoint corner[4];
+      wing_corners (form, side, corner);
+      fp_solids_add_prism (out, FP_PART_DOOR, corner, 4, base, eaves);
+    }
+}
+
+/* As wide as a leaf sweeps. */
+static void
+strokes (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const double width = MIN (p[WINGS], p[WIDTH] / 2), last = p[OPENING] * G_PI / 180;
+  const guint pieces = 8;
+
+  for (int side = -1; has_wings (form) && side <= 1; side += 2)
+    for (guint i = 0; i < pieces; i++)
+      {
+        const double a = last * i / pieces, b = last * (i + 1) / pieces, x = side * p[WIDTH] / 2, y = -p[DEPTH] / 2;
+        fp_strokes_add (out, (FpPoint) { x - side * width * cos (a), y - width * sin (a) },
+                        (FpPoint) { x - side * width * cos (b), y - width * sin (b) }, TRUE);
+      }
 }
 
 static void
@@ -88,12 +149,21 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   fp_quantities_add_part (out, &fp_kind_reredos, form, FP_PART_PANEL, "reredos", FP_MATERIAL_WOOD);
+  fp_quantities_add_part (out, &fp_kind_reredos, form, FP_PART_DOOR, "wings of the reredos", FP_MATERIAL_WOOD);
+}
+
+static char *
+amiss (const FpForm *form)
+{
+  if (form->param[WINGS] > form->param[WIDTH] / 2)
+    return g_strdup ("The wings are wider than what they shut.");
+  return NULL;
 }
 
 const FpKind fp_kind_reredos = {
   .id = "reredos",
   .label = "Reredos",
-  .tells = "A wall of panelling or stone that rises behind the altar and frames it.",
+  .tells = "A wall of panelling or stone that rises behind the altar and frames it; it may have wings that open.",
   .role = FP_ROLE_REREDOS,
   .anchor = FP_ANCHOR_BACK,
   .spot = FP_SPOT_BEHIND_ALTAR,
@@ -101,7 +171,9 @@ const FpKind fp_kind_reredos = {
   .params = params,
   .extent = extent,
   .solids = solids,
+  .strokes = strokes,
   .dims = dims,
   .targets = targets,
   .quantities = quantities,
+  .amiss = amiss,
 };

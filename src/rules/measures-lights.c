@@ -24,12 +24,12 @@ near_altar (const FpMeasuring *of, int candles, int altar)
   return fp_box_overlaps (&about, &c->plan);
 }
 
-/* Candlesticks on the altar, or (@beside) about it too; NAN without an altar. */
+/* Candlesticks on the altar, or (@beside) about it too, and for the bishop the seventh; NAN without an altar. */
 static double
-candles (const FpMeasuring *of, gboolean beside, int *owner)
+candles (const FpMeasuring *of, gboolean beside, gboolean of_bishop, int *owner)
 {
   /* Branched lights do not count, nor does the Sanctus candle (Catholic Encyclopedia I, 1907, Altar Candlesticks). */
-  static const FpRole counted[] = { FP_ROLE_SEVENTH_CANDLE, FP_ROLE_CANDLES };
+  static const FpRole counted[] = { FP_ROLE_CANDLES, FP_ROLE_SEVENTH_CANDLE };
   int altar;
   double n = 0;
 
@@ -37,7 +37,7 @@ candles (const FpMeasuring *of, gboolean beside, int *owner)
   *owner = altar;
   if (altar < 0)
     return NAN;
-  for (guint r = 0; r < G_N_ELEMENTS (counted); r++)
+  for (guint r = 0; r < (of_bishop ? 2 : 1); r++)
     for (int i = fp_measuring_next (of, counted[r], -1); i >= 0; i = fp_measuring_next (of, counted[r], i))
       if (fp_measuring_stands_on (of, i, altar) || (beside && near_altar (of, i, altar)))
         {
@@ -144,7 +144,7 @@ take_lit (const FpMeasuring *of, GArray *out, FpCelebration one, gboolean beside
   guint asked = fp_project_brief (fp_scene_project (of->scene))->celebrations;
   g_autoptr (FpSetting) setting = setting_for (of, one);
   int owner;
-  double stand = candles (of, beside, &owner), lit = stand;
+  double stand = candles (of, beside, one == FP_CELEBRATION_PONTIFICAL || one == FP_CELEBRATION_BISHOP, &owner), lit = stand;
 
   if (isnan (stand)
       || (setting != NULL && (fp_scene_setting (of->scene) != NULL || is_decided (setting)) && take_set (of, out, setting)))

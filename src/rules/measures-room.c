@@ -77,12 +77,17 @@ is_fabric (const FpPlaced *placed)
     }
 }
 
+static gboolean
+is_rail (const FpPlaced *placed)
+{
+  return fp_placed_role (placed) == FP_ROLE_RAIL || fp_placed_role (placed) == FP_ROLE_HANDRAIL;
+}
+
 /* A rail may stand on the steps between the floors; nothing can be told to. */
 static gboolean
 is_rail_on_steps (const FpPlaced *a, const FpPlaced *b)
 {
-  return (fp_placed_role (a) == FP_ROLE_RAIL && fp_placed_role (b) == FP_ROLE_STEPS)
-         || (fp_placed_role (a) == FP_ROLE_STEPS && fp_placed_role (b) == FP_ROLE_RAIL);
+  return (is_rail (a) && fp_placed_role (b) == FP_ROLE_STEPS) || (fp_placed_role (a) == FP_ROLE_STEPS && is_rail (b));
 }
 
 /* The building was measured as it is: a pier may well stand in a wall. */

@@ -100,6 +100,10 @@ heading_of_role (FpRole role)
     case FP_ROLE_GRADINE:
     case FP_ROLE_REREDOS:
       return FP_HEADING_ALTAR;
+    case FP_ROLE_ALTAR_CLOTHS:
+    case FP_ROLE_FRONTAL:
+    case FP_ROLE_TABERNACLE_VEIL:
+      return FP_HEADING_LINEN;
     case FP_ROLE_RAIL:
       return FP_HEADING_RAIL;
     case FP_ROLE_FLOOR:

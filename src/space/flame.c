@@ -32,10 +32,12 @@ may_burn (const FpPlaced *owner)
          && kind->role != FP_ROLE_CRUCIFIX;
 }
 
-/* Hangs so high over the flame, all of it, that its heat is far off: a canopy. */
+/* Hangs so high over the flame, all of it, that its heat is far off: a canopy, whatever its columns do. */
 static gboolean
-hangs_clear (const FpSolid *solid, const FpPlaced *owner, FpVec3 flame)
+hangs_clear (const FpSolid *solid, guint piece, const FpPlaced *owner, FpVec3 flame)
 {
+  if ((fp_item_kind (owner->item)->flags & FP_KIND_CUT) != 0)
+    return fp_solid_box (&solid[piece]).lo.z > flame.z + FP_FLAME_ABOVE;
   for (guint i = owner->first_solid; i < owner->first_solid + owner->n_solids; i++)
     if (fp_solid_box (&solid[i]).lo.z <= flame.z + FP_FLAME_ABOVE)
       return FALSE;
@@ -55,7 +57,7 @@ fp_flame_nearest (const FpScene *scene, FpVec3 flame, double *by)
       const FpPlaced *owner = &placed[solid[i].owner];
       double distance;
 
-      if (!may_burn (owner) || fp_solid_box (&solid[i]).hi.z <= flame.z || hangs_clear (solid, owner, flame))
+      if (!may_burn (owner) || fp_solid_box (&solid[i]).hi.z <= flame.z || hangs_clear (solid, i, owner, flame))
         continue;
       distance = distance_to (&solid[i], (FpPoint) { flame.x, flame.y });
       if (nearest >= 0 && distance >= *by)

@@ -34,6 +34,8 @@ static const Belongs belongs[] = {
   { FP_ROLE_MISSAL_STAND, 0.5, AT_CELEBRANT, NULL, TRUE },
   { FP_ROLE_HAND_BELL, 0.8, AT_PEOPLE, NULL, FALSE },
   { FP_ROLE_SANCTUS_CANDLE, 0.8, AWAY_FROM_HIM, NULL, FALSE },
+  { FP_ROLE_SEVENTH_CANDLE, 0, AT_BACK, NULL, FALSE },
+  { FP_ROLE_VESSELS, 0, AT_BACK, NULL, FALSE },
   { FP_ROLE_FLOWERS, 0, AWAY_FROM_HIM, "gap", FALSE },
   { FP_ROLE_RELIQUARIES, 0, AWAY_FROM_HIM, "gap", FALSE },
   { FP_ROLE_BRANCHED_LIGHTS, 0, AWAY_FROM_HIM, "gap", FALSE },
@@ -220,9 +222,9 @@ try_at (FpDraft *self, const Table *table, double x, double y, double turn)
   return TRUE;
 }
 
-/* Alone: the nearest to where it belongs, first along the table, then across it. */
+/* Alone: the nearest to where it belongs, at most @aside from it along the table, then across it. */
 static gboolean
-find_alone (FpDraft *self, const Table *table, const Belongs *how, double turn)
+find_alone (FpDraft *self, const Table *table, const Belongs *how, double turn, double aside)
 {
   const FpBox *bearing = bearing_of (self);
   const double half = (bearing->x1 - bearing->x0) / 2, middle = (bearing->x0 + bearing->x1) / 2, wish = how->share * half;
@@ -231,7 +233,7 @@ find_alone (FpDraft *self, const Table *table, const Belongs *how, double turn)
   along_depth (self, how->edge, turn, &first, &last);
   self->place = in_church (self, middle + wish, first, turn);
   for (double across = 0; across <= fabs (last - first); across += STEP)
-    for (double way = 0; way <= half + fabs (wish); way += STEP)
+    for (double way = 0; way <= MIN (half + fabs (wish), aside); way += STEP)
       for (int side = -1; side <= 1; side += 2)
         if (fabs (wish + side * way) <= half
             && try_at (self, table, middle + wish + side * way, first + (last < first ? -across : across), turn))
@@ -290,6 +292,23 @@ find_cards (FpDraft *self, const Table *table, const Belongs *how, double turn)
   return FALSE;
 }
 
+/* A little higher than the highest of the others (Catholic Encyclopedia I, 1907, Altar Candles, p. 348). */
+static void
+fit_seventh (FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  const FpSolid *solid = fp_scene_solids (room->scene, NULL);
+  const double level = room->placed[self->on].level + room->placed[self->on].extent.top, higher = 50;
+  double highest = 0;
+
+  for (guint i = 0; i < room->n_placed; i++)
+    for (guint k = 0; fp_placed_has_role (&room->placed[i], FP_ROLE_CANDLES) && k < room->placed[i].n_solids; k++)
+      if (room->altar >= 0 && fp_room_stands_on (room, (int) i, room->altar) && solid[room->placed[i].first_solid + k].part == FP_PART_STICK)
+        highest = MAX (highest, fp_solid_box (&solid[room->placed[i].first_solid + k]).hi.z - level);
+  if (highest > 0)
+    fp_draft_set (self, "height", highest + higher);
+}
+
 static gboolean
 find_on (FpDraft *self, int on)
 {
@@ -298,10 +317,16 @@ find_on (FpDraft *self, int on)
   g_auto (Table) table = { 0 };
 
   self->on = on;
+  if (self->kind->role == FP_ROLE_SEVENTH_CANDLE)
+    fit_seventh (self);
   table_init (&table, self);
   if (self->kind->role == FP_ROLE_ALTAR_CARDS)
     return find_cards (self, &table, how, turn);
-  return how->spread != NULL ? find_spread (self, &table, how, turn) : find_alone (self, &table, how, turn);
+  if (how->spread != NULL)
+    return find_spread (self, &table, how, turn);
+  /* The seventh candlestick is in the middle, if that can be. */
+  return (self->kind->role == FP_ROLE_SEVENTH_CANDLE && find_alone (self, &table, how, turn, 0))
+         || find_alone (self, &table, how, turn, G_MAXDOUBLE);
 }
 
 gboolean

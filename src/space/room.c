@@ -339,11 +339,35 @@ overlaps_altar (const FpPoint corner[4], const FpPlaced *altar)
   return overlaps_box (corner, &box, &altar->place);
 }
 
+/* Of what hangs, or stands on columns, only what reaches down to where people are. */
 static gboolean
-is_in_the_way (const FpPoint corner[4], const FpBox *box, const FpPlaced *other)
+meets_low_part (const FpRoom *self, const FpPoint corner[4], const FpBox *box, const FpPlaced *other)
 {
-  if ((fp_item_kind (other->item)->flags & FP_KIND_HUNG) != 0)
+  guint n;
+  const FpSolid *solid = fp_scene_solids (self->scene, &n);
+  const double overhead = 2000; /* mm, design judgement */
+
+  for (guint i = other->first_solid; i < other->first_solid + other->n_solids; i++)
+    {
+      const FpBox3 own = fp_solid_box (&solid[i]);
+      const FpPoint pt[4] = { { own.lo.x, own.lo.y }, { own.hi.x, own.lo.y }, { own.hi.x, own.hi.y }, { own.lo.x, own.hi.y } };
+
+      if (own.lo.z < other->floor + overhead && fp_box_overlaps (box, &(FpBox) { own.lo.x, own.lo.y, own.hi.x, own.hi.y })
+          && outlines_overlap (corner, 4, pt, 4))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_in_the_way (const FpRoom *self, const FpPoint corner[4], const FpBox *box, const FpPlaced *other)
+{
+  const guint flags = fp_item_kind (other->item)->flags;
+
+  if ((flags & FP_KIND_HUNG) != 0)
     return FALSE;
+  if ((flags & FP_KIND_CUT) != 0 && (flags & FP_KIND_SURVEY) == 0)
+    return meets_low_part (self, corner, box, other);
   switch (fp_item_kind (other->item)->role)
     {
     case FP_ROLE_FLOOR:
@@ -438,7 +462,7 @@ fp_room_is_free (const FpRoom *self, const FpBox *plan, const FpPlace *place, do
   plan_corners (plan, place, 0, bare);
   box = fp_outline_box (corner, 4);
   for (guint i = 0; i < self->n_placed; i++)
-    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (corner, &box, &self->placed[i]))
+    if (!self->placed[i].ghost && (int) i != on && is_in_the_way (self, corner, &box, &self->placed[i]))
       return FALSE;
   return !blocks_way (self, corner, flags) && !runs_into_wall (self, bare)
          && (on >= 0 || (flags & FP_ROOM_ON_ANY_LEVEL) != 0 || stands_level (self, plan, place));
@@ -453,7 +477,7 @@ fp_room_is_clear (const FpRoom *self, const FpBox *box, int except, guint flags)
   plan_corners (box, &as_is, 0, corner);
   for (guint i = 0; i < self->n_placed; i++)
     if (!self->placed[i].ghost && (except < 0 || !fp_room_stands_on (self, (int) i, except))
-        && is_in_the_way (corner, box, &self->placed[i]))
+        && is_in_the_way (self, corner, box, &self->placed[i]))
       return FALSE;
   return !blocks_way (self, corner, flags) && !runs_into_wall (self, corner);
 }

@@ -220,45 +220,118 @@ fp_draft_lacks_behind (const FpDraft *self, double *meets)
 
 /* --- over it, and before it ------------------------------------------------- */
 
-/* What it hangs over reaches over the altar and its steps, whoever stands there. */
+/* The altar with its steps, as far as they go; FALSE where there is none. */
+static gboolean
+plan_of_group (const FpRoom *room, FpBox *plan)
+{
+  const int group = fp_room_altar_group (room);
+
+  if (group >= 0)
+    *plan = room->placed[group].plan;
+  return group >= 0;
+}
+
+/* Over all furnishings that stand there. */
+static double
+top_within (const FpRoom *room, const FpBox *plan)
+{
+  guint n;
+  const FpSolid *solid = fp_scene_solids (room->scene, &n);
+  double top = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpPlaced *owner = &room->placed[solid[i].owner];
+      const FpBox3 box = fp_solid_box (&solid[i]);
+      if (!owner->ghost && (fp_item_kind (owner->item)->flags & FP_KIND_SURVEY) == 0
+          && fp_box_overlaps (plan, &(FpBox) { box.lo.x, box.lo.y, box.hi.x, box.hi.y }))
+        top = MAX (top, box.hi.z);
+    }
+  return top;
+}
+
+/* Its columns stand clear of the steps, on the floor; where there is no room for them, it hangs. */
+static gboolean
+has_room_for_columns (const FpDraft *self)
+{
+  const double side = fp_draft_get (self, "column");
+  const FpBox foot = { -side / 2, -side / 2, side / 2, side / 2 }, *plan = &self->plan;
+
+  for (guint i = 0; i < 4; i++)
+    {
+      const FpPlace place = { self->place.x + (i % 2 == 0 ? plan->x0 + side / 2 : plan->x1 - side / 2),
+                              self->place.y + (i < 2 ? plan->y0 + side / 2 : plan->y1 - side / 2), 0 };
+      if (!fp_room_is_free (self->room, &foot, &place, 0, -1, FP_ROOM_UNDER_ARCHES | FP_ROOM_ON_ANY_LEVEL))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+cover (FpDraft *self, const FpBox *plan, double more)
+{
+  fp_draft_set (self, "width", plan->x1 - plan->x0 + 2 * more);
+  fp_draft_set (self, "depth", plan->y1 - plan->y0 + 2 * more);
+}
+
+/* Over the altar and its footpace, with all that stands there. */
 void
 fp_spot_above_altar (FpDraft *self)
 {
-  const FpPlaced *altar = fp_draft_altar (self);
-  const FpRoom *room = self->room;
+  const double air = 100; /* over the highest, and beside the steps: design judgement */
+  const double more = fp_draft_get (self, "column") + air;
+  double top, floor;
+  FpBox plan;
 
-  if (altar == NULL)
+  if (!plan_of_group (self->room, &plan))
     {
       fp_spot_axis_altar (self);
       return;
     }
   self->on = -1;
-  self->place = altar->place;
-  if (fp_kind_param_index (self->kind, "depth") < 0)
-    return;
-  {
-    const int group = fp_room_altar_group (room);
-    const FpBox *plan = group == room->footpace && group >= 0 ? &room->placed[group].plan : &altar->plan;
-
-    fp_draft_set (self, "width", MAX (plan->x1 - plan->x0, fp_draft_get (self, "width")));
-    fp_draft_set (self, "depth", MAX (plan->y1 - plan->y0, fp_draft_get (self, "depth")));
-    self->place.y = (plan->y0 + plan->y1) / 2;
-  }
+  self->place = (FpPlace) { (plan.x0 + plan.x1) / 2, (plan.y0 + plan.y1) / 2, 0 };
+  cover (self, &plan, more);
+  if (!has_room_for_columns (self))
+    {
+      cover (self, &plan, 0);
+      fp_draft_set (self, "form", 1);
+    }
+  floor = fp_scene_floor_at (self->room->scene, (FpPoint) { self->place.x, self->place.y }, NULL);
+  top = top_within (self->room, &plan) + air - floor;
+  fp_draft_set (self, "height", MAX (fp_draft_get (self, "height"), top));
 }
 
-/* As near to the lowest step as nothing is in the way; on the axis or, where that is asked of it, beside it. */
+/* The lamp hangs before the Blessed Sacrament, wherever that is kept. */
+static const FpPlaced *
+tabernacle_aside (const FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  const int tabernacle = fp_scene_role (room->scene, FP_ROLE_TABERNACLE);
+
+  if (self->kind->role != FP_ROLE_SANCTUARY_LAMP || tabernacle < 0
+      || (room->altar >= 0 && fp_room_stands_on (room, tabernacle, room->altar)))
+    return NULL;
+  return &room->placed[tabernacle];
+}
+
+/* As near to the lowest step as nothing is in the way, and what comes in a pair at its two ends. */
 void
 fp_spot_before_altar (FpDraft *self)
 {
-  const FpRoom *room = self->room;
-  const int group = fp_room_altar_group (room);
-  double y0, y1, front;
+  const FpPlaced *aside = tabernacle_aside (self);
+  double y0, y1;
+  FpBox plan;
 
-  fp_room_along (room, &y0, &y1);
-  front = group >= 0 ? room->placed[group].plan.y0 : (y0 + y1) / 2;
+  fp_room_along (self->room, &y0, &y1);
   self->on = -1;
-  self->place = (FpPlace) { group >= 0 ? room->placed[group].place.x : 0, front - self->kind->clearance - self->plan.y1, 0 };
-  for (double y = self->place.y; y + self->plan.y0 >= y0; y -= FP_STRIDE)
+  if (aside != NULL)
+    plan = aside->plan;
+  else if (!plan_of_group (self->room, &plan))
+    plan = (FpBox) { -1000, (y0 + y1) / 2, 1000, y1 };
+  fp_draft_set (self, "gap", plan.x1 - plan.x0);
+  self->place = (FpPlace) { (plan.x0 + plan.x1) / 2, plan.y0 - self->kind->clearance - self->plan.y1, 0 };
+  /* What hangs is in nobody's way. */
+  for (double y = self->place.y; (self->kind->flags & FP_KIND_CUT) == 0 && y + self->plan.y0 >= y0; y -= FP_STRIDE)
     {
       const FpPlace place = { self->place.x, y, 0 };
       if (fp_draft_is_free (self, &place, 0))
@@ -267,6 +340,8 @@ fp_spot_before_altar (FpDraft *self)
           return;
         }
     }
+  if ((self->kind->flags & FP_KIND_CUT) == 0)
+    self->place = fp_room_nearest_free (self->room, &self->plan, self->place, &self->room->sanctuary, 0, fp_draft_flags (self));
 }
 
 /* --- an altar comes forward ------------------------------------------------- */

@@ -14,6 +14,7 @@ find_spot (FpDraft *draft, GError **error)
     case FP_SPOT_AXIS_ALTAR: fp_spot_axis_altar (draft); return TRUE;
     case FP_SPOT_BEHIND_ALTAR: fp_spot_behind_altar (draft); return TRUE;
     case FP_SPOT_EPISTLE_WALL: fp_spot_epistle_wall (draft); return TRUE;
+    case FP_SPOT_GOSPEL_WALL: fp_spot_gospel_wall (draft); return TRUE;
     case FP_SPOT_GOSPEL_FRONT: fp_spot_gospel_front (draft); return TRUE;
     case FP_SPOT_OPENING: fp_spot_opening (draft); return TRUE;
     case FP_SPOT_ON_SUPPORT: return fp_spot_on_support (draft, error);
@@ -190,6 +191,44 @@ set_out_reredos (const FpRoom *room, const FpKind *kind, const char *id, GError 
   return set_out_on (&wider, kind, id, error);
 }
 
+/* The cross comes forward a little for the candlestick behind it (Catholic Encyclopedia I, 1907, Altar Candles, p. 348);
+ * NULL where it need not, or cannot. */
+static FpProject *
+bring_cross_forward (const FpRoom *room, const FpKind *kind)
+{
+  const int at = fp_scene_role (room->scene, FP_ROLE_CRUCIFIX);
+  const FpPlaced *cross = at >= 0 ? &room->placed[at] : NULL;
+  const FpPlaced *on = cross != NULL && cross->support >= 0 ? &room->placed[cross->support] : NULL;
+  const double air = 20; /* design judgement */
+  FpDraft draft;
+  FpPoint own, by;
+  double lacks;
+
+  if (on == NULL || !fp_kind_may_stand_on (kind, fp_item_kind (on->item)->role))
+    return NULL;
+  fp_draft_init (&draft, room, kind);
+  own = fp_place_unpoint (&on->place, (FpPoint) { cross->place.x, cross->place.y });
+  lacks = own.y + cross->extent.plan.y1 + draft.plan.y1 - draft.plan.y0 + air - on->extent.bearing.y1;
+  if (!(lacks > 0) || own.y + cross->extent.plan.y0 - lacks < on->extent.bearing.y0)
+    return NULL;
+  by = fp_place_point (&(FpPlace) { 0, 0, on->place.turn }, (FpPoint) { 0, -lacks });
+  return fp_set_out_move (room->scene, fp_item_id (cross->item), (FpVec3) { by.x, by.y, 0 }, NULL);
+}
+
+static FpProject *
+set_out_seventh (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
+{
+  g_autoptr (FpProject) moved = bring_cross_forward (room, kind);
+  g_autoptr (FpScene) scene = NULL;
+  g_auto (FpRoom) wider = { 0 };
+
+  if (moved == NULL)
+    return set_out_on (room, kind, id, error);
+  scene = fp_scene_new (moved, fp_scene_alternative (room->scene));
+  fp_room_init (&wider, scene);
+  return set_out_on (&wider, kind, id, error);
+}
+
 /* Where there is room for no block beside the aisle, one in the nave, wherever it goes. */
 static FpProject *
 set_out_pews (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
@@ -216,6 +255,7 @@ set_out (const FpRoom *room, const FpKind *kind, const char *id, GError **error)
     case FP_ROLE_REREDOS: return set_out_reredos (room, kind, id, error);
     case FP_ROLE_GRADINE: return set_out_gradine (room, kind, id, error);
     case FP_ROLE_PEWS: return set_out_pews (room, kind, id, error);
+    case FP_ROLE_SEVENTH_CANDLE: return set_out_seventh (room, kind, id, error);
     default: return set_out_on (room, kind, id, error);
     }
 }

@@ -108,7 +108,8 @@ fp_draft_flags (const FpDraft *self)
 {
   switch (self->kind->role)
     {
-    case FP_ROLE_RAIL: return FP_ROOM_UNDER_ARCHES | FP_ROOM_ON_ANY_LEVEL;
+    case FP_ROLE_RAIL:
+    case FP_ROLE_SCREEN: return FP_ROOM_UNDER_ARCHES | FP_ROOM_ON_ANY_LEVEL;
     case FP_ROLE_ALTAR:
     case FP_ROLE_FOOTPACE: return FP_ROOM_UNDER_ARCHES;
     default: return 0;
@@ -163,7 +164,8 @@ limit_of_side (const FpDraft *self, int side, double y)
 static FpPlace
 against_wall (const FpDraft *self, int side, double y)
 {
-  const double clearance = self->kind->spot == FP_SPOT_EPISTLE_WALL ? self->kind->clearance : OFF_THE_WALL;
+  const gboolean at_wall = self->kind->spot == FP_SPOT_EPISTLE_WALL || self->kind->spot == FP_SPOT_GOSPEL_WALL;
+  const double clearance = at_wall ? self->kind->clearance : OFF_THE_WALL;
 
   return (FpPlace) { side * (limit_of_side (self, side, y) - clearance - self->plan.y1), y, side * -90 };
 }
@@ -216,20 +218,20 @@ try_wall (FpDraft *self, int side, double gap)
   return slide_along_wall (self, side, start, y0, y1, gap);
 }
 
-/* Two seats on their side rather than three elsewhere. */
+/* With fewer of them, down to @least, rather than elsewhere: two seats on their side instead of three, a throne on fewer steps. */
 static gboolean
-try_fewer_seats (FpDraft *self)
+try_fewer (FpDraft *self, int side, const char *param, double least)
 {
-  const double seats = fp_draft_get (self, "seats");
+  const double usual = fp_draft_get (self, param);
 
-  for (double fewer = seats - 1; fewer >= 2; fewer--)
+  for (double fewer = usual - 1; fewer >= least; fewer--)
     {
-      fp_draft_set (self, "seats", fewer);
-      if (try_wall (self, EPISTLE, 0))
+      fp_draft_set (self, param, fewer);
+      if (try_wall (self, side, 0))
         return TRUE;
     }
-  if (seats > 0)
-    fp_draft_set (self, "seats", seats);
+  if (usual > 0)
+    fp_draft_set (self, param, usual);
   return FALSE;
 }
 
@@ -237,10 +239,21 @@ void
 fp_spot_epistle_wall (FpDraft *self)
 {
   self->on = -1;
-  if (try_wall (self, EPISTLE, FP_NEIGHBOUR_GAP) || try_wall (self, EPISTLE, 0) || try_fewer_seats (self)
+  if (try_wall (self, EPISTLE, FP_NEIGHBOUR_GAP) || try_wall (self, EPISTLE, 0) || try_fewer (self, EPISTLE, "seats", 2)
       || try_wall (self, GOSPEL, 0))
     return;
   try_wall (self, EPISTLE, 0);
+  settle_for_any (self);
+}
+
+void
+fp_spot_gospel_wall (FpDraft *self)
+{
+  self->on = -1;
+  if (try_wall (self, GOSPEL, FP_NEIGHBOUR_GAP) || try_wall (self, GOSPEL, 0) || try_wall (self, EPISTLE, 0)
+      || try_fewer (self, GOSPEL, "steps", 0) || try_fewer (self, GOSPEL, "stalls", 1))
+    return;
+  try_wall (self, GOSPEL, 0);
   settle_for_any (self);
 }
 
@@ -312,6 +325,30 @@ try_gospel_rows (FpDraft *self, Watchers *people, double first, double y1, doubl
   return people->fewest < G_MAXUINT;
 }
 
+/* Before the altar: its stair on whichever side there is room, or lower, rather than farther from the people. */
+static gboolean
+try_pulpits (FpDraft *self, Watchers *people, double first)
+{
+  const FpPlaced *altar = fp_draft_altar (self);
+  const double usual = fp_draft_get (self, "floor"), least = 300, by = 300;
+
+  if (self->kind->role != FP_ROLE_PULPIT || altar == NULL)
+    return FALSE;
+  for (double floor = usual; floor >= least; floor -= by)
+    for (int stair = 0; stair < 3; stair++)
+      {
+        fp_draft_set (self, "floor", floor);
+        fp_draft_set (self, "stair", stair);
+        people->fewest = G_MAXUINT;
+        if (try_gospel_rows (self, people, first, altar->plan.y0, 0))
+          return TRUE;
+      }
+  people->fewest = G_MAXUINT;
+  fp_draft_set (self, "floor", usual);
+  fp_draft_set (self, "stair", 0);
+  return FALSE;
+}
+
 void
 fp_spot_gospel_front (FpDraft *self)
 {
@@ -323,7 +360,8 @@ fp_spot_gospel_front (FpDraft *self)
   fp_room_along (self->room, &y0, &y1);
   self->on = -1;
   first = y0 + self->kind->clearance - self->plan.y0;
-  if (try_gospel_rows (self, &watchers, first, y1, FP_NEIGHBOUR_GAP) || try_gospel_rows (self, &watchers, first, y1, 0))
+  if (try_pulpits (self, &watchers, first) || try_gospel_rows (self, &watchers, first, y1, FP_NEIGHBOUR_GAP)
+      || try_gospel_rows (self, &watchers, first, y1, 0))
     return;
   self->place = (FpPlace) { self->room->sanctuary.x0 / 2, first, 0 };
   settle_for_any (self);

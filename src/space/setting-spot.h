@@ -56,6 +56,7 @@ double   fp_draft_lacks_behind (const FpDraft *self, double *meets);
 void     fp_spot_above_altar  (FpDraft *self); /* or on the axis, where there is none */
 void     fp_spot_before_altar (FpDraft *self); /* likewise, before its steps */
 void     fp_spot_epistle_wall (FpDraft *self);
+void     fp_spot_gospel_wall  (FpDraft *self);
 void     fp_spot_gospel_front (FpDraft *self);
 void     fp_spot_opening      (FpDraft *self);
 

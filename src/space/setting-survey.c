@@ -64,6 +64,88 @@ spot_wheelchair (FpDraft *self)
   spot_free_in_nave (self, (FpPoint) { middle_of (nave).x - (nave->x1 - nave->x0) / 6, nave->y1 - WHEELCHAIR_BEFORE }, 0);
 }
 
+/* Where the nave is full, rather with fewer of them, down to @least, than among the seats. */
+static gboolean
+spot_free_with_fewer (FpDraft *self, FpPoint wish, const char *param, double least)
+{
+  spot_free_in_nave (self, wish, 0);
+  while (!fp_room_is_free (self->room, &self->plan, &self->place, 0, -1, FP_ROOM_ON_ANY_LEVEL))
+    {
+      if (fp_draft_get (self, param) <= least)
+        return FALSE;
+      fp_draft_set (self, param, fp_draft_get (self, param) - 1);
+      spot_free_in_nave (self, wish, 0);
+    }
+  return TRUE;
+}
+
+/* Near the entrance, on the Gospel side (Roman Ritual and St Charles Borromeo, from memory). */
+static void
+spot_font (FpDraft *self)
+{
+  const FpBox *nave = &self->room->nave;
+  const double from_door = 2000; /* design judgement */
+
+  spot_free_with_fewer (self, (FpPoint) { nave->x0 + (nave->x1 - nave->x0) / 5, nave->y0 + from_door }, "steps", 0);
+}
+
+static void
+spot_chairs (FpDraft *self)
+{
+  const FpPoint wish = middle_of (&self->room->nave);
+
+  if (!spot_free_with_fewer (self, wish, "rows", 1))
+    spot_free_with_fewer (self, wish, "seats", 1);
+}
+
+static int
+steps_to_sanctuary (const FpRoom *room)
+{
+  return fp_scene_role (room->scene, FP_ROLE_STEPS);
+}
+
+/* Up to the edge of the sanctuary, by as much as that is higher; from the Gospel side on, where nothing is in its way. */
+static void
+spot_ramp (FpDraft *self)
+{
+  const FpRoom *room = self->room;
+  const FpBox *nave = &room->nave;
+  const double rise = fp_scene_floor_at (room->scene, middle_of (&room->sanctuary), NULL) - fp_scene_floor_at (room->scene, middle_of (nave), NULL);
+  const double stride = 100;
+
+  if (rise > 0)
+    fp_draft_set (self, "rise", rise);
+  self->place = (FpPlace) { nave->x0 - self->plan.x0 + stride, nave->y1 - self->plan.y1, 0 };
+  for (double x = self->place.x; x + self->plan.x1 <= nave->x1; x += stride)
+    {
+      const FpPlace place = { x, self->place.y, 0 };
+      if (fp_room_is_free (room, &self->plan, &place, 0, -1, FP_ROOM_ON_ANY_LEVEL))
+        {
+          self->place = place;
+          return;
+        }
+    }
+}
+
+/* At the Epistle end of the steps, by their measures. */
+static void
+spot_handrail (FpDraft *self)
+{
+  const int at = steps_to_sanctuary (self->room);
+  const FpPlaced *steps = at >= 0 ? &self->room->placed[at] : NULL;
+  FpPoint foot;
+
+  if (steps == NULL)
+    {
+      spot_free_in_nave (self, middle_of (&self->room->nave), 0);
+      return;
+    }
+  fp_draft_set (self, "rise", steps->extent.height);
+  fp_draft_set (self, "length", steps->extent.plan.y1 - steps->extent.plan.y0);
+  foot = fp_place_point (&steps->place, (FpPoint) { steps->extent.plan.x1 - self->plan.x1, steps->extent.plan.y0 });
+  self->place = (FpPlace) { foot.x, foot.y, steps->place.turn };
+}
+
 static double
 nave_level (const FpRoom *room)
 {
@@ -288,6 +370,10 @@ fp_spot_nave (FpDraft *self, GError **error)
     case FP_ROLE_STEPS: spot_steps (self); break;
     case FP_ROLE_PEWS: fp_spot_pews (self); break;
     case FP_ROLE_WHEELCHAIR: spot_wheelchair (self); break;
+    case FP_ROLE_FONT: spot_font (self); break;
+    case FP_ROLE_CHAIRS: spot_chairs (self); break;
+    case FP_ROLE_RAMP: spot_ramp (self); break;
+    case FP_ROLE_HANDRAIL: spot_handrail (self); break;
     case FP_ROLE_PIER:
       spot_free_in_nave (self, (FpPoint) { nave->x1 - (nave->x1 - nave->x0) / 5, middle_of (nave).y }, 0);
       break;

@@ -31,6 +31,9 @@ test_table (void)
     "chair", "rail", "wall", "opening", "pier", "floor", "steps", "pews", "gallery", "standing-room",
     "wheelchair-places", "altar-cloths", "frontal", "tabernacle-veil", "altar-cards", "missal-stand", "hand-bell",
     "sanctus-candle", "flowers", "reliquaries", "branched-lights",
+    "seventh-candle", "sanctuary-lamp", "paschal-candlestick", "processional-candlesticks", "canopy", "statue",
+    "credence-vessels", "ambry", "piscina", "font", "throne", "faldstool", "stools", "choir-stalls", "lectern",
+    "pulpit", "kneelers", "chairs", "ramp", "handrail", "screen",
   };
   guint n;
   const FpKind *const *kinds = fp_kinds (&n);
@@ -214,9 +217,10 @@ check_people (const Fixture *fixture, const FpKind *kind, const FpExtent *extent
   g_autoptr (GArray) ministers = fixture_take (fixture, kind->ministers, sizeof (FpMinister));
   FpBox room = extent->plan;
 
-  /* Communicants kneel on the ledge before the rail: 1 ft (Micklethwaite, Modern Parish Churches, 1874, XIII). */
+  /* Communicants kneel on the ledge before the rail: 1 ft (Micklethwaite, Modern Parish Churches, 1874, XIII); before a
+   * bowed one, to its sides as well. */
   if (kind->role == FP_ROLE_RAIL)
-    room.y0 -= 305;
+    room = (FpBox) { room.x0 - 305, room.y0 - 305, room.x1 + 305, room.y1 };
   for (guint i = 0; i < seats->len; i++)
     {
       const FpSeat *seat = &g_array_index (seats, FpSeat, i);

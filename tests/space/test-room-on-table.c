@@ -159,6 +159,112 @@ test_gradine_after_cards (void)
   g_assert_cmpfloat (church_placed (scene, "altar-cards")->plan.y1, <=, gradine->plan.y0 + 1e-6);
 }
 
+/* In the middle behind the cross, which comes forward a little, and a little higher than the six: Catholic Encyclopedia I
+ * (1907), Altar Candles, p. 348. */
+static void
+test_seventh (void)
+{
+  static const char *const kinds[] = { "altar", "gradine", "crucifix", "candlesticks", NULL };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds), next = NULL;
+  g_autoptr (FpScene) before = NULL, after = NULL;
+  g_autoptr (GError) error = NULL;
+  FpBox3 seventh;
+
+  church_param (&p, "gradine", "depth", 450);
+  before = fp_scene_new (p, 0);
+  next = fp_set_out_new (before, fp_kind_find ("seventh-candle"), NULL, &error);
+  g_assert_no_error (error);
+  after = fp_scene_new (next, 0);
+  seventh = body_of (after, "seventh-candle", FP_PART_STICK);
+  assert_near (church_placed (after, "seventh-candle")->place.x, 0);
+  g_assert_cmpfloat (seventh.hi.z, >, body_of (after, "candlesticks", FP_PART_STICK).hi.z);
+  g_assert_cmpfloat (church_placed (after, "crucifix")->plan.y1, <=, church_placed (after, "seventh-candle")->plan.y0);
+  g_assert_cmpfloat (church_placed (after, "crucifix")->place.y, <, church_placed (before, "crucifix")->place.y);
+  assert_apart (after, "seventh-candle");
+}
+
+static void
+test_credence (void)
+{
+  static const char *const kinds[] = { "altar", "credence", "credence-vessels", NULL };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds);
+  g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+  const FpBox *table = &church_placed (scene, "credence")->plan, *vessels = &church_placed (scene, "credence-vessels")->plan;
+
+  g_assert_cmpstr (support_of (scene, "credence-vessels"), ==, "credence");
+  g_assert_cmpfloat (vessels->x0, >=, table->x0 - 1);
+  g_assert_cmpfloat (vessels->x1, <=, table->x1 + 1);
+  g_assert_cmpfloat (vessels->y0, >=, table->y0 - 1);
+  g_assert_cmpfloat (vessels->y1, <=, table->y1 + 1);
+}
+
+/* --- over the altar and about it -------------------------------------------------- */
+
+/* Large enough for the altar and its footpace (Catholic Encyclopedia I, 1907, Altar Canopy, p. 351), over all that stands
+ * there, its columns beside the steps. */
+static void
+test_canopy (void)
+{
+  static const char *const kinds[] = { "footpace", "altar", "gradine", "crucifix", "candlesticks", "canopy", NULL };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds);
+  g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+  const FpBox *steps = &church_placed (scene, "footpace")->plan, *canopy = &church_placed (scene, "canopy")->plan;
+
+  g_assert_cmpfloat (canopy->x0, <=, steps->x0);
+  g_assert_cmpfloat (canopy->x1, >=, steps->x1);
+  g_assert_cmpfloat (canopy->y0, <=, steps->y0);
+  g_assert_cmpfloat (canopy->y1, >=, steps->y1);
+  g_assert_cmpfloat (body_of (scene, "canopy", FP_PART_BODY).lo.z, >, body_of (scene, "crucifix", -1).hi.z);
+  assert_apart (scene, "canopy");
+}
+
+/* What hangs overhead is in nobody's way. */
+static void
+test_under_the_lamp (void)
+{
+  static const char *const kinds[] = { "footpace", "altar", "sanctuary-lamp", "canopy", "kneelers", NULL };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds);
+  g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+  const FpPlaced *lamp = church_placed (scene, "sanctuary-lamp"), *steps = church_placed (scene, "footpace");
+
+  /* In front of the altar and clear of the steps: Catholic Encyclopedia I (1907), Altar Lamp. */
+  assert_near (lamp->place.x, 0);
+  g_assert_cmpfloat (lamp->plan.y1, <, steps->plan.y0);
+  assert_near (church_placed (scene, "kneelers")->place.x, 0);
+  g_assert_cmpfloat (church_placed (scene, "kneelers")->plan.y1, >, lamp->plan.y0);
+}
+
+/* Where the Blessed Sacrament is kept apart from the altar, the lamp hangs there. */
+static void
+test_lamp_aside (void)
+{
+  static const char *const kinds[] = { "altar", "credence", NULL };
+  const ChurchThing tabernacle = { "tabernacle", "aside", "credence", { 0, 0, 0 }, NULL, 0, { { "width", 300 }, { "depth", 300 }, { NULL, 0 } } };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds), next = NULL;
+  g_autoptr (FpScene) before = NULL, after = NULL;
+  g_autoptr (GError) error = NULL;
+
+  church_add (&p, &tabernacle);
+  before = fp_scene_new (p, 0);
+  next = fp_set_out_new (before, fp_kind_find ("sanctuary-lamp"), NULL, &error);
+  g_assert_no_error (error);
+  after = fp_scene_new (next, 0);
+  assert_near (church_placed (after, "sanctuary-lamp")->place.x, church_placed (after, "aside")->place.x);
+}
+
+/* The two of the acolytes at the two ends of the lowest step. */
+static void
+test_processional (void)
+{
+  static const char *const kinds[] = { "footpace", "altar", "processional-candlesticks", NULL };
+  g_autoptr (FpProject) p = furnished (FP_FACING_EAST, kinds);
+  g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+  const FpPlaced *steps = church_placed (scene, "footpace"), *pair = church_placed (scene, "processional-candlesticks");
+
+  assert_near (fp_item_param (pair->item, "gap"), steps->plan.x1 - steps->plan.x0);
+  g_assert_cmpfloat (pair->plan.y1, <=, steps->plan.y0);
+}
+
 /* --- what hangs takes the size of what it hangs over ------------------------------ */
 
 static void
@@ -218,6 +324,12 @@ main (int argc, char **argv)
   g_test_add_func ("/room-on-table/facing-people", test_facing_people);
   g_test_add_func ("/room-on-table/flowers-beside", test_flowers_beside);
   g_test_add_func ("/room-on-table/gradine-after-cards", test_gradine_after_cards);
+  g_test_add_func ("/room-on-table/seventh", test_seventh);
+  g_test_add_func ("/room-on-table/credence", test_credence);
+  g_test_add_func ("/room-on-table/canopy", test_canopy);
+  g_test_add_func ("/room-on-table/under-the-lamp", test_under_the_lamp);
+  g_test_add_func ("/room-on-table/lamp-aside", test_lamp_aside);
+  g_test_add_func ("/room-on-table/processional", test_processional);
   g_test_add_func ("/room-on-table/hangs", test_hangs);
   g_test_add_func ("/room-on-table/hanging-moves", test_hanging_moves);
   return g_test_run ();

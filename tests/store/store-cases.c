@@ -78,7 +78,7 @@ support_of (const FpKind *kind)
                         : kind->stands_on != NULL ? kind->stands_on[0] : FP_ROLE_NONE;
 
   for (guint i = 0; i < n; i++)
-    if (wanted != FP_ROLE_NONE && kinds[i]->role == wanted)
+    if (wanted != FP_ROLE_NONE && wanted != FP_ROLE_FLOOR && kinds[i]->role == wanted)
       {
         g_snprintf (id, sizeof id, "the-%s", kinds[i]->id);
         return id;
