@@ -183,7 +183,7 @@ picture_box (FpBoardView *self)
 {
   const FpBox *room = &self->pew->room;
   const FpPoint top = fp_board_view_to_widget (self, (FpPoint) { room->x0, room->y1 });
-  const FpPoint foot = fp_board_view_to_widget (self, (FpPoint) { room->x1, room->y0 + FP_PEW_ROOM_WORDS });
+  const FpPoint foot = fp_board_view_to_widget (self, (FpPoint) { room->x1, room->y0 + fp_pew_room_words (room->x1 - room->x0) });
 
   return (FpBox) { round (top.x), round (top.y), round (foot.x), round (foot.y) };
 }
@@ -198,7 +198,7 @@ draw_words (FpBoardView *self, cairo_t *cr, const FpBox *box, FpSurfaceLook look
   pango_attr_list_insert (small, pango_attr_scale_new (WORDS));
   pango_layout_set_attributes (layout, small);
   pango_layout_set_width (layout, (int) (box->x1 - box->x0) * PANGO_SCALE);
-  pango_layout_set_height (layout, -3); /* lines */
+  pango_layout_set_height (layout, -(int) fp_pew_room_lines (self->pew->room.x1 - self->pew->room.x0));
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   cairo_set_source_rgb (cr, ink.r, ink.g, ink.b);
   cairo_move_to (cr, box->x0, box->y1 + 2);
@@ -244,6 +244,7 @@ void
 fp_board_view_snapshot_pew (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look)
 {
   FpBoardPew *pew = self->pew;
+  double words;
   FpBox box;
   cairo_t *cr;
 
@@ -255,12 +256,13 @@ fp_board_view_snapshot_pew (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceL
     find_room (self);
   if (n_places (pew) == 0 || fp_box_is_empty (&pew->room))
     return;
+  words = fp_pew_room_words (pew->room.x1 - pew->room.x0);
   box = picture_box (self);
   ask (self, box.x1 - box.x0, look);
   if (pew->image == NULL)
     return;
   cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT ((float) box.x0, (float) box.y0, (float) (box.x1 - box.x0),
-                                                                 (float) (box.y1 - box.y0 + FP_PEW_ROOM_WORDS * PX_PER_MM)));
+                                                                 (float) (box.y1 - box.y0 + words * PX_PER_MM)));
   draw_picture (self, cr, &box, look);
   draw_words (self, cr, &box, look);
   cairo_destroy (cr);

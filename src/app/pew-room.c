@@ -10,6 +10,9 @@
 #define STEP     5.0
 #define APART    3.0
 #define EDGE     4.0
+#define LINE     (13.0 / 3)
+#define NARROW   100.0 /* under which a picture is narrow, and very narrow */
+#define SLENDER  70.0
 
 GArray *
 fp_pew_room_covered (void)
@@ -80,6 +83,18 @@ fp_pew_room_cover (GArray *covered, const FpDrawing *drawing, FpPoint corner, do
     }
 }
 
+guint
+fp_pew_room_lines (double width)
+{
+  return width < SLENDER ? 7 : width < NARROW ? 5 : 3;
+}
+
+double
+fp_pew_room_words (double width)
+{
+  return fp_pew_room_lines (width) * LINE;
+}
+
 /* --- room ---------------------------------------------------------------------------- */
 
 FpBox
@@ -125,7 +140,7 @@ fp_pew_room_find (const FpBoardLayout *layout, const FpBox *quarter, const GArra
   FpBox room;
 
   for (double width = MIN (WIDEST, quarter->x1 - quarter->x0); width >= LEAST; width *= SMALLER)
-    if (find_place (layout, quarter, covered, width, width / FP_PEW_ASPECT + FP_PEW_ROOM_WORDS, &room))
+    if (find_place (layout, quarter, covered, width, width / FP_PEW_ASPECT + fp_pew_room_words (width), &room))
       return room;
   return FP_BOX_EMPTY;
 }

@@ -6,8 +6,10 @@
 
 G_BEGIN_DECLS
 
-/* Paper mm: under the picture, three lines for whose eye it is and what that sees. */
-#define FP_PEW_ROOM_WORDS 13.0
+/* For whose eye it is and what that sees, under a picture of that width, paper mm: the same words take more lines under a
+ * narrow one. */
+guint   fp_pew_room_lines (double width);
+double  fp_pew_room_words (double width); /* how high they are */
 
 /* (element-type FpBox) of paper that is written or drawn on. */
 GArray *fp_pew_room_covered (void);

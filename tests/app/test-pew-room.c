@@ -23,7 +23,7 @@ static const FpBox SEEN = { -10, -10, 300, 300 };
 static void
 assert_shape (const FpBox *room)
 {
-  g_assert_cmpfloat_with_epsilon ((room->x1 - room->x0) / (room->y1 - room->y0 - FP_PEW_ROOM_WORDS), FP_PEW_ASPECT, 1e-9);
+  g_assert_cmpfloat_with_epsilon ((room->x1 - room->x0) / (room->y1 - room->y0 - fp_pew_room_words (room->x1 - room->x0)), FP_PEW_ASPECT, 1e-9);
 }
 
 static void
@@ -39,10 +39,10 @@ test_beside_the_mitre_line (void)
   g_assert_false (fp_box_is_empty (&room));
   assert_shape (&room);
   g_assert_false (fp_box_is_crossed (&room, layout.mitre_a, layout.mitre_b));
-  /* In a right triangle of legs 150 a rectangle w by h has room where w + h is 150: at 4 to 3 and 13 of words, 78.3 wide; less
+  /* In a right triangle of legs 150 a rectangle w by h has room where w + h is 150: at 4 to 3 and five lines of words, 73.3 wide; less
    * what it keeps away, and not less than one step down from that. */
-  g_assert_cmpfloat (room.x1 - room.x0, <=, (150 - FP_PEW_ROOM_WORDS) / (1 + 1 / FP_PEW_ASPECT));
-  g_assert_cmpfloat (room.x1 - room.x0, >, 0.8 * (150 - FP_PEW_ROOM_WORDS) / (1 + 1 / FP_PEW_ASPECT));
+  g_assert_cmpfloat (room.x1 - room.x0, <=, (150 - fp_pew_room_words (70)) / (1 + 1 / FP_PEW_ASPECT));
+  g_assert_cmpfloat (room.x1 - room.x0, >, 0.8 * (150 - fp_pew_room_words (70)) / (1 + 1 / FP_PEW_ASPECT));
   g_assert_cmpfloat (room.x1, ==, quarter.x1); /* the upper one of the two, and as far up and right as it goes */
   g_assert_cmpfloat (room.y1, ==, quarter.y1);
 }
