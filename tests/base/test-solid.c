@@ -147,6 +147,31 @@ test_ray_arching (void)
   g_assert_false (fp_solid_ray (s, (FpVec3) { 9, -1, 8 }, (FpVec3) { 9, 11, 8 }, NULL));
 }
 
+/* A bar 2 thick that leans, from z = x to z = x + 2 over 10 by 10: 10 x 10 x 2 of it. */
+static void
+test_ray_slanting (void)
+{
+  const FpPoint square[] = { { 0, 0 }, { 10, 0 }, { 10, 10 }, { 0, 10 } };
+  g_autoptr (FpSolids) list = fp_solids_new ();
+  const FpSolid *s;
+  double t = 0;
+
+  fp_solids_add_slanting (list, FP_PART_BODY, square, 4, 0, 1, 0, 2, 1, 0);
+  s = fp_solids_get (list, 0);
+  g_assert_cmpfloat_with_epsilon (fp_solid_volume (s), 200, 1e-9);
+  g_assert_cmpfloat (fp_solid_box (s).lo.z, ==, 0);
+  g_assert_cmpfloat (fp_solid_box (s).hi.z, ==, 12);
+  /* Upright at x = 4 from below: in at 4; level at z = 6 towards +x: in at x = 4, where the top is that high. */
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 4, 5, 0 }, (FpVec3) { 4, 5, 8 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 0.5, 1e-12);
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 0, 5, 6 }, (FpVec3) { 10, 5, 6 }, &t));
+  g_assert_cmpfloat_with_epsilon (t, 0.4, 1e-12);
+  /* Along it, under it and over it, though within its box. */
+  g_assert_false (fp_solid_ray (s, (FpVec3) { 1, 5, 0.5 }, (FpVec3) { 9, 5, 8.5 }, NULL));
+  g_assert_false (fp_solid_ray (s, (FpVec3) { 1, 5, 3.5 }, (FpVec3) { 9, 5, 11.5 }, NULL));
+  g_assert_true (fp_solid_ray (s, (FpVec3) { 1, 5, 2 }, (FpVec3) { 9, 5, 10 }, NULL));
+}
+
 /* A foot that rises above its top is cut off there; what lies wholly above it is left out. */
 static void
 test_arching_ends (void)
@@ -404,6 +429,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/solid/ray/concave", test_ray_concave);
   g_test_add_func ("/solid/ray/sloping", test_ray_sloping);
   g_test_add_func ("/solid/ray/arching", test_ray_arching);
+  g_test_add_func ("/solid/ray/slanting", test_ray_slanting);
   g_test_add_func ("/solid/ray/round", test_ray_round);
   g_test_add_func ("/solid/ray/ellipsoid", test_ray_ellipsoid);
   g_test_add_func ("/solid/ray/random", test_ray_random);

@@ -152,11 +152,29 @@ test_over_a_head (void)
       }
 }
 
+/* A cloth that hangs against a thing is seen in its place, so it stops nothing; where there is nothing else, nothing does. */
+static void
+test_past_cloths (void)
+{
+  g_autoptr (FpSolids) cloth = fp_solids_new (), both = fp_solids_new (), none = fp_solids_new ();
+  const FpVec3 from = { 0, -1000, 500 }, to = { 0, 1000, 500 };
+
+  fp_solids_add_box (cloth, FP_PART_CLOTH, -500, -20, 0, 500, 0, 1000);
+  fp_solids_add_box (both, FP_PART_CLOTH, -500, -20, 0, 500, 0, 1000);
+  fp_solids_add_box (both, FP_PART_SUPPORT, -500, 0, 0, 500, 400, 1000);
+  g_autoptr (FpRayIndex) hung = fp_ray_index_new (cloth), altar = fp_ray_index_new (both), empty = fp_ray_index_new (none);
+  g_assert_cmpint (fp_ray_index_blocked (hung, from, to, G_MAXUINT), ==, -1);
+  g_assert_cmpint (fp_ray_index_blocked (empty, from, to, G_MAXUINT), ==, -1);
+  g_assert_cmpint (fp_ray_index_blocked (altar, from, to, G_MAXUINT), ==, 1);
+  g_assert_cmpint (fp_ray_index_blocked (altar, from, (FpVec3) { 0, -10, 500 }, G_MAXUINT), ==, -1);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/ray-index/same-as-asking-all", test_same_as_asking_all);
   g_test_add_func ("/ray-index/over-a-head", test_over_a_head);
+  g_test_add_func ("/ray-index/past-cloths", test_past_cloths);
   return g_test_run ();
 }
