@@ -184,6 +184,25 @@ test_unlit (void)
   g_assert_cmpstr (fp_found_id (taking_found (project, "older-form:candles-solemn")), ==, "apart");
 }
 
+/* The seventh counts where the bishop celebrates and nowhere else; candelabra and the Sanctus candle never do (A. J. Schulte,
+ * "Altar-Candles" and "Altar-Candlesticks", Catholic Encyclopedia I, 1907). */
+static void
+test_counted (void)
+{
+  g_autoptr (FpProject) project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_PONTIFICAL);
+
+  taking_altar_group (&project, 6);
+  assert_measure (project, "candles-pontifical", 6);
+  taking_add (&project, "seventh-candle", "seventh", "gradine", 0, 0, NULL, 0);
+  taking_add (&project, "branched-lights", "candelabra", "altar", 0, 0, NULL, 0);
+  taking_add (&project, "sanctus-candle", "sanctus", "altar", 900, 0, NULL, 0);
+  assert_measure (project, "candles-pontifical", 7);
+  assert_within (project, "older-form:candles-pontifical");
+  taking_brief (&project, FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_SOLEMN);
+  assert_measure (project, "candles-solemn", 6);
+  assert_within (project, "older-form:candles-solemn");
+}
+
 static void
 decide_lit (FpProject **project, FpCelebration one, int lit)
 {
@@ -299,6 +318,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sides/corpus", test_corpus);
   g_test_add_func ("/lights/candles", test_candles);
   g_test_add_func ("/lights/unlit", test_unlit);
+  g_test_add_func ("/lights/counted", test_counted);
   g_test_add_func ("/lights/decided", test_decided);
   g_test_add_func ("/lights/by-setting", test_by_setting);
   g_test_add_func ("/lights/beside", test_beside);
