@@ -65,13 +65,14 @@ is_cut_part (const FpPlaced *owner, FpPart part)
   return FALSE;
 }
 
-/* A cloth that lies on a table is not told from it, but for what is cut or drawn on it. */
+/* A cloth on a table, and where it falls at its ends, is not told from the table on a plan, which shows what is on it. */
 static gboolean
-lies_flat (const FpSolid *solid)
+is_mere_cloth (const FpSolid *solid)
 {
   const FpBox3 box = fp_solid_box (solid);
+  const double thick = 10; /* mm */
 
-  return solid->part == FP_PART_CLOTH && box.hi.z - box.lo.z < 10;
+  return solid->part == FP_PART_CLOTH && (box.hi.z - box.lo.z < thick || box.hi.x - box.lo.x < thick || box.hi.y - box.lo.y < thick);
 }
 
 /* Whether a solid enters a plan at all; if so, as what. */
@@ -81,7 +82,7 @@ find_entry_in_plan (const FpPlaced *placed, const FpSolid *solid, FpSketchPart *
   const FpPlaced *owner = &placed[solid->owner];
   const FpKind *kind = fp_item_kind (owner->item);
 
-  if (is_aloft (placed, solid->owner) || lies_flat (solid))
+  if (is_aloft (placed, solid->owner) || is_mere_cloth (solid))
     return FALSE;
   part->entry = FP_ENTRY_OVERHEAD;
   if (kind->role == FP_ROLE_GALLERY)

@@ -406,6 +406,27 @@ name_of (const FpDrawing *drawing, const char *item)
   return (FpPoint) { 1e9, 1e9 };
 }
 
+/* One looks through the cloths on the plan: the altar is drawn under them, and keeps its name. */
+static void
+test_name_under_cloths (void)
+{
+  g_autoptr (FpScene) bare = parish_scene_new (), covered = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = fp_set_out_new (bare, fp_kind_find ("altar-cloths"), NULL, &error);
+
+  g_assert_no_error (error);
+  covered = fp_scene_new (project, 0);
+  for (guint s = 20; s <= 50; s += 30)
+    {
+      g_autoptr (FpDrawing) before = draw_board (bare, s, (FpPoint) { 200, 200 }, 420, 420);
+      g_autoptr (FpDrawing) after = draw_board (covered, s, (FpPoint) { 200, 200 }, 420, 420);
+
+      g_assert_cmpfloat (name_of (before, "altar").x, <, 1e9);
+      g_assert_cmpfloat (name_of (after, "altar").x, <, 1e9);
+      g_assert_cmpfloat (name_of (after, "altar-cloths").x, ==, 1e9);
+    }
+}
+
 static FpDrawing *
 draw_remembered (const FpScene *scene, double scale, FpBoardMemory *memory)
 {
@@ -754,6 +775,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/board/axes-are-shared", test_axes_are_shared);
+  g_test_add_func ("/board/name-under-cloths", test_name_under_cloths);
   g_test_add_func ("/board/first-angle", test_first_angle);
   g_test_add_func ("/board/fit", test_fit);
   g_test_add_func ("/board/across", test_across);
