@@ -98,7 +98,7 @@ static const BadFile files[] = {
   { "stray-text", FP_ERROR_INVALID, 18, "the text “a pier stands here” was found in <survey>", S },
   { "text-in-thing", FP_ERROR_INVALID, 21, "the text “marble” was found in <altar>", S },
   { "element-in-text", FP_ERROR_INVALID, 4, "<b> was found in <title>, where only text is expected", S },
-  { "unknown-kind", FP_ERROR_KIND, 19, "<throne> is a kind of thing that is not known; one of altar, footpace", S },
+  { "unknown-kind", FP_ERROR_KIND, 19, "<cloak-stand> is a kind of thing that is not known; one of altar, footpace", S },
   { "unknown-kind-in-alternative", FP_ERROR_KIND, 21, "<thurible-stand> is a kind of thing that is not known", S },
   { "building-in-alternative", FP_ERROR_INVALID, 21, "it is expected in <survey>", S },
   { "unknown-attribute", FP_ERROR_INVALID, 21, "<altar> has no attribute “heigth”; it may have: id, name", S },
