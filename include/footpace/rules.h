@@ -200,6 +200,8 @@ FpRisers         fp_findings_risers (const FpFindings *self);
  */
 FpFindings      *fp_findings_of (const FpProject *project, guint alternative, GPtrArray *books,
                                  GCancellable *cancel);
+/* The same of a scene, as it may be set for a celebration. */
+FpFindings      *fp_findings_of_scene (const FpScene *scene, GPtrArray *books, GCancellable *cancel);
 const FpMeasuring *fp_findings_measuring (const FpFindings *self); /* borrowed */
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRulebook, fp_rulebook_unref)

@@ -176,6 +176,7 @@ on_change (FpSheetDialog *self)
     return;
   order = (FpSheetOrder) {
     .project = fp_document_project (self->document), .alternative = fp_document_alternative (self->document),
+    .celebration = fp_document_celebration (self->document),
     .page = fp_sheet_form_get (form), .looks = fp_sheet_form_looks (form), .number = (char *) fp_sheet_form_number (form),
   };
   g_clear_pointer (&self->order, fp_sheet_order_free);

@@ -51,7 +51,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
 
   if (order->page.findings)
     {
-      findings = fp_findings_of (order->project, order->alternative, NULL, cancel);
+      findings = fp_findings_of_scene (self->scene, NULL, cancel);
       if (findings == NULL)
         return;
       lines = fp_report_lines (findings);
@@ -173,6 +173,17 @@ draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable
     }
 }
 
+/* A card tells itself what it is set for. */
+static const FpScene *
+scene_of (const FpSheetOrder *order)
+{
+  g_autoptr (FpScene) whole = fp_scene_new (order->project, order->alternative);
+
+  if (order->celebration == 0 || order->page.sheet == FP_SHEET_CARD)
+    return g_steal_pointer (&whole);
+  return fp_scene_new_set (whole, (FpCelebration) order->celebration);
+}
+
 FpSheets *
 fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
 {
@@ -181,7 +192,7 @@ fp_sheets_new (const FpSheetOrder *order, GCancellable *cancel)
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
   FpSheetSpec spec = spec_of (order, date);
 
-  self->scene = fp_scene_new (order->project, order->alternative);
+  self->scene = scene_of (order);
   draw (self, order, &spec, cancel);
   if (g_cancellable_is_cancelled (cancel) || (self->pages == NULL && self->error == NULL))
     g_clear_pointer (&self, fp_sheets_free);

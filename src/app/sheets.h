@@ -32,6 +32,7 @@ typedef struct
 {
   const FpProject *project;     /* owned */
   guint            alternative;
+  guint            celebration; /* that the church is set for; 0: all things   */
   FpPageSetup      page;
   FpSheetLooks     looks;
   char            *number;      /* owned; NULL or "": from the title         */

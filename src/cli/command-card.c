@@ -35,17 +35,6 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
 
 /* --- as typed --------------------------------------------------------------- */
 
-static char *
-all_ids (void)
-{
-  g_autoptr (GString) out = g_string_new ("");
-
-  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
-    g_string_append_printf (out, "%s%s", i == 0 ? "" : i + 1 < FP_N_CELEBRATIONS ? ", " : " or ",
-                            fp_celebration_id ((FpCelebration) (1u << i)));
-  return g_strdup (out->str);
-}
-
 /* Ids parted by commas; those of the brief where nothing was typed. */
 static gboolean
 fill_celebrations (Options *o, const FpProject *project)
@@ -60,7 +49,7 @@ fill_celebrations (Options *o, const FpProject *project)
         continue;
       if (!fp_celebration_find (words[i], &one))
         {
-          g_autofree char *ids = all_ids ();
+          g_autofree char *ids = fp_command_celebrations ();
 
           fp_command_fail_value ("--for", words[i], ids);
           return FALSE;

@@ -7,9 +7,9 @@
 #include <string.h>
 
 static int
-print_findings (const FpProject *project, guint alternative, gboolean json, gboolean every)
+print_findings (const FpScene *scene, gboolean json, gboolean every)
 {
-  g_autoptr (FpFindings) findings = fp_findings_of (project, alternative, NULL, NULL);
+  g_autoptr (FpFindings) findings = fp_findings_of_scene (scene, NULL, NULL);
   g_autofree char *text = json ? fp_report_json (findings) : fp_report_text (findings, every);
 
   if (fp_command_print (text, strlen (text)) != FP_EXIT_CLEAR)
@@ -20,12 +20,14 @@ print_findings (const FpProject *project, guint alternative, gboolean json, gboo
 static int
 run (int argc, char **argv)
 {
-  g_autofree char *file = NULL, *wanted = NULL, *as = NULL;
+  g_autofree char *file = NULL, *wanted = NULL, *as = NULL, *celebration = NULL;
+  g_autoptr (FpScene) scene = NULL;
   g_autoptr (FpProject) project = NULL;
   gboolean every = FALSE;
   int exit_code, alternative;
   const GOptionEntry entries[] = {
     { "alternative", 'a', 0, FP_OPTION_TEXT, &wanted, "Which alternative, by id or name; otherwise the first", "ID" },
+    { "for", 0, 0, FP_OPTION_TEXT, &celebration, FP_COMMAND_FOR, "CELEBRATION" },
     { "all", 0, 0, G_OPTION_ARG_NONE, &every, "List every rule, with what was measured or why it was not", NULL },
     { "as", 0, 0, FP_OPTION_TEXT, &as, "text or json; otherwise text", "FORM" },
     { NULL }
@@ -41,7 +43,8 @@ run (int argc, char **argv)
   alternative = fp_command_alternative (project, wanted);
   if (alternative < 0)
     return FP_EXIT_ERROR;
-  return print_findings (project, (guint) alternative, g_strcmp0 (as, "json") == 0, every);
+  scene = fp_command_scene (project, (guint) alternative, celebration);
+  return scene == NULL ? FP_EXIT_ERROR : print_findings (scene, g_strcmp0 (as, "json") == 0, every);
 }
 
 const FpCommand fp_command_check = {

@@ -26,7 +26,7 @@ static const struct { guint sheet; const char *shows; } apart_sheets[] = {
 
 typedef struct
 {
-  char    *file, *sheet, *out, *as, *paper, *scale, *alternative, *along, *across, *without, *ink, *tiles;
+  char    *file, *sheet, *out, *as, *paper, *scale, *alternative, *along, *across, *without, *ink, *tiles, *celebration;
   gboolean portrait, whole, findings, turned;
   gboolean tiles_kept; /* as it was printed last, not asked for now */
 
@@ -51,6 +51,7 @@ options_clear (Options *o)
   g_free (o->without);
   g_free (o->ink);
   g_free (o->tiles);
+  g_free (o->celebration);
   fp_draw_pew_clear (&o->pew);
 }
 
@@ -284,8 +285,8 @@ draw_sheet (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
 
   if (o->findings)
     {
-      g_autoptr (FpFindings) findings = fp_findings_of (fp_scene_project (scene), fp_scene_alternative (scene), NULL,
-                                                       NULL);
+      g_autoptr (FpFindings) findings = fp_findings_of_scene (scene, NULL, NULL);
+
       lines = fp_report_lines (findings);
       spec->findings = (const char *const *) lines;
     }
@@ -402,8 +403,8 @@ draw (const FpProject *project, const Options *o, FpSheetSpec *spec)
 
   if (alternative < 0)
     return FP_EXIT_ERROR;
-  scene = fp_scene_new (project, (guint) alternative);
-  if (!cuts_lie_in_church (o, spec, scene))
+  scene = fp_command_scene (project, (guint) alternative, o->celebration);
+  if (scene == NULL || !cuts_lie_in_church (o, spec, scene))
     return FP_EXIT_ERROR;
   spec->date = date;
   pages = draw_pages (scene, spec, o, &error);
@@ -442,6 +443,7 @@ run (int argc, char **argv)
     { "tiles", 0, 0, FP_OPTION_TEXT, &o.tiles, "On pages of this paper, to be joined", "PAPER" },
     { "whole", 'w', 0, G_OPTION_ARG_NONE, &o.whole, "The whole church instead of the sanctuary", NULL },
     { "findings", 'f', 0, G_OPTION_ARG_NONE, &o.findings, "List the findings on the sheet", NULL },
+    { "for", 0, 0, FP_OPTION_TEXT, &o.celebration, FP_COMMAND_FOR, "CELEBRATION" },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
       "ID" },
     { NULL }

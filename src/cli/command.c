@@ -181,3 +181,33 @@ fp_command_alternative (const FpProject *project, const char *wanted)
   say_which_there_are (project, wanted);
   return -1;
 }
+
+char *
+fp_command_celebrations (void)
+{
+  g_autoptr (GString) out = g_string_new ("");
+
+  for (guint i = 0; i < FP_N_CELEBRATIONS; i++)
+    g_string_append_printf (out, "%s%s", i == 0 ? "" : i + 1 < FP_N_CELEBRATIONS ? ", " : " or ",
+                            fp_celebration_id ((FpCelebration) (1u << i)));
+  return g_strdup (out->str);
+}
+
+FpScene *
+fp_command_scene (const FpProject *project, guint alternative, const char *celebration)
+{
+  g_autoptr (FpScene) whole = NULL;
+  g_autofree char *all = NULL;
+  FpCelebration one;
+
+  if (celebration == NULL)
+    return fp_scene_new (project, alternative);
+  if (!fp_celebration_find (celebration, &one))
+    {
+      all = fp_command_celebrations ();
+      fp_command_fail_value ("--for", celebration, all);
+      return NULL;
+    }
+  whole = fp_scene_new (project, alternative);
+  return fp_scene_new_set (whole, one);
+}

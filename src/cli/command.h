@@ -58,4 +58,10 @@ FpProject *fp_command_load (const char *file);
 /* Index of the alternative by id or name (NULL: the first); -1 after having said which there are. */
 int        fp_command_alternative (const FpProject *project, const char *wanted);
 
+/* Of all things, or (@celebration, nullable) as set for one; NULL after having said which there are. */
+FpScene   *fp_command_scene (const FpProject *project, guint alternative, const char *celebration);
+/* "low, sung … or bishop"; the caller's. */
+char      *fp_command_celebrations (void);
+#define FP_COMMAND_FOR "As set for this celebration: low, sung …; otherwise all things"
+
 G_END_DECLS

@@ -154,12 +154,14 @@ number_from_title (const char *title, const char *alternative, const char *code)
   return g_ascii_strup (s->str, -1);
 }
 
-/* The sorts and the standings of things that the drawing leaves out, "Not shown: lights; pews and people"; NULL: none.
+/* The sorts and the standings of things that the drawing leaves out, "Not shown: lights; pews and people", and for which
+ * celebration the church is set; NULL: none.
  * Lettering that is left out says itself that it is. */
 static char *
-left_out (FpHidden hidden)
+left_out (const FpScene *scene, FpHidden hidden)
 {
   g_autoptr (GString) words = g_string_new (NULL);
+  const FpSetting *setting = fp_scene_setting (scene);
 
   for (guint show = FP_SHOW_BUILDING; show <= FP_SHOW_REMOVED; show++)
     if (!fp_shows (hidden, (FpShow) show))
@@ -169,6 +171,9 @@ left_out (FpHidden hidden)
         g_string_append_printf (words, "%s%s%s", words->len > 0 ? "; " : "Not shown: ", label,
                                 show >= FP_SHOW_EXISTING ? " work" : "");
       }
+  if (setting != NULL)
+    g_string_append_printf (words, "%sAs set for %s", words->len > 0 ? ". " : "",
+                            fp_celebration_label (fp_setting_celebration (setting)));
   return words->len > 0 ? g_strdup (words->str) : NULL;
 }
 
@@ -187,7 +192,7 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
   g_autofree char *paper = spec->joined_from != NULL ? g_strdup_printf ("%s on %s", own_paper, spec->joined_from)
                                                      : g_strdup (own_paper);
   g_autofree char *sheet = g_strdup_printf ("%u of %u", MAX (spec->page, 1u), MAX (spec->pages, 1u));
-  g_autofree char *not_shown = page->words_only ? NULL : left_out (spec->hidden);
+  g_autofree char *not_shown = page->words_only ? NULL : left_out (scene, spec->hidden);
   const FpTitleBlock fields = {
     .owner = brief->client, .title = title, .supplementary = supplementary, .creator = brief->author,
     .document_type = type, .number = spec->number != NULL ? spec->number : own_number, .date = spec->date,

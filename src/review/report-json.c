@@ -305,6 +305,8 @@ fp_report_json (const FpFindings *findings)
   put_text (&json, "id", fp_alternative_id (alternative));
   put_text (&json, "name", fp_alternative_name (alternative));
   close_bracket (&json, '}');
+  if (fp_scene_setting (fp_findings_scene (findings)) != NULL)
+    put_text (&json, "celebration", fp_celebration_id (fp_setting_celebration (fp_scene_setting (fp_findings_scene (findings)))));
   open_bracket (&json, "findings", '[');
   for (guint i = 0; i < n; i++)
     put_finding (&json, findings, &finding[i]);

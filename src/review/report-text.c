@@ -84,6 +84,8 @@ put_head (GString *out, const FpFindings *findings)
   put (out, 0, "Project", 14, where);
   put (out, 0, "Alternative", 14,
        fp_alternative_name (fp_project_alternative (project, fp_scene_alternative (scene))));
+  if (fp_scene_setting (scene) != NULL)
+    put (out, 0, "As set for", 14, fp_celebration_label (fp_setting_celebration (fp_scene_setting (scene))));
   put (out, 0, "Books", 14, followed);
 }
 

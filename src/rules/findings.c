@@ -384,6 +384,13 @@ FpFindings *
 fp_findings_of (const FpProject *project, guint alternative, GPtrArray *books, GCancellable *cancel)
 {
   g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
+
+  return fp_findings_of_scene (scene, books, cancel);
+}
+
+FpFindings *
+fp_findings_of_scene (const FpScene *scene, GPtrArray *books, GCancellable *cancel)
+{
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
   g_autoptr (GPtrArray) built_in = books ? NULL : fp_rulebooks_built_in ();

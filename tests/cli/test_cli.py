@@ -367,6 +367,16 @@ def cards_are_told_and_drawn():
         assert out.read_bytes().startswith(b"%PDF"), "no PDF"
         footpace("draw", PARISH, "-a", "b", "--sheet", "card", "--out", out, "--paper", "a4", expect=0)
         assert "altar as it is set" in footpace("draw", PARISH, "--sheet", "card", "--out", out, "--whole", expect=2).stderr
+        drawn = {}
+        for celebration in ([], ["--for", "good-friday"]):
+            done = footpace("draw", PARISH, "-a", "b", "--sheet", "elevation", "--out", "-", "--as", "svg", *celebration, expect=0)
+            drawn[len(celebration)] = done.stdout
+        assert "As set for Good Friday" in drawn[2] and "As set for" not in drawn[0]
+        assert drawn[2].count("<path") < drawn[0].count("<path"), "the candlesticks are still there"
+        bare = footpace("check", PARISH, "-a", "b", "--for", "good-friday", "--all", expect=(0, 1)).stdout
+        assert re.search("As set for +Good Friday", bare), bare[:600]
+        assert "As set for" not in footpace("check", PARISH, "-a", "b", expect=(0, 1)).stdout
+        assert "low, sung, solemn" in footpace("check", PARISH, "--for", "vespers", expect=2).stderr
         out = pathlib.Path(folder) / "card.svg"
         footpace("card", PARISH, "-a", "b", "--for", "sung", "--out", out, expect=0)
         texts = ET.parse(out).getroot().iter("{http://www.w3.org/2000/svg}text")
@@ -496,6 +506,7 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("check", PARISH, "--as"),
             ("compare", broken),
             ("card", PARISH, "--for", "vespers"),
+            ("draw", PARISH, "--sheet", "plan", "--out", out, "--for", "vespers"),
             ("card", PARISH, "--servers", "3"),
             ("card", PARISH, "--first", "north"),
             ("card", PARISH, "--pole", "long"),
