@@ -19,11 +19,11 @@ static const struct
 } needs[] = {
   { FP_ROLE_ALTAR_CLOTHS, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
     { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
-  { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+  { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
   { FP_ROLE_MISSAL_STAND, MASS, "Missal on its stand, Epistle side.",
-    { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+    { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
   { FP_ROLE_HAND_BELL, MASS, "Bell on the step or credence, Epistle side.",
-    { "cards, Missal stand and bell", "Spanish ceremonial c. 1900, n. 291" } },
+    { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
   { FP_ROLE_NONE, MASS, "On the credence: cruets, basin and towel (from memory).", { NULL, "" } },
   { FP_ROLE_NONE, SOLEMN, "There too: chalice under the humeral veil, book of Epistles and Gospels; thurible and incense ready "
     "(from memory).", { NULL, "" } },

@@ -244,6 +244,18 @@ FP_MEASURE_COUNTED (candles_newer, "candles-newer", FALSE, "candle", "candles", 
 FP_MEASURE_COUNTED (candles_bishop, "candles-bishop", FALSE, "candle", "candles", "Candles when the bishop celebrates",
             "Candles on the altar or within 1.5 m of it.",
             "there is no altar")
+FP_MEASURE_COUNTED (cross_away_older, "cross-away-older", FALSE, "celebration", "celebrations", "Masses of the older form without a cross",
+            "Masses of the older form that the brief asks for, at which no crucifix stands, as they are set.",
+            "there is no crucifix, or the brief asks for no such Mass")
+FP_MEASURE_COUNTED (cross_away_newer, "cross-away-newer", FALSE, "celebration", "celebrations", "Masses of the newer form without a cross",
+            "Masses of the newer form that the brief asks for, at which no crucifix stands, as they are set.",
+            "there is no crucifix, or the brief asks for no such Mass")
+FP_MEASURE_COUNTED (cards_away, "cards-away", FALSE, "celebration", "celebrations", "Masses without altar cards",
+            "Masses of the older form that the brief asks for, at which the altar cards that there are do not stand.",
+            "there are no altar cards, or the brief asks for no Mass of the older form")
+FP_MEASURE_COUNTED (lamp_out, "lamp-out", FALSE, "celebration", "celebrations", "Celebrations without a burning lamp",
+            "Celebrations that the brief asks for, but Good Friday, at which no sanctuary lamp burns, as they are set.",
+            "there is no sanctuary lamp")
 FP_MEASURE (candle_spacing, "candle-spacing", LENGTH, FALSE, "Distance between candles",
             "Least distance between the middles of two candles.",
             "there are not two candles")

@@ -260,6 +260,54 @@ test_by_setting (void)
   assert_within (project, "older-form:candles-benediction");
 }
 
+static void
+take_away (FpProject **project, FpCelebration one, const char *id)
+{
+  const FpSettingChange change = { FP_SAID_NO, FP_UNSAID, FP_LIT_UNSAID };
+  FpProject *next = fp_project_with_setting (*project, 0, one, id, &change, NULL);
+
+  g_assert_nonnull (next);
+  fp_project_unref (*project);
+  *project = next;
+}
+
+/* Of what is drawn, at each Mass that the brief asks for, whichever was decided otherwise; never on Good Friday. */
+static void
+test_missing (void)
+{
+  g_autoptr (FpProject) project
+    = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST,
+                     FP_CELEBRATION_LOW | FP_CELEBRATION_SUNG | FP_CELEBRATION_GOOD_FRIDAY | FP_CELEBRATION_SUNDAY);
+
+  g_assert_cmpuint (taking_count (project, "cross-away-older"), ==, 0);
+  g_assert_cmpuint (taking_count (project, "cards-away"), ==, 0);
+  taking_altar_group (&project, 6);
+  taking_add (&project, "altar-cards", "cards", "altar", 0, 0, NULL, 0);
+  assert_measure (project, "cross-away-older", 0);
+  assert_measure (project, "cross-away-newer", 0);
+  assert_measure (project, "cards-away", 0);
+  take_away (&project, FP_CELEBRATION_SUNG, "cards");
+  assert_measure (project, "cards-away", 1);
+  assert_short (project, "older-form:cards-at-each");
+  for (guint i = 0; i < fp_alternative_n_items (fp_project_alternative (project, 0)); i++)
+    {
+      const FpItem *item = fp_alternative_item (fp_project_alternative (project, 0), i);
+
+      if (fp_item_kind (item)->role != FP_ROLE_CRUCIFIX)
+        continue;
+      {
+        g_autofree char *id = g_strdup (fp_item_id (item));
+
+        take_away (&project, FP_CELEBRATION_SUNDAY, id);
+      }
+      break;
+    }
+  assert_measure (project, "cross-away-older", 0);
+  assert_measure (project, "cross-away-newer", 1);
+  assert_short (project, "newer-form:cross-at-each");
+  assert_within (project, "older-form:cross-at-each");
+}
+
 /* GIRM 117 counts those beside the altar; the older rubrics only those that stand on it. */
 static void
 test_beside (void)
@@ -321,6 +369,7 @@ main (int argc, char **argv)
   g_test_add_func ("/lights/counted", test_counted);
   g_test_add_func ("/lights/decided", test_decided);
   g_test_add_func ("/lights/by-setting", test_by_setting);
+  g_test_add_func ("/lights/missing", test_missing);
   g_test_add_func ("/lights/beside", test_beside);
   g_test_add_func ("/lights/spacing", test_spacing);
   g_test_add_func ("/lights/flame", test_flame);
