@@ -215,6 +215,7 @@ test_small_things (void)
     { "sanctus-candle", FP_CELEBRATION_SUNG, TRUE, 1 },
     { "sanctus-candle", FP_CELEBRATION_WEEKDAY, FALSE, 0 },
     { "hand-bell", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
+    { "seventh-candle", FP_CELEBRATION_SOLEMN, FALSE, 0 },
     { "frontal", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
     { "altar-cloths", FP_CELEBRATION_GOOD_FRIDAY, FALSE, 0 },
     { "branched-lights", FP_CELEBRATION_SOLEMN, TRUE, 0 },
@@ -233,6 +234,28 @@ test_small_things (void)
       g_assert_cmpuint (fp_setting_find (setting, "small")->lit, ==, rows[i].lit);
       g_assert_false (fp_setting_find (setting, "small")->about);
     }
+}
+
+/* Lamps burn always but when the tabernacle is empty; images are veiled with the crosses. */
+static void
+test_lamp_and_statue (void)
+{
+  g_autoptr (FpProject) p = sanctuary_new (6, 0);
+  const ChurchThing lamp = { .id = "lamp", .kind = "sanctuary-lamp", .place = { 0, 2000, 0 } };
+  const ChurchThing statue = { .id = "statue", .kind = "statue", .place = { 3000, 5000, 0 } };
+  g_autoptr (FpSetting) low = NULL, passiontide = NULL, friday = NULL;
+
+  church_add (&p, &lamp);
+  church_add (&p, &statue);
+  low = fp_setting_of (p, 0, FP_CELEBRATION_LOW);
+  passiontide = fp_setting_of (p, 0, FP_CELEBRATION_PASSIONTIDE);
+  friday = fp_setting_of (p, 0, FP_CELEBRATION_GOOD_FRIDAY);
+  g_assert_cmpuint (fp_setting_find (low, "lamp")->lights, >, 0);
+  g_assert_cmpuint (fp_setting_find (low, "lamp")->lit, ==, fp_setting_find (low, "lamp")->lights);
+  g_assert_cmpuint (fp_setting_find (friday, "lamp")->lit, ==, 0);
+  g_assert_false (fp_setting_find (low, "lamp")->about); /* no candle of the altar */
+  g_assert_false (fp_setting_find (low, "statue")->veiled);
+  g_assert_true (fp_setting_find (passiontide, "statue")->veiled);
 }
 
 /* Candelabra count before the Blessed Sacrament exposed, and not at Mass. */
@@ -261,6 +284,7 @@ main (int argc, char **argv)
   g_test_add_func ("/setting/scene", test_scene);
   g_test_add_func ("/setting/carried", test_carried);
   g_test_add_func ("/setting/small-things", test_small_things);
+  g_test_add_func ("/setting/lamp-and-statue", test_lamp_and_statue);
   g_test_add_func ("/setting/candelabra", test_candelabra);
   g_test_add_func ("/setting/table", test_table);
   return g_test_run ();
