@@ -371,14 +371,14 @@ draw_eyes (const FpLevelLay *l, const FpRowLevel *row, double half)
   fp_level_line (l, FP_PEN_OUTLINE, (FpPoint) { a.x + half, a.y }, (FpPoint) { b.x - half, b.y });
 }
 
-/* In the middle of them. */
+/* In the middle of them, where the people differ; that a row stands on floor that falls is no spread of theirs. */
 static void
 draw_spread (const FpLevelLay *l, const FpRowLevel *row)
 {
   const FpPoint low = fp_level_point (l, (row->west + row->east) / 2, row->low);
   const FpPoint high = fp_level_point (l, (row->west + row->east) / 2, row->high);
 
-  if (high.y - low.y > 0.1)
+  if (fp_project_brief (fp_scene_project (l->of->scene))->varied && high.y - low.y > 0.1)
     fp_level_line (l, FP_PEN_EDGE, low, high);
 }
 

@@ -252,6 +252,10 @@ test_spread (void)
   g_autoptr (FpDrawing) alike = drawn (project, ROOM, 200);
 
   g_assert_false (has_text (alike, "from the lowest to the highest"));
+  church_floor (&project, "nave", NAVE, 0, 0, 0.02, 0); /* across the rows, so that eyes of one height are not level */
+  g_autoptr (FpDrawing) falling = drawn (project, ROOM, 200);
+  g_assert_cmpuint (count_upright (falling), ==, count_upright (alike));
+  church_floor (&project, "nave", NAVE, 0, 0, 0, 0);
   church_population (&project, 1, 0);
   g_autoptr (FpDrawing) varied = drawn (project, ROOM, 200);
   g_assert_true (has_text (varied, "from the lowest to the highest"));
