@@ -12,14 +12,14 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  FP_COLUMN_THING, FP_COLUMN_WHAT, FP_COLUMN_PIECES, FP_COLUMN_SIZE, FP_COLUMN_AMOUNT, FP_COLUMN_VOLUME, FP_COLUMN_MASS,
-  FP_COLUMN_HOURS, FP_COLUMN_RATE, FP_COLUMN_COST,
-  FP_N_COLUMNS
-} FpScheduleColumn;
+  FP_BILL_THING, FP_BILL_WHAT, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_VOLUME, FP_BILL_MASS,
+  FP_BILL_HOURS, FP_BILL_RATE, FP_BILL_COST,
+  FP_N_BILL_COLUMNS
+} FpBillColumn;
 
-const char *fp_column_head (FpScheduleColumn column); /* "Size of each" … */
+const char *fp_bill_column_head (FpBillColumn column); /* "Size of each" … */
 /* "" where it has none; owned by the caller. */
-char       *fp_bill_cell   (const FpBill *bill, const FpBillRow *row, FpScheduleColumn column);
+char       *fp_bill_cell   (const FpBill *bill, const FpBillRow *row, FpBillColumn column);
 char       *fp_mass_format (double mass, FpUnits units);                 /* "36 kg", "79 lb"                        */
 char       *fp_cost_format (double cost, const char *currency);          /* "1 320.00 EUR"; "" for %NAN             */
 char       *fp_pressure_format (double pressure, FpUnits units);         /* of kN/m2: "26.6 kN/m²", "556 lb/sq ft"  */
@@ -38,6 +38,8 @@ gboolean    fp_schedule_chooses (const FpScheduleChoice *choice, const FpBillRow
 char       *fp_schedules_closing (const FpBill *bill);
 /* How the floor's rating stands to it: "5.3 times what the floor is rated for"; NULL where that is not said. */
 char       *fp_bearing_verdict   (const FpBearing *bearing, const FpWorks *works);
+/* All of that in a sentence, by the thing's name. */
+char       *fp_bearing_text      (const FpBearing *bearing, const FpWorks *works, FpUnits units);
 extern const char fp_weights_caution[];
 
 char       *fp_schedules_text (const FpBill *bill, const FpScheduleChoice *choice);

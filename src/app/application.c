@@ -80,6 +80,7 @@ set_keys (GtkApplication *app)
     { "win.setting", { "<Ctrl><Shift>b" } },
     { "win.add-list", { "<Ctrl>i" } },
     { "win.report", { "<Ctrl>r" } },
+    { "win.schedules", { "<Ctrl>d" } },
     { "win.pew", { "<Ctrl><Shift>v" } },
     { "win.outline", { "<Ctrl><Shift>o" } },
     { "win.centre", { "<Ctrl><Shift>c" } },

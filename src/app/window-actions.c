@@ -4,6 +4,7 @@
 
 #include "brief-dialog.h"
 #include "report-window.h"
+#include "schedules-window.h"
 #include "sheet-dialog.h"
 #include "sheets.h"
 #include "text-dialog.h"
@@ -49,7 +50,7 @@ fp_window_update_actions (FpWindow *self)
     "win.sheet-sun", "win.sheet-card", "win.setting", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
+    "win.report", "win.schedules", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
     "win.show-findings", "win.show-toggle", "win.show-list",
     "win.only-plan", "win.only-elevation", "win.only-section", "win.all-three"
   };
@@ -307,6 +308,20 @@ report (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+schedules (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (self->schedules == NULL)
+    {
+      self->schedules = fp_schedules_window_new (GTK_WINDOW (self), self->document);
+      g_object_add_weak_pointer (G_OBJECT (self->schedules), (gpointer *) &self->schedules);
+    }
+  gtk_window_present (GTK_WINDOW (self->schedules));
+}
+
+static void
 look (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
@@ -440,6 +455,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.escape", NULL, escape);
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);
+  gtk_widget_class_install_action (c, "win.schedules", NULL, schedules);
   gtk_widget_class_install_action (c, "win.brief", NULL, brief);
   gtk_widget_class_install_action (c, "win.shortcuts", NULL, shortcuts);
   gtk_widget_class_install_action (c, "win.export", NULL, sheet);

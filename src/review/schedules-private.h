@@ -15,12 +15,12 @@ typedef enum { FP_TOLD_WORK, FP_TOLD_HEADING, FP_TOLD_ROW, FP_TOLD_SUM } FpToldT
 typedef struct
 {
   FpToldType type;
-  char      *cell[FP_N_COLUMNS]; /* of a title only the first is set; NULL: empty */
+  char      *cell[FP_N_BILL_COLUMNS]; /* of a title only the first is set; NULL: empty */
 } FpTold;
 
 /* (transfer full) (element-type FpTold): by work, under it by heading. */
 GArray *fp_schedules_told (const FpBill *bill, const FpScheduleChoice *choice);
-/* Which columns have anything in them: 1 << FpScheduleColumn. */
+/* Which columns have anything in them: 1 << FpBillColumn. */
 guint   fp_schedules_columns (const GArray *told);
 
 G_END_DECLS

@@ -11,7 +11,7 @@
 /* The same columns mean other things where weights are told. */
 enum { W_THING, W_OWN, W_ALL, W_AREA, W_PRESSURE, W_VERDICT, W_UNWEIGHED };
 
-static const char *const weight_heads[FP_N_COLUMNS] = {
+static const char *const weight_heads[FP_N_BILL_COLUMNS] = {
   [W_THING] = "On the floor", [W_OWN] = "Weighs", [W_ALL] = "With all on it", [W_AREA] = "Stands on", [W_PRESSURE] = "Presses with",
   [W_VERDICT] = "Rating", [W_UNWEIGHED] = "Not weighed",
 };
@@ -21,7 +21,7 @@ told_clear (gpointer data)
 {
   FpTold *told = data;
 
-  for (guint i = 0; i < FP_N_COLUMNS; i++)
+  for (guint i = 0; i < FP_N_BILL_COLUMNS; i++)
     g_free (told->cell[i]);
 }
 
@@ -56,7 +56,7 @@ weights_told (const FpBill *bill)
 GPtrArray *
 fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error)
 {
-  const char *heads[FP_N_COLUMNS];
+  const char *heads[FP_N_BILL_COLUMNS];
   g_autoptr (GArray) told = fp_schedules_told (bill, choice), weights = weights_told (bill);
   g_autofree char *closing = fp_schedules_closing (bill);
   FpTable table[2];
@@ -67,10 +67,10 @@ fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const F
       g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "there is nothing of this in the alternative");
       return NULL;
     }
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
-    heads[k] = fp_column_head ((FpScheduleColumn) k);
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
+    heads[k] = fp_bill_column_head ((FpBillColumn) k);
   table[0] = (FpTable) {
-    heads, fp_schedules_columns (told), 1u << FP_COLUMN_THING | 1u << FP_COLUMN_WHAT, FP_COLUMN_WHAT, told, closing,
+    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT, FP_BILL_WHAT, told, closing,
   };
   if (choice->weights && weights->len > 0)
     table[n++] = (FpTable) {

@@ -18,7 +18,7 @@ told_clear (gpointer data)
 {
   FpTold *told = data;
 
-  for (guint i = 0; i < FP_N_COLUMNS; i++)
+  for (guint i = 0; i < FP_N_BILL_COLUMNS; i++)
     g_free (told->cell[i]);
 }
 
@@ -35,8 +35,8 @@ add_row (GArray *out, const FpBill *bill, const FpBillRow *row)
 {
   FpTold told = { .type = FP_TOLD_ROW };
 
-  for (guint i = 0; i < FP_N_COLUMNS; i++)
-    told.cell[i] = fp_bill_cell (bill, row, (FpScheduleColumn) i);
+  for (guint i = 0; i < FP_N_BILL_COLUMNS; i++)
+    told.cell[i] = fp_bill_cell (bill, row, (FpBillColumn) i);
   g_array_append_val (out, told);
 }
 
@@ -61,9 +61,9 @@ add_sum (GArray *out, const FpBill *bill, const Sum *sum)
 
   if (sum->n < 2 || (isnan (sum->mass) && isnan (sum->cost)))
     return;
-  told.cell[FP_COLUMN_THING] = g_strdup ("In all");
-  told.cell[FP_COLUMN_MASS] = fp_mass_format (sum->mass, fp_project_brief (project)->units);
-  told.cell[FP_COLUMN_COST] = fp_cost_format (sum->cost, fp_project_works (project)->currency);
+  told.cell[FP_BILL_THING] = g_strdup ("In all");
+  told.cell[FP_BILL_MASS] = fp_mass_format (sum->mass, fp_project_brief (project)->units);
+  told.cell[FP_BILL_COST] = fp_cost_format (sum->cost, fp_project_works (project)->currency);
   g_array_append_val (out, told);
 }
 
@@ -112,7 +112,7 @@ fp_schedules_columns (const GArray *told)
   guint columns = 0;
 
   for (guint i = 0; i < told->len; i++)
-    for (guint k = 0; k < FP_N_COLUMNS; k++)
+    for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
       {
         const char *cell = g_array_index (told, FpTold, i).cell[k];
 
@@ -127,7 +127,7 @@ fp_schedules_columns (const GArray *told)
 static gboolean
 is_words (guint column)
 {
-  return column == FP_COLUMN_THING || column == FP_COLUMN_WHAT;
+  return column == FP_BILL_THING || column == FP_BILL_WHAT;
 }
 
 static void
@@ -150,12 +150,12 @@ end_line (GString *out)
 }
 
 static void
-measure (const GArray *told, glong width[FP_N_COLUMNS])
+measure (const GArray *told, glong width[FP_N_BILL_COLUMNS])
 {
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
-    width[k] = g_utf8_strlen (fp_column_head ((FpScheduleColumn) k), -1);
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
+    width[k] = g_utf8_strlen (fp_bill_column_head ((FpBillColumn) k), -1);
   for (guint i = 0; i < told->len; i++)
-    for (guint k = 0; k < FP_N_COLUMNS; k++)
+    for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
       {
         const FpTold *t = &g_array_index (told, FpTold, i);
 
@@ -168,9 +168,9 @@ static void
 add_heads (GString *out, guint columns, const glong *width)
 {
   g_string_append (out, "  ");
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if ((columns & 1u << k) != 0)
-      add_cell (out, fp_column_head ((FpScheduleColumn) k), k, width[k]);
+      add_cell (out, fp_bill_column_head ((FpBillColumn) k), k, width[k]);
   end_line (out);
 }
 
@@ -184,29 +184,11 @@ add_told (GString *out, const FpTold *told, guint columns, const glong *width)
   else
     {
       g_string_append (out, "  ");
-      for (guint k = 0; k < FP_N_COLUMNS; k++)
+      for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
         if ((columns & 1u << k) != 0)
           add_cell (out, told->cell[k] != NULL ? told->cell[k] : "", k, width[k]);
       end_line (out);
     }
-}
-
-static void
-add_bearing (GString *out, const FpBearing *b, const FpWorks *works, FpUnits units)
-{
-  g_autofree char *own = fp_mass_format (b->own, units), *all = fp_mass_format (b->all, units);
-  g_autofree char *area = fp_amount_format (FP_AMOUNT_AREA, b->area, units), *pressure = fp_pressure_format (b->pressure, units);
-  g_autofree char *verdict = fp_bearing_verdict (b, works);
-
-  g_string_append_printf (out, "  %s: %s", fp_item_name (b->placed->item), own);
-  if (b->all > b->own)
-    g_string_append_printf (out, ", with what stands on it %s", all);
-  g_string_append_printf (out, ", on %s: %s", area, pressure);
-  if (verdict != NULL)
-    g_string_append_printf (out, ", %s", verdict);
-  if (b->unweighed > 0)
-    g_string_append_printf (out, " (%u of its things not weighed)", b->unweighed);
-  g_string_append_c (out, '\n');
 }
 
 static void
@@ -219,7 +201,10 @@ add_weights (GString *out, const FpBill *bill)
 
   g_string_append (out, "\nOn the floor\n");
   for (guint i = 0; i < bearings->len; i++)
-    add_bearing (out, &g_array_index (bearings, FpBearing, i), works, units);
+    {
+      g_autofree char *text = fp_bearing_text (&g_array_index (bearings, FpBearing, i), works, units);
+      g_string_append_printf (out, "  %s\n", text);
+    }
   if (!(works->bears > 0))
     g_string_append (out, "  What the floor is rated for was not said.\n");
   g_string_append_printf (out, "\n%s\n", fp_weights_caution);
@@ -232,7 +217,7 @@ fp_schedules_text (const FpBill *bill, const FpScheduleChoice *choice)
   g_autoptr (GArray) told = fp_schedules_told (bill, choice);
   g_autofree char *closing = fp_schedules_closing (bill);
   const guint columns = fp_schedules_columns (told);
-  glong width[FP_N_COLUMNS];
+  glong width[FP_N_BILL_COLUMNS];
 
   measure (told, width);
   add_heads (out, columns, width);
@@ -270,7 +255,7 @@ add_csv_row (GString *out, const FpBill *bill, const FpBillRow *row)
     [FP_MATERIAL_LINEN] = "linen", [FP_MATERIAL_WAX] = "wax", [FP_MATERIAL_CONCRETE] = "concrete",
   };
   const FpUnits per = isnan (row->rate) ? FP_UNITS_METRIC : row->per;
-  g_autofree char *what = fp_bill_cell (bill, row, FP_COLUMN_WHAT);
+  g_autofree char *what = fp_bill_cell (bill, row, FP_BILL_WHAT);
 
   g_string_append_printf (out, "%s,%s,", fp_work_id (row->work), fp_heading_id (row->heading));
   fp_csv_add_quoted (out, fp_item_id (row->placed->item));

@@ -15,16 +15,16 @@ const char fp_weights_caution[] =
   "Pressures only compare a load with what the floor is rated for, and prove nothing: a licensed engineer decides whether the "
   "floor bears it. What is of no material that is weighed here is left out.";
 
-static const char *const heads[FP_N_COLUMNS] = {
-  [FP_COLUMN_THING] = "Thing", [FP_COLUMN_WHAT] = "What", [FP_COLUMN_PIECES] = "Pieces", [FP_COLUMN_SIZE] = "Size of each",
-  [FP_COLUMN_AMOUNT] = "Amount", [FP_COLUMN_VOLUME] = "Volume", [FP_COLUMN_MASS] = "Mass", [FP_COLUMN_HOURS] = "Burns",
-  [FP_COLUMN_RATE] = "Rate", [FP_COLUMN_COST] = "Cost",
+static const char *const heads[FP_N_BILL_COLUMNS] = {
+  [FP_BILL_THING] = "Thing", [FP_BILL_WHAT] = "What", [FP_BILL_PIECES] = "Pieces", [FP_BILL_SIZE] = "Size of each",
+  [FP_BILL_AMOUNT] = "Amount", [FP_BILL_VOLUME] = "Volume", [FP_BILL_MASS] = "Mass", [FP_BILL_HOURS] = "Burns",
+  [FP_BILL_RATE] = "Rate", [FP_BILL_COST] = "Cost",
 };
 
 const char *
-fp_column_head (FpScheduleColumn column)
+fp_bill_column_head (FpBillColumn column)
 {
-  return heads[MIN ((guint) column, FP_N_COLUMNS - 1)];
+  return heads[MIN ((guint) column, FP_N_BILL_COLUMNS - 1)];
 }
 
 static const FpProject *
@@ -130,25 +130,25 @@ what_text (const FpBillRow *row)
 }
 
 char *
-fp_bill_cell (const FpBill *bill, const FpBillRow *row, FpScheduleColumn column)
+fp_bill_cell (const FpBill *bill, const FpBillRow *row, FpBillColumn column)
 {
   const FpWorks *works = fp_project_works (project_of (bill));
   const FpUnits units = fp_project_brief (project_of (bill))->units;
 
   switch (column)
     {
-    case FP_COLUMN_THING: return g_strdup (fp_item_name (row->placed->item));
-    case FP_COLUMN_WHAT: return what_text (row);
-    case FP_COLUMN_PIECES: return row->pieces > 0 ? g_strdup_printf ("%u", row->pieces) : g_strdup ("");
-    case FP_COLUMN_SIZE: return row->pieces > 0 ? size_text (row->size, units) : g_strdup ("");
-    case FP_COLUMN_AMOUNT: return fp_amount_format (row->type, row->amount, units);
-    case FP_COLUMN_VOLUME: return isnan (row->volume) || row->type == FP_AMOUNT_VOLUME
+    case FP_BILL_THING: return g_strdup (fp_item_name (row->placed->item));
+    case FP_BILL_WHAT: return what_text (row);
+    case FP_BILL_PIECES: return row->pieces > 0 ? g_strdup_printf ("%u", row->pieces) : g_strdup ("");
+    case FP_BILL_SIZE: return row->pieces > 0 ? size_text (row->size, units) : g_strdup ("");
+    case FP_BILL_AMOUNT: return fp_amount_format (row->type, row->amount, units);
+    case FP_BILL_VOLUME: return isnan (row->volume) || row->type == FP_AMOUNT_VOLUME
                                     ? g_strdup ("") : fp_amount_format (FP_AMOUNT_VOLUME, row->volume, units);
-    case FP_COLUMN_MASS: return fp_mass_format (row->mass, units);
-    case FP_COLUMN_HOURS: return hours_text (row);
-    case FP_COLUMN_RATE: return rate_text (row, works);
-    case FP_COLUMN_COST: return fp_cost_format (row->cost, works->currency);
-    case FP_N_COLUMNS: break;
+    case FP_BILL_MASS: return fp_mass_format (row->mass, units);
+    case FP_BILL_HOURS: return hours_text (row);
+    case FP_BILL_RATE: return rate_text (row, works);
+    case FP_BILL_COST: return fp_cost_format (row->cost, works->currency);
+    case FP_N_BILL_COLUMNS: break;
     }
   return g_strdup ("");
 }
@@ -178,6 +178,25 @@ fp_bearing_verdict (const FpBearing *bearing, const FpWorks *works)
     return g_strdup ("lighter than a single load of 4 kN");
   text = times > 1 ? number (times, "%.1f") : number (times * 100, "%.0f");
   return g_strconcat (text, times > 1 ? " times" : " %", times > 1 ? "" : " of", " what the floor is rated for", NULL);
+}
+
+char *
+fp_bearing_text (const FpBearing *self, const FpWorks *works, FpUnits units)
+{
+  g_autofree char *own = fp_mass_format (self->own, units), *all = fp_mass_format (self->all, units);
+  g_autofree char *area = fp_amount_format (FP_AMOUNT_AREA, self->area, units);
+  g_autofree char *pressure = fp_pressure_format (self->pressure, units), *verdict = fp_bearing_verdict (self, works);
+  GString *out = g_string_new (NULL);
+
+  g_string_append_printf (out, "%s: %s", fp_item_name (self->placed->item), own);
+  if (self->all > self->own)
+    g_string_append_printf (out, ", with what stands on it %s", all);
+  g_string_append_printf (out, ", on %s: %s", area, pressure);
+  if (verdict != NULL)
+    g_string_append_printf (out, ", %s", verdict);
+  if (self->unweighed > 0)
+    g_string_append_printf (out, " (%u of its things not weighed)", self->unweighed);
+  return g_string_free (out, FALSE);
 }
 
 static void

@@ -24,7 +24,7 @@ typedef struct
   double             y;       /* the upper edge of the next line              */
   guint              page, n_pages; /* n_pages 0: how many is not known yet   */
   const FpTable     *table;
-  double             width[FP_N_COLUMNS], x[FP_N_COLUMNS];
+  double             width[FP_N_BILL_COLUMNS], x[FP_N_BILL_COLUMNS];
 } Setting;
 
 /* --- columns ------------------------------------------------------------------ */
@@ -57,7 +57,7 @@ lay_columns (Setting *s, const FpTable *table, GError **error)
   double all = -BETWEEN, x = s->room.x0;
 
   s->table = table;
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (table, k))
       all += (s->width[k] = widest (table, k)) + BETWEEN;
   if (all > room)
@@ -68,7 +68,7 @@ lay_columns (Setting *s, const FpTable *table, GError **error)
                            "paper, or lay it across");
       return FALSE;
     }
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (table, k))
       {
         s->x[k] = x;
@@ -119,7 +119,7 @@ draw_line_over (Setting *s, FpPen pen)
 static void
 set_heads (Setting *s)
 {
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (s->table, k))
       set_cell (s, k, s->table->heads[k]);
   s->y -= LINE + 1.0;
@@ -161,7 +161,7 @@ set_told (Setting *s, const FpTold *told)
     }
   if (told->type == FP_TOLD_SUM)
     draw_line_over (s, FP_PEN_HATCH);
-  for (guint k = 0; k < FP_N_COLUMNS; k++)
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (s->table, k) && told->cell[k] != NULL && *told->cell[k] != '\0')
       set_cell (s, k, told->cell[k]);
   s->y -= LINE;

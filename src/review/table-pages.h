@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  const char *const *heads;   /* %FP_N_COLUMNS of them; NULL where a column is not used */
+  const char *const *heads;   /* %FP_N_BILL_COLUMNS of them; NULL where a column is not used */
   guint              columns; /* 1 << column: those that are set                        */
   guint              words;   /* those that begin on the left; numbers end on the right */
   guint              gives;   /* the column that is cut short where there is no room    */
