@@ -12,7 +12,7 @@ HEADERS = {
     "project": {"mass-time", "works", "page", "project", "history"},
     "store": {"store", "recovery"},
     "space": {"scene", "setting", "order", "stretch", "setting-out", "moment", "people", "levels", "sight", "sun"},
-    "placing": {"arrange", "catches", "handles", "new-church", "retype", "traverse"},
+    "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view"},

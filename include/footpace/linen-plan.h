@@ -45,6 +45,9 @@ char      *fp_linen_plan_csv   (const FpLinenPlan *self);
  */
 FpDrawing *fp_linen_plan_sheet (const FpLinenPlan *self, const FpSheetSpec *spec, double *scale, GError **error);
 
+/* The sheet by what the project's works say of bolt and shrinkage; %FP_ERROR_RANGE, too, where they say nothing. */
+FpDrawing *fp_linen_sheet_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpLinenPlan, fp_linen_plan_free)
 
 G_END_DECLS

@@ -92,14 +92,17 @@ typedef enum { FP_SHEET_PLAN, FP_SHEET_ELEVATION, FP_SHEET_SECTION, FP_SHEET_CRO
 const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the section across the church, "sections" both */
 
 /* Sheets that are no view of the church alone, where a sheet is told by number: all alternatives side by side; the people
- * below the altar along the nave; what every place sees; the sun at a Mass; setting cards. */
+ * below the altar along the nave; what every place sees; the sun at a Mass; setting cards;
+ * schedules; the linen as it is cut. */
 #define FP_SHEET_COMPARE FP_N_SHEETS
 #define FP_SHEET_LEVELS  (FP_N_SHEETS + 1)
 #define FP_SHEET_SIGHT   (FP_N_SHEETS + 2)
 #define FP_SHEET_SUN     (FP_N_SHEETS + 3)
 #define FP_SHEET_CARD    (FP_N_SHEETS + 4)
-#define FP_N_ALL_SHEETS  (FP_N_SHEETS + 5)
-const char *fp_sheet_any_id (guint sheet);                /* "plan" …, "compare", "levels", "sight", "sun", "card" */
+#define FP_SHEET_SCHEDULE (FP_N_SHEETS + 5)
+#define FP_SHEET_LINEN   (FP_N_SHEETS + 6)
+#define FP_N_ALL_SHEETS  (FP_N_SHEETS + 7)
+const char *fp_sheet_any_id (guint sheet);                /* "plan" …, "compare", "levels", "sight", "sun", "card" … */
 gboolean    fp_sheet_find (const char *id, guint *sheet); /* of any of them */
 
 /* --- page set-up ----------------------------------------------------------------- */

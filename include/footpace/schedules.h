@@ -54,4 +54,7 @@ char       *fp_schedules_csv  (const FpBill *bill, const FpScheduleChoice *choic
  */
 GPtrArray  *fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error);
 
+/* All that is to be done, with weights. */
+GPtrArray  *fp_schedules_sheets_of (const FpScene *scene, const FpSheetSpec *spec, GError **error);
+
 G_END_DECLS

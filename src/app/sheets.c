@@ -3,6 +3,9 @@
 
 #include "file-names.h"
 
+#include "footpace/linen-plan.h"
+#include "footpace/schedules.h"
+
 #include <string.h>
 
 #define PNG_DOTS_PER_INCH 200.0
@@ -140,6 +143,14 @@ draw_cards (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
 }
 
 static void
+draw_schedules (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
+{
+  self->pages = fp_schedules_sheets_of (self->scene, spec, &self->error);
+  if (self->pages != NULL && order->page.tiled)
+    tile (self, order);
+}
+
+static void
 draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
 {
   guint n = fp_project_n_alternatives (order->project), found = 0;
@@ -169,6 +180,8 @@ draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable
     case FP_SHEET_SIGHT: draw_sight (self, order, spec, cancel); break;
     case FP_SHEET_SUN: draw_sun (self, order, spec); break;
     case FP_SHEET_CARD: draw_cards (self, order, spec); break;
+    case FP_SHEET_SCHEDULE: draw_schedules (self, order, spec); break;
+    case FP_SHEET_LINEN: put_page (self, order, fp_linen_sheet_of (self->scene, spec, &self->scale, &self->error)); break;
     default: draw_sheet (self, order, spec, cancel); break;
     }
 }
@@ -264,7 +277,7 @@ const char *
 fp_sheets_label (guint sheet)
 {
   static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison",
-                                        "levels", "sight", "sun", "setting cards" };
+                                        "levels", "sight", "sun", "setting cards", "schedules", "linen" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }

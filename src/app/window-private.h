@@ -85,6 +85,7 @@ void fp_window_update_actions (FpWindow *self);
 
 /* --- window-arrange.c --- */
 void fp_window_class_add_arrange_actions (GtkWidgetClass *widget_class);
+void fp_window_class_add_furnish_actions (GtkWidgetClass *widget_class);
 void fp_window_update_arrange (FpWindow *self); /* what of it can be done now */
 
 /* --- window-survey.c --- */

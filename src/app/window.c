@@ -252,6 +252,7 @@ fp_window_class_init (FpWindowClass *klass)
   fp_window_class_add_survey_actions (widget_class);
   fp_window_class_add_pew_action (widget_class);
   fp_window_class_add_arrange_actions (widget_class);
+  fp_window_class_add_furnish_actions (widget_class);
   fp_window_class_add_file_actions (widget_class);
   fp_window_class_add_sight (widget_class);
   fp_window_class_add_sun (widget_class);

@@ -10,10 +10,13 @@
 #include "sun-times.h"
 
 #include "footpace/card.h"
+#include "footpace/linen-plan.h"
+#include "footpace/schedules.h"
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card, schedule, linen "\
+               "or compare"
 
 /* Sheets that are no view of the church alone, and what they show, which is settled. */
 static const struct { guint sheet; const char *shows; } apart_sheets[] = {
@@ -22,6 +25,8 @@ static const struct { guint sheet; const char *shows; } apart_sheets[] = {
   { FP_SHEET_SIGHT, "sight of the whole church" },
   { FP_SHEET_SUN, "sun in the whole church" },
   { FP_SHEET_CARD, "altar as it is set" },
+  { FP_SHEET_SCHEDULE, "schedules of the alternative" },
+  { FP_SHEET_LINEN, "linen as it is cut" },
 };
 
 typedef struct
@@ -351,28 +356,31 @@ draw_sun (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GErro
   return sheets == NULL || o->tiles == NULL ? g_steal_pointer (&sheets) : fp_sheets_tiled (sheets, o->tile, brief->units);
 }
 
+/* @pages: (transfer full) (nullable) */
+static GPtrArray *
+tiled (GPtrArray *pages, const FpScene *scene, const Options *o)
+{
+  g_autoptr (GPtrArray) whole = pages;
+
+  if (whole == NULL || o->tiles == NULL)
+    return g_steal_pointer (&whole);
+  return fp_sheets_tiled (whole, o->tile, fp_project_brief (fp_scene_project (scene))->units);
+}
+
 /* For each celebration of the brief; a card is always upright. */
 static GPtrArray *
 draw_cards (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
 {
   FpCardSpec card = { .order = FP_ORDER_USUAL, .ink = spec->ink, .date = spec->date };
-  g_autoptr (GPtrArray) pages = NULL;
 
   fp_paper_size (spec->paper, FALSE, &card.width, &card.height);
-  pages = fp_cards_draw (scene, 0, &card, error);
-  if (pages == NULL || o->tiles == NULL)
-    return g_steal_pointer (&pages);
-  return fp_sheets_tiled (pages, o->tile, fp_project_brief (fp_scene_project (scene))->units);
+  return tiled (fp_cards_draw (scene, 0, &card, error), scene, o);
 }
 
 static GPtrArray *
 draw_pew (const FpScene *scene, const FpSheetSpec *spec, const Options *o, GError **error)
 {
-  g_autoptr (GPtrArray) pages = fp_draw_pew_pages (&o->pew, scene, spec, error);
-
-  if (pages == NULL || o->tiles == NULL)
-    return g_steal_pointer (&pages);
-  return fp_sheets_tiled (pages, o->tile, fp_project_brief (fp_scene_project (scene))->units);
+  return tiled (fp_draw_pew_pages (&o->pew, scene, spec, error), scene, o);
 }
 
 static GPtrArray *
@@ -387,6 +395,8 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
     case FP_SHEET_SIGHT: return pages_of (draw_sight (scene, spec, error), scene, o);
     case FP_SHEET_SUN: return draw_sun (scene, spec, o, error);
     case FP_SHEET_CARD: return draw_cards (scene, spec, o, error);
+    case FP_SHEET_SCHEDULE: return tiled (fp_schedules_sheets_of (scene, spec, error), scene, o);
+    case FP_SHEET_LINEN: return pages_of (fp_linen_sheet_of (scene, spec, NULL, error), scene, o);
     default: return draw_sheet (scene, spec, o, error);
     }
 }

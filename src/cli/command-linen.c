@@ -40,11 +40,15 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Options, options_clear)
 
 /* --- as typed -------------------------------------------------------------- */
 
+/* What the project's works say where nothing is typed, and they say anything of linen. */
 static gboolean
-fill_share (const char *option, const char *text, double *share)
+fill_share (const char *option, const char *text, const FpWorks *works, double own, double *share)
 {
   double percent;
 
+  *share = own;
+  if (text == NULL && works->bolt > 0)
+    return TRUE;
   if (text != NULL && fp_number_parse (text, &percent, NULL) && percent >= 0 && percent <= FP_SHRINKAGE_MAX * 100)
     {
       *share = percent / 100;
@@ -76,18 +80,32 @@ fill_sheet (Options *o)
 static gboolean
 fill (Options *o)
 {
-  return fill_share ("--warp", o->warp, &o->linen.shrinkage.warp) && fill_share ("--weft", o->weft, &o->linen.shrinkage.weft)
-         && fill_form (o) && fill_sheet (o);
+  return fill_form (o) && fill_sheet (o);
 }
 
 /* In the units of the project, unless it names others. */
 static gboolean
-fill_bolt (Options *o, FpUnits units)
+fill_bolt (Options *o, const FpWorks *works, FpUnits units)
 {
+  if (o->bolt == NULL && works->bolt > 0)
+    {
+      o->linen.bolt = works->bolt;
+      return TRUE;
+    }
   if (o->bolt != NULL && fp_length_parse (o->bolt, units, &o->linen.bolt, NULL) && o->linen.bolt > 0)
     return TRUE;
   fp_command_fail_value ("--bolt", o->bolt, "the width of the cloth between its selvedges, such as 1500 or 60 in");
   return FALSE;
+}
+
+static gboolean
+fill_cloth (Options *o, const FpProject *project)
+{
+  const FpWorks *works = fp_project_works (project);
+
+  return fill_share ("--warp", o->warp, works, works->warp, &o->linen.shrinkage.warp)
+         && fill_share ("--weft", o->weft, works, works->weft, &o->linen.shrinkage.weft)
+         && fill_bolt (o, works, fp_project_brief (project)->units);
 }
 
 /* --- told ------------------------------------------------------------------- */
@@ -121,7 +139,7 @@ tell (const FpProject *project, Options *o)
   g_autoptr (FpLinenPlan) plan = NULL;
   g_autofree char *text = NULL;
 
-  if (alternative < 0 || !fill_bolt (o, fp_project_brief (project)->units))
+  if (alternative < 0 || !fill_cloth (o, project))
     return FP_EXIT_ERROR;
   scene = fp_scene_new (project, (guint) alternative);
   plan = fp_linen_plan_new (scene, &o->linen, &error);
@@ -168,7 +186,8 @@ const FpCommand fp_command_linen = {
   "things as they are drawn (altars, credences, rails), adds hems and what the cloth loses\n"
   "in washing, and lays the pieces out on a bolt so that as little as can be is cut. With\n"
   "--out it is drawn: the bolt with the pieces on it, and the sizes of each. What a cloth\n"
-  "loses nobody knows beforehand: wash a piece of it, and measure.",
+  "loses nobody knows beforehand: wash a piece of it, and measure. What is not typed is as\n"
+  "the project's works say.",
   "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5\n"
   "  footpace linen parish.footpace -a b --bolt '60 in' --warp 4 --weft 4 --out linen.pdf\n"
   "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5 --as csv > linen.csv\n",

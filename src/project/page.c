@@ -136,6 +136,8 @@ fp_sheet_any_id (guint sheet)
     case FP_SHEET_SIGHT: return "sight";
     case FP_SHEET_SUN: return "sun";
     case FP_SHEET_CARD: return "card";
+    case FP_SHEET_SCHEDULE: return "schedule";
+    case FP_SHEET_LINEN: return "linen";
     default: return sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) sheet) : "";
     }
 }

@@ -217,3 +217,20 @@ fp_linen_plan_sheet (const FpLinenPlan *self, const FpSheetSpec *spec, double *s
     *scale = bolt.scale;
   return bolt.drawing;
 }
+
+FpDrawing *
+fp_linen_sheet_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  const FpWorks *works = fp_project_works (fp_scene_project (scene));
+  const FpLinenSpec linen = { works->bolt, { works->warp, works->weft } };
+  g_autoptr (FpLinenPlan) plan = NULL;
+
+  if (!(works->bolt > 0))
+    {
+      g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "how wide the bolt of linen is has not been said: type it under "
+                           "Schedules, Reckoned By");
+      return NULL;
+    }
+  plan = fp_linen_plan_new (scene, &linen, error);
+  return plan != NULL ? fp_linen_plan_sheet (plan, spec, scale, error) : NULL;
+}

@@ -78,3 +78,15 @@ fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const F
     };
   return fp_table_pages (fp_bill_scene (bill), spec, TITLE, CODE, table, n, error);
 }
+
+GPtrArray *
+fp_schedules_sheets_of (const FpScene *scene, const FpSheetSpec *spec, GError **error)
+{
+  const FpScheduleChoice choice = { .works = ((1u << FP_N_WORKS) - 1) & ~(1u << FP_WORK_KEPT), .weights = TRUE };
+  g_autoptr (FpBill) bill = fp_bill_new (scene);
+  g_autoptr (GPtrArray) pages = fp_schedules_sheets (bill, &choice, spec, NULL);
+  const FpScheduleChoice all = { .weights = TRUE };
+
+  /* Where nothing is to be done what is there is told. */
+  return pages != NULL ? g_steal_pointer (&pages) : fp_schedules_sheets (bill, &all, spec, error);
+}

@@ -44,7 +44,7 @@ read_sheet (FpReader *r, const xmlNode *node, guint *sheet)
   if (fp_sheet_find (word, sheet) && is_spelt (word, fp_sheet_any_id (*sheet)))
     return TRUE;
   return refuse_word (r, node, "sheet", word,
-                      "plan, elevation, section, cross, sections, board, compare, levels, sight, sun or card");
+                      "plan, elevation, section, cross, sections, board, compare, levels, sight, sun, card, schedule or linen");
 }
 
 static gboolean

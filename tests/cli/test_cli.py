@@ -384,6 +384,15 @@ def cards_are_told_and_drawn():
         assert {"Sung Mass", "1", "2", "3", "4", "5", "6", "A", "B"} <= set(told), told
 
 
+WORKS = """  <works stone="marble" timber="oak" metal="brass" slab="40" longest="1500" bears="5" burns="22" bolt="0" warp="0" weft="0"
+    currency="EUR">
+    <rate kind="altar" what="mensa" per="m3" amount="5200"/>
+    <rate kind="footpace" what="treads" per="ft" amount="50"/>
+    <rate kind="ambo" what="setting up" per="one" amount="9"/>
+  </works>
+</project>"""
+
+
 @test
 def linen_is_told_as_text_and_table_and_drawn():
     cloth = ("--bolt", "1500", "--warp", "6", "--weft", "2.5")
@@ -405,16 +414,13 @@ def linen_is_told_as_text_and_table_and_drawn():
         words = " ".join(svg_texts(out))
         for row in rows:
             assert row["piece"] in words, row["piece"]
+        kept = pathlib.Path(folder) / "kept.footpace"
+        kept.write_text(PARISH.read_text().replace("</project>", WORKS.replace('bolt="0" warp="0" weft="0"',
+                                                                               'bolt="1500" warp="0.06" weft="0.025"')))
+        assert footpace("linen", kept, "-a", "b", expect=0).stdout == text
+        footpace("draw", kept, "-a", "b", "--sheet", "linen", "--out", out, expect=0)
+        assert " ".join(svg_texts(out)).count("Top cloth") == words.count("Top cloth")
     assert "needs one of" in footpace("linen", PARISH, "-a", "b", "--bolt", "500", "--warp", "6", "--weft", "2.5", expect=2).stderr
-
-
-WORKS = """  <works stone="marble" timber="oak" metal="brass" slab="40" longest="1500" bears="5" burns="22" bolt="0" warp="0" weft="0"
-    currency="EUR">
-    <rate kind="altar" what="mensa" per="m3" amount="5200"/>
-    <rate kind="footpace" what="treads" per="ft" amount="50"/>
-    <rate kind="ambo" what="setting up" per="one" amount="9"/>
-  </works>
-</project>"""
 
 
 @test
@@ -445,6 +451,11 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
             footpace("schedule", file, "-a", "b", "--of", "steps", "--only", "removed", "--as", "csv", expect=0).stdout)))
         assert some == [row for row in rows if row["heading"] == "steps" and row["work"] == "removed"] and some
         out = pathlib.Path(folder) / "schedule.pdf"
+        footpace("schedule", file, "-a", "b", "--out", out, expect=0)
+        assert "how wide the bolt of linen is" in footpace("draw", file, "--sheet", "linen", "--out", out, expect=2).stderr
+        footpace("draw", file, "-a", "b", "--sheet", "schedule", "--out", out, expect=0)
+        words = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
+        assert "Footpace and steps" in words and "chair" in words and "nave floor" not in words.lower(), words
         footpace("schedule", file, "-a", "b", "--out", out, expect=0)
         words = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
         for row in rows:
