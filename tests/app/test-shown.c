@@ -273,7 +273,7 @@ test_sheets (void)
   g_autoptr (FpProject) measured = load ("parish.footpace"), project = NULL;
   FpWorks works = fp_works_usual;
 
-  works.bolt = 1500;
+  works.bolt = 2000;
   project = fp_project_with_works (measured, &works, NULL);
   for (guint sheet = 0; sheet < FP_N_ALL_SHEETS; sheet++)
     {
