@@ -32,7 +32,7 @@ FpComparison     *fp_comparison_begin   (FpFindings *const *findings, guint n);
 guint             fp_comparison_add_row (FpComparison *self, gboolean heading, const char *format, ...) G_GNUC_PRINTF (3, 4);
 FpComparisonCell *fp_comparison_cell_of (const FpComparison *self, guint row, guint column);
 
-guint       fp_comparison_n_row_kinds (void);
+guint       fp_comparison_n_row_kinds (const FpProject *project); /* (nullable) */
 const char *fp_comparison_row_label   (guint row);
 /* The cell of one alternative; its text is the caller's. */
 void        fp_comparison_row_fill    (guint row, const FpFindings *findings, FpComparisonCell *cell);

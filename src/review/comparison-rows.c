@@ -6,6 +6,8 @@
  */
 #include "comparison-private.h"
 
+#include "footpace/schedules.h"
+
 #include <math.h>
 
 #define NOTHING "–"
@@ -218,6 +220,15 @@ fill_stone (const Column *c)
   return stone > 0 ? fp_amount_format (FP_AMOUNT_VOLUME, stone, c->units) : g_strdup ("none");
 }
 
+static char *
+fill_cost (const Column *c)
+{
+  g_autoptr (FpBill) bill = fp_bill_new (c->scene);
+  g_autofree char *cost = fp_cost_format (fp_bill_cost (bill, FP_N_WORKS), fp_project_works (fp_scene_project (c->scene))->currency);
+
+  return g_strdup (*cost != '\0' ? cost : "none");
+}
+
 /* --- the table ------------------------------------------------------------------------------------ */
 
 static const Row rows[] = {
@@ -245,12 +256,13 @@ static const Row rows[] = {
   { "Moved", fill_counts, MOVED, { NULL } },
   { "Removed", fill_counts, REMOVED, { NULL } },
   { "New stone", fill_stone, 0, { NULL } },
+  { "Cost by the rates typed", fill_cost, 0, { NULL } }, /* the last: where no rates were typed there is none */
 };
 
 guint
-fp_comparison_n_row_kinds (void)
+fp_comparison_n_row_kinds (const FpProject *project)
 {
-  return G_N_ELEMENTS (rows);
+  return (guint) G_N_ELEMENTS (rows) - (project != NULL && fp_project_works (project)->n_rates > 0 ? 0 : 1);
 }
 
 const char *

@@ -47,10 +47,11 @@ fp_comparison_cell_of (const FpComparison *self, guint row, guint column)
 FpComparison *
 fp_comparison_new (FpFindings *const *findings, guint n)
 {
+  const FpProject *project = n > 0 ? fp_scene_project (fp_findings_scene (findings[0])) : NULL;
   FpComparison *self = fp_comparison_begin (findings, n);
 
   self->seen = FP_COMPARISON_SEEN;
-  for (guint r = 0; r < fp_comparison_n_row_kinds (); r++)
+  for (guint r = 0; r < fp_comparison_n_row_kinds (project); r++)
     {
       fp_comparison_add_row (self, FALSE, "%s", fp_comparison_row_label (r));
       for (guint c = 0; c < n; c++)

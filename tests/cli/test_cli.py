@@ -444,6 +444,8 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
         total = sum(float(row["cost"]) for row in rows if row["cost"])
         told = re.sub(r"\s|EUR", "", re.search(r"In all (.+?) by the rates", text)[1])
         assert abs(float(told) - total) < 0.02, (told, total)
+        compared = footpace("compare", file).stdout
+        assert re.search(r"Cost by the rates typed", compared) and "Cost" not in footpace("compare", PARISH).stdout, compared
         candles = [row for row in new if row["burns_h"]]
         assert candles and all(abs(float(row["burns_h"]) - float(row["length"]) / 22) < 0.01 for row in candles), candles
         assert "times what the floor is rated for" in text and "licensed engineer decides" in text, text
