@@ -28,7 +28,7 @@ static const struct { const char *id, *label; } headings[FP_N_HEADINGS] = {
   [FP_HEADING_TIMBER] = { "timber", "Timber" },
   [FP_HEADING_METAL] = { "metalwork", "Metalwork" },
   [FP_HEADING_CANDLES] = { "candles", "Candles" },
-  [FP_HEADING_LINEN] = { "linen", "Linen" },
+  [FP_HEADING_LINEN] = { "linen", "Linen and hangings" },
   [FP_HEADING_FURNITURE] = { "furniture", "Furniture" },
   [FP_HEADING_BUILDING] = { "building", "Building" },
 };

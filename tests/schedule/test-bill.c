@@ -305,6 +305,35 @@ test_candles (void)
   g_assert_cmpuint (found, ==, 2);
 }
 
+static FpHeading
+heading_of (const FpBill *bill, const char *id, FpAmountType type)
+{
+  for (guint i = 0; i < fp_bill_rows (bill)->len; i++)
+    {
+      const FpBillRow *row = &g_array_index (fp_bill_rows (bill), FpBillRow, i);
+
+      if (strcmp (fp_item_id (row->placed->item), id) == 0 && row->type == type)
+        return row->heading;
+    }
+  g_assert_not_reached ();
+}
+
+/* A frontal has an area as a platform has, and is no paving. */
+static void
+test_headings (void)
+{
+  static const Value usual[] = { { NULL, 0 } }, step[] = { { "step", 150 }, { NULL, 0 } };
+  g_autoptr (FpProject) project = empty (&fp_works_usual);
+
+  add (&project, "altar", NULL, usual);
+  add (&project, "frontal", "altar", usual);
+  add (&project, "chair", NULL, step);
+  g_autoptr (FpBill) bill = bill_of (project);
+  g_assert_cmpint (heading_of (bill, "frontal", FP_AMOUNT_AREA), ==, FP_HEADING_LINEN);
+  g_assert_cmpint (heading_of (bill, "chair", FP_AMOUNT_AREA), ==, FP_HEADING_PAVING);
+  g_assert_cmpint (heading_of (bill, "altar", FP_AMOUNT_VOLUME), ==, FP_HEADING_ALTAR);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -316,5 +345,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bill/costs", test_costs);
   g_test_add_func ("/bill/removed", test_removed);
   g_test_add_func ("/bill/candles", test_candles);
+  g_test_add_func ("/bill/headings", test_headings);
   return g_test_run ();
 }
