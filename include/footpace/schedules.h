@@ -12,7 +12,7 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  FP_BILL_THING, FP_BILL_WHAT, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_RATE, FP_BILL_COST, FP_BILL_MASS,
+  FP_BILL_THING, FP_BILL_WHAT, FP_BILL_MATERIAL, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_RATE, FP_BILL_COST, FP_BILL_MASS,
   FP_BILL_VOLUME, FP_BILL_HOURS,
   FP_N_BILL_COLUMNS
 } FpBillColumn;
@@ -36,7 +36,7 @@ gboolean    fp_schedule_chooses (const FpScheduleChoice *choice, const FpBillRow
 
 /* Costs in all, what has no rate, and the cautions. */
 char       *fp_schedules_closing (const FpBill *bill);
-/* How the floor's rating stands to it: "5.3 times what the floor is rated for"; NULL where that is not said. */
+/* How the floor's rating stands to it: "5.3 times the rating"; NULL where that is not said. */
 char       *fp_bearing_verdict   (const FpBearing *bearing, const FpWorks *works);
 /* All of that in a sentence, by the thing's name. */
 char       *fp_bearing_text      (const FpBearing *bearing, const FpWorks *works, FpUnits units);

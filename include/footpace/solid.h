@@ -45,6 +45,7 @@ typedef enum
   FP_PART_BACK,      /* their backs                                         */
   FP_PART_HEAD,      /* of a person                                         */
   FP_PART_TRUNK,
+  FP_PART_CARD,      /* an altar card: it stands there at Mass alone, before what is looked at when there is none */
   FP_PART_CLOTH,     /* linen and silk that lies or hangs: other things stand on it and against it */
   FP_PART_FLOWERS,
 } FpPart;

@@ -88,7 +88,7 @@ text_of (FpBillLine *line, int column)
 static gboolean
 is_words (int column)
 {
-  return column <= FP_BILL_WHAT;
+  return column <= FP_BILL_MATERIAL;
 }
 
 /* Words may be cut, but not so short that they cannot be told apart. */
@@ -97,9 +97,9 @@ least_chars (int column)
 {
   switch (column)
     {
-    case OF_HEADING: return 12;
-    case FP_BILL_THING: return 15;
-    case FP_BILL_WHAT: return 22;
+    case OF_HEADING: return 10;
+    case FP_BILL_THING: return 13;
+    case FP_BILL_WHAT: return 20;
     default: return 0;
     }
 }

@@ -144,9 +144,10 @@ drop (gpointer data)
 static void
 on_closed (GtkPopover *popover, FpBoardView *self)
 {
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self)); /* NULL: the window is going */
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
 
-  if (focus == NULL || gtk_widget_is_ancestor (focus, GTK_WIDGET (popover)))
+  if (root != NULL && (focus == NULL || gtk_widget_is_ancestor (focus, GTK_WIDGET (popover))))
     gtk_widget_grab_focus (GTK_WIDGET (self));
   g_idle_add_full (G_PRIORITY_DEFAULT, drop, g_object_ref (popover), g_object_unref);
 }

@@ -391,7 +391,8 @@ on_wanted (GtkButton *button, FpFindingsList *self)
 static gboolean
 on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, FpFindingsList *self)
 {
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self)); /* NULL: the window is going */
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
 
   (void) keys, (void) code, (void) state;
   if ((key != GDK_KEY_Return && key != GDK_KEY_KP_Enter) || !GTK_IS_LIST_BOX_ROW (focus)

@@ -351,6 +351,29 @@ sheet (GtkWidget *widget, const char *action, GVariant *parameter)
                                                                                              : "win.sheet-schedule", NULL);
 }
 
+/* What is typed here is an edit like any other. */
+static void
+step (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FpSchedulesWindow *self = FP_SCHEDULES_WINDOW (widget);
+
+  (void) parameter;
+  if (strcmp (action, "schedules.undo") == 0)
+    fp_document_undo (self->document);
+  else
+    fp_document_redo (self->document);
+}
+
+static void
+save_project (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (widget));
+
+  (void) action, (void) parameter;
+  if (parent != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (parent), "win.save", NULL);
+}
+
 /* --- the window ------------------------------------------------------------------ */
 
 static void
@@ -406,7 +429,13 @@ fp_schedules_window_class_init (FpSchedulesWindowClass *klass)
   gtk_widget_class_install_action (c, "schedules.save-text", NULL, save_as);
   gtk_widget_class_install_action (c, "schedules.sheet", NULL, sheet);
   gtk_widget_class_install_action (c, "schedules.linen", NULL, sheet);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_s, GDK_CONTROL_MASK, "schedules.save-table", NULL);
+  gtk_widget_class_install_action (c, "schedules.undo", NULL, step);
+  gtk_widget_class_install_action (c, "schedules.redo", NULL, step);
+  gtk_widget_class_install_action (c, "schedules.save", NULL, save_project);
+  gtk_widget_class_add_binding_action (c, GDK_KEY_s, GDK_CONTROL_MASK, "schedules.save", NULL);
+  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK, "schedules.undo", NULL);
+  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "schedules.redo", NULL);
+  gtk_widget_class_add_binding_action (c, GDK_KEY_y, GDK_CONTROL_MASK, "schedules.redo", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_p, GDK_CONTROL_MASK, "schedules.sheet", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "window.close", NULL);
 }

@@ -21,6 +21,7 @@ struct _FpSettingWindow
   GtkWindow   parent_instance;
   FpDocument *document;
   gboolean    showing;      /* the widgets are set by the program            */
+  gboolean    chosen_here;  /* the board showed everything before            */
   GPtrArray  *rows;         /* of Row                                        */
 
   GtkWidget  *celebration, *colour, *colour_why, *grid, *state, *usual, *card;
@@ -387,7 +388,11 @@ fp_setting_window_dispose (GObject *object)
 
   self->showing = TRUE;
   if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
+    {
+      g_signal_handlers_disconnect_by_data (self->document, self);
+      if (self->chosen_here)
+        fp_document_set_celebration (self->document, 0);
+    }
   g_clear_object (&self->document);
   G_OBJECT_CLASS (fp_setting_window_parent_class)->dispose (object);
 }
@@ -475,7 +480,10 @@ fp_setting_window_new (GtkWindow *parent, FpDocument *document)
 
   self->document = g_object_ref (document);
   if (fp_document_celebration (document) == 0)
-    fp_document_set_celebration (document, first_celebration (document));
+    {
+      self->chosen_here = TRUE;
+      fp_document_set_celebration (document, first_celebration (document));
+    }
   g_signal_connect_swapped (document, "scene", G_CALLBACK (show), self);
   show (self);
   return GTK_WIDGET (self);

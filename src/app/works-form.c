@@ -23,7 +23,7 @@ static const struct
   { "Longest slab", "A longer run is divided into slabs of one length", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, longest) },
   { "The floor bears", "What it is rated for, as an engineer said; may be left empty", AS_PRESSURE, TRUE,
     G_STRUCT_OFFSET (FpWorks, bears) },
-  { "A candle burns", "So much of its length in an hour, as you found it; may be left empty", AS_LENGTH, TRUE,
+  { "A candle burns an hour", "So much of its length in an hour, as you found it; may be left empty", AS_LENGTH, TRUE,
     G_STRUCT_OFFSET (FpWorks, burns) },
   { "Bolt of linen", "Its width between the selvedges; may be left empty", AS_LENGTH, TRUE, G_STRUCT_OFFSET (FpWorks, bolt) },
   { "Warp shrinks", "What a tried piece lost along the bolt when it was washed", AS_PER_CENT, TRUE,
@@ -121,6 +121,18 @@ fp_works_form_show (FpWorksForm *self)
 
 /* --- fields: typed ------------------------------------------------------------------ */
 
+/* The unit of its label may be typed after it. */
+static char *
+without_unit (const char *text)
+{
+  static const char *const units[] = { "kN/m²", "kN/m2", "kn/m2", "lb/sq ft", "psf", "per cent", "%" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
+    if (g_str_has_suffix (text, units[i]))
+      return g_strstrip (g_strndup (text, strlen (text) - strlen (units[i])));
+  return g_strdup (text);
+}
+
 static gboolean
 read_value (const char *text, guint which, FpUnits units, double *value, GError **error)
 {
@@ -131,7 +143,9 @@ read_value (const char *text, guint which, FpUnits units, double *value, GError 
     }
   if (fields[which].type == AS_LENGTH)
     return fp_length_parse (text, units, value, error);
-  if (!fp_number_parse (text, value, error))
+  g_autofree char *bare = without_unit (text);
+
+  if (!fp_number_parse (bare, value, error))
     return FALSE;
   if (fields[which].type == AS_PER_CENT)
     *value /= 100;

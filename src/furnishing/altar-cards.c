@@ -43,13 +43,13 @@ add_card (FpSolids *out, double x, double y, double width, double height)
   /* From two thirds of its height down to the table. */
   const double slope = -height * 0.66 / STRUT, strut = width * 0.06, back = y + DEEP / 2;
 
-  fp_solids_add_framed (out, FP_PART_BODY, &board, 0, height);
+  fp_solids_add_framed (out, FP_PART_CARD, &board, 0, height);
   for (int side = -1; side <= 1; side += 2)
     {
       const double at = x + side * width * 0.3;
       const FpPoint foot[4] = { { at - strut, board.y1 }, { at + strut, board.y1 }, { at + strut, back }, { at - strut, back } };
 
-      fp_solids_add_sloping (out, FP_PART_BODY, foot, 4, 0, -slope * back, 0, slope);
+      fp_solids_add_sloping (out, FP_PART_CARD, foot, 4, 0, -slope * back, 0, slope);
     }
 }
 
@@ -77,7 +77,7 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   fp_quantities_add (out, "altar cards", FP_MATERIAL_NONE, FP_AMOUNT_NUMBER, 3);
-  fp_quantities_add_part (out, &fp_kind_altar_cards, form, FP_PART_BODY, "frames of the altar cards", FP_MATERIAL_WOOD);
+  fp_quantities_add_part (out, &fp_kind_altar_cards, form, FP_PART_CARD, "frames of the altar cards", FP_MATERIAL_WOOD);
 }
 
 static char *

@@ -68,9 +68,22 @@ add_lights (const FpSetThing *thing, GString *out)
   if (thing->lit == 0)
     g_string_append (out, ": none is lit");
   else if (thing->lit == thing->lights)
-    g_string_append_printf (out, thing->lights == 1 ? ": lit" : ": all %u lit", thing->lights);
+    g_string_append_printf (out, thing->lights == 1 ? ": lit" : thing->lights == 2 ? ": both lit" : ": all %u lit", thing->lights);
   else
     g_string_append_printf (out, ": %u of %u lit", thing->lit, thing->lights);
+}
+
+/* What its name does not say, and who sets it must know. */
+static const char *
+of_what (const FpItem *item)
+{
+  switch (fp_item_kind (item)->role)
+    {
+    case FP_ROLE_ALTAR_CLOTHS: return ": of linen, the top one down to the footpace at both ends";
+    case FP_ROLE_ALTAR_CARDS: return ": three, the largest in the middle, one at each end";
+    case FP_ROLE_MISSAL_STAND: return ", with the Missal";
+    default: return "";
+    }
 }
 
 char *
@@ -86,6 +99,7 @@ fp_card_row_text (const FpCard *self, const FpSetThing *thing, int placed)
   if (thing->veiled && thing->stands)
     g_string_append_printf (out, "%s veiled%s%s", thing->lights > 0 ? ";" : ":", colour != FP_COLOUR_UNSAID ? " in " : "",
                             fp_colour_id (colour));
+  g_string_append (out, of_what (thing->item));
   g_string_append_c (out, '.');
   if (placed >= 0)
     add_where (self, placed, thing->lights, out);

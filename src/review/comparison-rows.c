@@ -215,7 +215,8 @@ fill_counts (const Column *c)
 static char *
 fill_stone (const Column *c)
 {
-  const double stone = fp_schedule_stone (c->scene);
+  g_autoptr (FpBill) bill = fp_bill_new (c->scene);
+  const double stone = fp_bill_stone (bill);
 
   return stone > 0 ? fp_amount_format (FP_AMOUNT_VOLUME, stone, c->units) : g_strdup ("none");
 }

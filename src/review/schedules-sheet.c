@@ -12,7 +12,7 @@
 enum { W_THING, W_OWN, W_ALL, W_AREA, W_PRESSURE, W_VERDICT, W_UNWEIGHED };
 
 static const char *const weight_heads[FP_N_BILL_COLUMNS] = {
-  [W_THING] = "On the floor", [W_OWN] = "Weighs", [W_ALL] = "With all on it", [W_AREA] = "Stands on", [W_PRESSURE] = "Presses with",
+  [W_THING] = "On floor and steps", [W_OWN] = "Weighs", [W_ALL] = "With all on it", [W_AREA] = "Stands on", [W_PRESSURE] = "Presses with",
   [W_VERDICT] = "Rating", [W_UNWEIGHED] = "Not weighed",
 };
 
@@ -53,12 +53,23 @@ weights_told (const FpBill *bill)
   return out;
 }
 
+static char *
+weights_closing (const FpProject *project)
+{
+  const double bears = fp_project_works (project)->bears;
+  g_autofree char *rated = bears > 0 ? fp_pressure_format (bears, fp_project_brief (project)->units) : NULL;
+
+  return rated == NULL ? g_strdup (fp_weights_caution)
+                       : g_strdup_printf ("The floor is rated for %s, as the parish was told. %s", rated, fp_weights_caution);
+}
+
 GPtrArray *
 fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error)
 {
   const char *heads[FP_N_BILL_COLUMNS];
   g_autoptr (GArray) told = fp_schedules_told (bill, choice), weights = weights_told (bill);
   g_autofree char *closing = fp_schedules_closing (bill);
+  g_autofree char *weighed = weights_closing (fp_scene_project (fp_bill_scene (bill)));
   FpTable table[2];
   guint n = 1;
 
@@ -70,11 +81,11 @@ fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const F
   for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     heads[k] = fp_bill_column_head ((FpBillColumn) k);
   table[0] = (FpTable) {
-    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT, FP_BILL_WHAT, told, closing,
+    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT | 1u << FP_BILL_MATERIAL, FP_BILL_WHAT, told, closing,
   };
   if (choice->weights && weights->len > 0)
     table[n++] = (FpTable) {
-      weight_heads, fp_schedules_columns (weights), 1u << W_THING | 1u << W_VERDICT, W_THING, weights, fp_weights_caution,
+      weight_heads, fp_schedules_columns (weights), 1u << W_THING | 1u << W_VERDICT, W_THING, weights, weighed,
     };
   return fp_table_pages (fp_bill_scene (bill), spec, TITLE, CODE, table, n, error);
 }

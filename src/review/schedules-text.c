@@ -127,7 +127,7 @@ fp_schedules_columns (const GArray *told)
 static gboolean
 is_words (guint column)
 {
-  return column == FP_BILL_THING || column == FP_BILL_WHAT;
+  return column <= FP_BILL_MATERIAL;
 }
 
 static void
@@ -199,7 +199,12 @@ add_weights (GString *out, const FpBill *bill)
   const FpUnits units = fp_project_brief (project)->units;
   g_autoptr (GArray) bearings = fp_bill_bearings (bill);
 
-  g_string_append (out, "\nOn the floor\n");
+  g_string_append (out, "\nOn floor and steps\n");
+  if (works->bears > 0)
+    {
+      g_autofree char *rated = fp_pressure_format (works->bears, units);
+      g_string_append_printf (out, "  The floor is rated for %s.\n", rated);
+    }
   for (guint i = 0; i < bearings->len; i++)
     {
       g_autofree char *text = fp_bearing_text (&g_array_index (bearings, FpBearing, i), works, units);

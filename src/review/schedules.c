@@ -16,7 +16,7 @@ const char fp_weights_caution[] =
   "floor bears it. What is of no material that is weighed here is left out.";
 
 static const char *const heads[FP_N_BILL_COLUMNS] = {
-  [FP_BILL_THING] = "Thing", [FP_BILL_WHAT] = "What", [FP_BILL_PIECES] = "Pieces", [FP_BILL_SIZE] = "Size of each",
+  [FP_BILL_THING] = "Thing", [FP_BILL_WHAT] = "What", [FP_BILL_MATERIAL] = "Of", [FP_BILL_PIECES] = "Pieces", [FP_BILL_SIZE] = "Size of each",
   [FP_BILL_AMOUNT] = "Amount", [FP_BILL_VOLUME] = "Volume", [FP_BILL_MASS] = "Mass", [FP_BILL_HOURS] = "Burns",
   [FP_BILL_RATE] = "Rate", [FP_BILL_COST] = "Cost",
 };
@@ -96,7 +96,9 @@ size_text (FpVec3 size, FpUnits units)
 
   for (guint i = 0; i < 3; i++)
     {
-      g_autofree char *length = value[i] > 0 ? fp_length_format (round (value[i]), units) : NULL;
+      const gboolean tenths = units == FP_UNITS_METRIC && fabs (value[i] - round (value[i])) > 0.05;
+      g_autofree char *length = !(value[i] > 0) ? NULL : tenths ? number (value[i], "%.1f")
+                                : fp_length_format (round (value[i]), units);
 
       if (length != NULL)
         g_string_append_printf (out, "%s%s", out->len > 0 ? " × " : "", length);
@@ -113,6 +115,35 @@ rate_text (const FpBillRow *row, const FpWorks *works)
 
   return isnan (row->rate) ? g_strdup ("") : g_strdup_printf ("%s per %s", rate, row->type == FP_AMOUNT_NUMBER ? "one"
                                                               : fp_amount_unit_sign (row->type, row->per));
+}
+
+static const char *
+material_text (FpMaterial material, const FpWorks *works)
+{
+  switch (material)
+    {
+    case FP_MATERIAL_STONE: return fp_stone (works->stone)->label;
+    case FP_MATERIAL_WOOD: return fp_timber (works->timber)->label;
+    case FP_MATERIAL_METAL: return fp_metal (works->metal)->label;
+    case FP_MATERIAL_LINEN: return "Linen";
+    case FP_MATERIAL_WAX: return "Wax";
+    case FP_MATERIAL_CONCRETE: return "Concrete";
+    case FP_MATERIAL_NONE: break;
+    }
+  return "";
+}
+
+/* So many digits that a cost can be reckoned again from what is printed. */
+static char *
+amount_text (FpAmountType type, double amount, FpUnits units)
+{
+  const double shown = fp_amount_in (type, amount, units);
+  g_autofree char *text = NULL;
+
+  if (type == FP_AMOUNT_NUMBER || (type == FP_AMOUNT_LENGTH && units == FP_UNITS_IMPERIAL))
+    return fp_amount_format (type, amount, units);
+  text = number (shown, shown < 0.0995 ? "%.4f" : type == FP_AMOUNT_VOLUME ? "%.3f" : "%.2f");
+  return g_strconcat (text, "\302\240", fp_amount_unit_sign (type, units), NULL);
 }
 
 static char *
@@ -139,11 +170,12 @@ fp_bill_cell (const FpBill *bill, const FpBillRow *row, FpBillColumn column)
     {
     case FP_BILL_THING: return g_strdup (fp_item_name (row->placed->item));
     case FP_BILL_WHAT: return what_text (row);
+    case FP_BILL_MATERIAL: return g_strdup (material_text (row->material, works));
     case FP_BILL_PIECES: return row->pieces > 0 ? g_strdup_printf ("%u", row->pieces) : g_strdup ("");
     case FP_BILL_SIZE: return row->pieces > 0 ? size_text (row->size, units) : g_strdup ("");
-    case FP_BILL_AMOUNT: return fp_amount_format (row->type, row->amount, units);
+    case FP_BILL_AMOUNT: return amount_text (row->type, row->amount, units);
     case FP_BILL_VOLUME: return isnan (row->volume) || row->type == FP_AMOUNT_VOLUME
-                                    ? g_strdup ("") : fp_amount_format (FP_AMOUNT_VOLUME, row->volume, units);
+                                    ? g_strdup ("") : amount_text (FP_AMOUNT_VOLUME, row->volume, units);
     case FP_BILL_MASS: return fp_mass_format (row->mass, units);
     case FP_BILL_HOURS: return hours_text (row);
     case FP_BILL_RATE: return rate_text (row, works);
@@ -175,9 +207,9 @@ fp_bearing_verdict (const FpBearing *bearing, const FpWorks *works)
   if (!(works->bears > 0))
     return NULL;
   if (bearing->all * FP_GRAVITY / N_PER_KN < SINGLE_LOAD)
-    return g_strdup ("lighter than a single load of 4 kN");
+    return g_strdup ("light: below the single load of 4 kN that floors for people bear");
   text = times > 1 ? number (times, "%.1f") : number (times * 100, "%.0f");
-  return g_strconcat (text, times > 1 ? " times" : " %", times > 1 ? "" : " of", " what the floor is rated for", NULL);
+  return g_strconcat (text, times > 1 ? " times" : " % of", " the rating", NULL);
 }
 
 char *
@@ -233,7 +265,8 @@ fp_schedules_closing (const FpBill *bill)
 
   add_costs (bill, out);
   g_string_append_printf (out, "Net as fixed, without waste. Slabs are %s thick and none is longer than %s; %s is reckoned at "
-                          "%s kN/m³, %s at %s. Measure on the spot before anything is cut.", slab, longest,
+                          "%s kN/m³, %s at %s, concrete at 24.0, what is kept or taken out likewise. The floor of the uppermost step runs on "
+                          "under the altar. Measure on the spot before anything is cut.", slab, longest,
                           fp_stone (works->stone)->label, stone, fp_timber (works->timber)->label, timber);
   return g_string_free (out, FALSE);
 }

@@ -359,6 +359,9 @@ add_quantity (const Making *m, const FpQuantity *quantity)
   FpBillRow row;
 
   /* A wall is built in place. */
+  /* Cloths are listed as they are cut. */
+  if (quantity->material == FP_MATERIAL_LINEN && quantity->type == FP_AMOUNT_AREA)
+    return;
   if (quantity->of_part && quantity->material != FP_MATERIAL_NONE)
     {
       add_pieces (m, quantity);

@@ -85,6 +85,16 @@ add_for_rail (GArray *out, const FpPlaced *rail)
        CE_RAIL ": the full length of the rail, about 2 ft wide");
 }
 
+/* A stand of the tabernacle is no credence, though it is made like one. */
+static gboolean
+bears_tabernacle (const FpPlaced *placed, guint n, guint which)
+{
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && placed[i].support == (int) which && fp_item_kind (placed[i].item)->role == FP_ROLE_TABERNACLE)
+      return TRUE;
+  return FALSE;
+}
+
 GArray *
 fp_linen_cloths (const FpScene *scene, FpBooks books)
 {
@@ -99,7 +109,10 @@ fp_linen_cloths (const FpScene *scene, FpBooks books)
       switch (fp_item_kind (placed[i].item)->role)
         {
         case FP_ROLE_ALTAR: add_for_altar (out, &placed[i], books); break;
-        case FP_ROLE_CREDENCE: add_for_credence (out, &placed[i]); break;
+        case FP_ROLE_CREDENCE:
+          if (!bears_tabernacle (placed, n, i))
+            add_for_credence (out, &placed[i]);
+          break;
         case FP_ROLE_RAIL: add_for_rail (out, &placed[i]); break;
         default: break;
         }

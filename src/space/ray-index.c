@@ -202,8 +202,8 @@ fp_ray_index_of (const FpSolid *solid, guint n)
   for (guint i = 0; i < self->n; i++)
     {
       take_solid (self, i);
-      /* A cloth that hangs against a thing is seen in its place. */
-      if (solid[i].part != FP_PART_CLOTH)
+      /* A cloth that hangs against a thing is seen in its place; of cards nothing is hidden that is looked at during Mass. */
+      if (solid[i].part != FP_PART_CLOTH && solid[i].part != FP_PART_CARD)
         order[n_solid++] = i;
     }
   if (n_solid > 0)

@@ -2,6 +2,7 @@
 /* The alternatives side by side: every cell against what levels, sight and schedules say themselves. */
 #include "comparison-arrange.h"
 
+#include "footpace/bill.h"
 #include "footpace/review.h"
 #include "footpace/setting-out.h"
 
@@ -331,7 +332,8 @@ test_rail_and_counts (void)
     {
       const FpScene *scene = fp_findings_scene (f.findings[c]);
       const FpScheduleCounts counts = fp_schedule_counts (scene);
-      g_autofree char *stone = fp_amount_format (FP_AMOUNT_VOLUME, fp_schedule_stone (scene), FP_UNITS_METRIC);
+      g_autoptr (FpBill) bill = fp_bill_new (scene);
+      g_autofree char *stone = fp_amount_format (FP_AMOUNT_VOLUME, fp_bill_stone (bill), FP_UNITS_METRIC);
       g_assert_cmpuint (g_ascii_strtoull (cell (&f, "New", c), NULL, 10), ==, counts.added);
       g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Kept", c), NULL, 10), ==, counts.kept);
       g_assert_cmpuint (g_ascii_strtoull (cell (&f, "Removed", c), NULL, 10), ==, counts.removed);
