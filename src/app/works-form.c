@@ -275,7 +275,7 @@ add_field (FpWorksForm *self, guint which, int line)
   g_autofree char *label = label_of (self, which);
 
   *field = (Field) { self, which, gtk_entry_new (), gtk_label_new (NULL) };
-  gtk_editable_set_width_chars (GTK_EDITABLE (field->entry), 9);
+  gtk_editable_set_width_chars (GTK_EDITABLE (field->entry), 8);
   gtk_widget_set_hexpand (field->entry, TRUE);
   add_label (self, label, fields[which].about, field->entry, line);
   gtk_label_set_wrap (GTK_LABEL (field->error), TRUE);
