@@ -16,8 +16,6 @@
 
 G_BEGIN_DECLS
 
-#define FP_SHRINKAGE_MAX 0.25 /* a share; more is no cloth for an altar */
-
 typedef struct { double warp, weft; } FpShrinkage; /* shares, 0 to %FP_SHRINKAGE_MAX */
 
 /* A hem is as wide as it shows; what is turned in lies hidden in it. */

@@ -29,6 +29,8 @@ const FpMatter *fp_stone  (FpStone one);
 const FpMatter *fp_timber (FpTimber one);
 const FpMatter *fp_metal  (FpMetal one);
 #define FP_CONCRETE_WEIGHT 24.0 /* kN/m3; normal concrete, EN 1991-1-1 Table A.1 (from memory) */
+#define FP_KN_M2_PER_PSF 0.0478803 /* a pound-force on a square foot: NIST Special Publication 811, appendix B */
+#define FP_SHRINKAGE_MAX 0.25 /* a share; more is no cloth for an altar */
 #define FP_GRAVITY 9.80665      /* m/s2, standard (3rd CGPM 1901): a mass of 1 kg weighs that many newtons */
 
 /* Of one line of a schedule: what it is of which kind of thing, and in which unit it is reckoned. */

@@ -10,8 +10,6 @@
 
 typedef enum { AS_LENGTH, AS_PER_CENT, AS_PRESSURE, AS_WORDS } FieldType;
 
-#define KN_M2_PER_PSF 0.0478803 /* NIST Special Publication 811, appendix B */
-
 static const struct
 {
   const char *label, *about;
@@ -89,7 +87,7 @@ shown (const FpWorks *works, guint which, FpUnits units)
     case AS_LENGTH: return fp_length_format_unit (value, units);
     case AS_PER_CENT: return fp_number_format (round (value * 1e6) / 1e4);
     case AS_PRESSURE:
-      return fp_number_format (units == FP_UNITS_METRIC ? value : round (value / KN_M2_PER_PSF * 100) / 100);
+      return fp_number_format (units == FP_UNITS_METRIC ? value : round (value / FP_KN_M2_PER_PSF * 100) / 100);
     case AS_WORDS: break;
     }
   return g_strdup ("");
@@ -150,7 +148,7 @@ read_value (const char *text, guint which, FpUnits units, double *value, GError 
   if (fields[which].type == AS_PER_CENT)
     *value /= 100;
   else if (units == FP_UNITS_IMPERIAL)
-    *value *= KN_M2_PER_PSF;
+    *value *= FP_KN_M2_PER_PSF;
   return TRUE;
 }
 

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #define MM_PER_M 1000.0
-#define SHRINKAGE_MAX 0.25
 
 /* EN 1991-1-1, tables A.2 to A.5, and ASCE 7, table C3-1.  A range of the table stands as its middle; who builds knows his
  * stone better. */
@@ -136,8 +135,8 @@ numbers_are_fair (const FpWorks *self, GError **error)
          && is_within ("what the floor bears", self->bears, 0, 1000, error)
          && is_within ("what a candle burns", self->burns, 0, 1000, error)
          && is_within ("the width of the bolt", self->bolt, 0, 10000, error)
-         && is_within ("the shrinkage of the warp", self->warp, 0, SHRINKAGE_MAX, error)
-         && is_within ("the shrinkage of the weft", self->weft, 0, SHRINKAGE_MAX, error);
+         && is_within ("the shrinkage of the warp", self->warp, 0, FP_SHRINKAGE_MAX, error)
+         && is_within ("the shrinkage of the weft", self->weft, 0, FP_SHRINKAGE_MAX, error);
 }
 
 static gboolean

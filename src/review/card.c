@@ -235,11 +235,17 @@ add_count_caution (FpCard *self)
                                                       lit == 1 ? "candle is" : "candles are", reason.why));
 }
 
+/* mm, 1/4 in and 2 in: the safety rules of a makers' association (candles.org) and of a church insurer
+ * (ecclesiastical.ca, Risk Control: candle safety). */
+#define WICK_TRIMMED 6.0
+#define SHORTEST_CANDLE 51.0
+
 static void
 add_usual_cautions (FpCard *self)
 {
   g_autofree char *beside = fp_length_format_unit (FP_FLAME_BESIDE, self->units);
-  g_autofree char *wick = fp_length_format_unit (6, self->units), *stub = fp_length_format_unit (51, self->units);
+  g_autofree char *wick = fp_length_format_unit (WICK_TRIMMED, self->units);
+  g_autofree char *stub = fp_length_format_unit (SHORTEST_CANDLE, self->units);
 
   g_ptr_array_add (self->cautions,
                    g_strdup_printf ("Keep flames %s from all that can burn, and farther below what hangs over them. Trim wicks "

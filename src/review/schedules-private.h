@@ -18,6 +18,7 @@ typedef struct
   char      *cell[FP_N_BILL_COLUMNS]; /* of a title only the first is set; NULL: empty */
 } FpTold;
 
+GArray *fp_told_new (void); /* (element-type FpTold); frees their cells */
 /* (transfer full) (element-type FpTold): by work, under it by heading. */
 GArray *fp_schedules_told (const FpBill *bill, const FpScheduleChoice *choice);
 /* Which columns have anything in them: 1 << FpBillColumn. */

@@ -17,15 +17,6 @@ static const char *const weight_heads[FP_N_BILL_COLUMNS] = {
 };
 
 static void
-told_clear (gpointer data)
-{
-  FpTold *told = data;
-
-  for (guint i = 0; i < FP_N_BILL_COLUMNS; i++)
-    g_free (told->cell[i]);
-}
-
-static void
 add_bearing (GArray *out, const FpBearing *b, const FpWorks *works, FpUnits units)
 {
   FpTold told = { .type = FP_TOLD_ROW };
@@ -44,10 +35,9 @@ static GArray *
 weights_told (const FpBill *bill)
 {
   const FpProject *project = fp_scene_project (fp_bill_scene (bill));
-  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpTold));
+  GArray *out = fp_told_new ();
   g_autoptr (GArray) bearings = fp_bill_bearings (bill);
 
-  g_array_set_clear_func (out, told_clear);
   for (guint i = 0; i < bearings->len; i++)
     add_bearing (out, &g_array_index (bearings, FpBearing, i), fp_project_works (project), fp_project_brief (project)->units);
   return out;

@@ -22,6 +22,15 @@ told_clear (gpointer data)
     g_free (told->cell[i]);
 }
 
+GArray *
+fp_told_new (void)
+{
+  GArray *told = g_array_new (FALSE, FALSE, sizeof (FpTold));
+
+  g_array_set_clear_func (told, told_clear);
+  return told;
+}
+
 static void
 add_title (GArray *out, FpToldType type, const char *words)
 {
@@ -93,9 +102,8 @@ add_heading (GArray *out, const FpBill *bill, const FpScheduleChoice *choice, Fp
 GArray *
 fp_schedules_told (const FpBill *bill, const FpScheduleChoice *choice)
 {
-  GArray *out = g_array_new (FALSE, FALSE, sizeof (FpTold));
+  GArray *out = fp_told_new ();
 
-  g_array_set_clear_func (out, told_clear);
   for (guint work = 0; work < FP_N_WORKS; work++)
     {
       gboolean titled = FALSE;

@@ -9,7 +9,6 @@
 
 #define N_PER_KN        1000.0
 #define KG_PER_LB       0.45359237 /* exact: international yard and pound, 1959 */
-#define KN_M2_PER_PSF   0.0478803  /* NIST Special Publication 811, appendix B  */
 
 const char fp_weights_caution[] =
   "Pressures only compare a load with what the floor is rated for, and prove nothing: a licensed engineer decides whether the "
@@ -59,7 +58,7 @@ fp_mass_format (double mass, FpUnits units)
 char *
 fp_pressure_format (double pressure, FpUnits units)
 {
-  g_autofree char *text = units == FP_UNITS_METRIC ? number (pressure, "%.1f") : number (pressure / KN_M2_PER_PSF, "%.0f");
+  g_autofree char *text = units == FP_UNITS_METRIC ? number (pressure, "%.1f") : number (pressure / FP_KN_M2_PER_PSF, "%.0f");
 
   return g_strconcat (text, "\302\240", units == FP_UNITS_METRIC ? "kN/m²" : "lb/sq\302\240ft", NULL);
 }
@@ -261,12 +260,13 @@ fp_schedules_closing (const FpBill *bill)
   g_autofree char *slab = fp_length_format_unit (works->slab, units), *longest = fp_length_format_unit (works->longest, units);
   g_autofree char *stone = number (fp_stone (works->stone)->weight, "%.1f");
   g_autofree char *timber = number (fp_timber (works->timber)->weight, "%.1f");
+  g_autofree char *concrete = number (FP_CONCRETE_WEIGHT, "%.1f");
   GString *out = g_string_new (NULL);
 
   add_costs (bill, out);
   g_string_append_printf (out, "Net as fixed, without waste. Slabs are %s thick and none is longer than %s; %s is reckoned at "
-                          "%s kN/m³, %s at %s, concrete at 24.0, what is kept or taken out likewise. The floor of the uppermost step runs on "
+                          "%s kN/m³, %s at %s, concrete at %s, what is kept or taken out likewise. The floor of the uppermost step runs on "
                           "under the altar. Measure on the spot before anything is cut.", slab, longest,
-                          fp_stone (works->stone)->label, stone, fp_timber (works->timber)->label, timber);
+                          fp_stone (works->stone)->label, stone, fp_timber (works->timber)->label, timber, concrete);
   return g_string_free (out, FALSE);
 }
