@@ -36,3 +36,15 @@ fp_asked_pages (const char *as, const char *out, FpPagesForm *form)
   return fp_pages_form_of_path (out, form)
          || wrong ("--out", out, "a file ending in .pdf, .svg or .png; or say --as " FP_ASKED_FORMS);
 }
+
+gboolean
+fp_asked_as (const char *as, const char *out, FpAskedAs *told, FpPagesForm *form)
+{
+  *told = out != NULL ? FP_ASKED_DRAWN : as != NULL && g_ascii_strcasecmp (as, "csv") == 0 ? FP_ASKED_CSV : FP_ASKED_TEXT;
+  if (*told == FP_ASKED_DRAWN)
+    return fp_asked_pages (as, out, form);
+  if (as == NULL || *told == FP_ASKED_CSV || g_ascii_strcasecmp (as, "text") == 0)
+    return TRUE;
+  fp_command_fail_value ("--as", as, "text or csv, or --out with it: a sheet is written to a file");
+  return FALSE;
+}

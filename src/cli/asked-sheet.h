@@ -19,4 +19,8 @@ gboolean fp_asked_sheet (const char *paper, const char *scale, const char *ink, 
 /* Of --as (nullable) and --out: the form that is named, or that of the ending; never over a project. */
 gboolean fp_asked_pages (const char *as, const char *out, FpPagesForm *form);
 
+typedef enum { FP_ASKED_TEXT, FP_ASKED_CSV, FP_ASKED_DRAWN } FpAskedAs;
+/* Of --as and --out (nullable) where what is asked for is told as text or table, and drawn where a file is named. */
+gboolean fp_asked_as (const char *as, const char *out, FpAskedAs *told, FpPagesForm *form);
+
 G_END_DECLS

@@ -8,14 +8,11 @@
 
 #include <string.h>
 
-
-typedef enum { AS_TEXT, AS_CSV, AS_SHEET } As;
-
 typedef struct
 {
   char       *file, *alternative, *bolt, *warp, *weft, *as, *out, *paper, *scale, *ink;
   gboolean    portrait;
-  As          told;
+  FpAskedAs          told;
   FpLinenSpec linen;
   FpPagesForm form;
   FpSheetSpec spec;
@@ -59,18 +56,6 @@ fill_share (const char *option, const char *text, const FpWorks *works, double o
 }
 
 static gboolean
-fill_form (Options *o)
-{
-  o->told = o->out != NULL ? AS_SHEET : o->as != NULL && g_ascii_strcasecmp (o->as, "csv") == 0 ? AS_CSV : AS_TEXT;
-  if (o->told == AS_SHEET)
-    return fp_asked_pages (o->as, o->out, &o->form);
-  if (o->as == NULL || o->told == AS_CSV || g_ascii_strcasecmp (o->as, "text") == 0)
-    return TRUE;
-  fp_command_fail_value ("--as", o->as, "text or csv, or --out with it: a sheet is written to a file");
-  return FALSE;
-}
-
-static gboolean
 fill_sheet (Options *o)
 {
   o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = !o->portrait };
@@ -80,7 +65,7 @@ fill_sheet (Options *o)
 static gboolean
 fill (Options *o)
 {
-  return fill_form (o) && fill_sheet (o);
+  return fp_asked_as (o->as, o->out, &o->told, &o->form) && fill_sheet (o);
 }
 
 /* In the units of the project, unless it names others. */
@@ -145,9 +130,9 @@ tell (const FpProject *project, Options *o)
   plan = fp_linen_plan_new (scene, &o->linen, &error);
   if (plan == NULL)
     return fp_command_fail (error->message);
-  if (o->told == AS_SHEET)
+  if (o->told == FP_ASKED_DRAWN)
     return draw (plan, scene, o);
-  text = o->told == AS_CSV ? fp_linen_plan_csv (plan) : fp_linen_plan_text (plan);
+  text = o->told == FP_ASKED_CSV ? fp_linen_plan_csv (plan) : fp_linen_plan_text (plan);
   return fp_command_print (text, strlen (text));
 }
 

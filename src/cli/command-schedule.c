@@ -8,13 +8,11 @@
 
 #include <string.h>
 
-typedef enum { AS_TEXT, AS_CSV, AS_SHEET } As;
-
 typedef struct
 {
   char            *file, *alternative, *of, *only, *as, *out, *paper, *ink;
   gboolean         portrait;
-  As               told;
+  FpAskedAs               told;
   FpScheduleChoice choice;
   FpPagesForm      form;
   FpSheetSpec      spec;
@@ -94,22 +92,10 @@ fill_only (Options *o)
 }
 
 static gboolean
-fill_form (Options *o)
-{
-  o->told = o->out != NULL ? AS_SHEET : o->as != NULL && g_ascii_strcasecmp (o->as, "csv") == 0 ? AS_CSV : AS_TEXT;
-  if (o->told == AS_SHEET)
-    return fp_asked_pages (o->as, o->out, &o->form);
-  if (o->as == NULL || o->told == AS_CSV || g_ascii_strcasecmp (o->as, "text") == 0)
-    return TRUE;
-  fp_command_fail_value ("--as", o->as, "text or csv, or --out with it: a sheet is written to a file");
-  return FALSE;
-}
-
-static gboolean
 fill (Options *o)
 {
   o->spec = (FpSheetSpec) { .kind = FP_SHEET_PLAN, .paper = FP_PAPER_A3, .landscape = !o->portrait };
-  return fill_of (o) && fill_only (o) && fill_form (o) && fp_asked_sheet (o->paper, NULL, o->ink, &o->spec);
+  return fill_of (o) && fill_only (o) && fp_asked_as (o->as, o->out, &o->told, &o->form) && fp_asked_sheet (o->paper, NULL, o->ink, &o->spec);
 }
 
 /* --- told ------------------------------------------------------------------- */
@@ -141,9 +127,9 @@ tell (const FpProject *project, Options *o)
     return FP_EXIT_ERROR;
   scene = fp_scene_new (project, (guint) alternative);
   bill = fp_bill_new (scene);
-  if (o->told == AS_SHEET)
+  if (o->told == FP_ASKED_DRAWN)
     return draw (bill, o);
-  text = o->told == AS_CSV ? fp_schedules_csv (bill, &o->choice) : fp_schedules_text (bill, &o->choice);
+  text = o->told == FP_ASKED_CSV ? fp_schedules_csv (bill, &o->choice) : fp_schedules_text (bill, &o->choice);
   return fp_command_print (text, strlen (text));
 }
 
