@@ -52,7 +52,7 @@ texts_of (const FpDrawing *drawing)
   return g_strdup (all->str);
 }
 
-/* levels-and-sight: at least 1 mm below; International Building Code 2015, 1011.5.2: 4 to 7 in. */
+/* levels: at least 1 mm below; International Building Code 2015, 1011.5.2: 4 to 7 in. */
 static void
 test_aims (void)
 {

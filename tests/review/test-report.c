@@ -140,6 +140,7 @@ good_church (void)
 static void
 test_nothing_short (void)
 {
+  static const char *const left_out[] = { "flame", "floor-and-weight", NULL };
   g_autoptr (FpProject) project = good_church ();
   g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
   g_autoptr (FpFindings) findings = NULL;
@@ -149,7 +150,7 @@ test_nothing_short (void)
   const FpFinding *finding;
 
   for (guint b = books->len; b-- > 0;)
-    if (strcmp (fp_rulebook_id (g_ptr_array_index (books, b)), "seats-and-flame") == 0)
+    if (g_strv_contains (left_out, fp_rulebook_id (g_ptr_array_index (books, b))))
       g_ptr_array_remove_index (books, b);
   findings = fp_findings_of (project, 0, books, NULL);
   finding = fp_findings_get (findings, &n);

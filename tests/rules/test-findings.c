@@ -90,11 +90,11 @@ test_waiting (void)
       else if (finding[i].found != FP_FOUND_APART)
         g_assert_false (sight);
     }
-  g_assert_cmpstr (fp_found_id (taking_finding (early, "levels-and-sight:mensa-seen")->found), ==, "waiting");
+  g_assert_cmpstr (fp_found_id (taking_finding (early, "sight:mensa-seen")->found), ==, "waiting");
   finding = fp_findings_get (late, &n);
   for (guint i = 0; i < n; i++)
     g_assert_cmpint (finding[i].found, !=, FP_FOUND_WAITING);
-  g_assert_true (g_str_has_suffix (taking_finding (late, "levels-and-sight:mensa-seen")->measured,
+  g_assert_true (g_str_has_suffix (taking_finding (late, "sight:mensa-seen")->measured,
                                    " of 80 places see half of it or more, sitting)"));
 }
 
@@ -155,11 +155,11 @@ test_words (void)
   church_param (&project, "steps", "riser", 190);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
-    const FpFinding *finding = taking_finding (findings, "steps-and-rail:riser-code");
+    const FpFinding *finding = taking_finding (findings, "step-and-fall:riser-code");
 
     g_assert_cmpstr (finding->measured, ==, "190 mm");
     g_assert_cmpstr (finding->limit, ==, "from 102 mm to 178 mm (4 to 7 in)");
-    finding = taking_finding (findings, "steps-and-rail:riser-schulte");
+    finding = taking_finding (findings, "step-and-fall:riser-schulte");
     g_assert_cmpstr (finding->limit, ==, "from 137 mm to 168 mm (printed: about 6 in)");
     finding = taking_finding (findings, "older-form:altar-height");
     g_assert_cmpstr (finding->limit, ==, "from 970 mm to 1\u202f000 mm");
@@ -173,7 +173,7 @@ test_words (void)
   taking_units (&project, FP_UNITS_IMPERIAL);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
-    const FpFinding *finding = taking_finding (findings, "steps-and-rail:riser-code");
+    const FpFinding *finding = taking_finding (findings, "step-and-fall:riser-code");
     g_autofree char *shown = fp_length_format_unit (190, FP_UNITS_IMPERIAL);
 
     g_assert_cmpstr (finding->measured, ==, shown);
@@ -230,7 +230,7 @@ test_several (void)
   taking_survey (&project, "pews", "more", -3000, -15000, "spacing", 650);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
-    const FpFinding *finding = taking_finding (findings, "seats-and-flame:row-spacing-least");
+    const FpFinding *finding = taking_finding (findings, "seating-and-ways-out:row-spacing-least");
 
     g_assert_cmpuint (finding->times, ==, 2);
     g_assert_cmpfloat (finding->value, ==, 650);

@@ -87,7 +87,7 @@ test_by_hand (void)
       g_assert_cmpfloat_with_epsilon (first_row (next).c, found.after, 1e-9);
       g_assert_cmpfloat (found.after, >=, wanted);
       g_assert_cmpfloat_with_epsilon (found.after, wanted + (found.level - level) * row.between / row.distance, 1e-6);
-      assert_within (next, "steps-and-rail:riser-code");
+      assert_within (next, "step-and-fall:riser-code");
 
       /* One step less, however high, is not enough. */
       church_param (&next, "steps", "count", steps - 1);

@@ -206,7 +206,7 @@ test_pressure (void)
   church_param (&project, "altar", "height", 950);
   church_param (&project, "altar", "overhang", 0);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "altar-pressure"), 26.6, 1e-9);
-  assert_short (project, "seats-and-flame:altar-weight");
+  assert_short (project, "floor-and-weight:altar-weight");
 }
 
 /* --- steps --------------------------------------------------------------- */
@@ -262,7 +262,7 @@ test_stride (void)
       church_param (&project, "steps", "riser", rows[i].riser);
       church_param (&project, "steps", "tread", rows[i].tread);
       assert_measure (project, "two-risers-and-tread", rows[i].stride);
-      g_assert_cmpstr (fp_found_id (taking_found (project, "steps-and-rail:stride")), ==,
+      g_assert_cmpstr (fp_found_id (taking_found (project, "step-and-fall:stride")), ==,
                        rows[i].within ? "within" : "short");
     }
 }
@@ -278,7 +278,7 @@ test_spread (void)
   /* The floor above was measured at 340: the last riser is 190, and 150 the least. */
   church_param (&project, "sanctuary", "level", 340);
   assert_measure (project, "riser-spread", 40);
-  assert_short (project, "steps-and-rail:even-risers");
+  assert_short (project, "step-and-fall:even-risers");
 }
 
 static void
@@ -293,7 +293,7 @@ test_sanctuary_edge (void)
   church_param (&project, "sanctuary", "level", 0);
   g_assert_cmpuint (taking_count (project, "step-to-sanctuary-edge"), ==, 0);
   assert_measure (project, "sanctuary-above-nave", 0);
-  assert_short (project, "levels-and-sight:sanctuary-raised");
+  assert_short (project, "levels:sanctuary-raised");
 }
 
 /* A floor surveyed in pieces, one 10 mm lower than the other, is walked over: that is no step. */

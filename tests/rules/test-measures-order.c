@@ -43,9 +43,9 @@ test_credence_area (void)
   taking_add (&project, "credence", "credence", NULL, 3000, 8000, "length", 762);
   church_param (&project, "credence", "depth", 304.8);
   assert_measure (project, "credence-area", 360 * 25.4 * 25.4);
-  assert_within (project, "seats-and-flame:credence-size");
+  assert_within (project, "either-form:credence-size");
   church_param (&project, "credence", "depth", 300);
-  assert_short (project, "seats-and-flame:credence-size");
+  assert_short (project, "either-form:credence-size");
 }
 
 static void
@@ -345,13 +345,13 @@ test_flame (void)
   /* The reredos is 200 deep, and the candles stand at y = 8000. */
   taking_add (&project, "reredos", "reredos", NULL, 0, 8400, NULL, 0);
   assert_measure (project, "flame-clear", 300);
-  assert_short (project, "seats-and-flame:flame-one-foot");
-  assert_short (project, "seats-and-flame:flame-four-feet");
+  assert_short (project, "flame:flame-one-foot");
+  assert_short (project, "flame:flame-four-feet");
   taking_add (&project, "reredos", "reredos", NULL, 0, 8405, NULL, 0);
-  assert_within (project, "seats-and-flame:flame-one-foot");
-  assert_short (project, "seats-and-flame:flame-four-feet");
+  assert_within (project, "flame:flame-one-foot");
+  assert_short (project, "flame:flame-four-feet");
   taking_add (&project, "reredos", "reredos", NULL, 0, 9320, NULL, 0);
-  assert_within (project, "seats-and-flame:flame-four-feet");
+  assert_within (project, "flame:flame-four-feet");
 }
 
 int

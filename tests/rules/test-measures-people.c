@@ -31,7 +31,7 @@ test_levels (void)
   assert_measure (project, "area-not-below", 0);
   assert_measure (project, "places-above-sanctuary", 0);
   g_assert_cmpuint (taking_count (project, "gallery-places"), ==, 0);
-  assert_within (project, "levels-and-sight:people-below");
+  assert_within (project, "levels:people-below");
 }
 
 /* A floor that falls towards the altar by 1:10: at y = -20000 it is 2 m up, and 756 is passed at y = -7560. */
@@ -46,10 +46,10 @@ test_falling_floor (void)
   assert_measure (project, "margin-below", 756 - 2000);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "area-not-below"), 12000.0 * (20000 - 7560), 1);
   assert_measure (project, "floor-fall", 0.1);
-  assert_short (project, "levels-and-sight:people-below");
-  assert_short (project, "levels-and-sight:area-below");
-  assert_short (project, "seats-and-flame:floor-level");
-  assert_short (project, "seats-and-flame:floor-ramp");
+  assert_short (project, "levels:people-below");
+  assert_short (project, "levels:area-below");
+  assert_short (project, "access:floor-level");
+  assert_short (project, "access:floor-ramp");
 
   /* Rows 900 apart from y = -2000: the seventh is about 7.6 m down the nave. */
   values = taking_values (project, "places-not-below");
@@ -69,9 +69,9 @@ test_level_with_altar (void)
   assert_measure (project, "margin-below", 0);
   assert_measure (project, "places-not-below", 24);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "area-not-below"), 12000.0 * 20000, 1);
-  assert_short (project, "levels-and-sight:people-below");
-  assert_short (project, "levels-and-sight:places-below");
-  assert_short (project, "levels-and-sight:sanctuary-highest");
+  assert_short (project, "levels:people-below");
+  assert_short (project, "levels:places-below");
+  assert_short (project, "levels:sanctuary-highest");
 }
 
 static void
@@ -87,7 +87,7 @@ test_gallery (void)
   church_survey (&project, &pews);
   add_pews (&project, "pews", 0, -2000, 5);
   assert_measure (project, "gallery-places", 6);
-  assert_short (project, "levels-and-sight:gallery");
+  assert_short (project, "levels:gallery");
   assert_measure (project, "places-not-below", 0);
   assert_measure (project, "margin-below", 756);
 }
@@ -116,7 +116,7 @@ test_rows_and_steps (void)
 
     add_pews (&project, "pews", 0, -2000, 14);
     g_assert_cmpuint (taking_count (project, "steps-lacking-for-rows"), ==, 0);
-    g_assert_cmpstr (fp_found_id (taking_found (project, "levels-and-sight:height-for-rows")), ==, "nothing");
+    g_assert_cmpstr (fp_found_id (taking_found (project, "levels:height-for-rows")), ==, "nothing");
   }
 }
 
@@ -146,9 +146,9 @@ test_seats (void)
   g_assert_cmpuint (taking_count (project, "seats-share"), ==, 0);
   taking_seats (&project, 100);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "seats-share"), 0.8, 1e-9); /* 10 × floor (4000 / 457) */
-  assert_short (project, "seats-and-flame:seats-wanted");
+  assert_short (project, "seating-and-ways-out:seats-wanted");
   taking_seats (&project, 80);
-  assert_within (project, "seats-and-flame:seats-wanted");
+  assert_within (project, "seating-and-ways-out:seats-wanted");
 
   assert_measure (project, "row-spacing", 900);
   assert_measure (project, "row-clear", 350);
@@ -167,9 +167,9 @@ test_row_clear (void)
   church_param (&project, "pews", "spacing", 914.4);
   church_param (&project, "pews", "depth", 609.6);
   assert_measure (project, "row-clear", 304.8);
-  assert_within (project, "seats-and-flame:row-clear");
+  assert_within (project, "seating-and-ways-out:row-clear");
   church_param (&project, "pews", "depth", 620);
-  assert_short (project, "seats-and-flame:row-clear");
+  assert_short (project, "seating-and-ways-out:row-clear");
 }
 
 static void
@@ -315,7 +315,7 @@ test_c_values (void)
       g_assert_cmpfloat (c, >, before);
       before = c;
     }
-  assert_short (project, "levels-and-sight:sight-over-heads");
+  assert_short (project, "sight:sight-over-heads");
 }
 
 int

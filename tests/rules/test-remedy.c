@@ -30,9 +30,9 @@ static void
 test_gate (void)
 {
   const struct { FpUnits units; const char *rule; double value; } cases[] = {
-    { FP_UNITS_METRIC, "steps-and-rail:gate-access", 815.0 },
-    { FP_UNITS_IMPERIAL, "steps-and-rail:gate-access", 32.0 * 25.4 },
-    { FP_UNITS_METRIC, "steps-and-rail:gate-route", 915.0 },
+    { FP_UNITS_METRIC, "access:gate-access", 815.0 },
+    { FP_UNITS_IMPERIAL, "access:gate-access", 32.0 * 25.4 },
+    { FP_UNITS_METRIC, "access:gate-route", 915.0 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -55,7 +55,7 @@ test_move (void)
   FpRemedy remedy;
 
   taking_add (&project, "rail", "rail", NULL, 340, 405, NULL, 0);
-  g_assert_true (remedy_for (project, "steps-and-rail:gate-middle", &remedy));
+  g_assert_true (remedy_for (project, "rail:gate-middle", &remedy));
   g_assert_cmpstr (remedy.item, ==, "rail");
   g_assert_null (remedy.param);
   /* Within 50 mm is taken as the middle (design judgement). */
@@ -72,12 +72,12 @@ test_one_figure (void)
   FpRemedy remedy;
 
   taking_survey (&project, "pews", "pews", 0, -2000, "spacing", 870);
-  assert_short (project, "seats-and-flame:row-spacing");
-  g_assert_true (remedy_for (project, "seats-and-flame:row-spacing", &remedy));
+  assert_short (project, "seating-and-ways-out:row-spacing");
+  g_assert_true (remedy_for (project, "seating-and-ways-out:row-spacing", &remedy));
   g_assert_cmpstr (remedy.item, ==, "pews");
   g_assert_cmpstr (remedy.param->id, ==, "spacing");
   church_param (&project, "pews", "spacing", remedy.value);
-  assert_within (project, "seats-and-flame:row-spacing");
+  assert_within (project, "seating-and-ways-out:row-spacing");
 }
 
 /* What takes sight, what is not short, and what was given up have no remedy. */
@@ -91,10 +91,10 @@ test_none (void)
 
   taking_survey (&project, "pews", "pews", 0, -2000, NULL, 0);
   findings = taking_findings (project, TRUE);
-  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "levels-and-sight:mensa-seen"), NULL, &remedy));
-  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "steps-and-rail:rail-height"), NULL, &remedy));
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "sight:mensa-seen"), NULL, &remedy));
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "rail:rail-height"), NULL, &remedy));
   g_cancellable_cancel (cancelled);
-  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "steps-and-rail:gate-access"), cancelled,
+  g_assert_false (fp_remedy_find (findings, taking_finding (findings, "access:gate-access"), cancelled,
                                   &remedy));
 }
 
@@ -106,10 +106,10 @@ test_no_way_round (void)
   FpRemedy remedy;
 
   taking_add (&project, "reredos", "reredos", NULL, 0, 8560, NULL, 0);
-  assert_short (project, "seats-and-flame:flame-four-feet");
-  if (remedy_for (project, "seats-and-flame:flame-four-feet", &remedy))
+  assert_short (project, "flame:flame-four-feet");
+  if (remedy_for (project, "flame:flame-four-feet", &remedy))
     g_assert_null (remedy.param);
-  g_assert_true (remedy_for (project, "steps-and-rail:gate-access", &remedy));
+  g_assert_true (remedy_for (project, "access:gate-access", &remedy));
   g_assert_cmpfloat (remedy.value, >, 0.0);
 }
 
@@ -147,16 +147,16 @@ test_steps_for_people (void)
       g_autoptr (FpProject) project = church_with_rows (cases[i].count, cases[i].riser, cases[i].rows);
       FpRemedy remedy;
 
-      assert_short (project, "levels-and-sight:people-below");
-      g_assert_true (remedy_for (project, "levels-and-sight:people-below", &remedy));
+      assert_short (project, "levels:people-below");
+      g_assert_true (remedy_for (project, "levels:people-below", &remedy));
       g_assert_cmpstr (remedy.item, ==, "steps");
       g_assert_nonnull (remedy.param);
       g_assert_cmpstr (remedy.param->id, ==, cases[i].param);
       g_assert_cmpfloat (remedy.value, ==, cases[i].value);
       church_param (&project, "steps", cases[i].param, remedy.value);
-      assert_within (project, "levels-and-sight:people-below");
-      assert_within (project, "levels-and-sight:places-below");
-      assert_within (project, "steps-and-rail:riser-code");
+      assert_within (project, "levels:people-below");
+      assert_within (project, "levels:places-below");
+      assert_within (project, "step-and-fall:riser-code");
     }
 }
 

@@ -44,16 +44,16 @@ test_metric_first (void)
 {
   g_autoptr (FpProject) project = church ();
 
-  assert_says (project, "steps-and-rail:riser-code", NULL, "152 mm", "from 102 mm to 178 mm (4 to 7 in)", NULL);
-  assert_says (project, "steps-and-rail:tread-code", NULL, NULL, "at least 279 mm (11 in)", NULL);
-  assert_says (project, "steps-and-rail:riser-schulte", NULL, NULL, "from 137 mm to 168 mm (printed: about 6 in)",
+  assert_says (project, "step-and-fall:riser-code", NULL, "152 mm", "from 102 mm to 178 mm (4 to 7 in)", NULL);
+  assert_says (project, "step-and-fall:tread-code", NULL, NULL, "at least 279 mm (11 in)", NULL);
+  assert_says (project, "step-and-fall:riser-schulte", NULL, NULL, "from 137 mm to 168 mm (printed: about 6 in)",
                NULL);
-  assert_says (project, "steps-and-rail:even-risers", NULL, NULL, "at most 9.5 mm (printed: 3/8 in)", NULL);
+  assert_says (project, "step-and-fall:even-risers", NULL, NULL, "at most 9.5 mm (printed: 3/8 in)", NULL);
   assert_says (project, "older-form:high-altar-length", NULL, NULL, "at least 2\u202f700 mm (9 Baden feet)", NULL);
   assert_says (project, "older-form:altar-height", NULL, NULL, "from 970 mm to 1\u202f000 mm", NULL);
-  assert_says (project, "seats-and-flame:altar-weight", NULL, NULL, "at most 4.79 kN/m² (100 lb/sq ft)", NULL);
+  assert_says (project, "floor-and-weight:altar-weight", NULL, NULL, "at most 4.79 kN/m² (100 lb/sq ft)", NULL);
   taking_add (&project, "credence", "credence", NULL, 3000, 8000, NULL, 0);
-  assert_says (project, "seats-and-flame:credence-size", NULL, NULL, "at least 0.23 m² (360 sq in)", NULL);
+  assert_says (project, "either-form:credence-size", NULL, NULL, "at least 0.23 m² (360 sq in)", NULL);
 }
 
 static void
@@ -62,13 +62,13 @@ test_inches_first (void)
   g_autoptr (FpProject) project = church ();
 
   taking_units (&project, FP_UNITS_IMPERIAL);
-  assert_says (project, "steps-and-rail:tread-code", NULL, NULL, "at least 11\"", NULL);
-  assert_says (project, "steps-and-rail:riser-code", NULL, NULL, "from 4\" to 7\"", NULL);
+  assert_says (project, "step-and-fall:tread-code", NULL, NULL, "at least 11\"", NULL);
+  assert_says (project, "step-and-fall:riser-code", NULL, NULL, "from 4\" to 7\"", NULL);
   assert_says (project, "older-form:altar-height", NULL, NULL, "from 3' 2 3/16\" to 3' 3 3/8\" (97 to 100 cm)", NULL);
   assert_says (project, "older-form:high-altar-length", NULL, NULL, "at least 8' 10 5/16\" (9 Baden feet)", NULL);
-  assert_says (project, "seats-and-flame:altar-weight", NULL, NULL, "at most 100 lb/sq ft", NULL);
+  assert_says (project, "floor-and-weight:altar-weight", NULL, NULL, "at most 100 lb/sq ft", NULL);
   taking_add (&project, "credence", "credence", NULL, 3000, 8000, NULL, 0);
-  assert_says (project, "seats-and-flame:credence-size", NULL, "360 sq in", "at least 360 sq in", NULL);
+  assert_says (project, "either-form:credence-size", NULL, "360 sq in", "at least 360 sq in", NULL);
 }
 
 /* 28 kN/m3 × 1 m3 on 1 m2; the pound of force is 0.45359237 kg × 9.80665 m/s2, so 4448.22 N are 1000 lb. */
@@ -77,14 +77,14 @@ test_weight (void)
 {
   g_autoptr (FpProject) project = church ();
   g_autoptr (FpFindings) metric = taking_findings (project, FALSE), inches = NULL;
-  const FpFinding *finding = taking_finding (metric, "seats-and-flame:altar-weight");
+  const FpFinding *finding = taking_finding (metric, "floor-and-weight:altar-weight");
   double kn = 0, m2 = 0, lb = 0, sqft = 0;
 
   g_assert_true (g_str_has_suffix (finding->measured, " kN/m²"));
   g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf kN, if it is of stone, on %lf m²", &kn, &m2), ==, 2);
   taking_units (&project, FP_UNITS_IMPERIAL);
   inches = taking_findings (project, FALSE);
-  finding = taking_finding (inches, "seats-and-flame:altar-weight");
+  finding = taking_finding (inches, "floor-and-weight:altar-weight");
   g_assert_true (g_str_has_suffix (finding->measured, " lb/sq ft"));
   g_assert_cmpint (sscanf (finding->detail, "Altar: about %lf lb, if it is of stone, on %lf sq ft", &lb, &sqft), ==, 2);
   g_assert_cmpfloat_with_epsilon (lb / 1000 * 4.44822, kn, 0.06);
@@ -98,12 +98,12 @@ test_shares (void)
   g_autoptr (FpProject) project = church ();
 
   taking_seats (&project, 81); /* there are 80 */
-  assert_says (project, "seats-and-flame:seats-wanted", NULL, "99 % (80 seats, 81 wanted)", NULL, NULL);
+  assert_says (project, "seating-and-ways-out:seats-wanted", NULL, "99 % (80 seats, 81 wanted)", NULL, NULL);
   taking_survey (&project, "pews", "more", -3000, -20000, "rows", 30);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
     guint seats = 0;
-    const FpFinding *finding = taking_finding (findings, "seats-and-flame:seats-wanted");
+    const FpFinding *finding = taking_finding (findings, "seating-and-ways-out:seats-wanted");
 
     g_assert_cmpint (sscanf (finding->measured, "%*s %% (%u of", &seats), ==, 1);
     taking_seats (&project, seats + 1);
@@ -111,10 +111,10 @@ test_shares (void)
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
 
-    g_assert_true (g_str_has_prefix (taking_finding (findings, "seats-and-flame:seats-wanted")->measured, "99.7 % ("));
+    g_assert_true (g_str_has_prefix (taking_finding (findings, "seating-and-ways-out:seats-wanted")->measured, "99.7 % ("));
   }
   church_param (&project, "nave", "fall", 0.0505);
-  assert_says (project, "seats-and-flame:floor-level", NULL, "5.1 % (1:19.8)", "not steeper than 1:20 (5 %)", "Floor");
+  assert_says (project, "access:floor-level", NULL, "5.1 % (1:19.8)", "not steeper than 1:20 (5 %)", "Floor");
 }
 
 /* --- how many of what ------------------------------------------------------ */
@@ -149,7 +149,7 @@ test_counts_asked (void)
   assert_says (project, "newer-form:candles-number", NULL, "none", "2, 4 or 6 candles", NULL);
   assert_says (project, "newer-form:altar-one", NULL, "1 altar", "at most 1 altar", NULL);
   assert_says (project, "older-form:candles-low", NULL, NULL, "2 candles", NULL);
-  assert_says (project, "steps-and-rail:gate-there", NULL, NULL, "at least 1 gate", NULL);
+  assert_says (project, "rail:gate-there", NULL, NULL, "at least 1 gate", NULL);
 }
 
 static void
@@ -194,9 +194,9 @@ test_titles (void)
   g_autoptr (FpProject) project = church ();
 
   church_param (&project, "steps", "riser", 190);
-  assert_says (project, "steps-and-rail:riser-code", "The altar's steps are too high to walk safely", NULL, NULL, NULL);
+  assert_says (project, "step-and-fall:riser-code", "The altar's steps are too high to walk safely", NULL, NULL, NULL);
   church_param (&project, "steps", "riser", 90);
-  assert_says (project, "steps-and-rail:riser-code", "The altar's steps are too low to walk safely", NULL, NULL, NULL);
+  assert_says (project, "step-and-fall:riser-code", "The altar's steps are too low to walk safely", NULL, NULL, NULL);
   church_param (&project, "altar", "height", 1100);
   assert_says (project, "older-form:altar-height", "The altar is too high to stand at", NULL, NULL, NULL);
   church_param (&project, "altar", "height", 900);
@@ -216,14 +216,14 @@ test_gate (void)
   g_autoptr (FpProject) project = church ();
 
   church_param (&project, "rail", "gate", 700);
-  assert_says (project, "steps-and-rail:gate-access", "The gate in the rail is too narrow", "700 mm",
+  assert_says (project, "access:gate-access", "The gate in the rail is too narrow", "700 mm",
                "at least 813 mm (32 in)", "Communion rail");
-  assert_within (project, "steps-and-rail:gate-there");
+  assert_within (project, "rail:gate-there");
   church_param (&project, "rail", "gate", 0);
-  assert_says (project, "steps-and-rail:gate-there", "There is no gate in the rail", "none", "at least 1 gate",
+  assert_says (project, "rail:gate-there", "There is no gate in the rail", "none", "at least 1 gate",
                "Communion rail");
-  assert_short (project, "steps-and-rail:gate-there");
-  g_assert_cmpstr (fp_found_id (taking_found (project, "steps-and-rail:gate-access")), ==, "nothing");
+  assert_short (project, "rail:gate-there");
+  g_assert_cmpstr (fp_found_id (taking_found (project, "access:gate-access")), ==, "nothing");
 }
 
 static gboolean
@@ -313,13 +313,13 @@ test_where (void)
   g_autoptr (FpProject) project = church ();
 
   /* A level floor: every row behind the first looks between heads. */
-  assert_says (project, "levels-and-sight:sight-over-heads", NULL, NULL, NULL, "Pews: rows 2 to 10");
+  assert_says (project, "sight:sight-over-heads", NULL, NULL, NULL, "Pews: rows 2 to 10");
   church_param (&project, "altar", "length", 1700);
   assert_says (project, "older-form:altar-length", NULL, NULL, NULL, "Altar");
   taking_survey (&project, "pews", "more", -3000, -15000, "spacing", 700);
-  assert_says (project, "seats-and-flame:row-spacing-least", NULL, "700 mm", NULL, "Pews, Gospel side");
+  assert_says (project, "seating-and-ways-out:row-spacing-least", NULL, "700 mm", NULL, "Pews, Gospel side");
   church_param (&project, "pews", "spacing", 720);
-  assert_says (project, "seats-and-flame:row-spacing-least", NULL, "700 mm", NULL, "Pews, Gospel side; Pews");
+  assert_says (project, "seating-and-ways-out:row-spacing-least", NULL, "700 mm", NULL, "Pews, Gospel side; Pews");
 }
 
 /* A floor that rises away from the altar (1:10 over 20 m: 2 m) names itself. */
@@ -329,15 +329,15 @@ test_where_above (void)
   g_autoptr (FpProject) project = church ();
 
   church_floor (&project, "nave", (FpBox) { -6000, -20000, 6000, 0 }, 0, 0, 0.1, 0);
-  assert_says (project, "levels-and-sight:people-below", "The people do not stand below the altar", NULL, NULL, NULL);
+  assert_says (project, "levels:people-below", "The people do not stand below the altar", NULL, NULL, NULL);
   {
     g_autoptr (FpFindings) findings = taking_findings (project, FALSE);
-    const FpFinding *finding = taking_finding (findings, "levels-and-sight:people-below");
+    const FpFinding *finding = taking_finding (findings, "levels:people-below");
 
     g_assert_cmpint (finding->found, ==, FP_FOUND_SHORT);
     g_assert_true (g_str_has_prefix (finding->detail, "Floor, at its highest +"));
   }
-  assert_says (project, "levels-and-sight:area-below", NULL, NULL, "none", "Floor");
+  assert_says (project, "levels:area-below", NULL, NULL, "none", "Floor");
 }
 
 static void
@@ -360,7 +360,7 @@ test_where_least (void)
 {
   g_autoptr (FpProject) project = church ();
   g_autoptr (FpFindings) findings = taking_findings (project, TRUE);
-  const FpFinding *finding = taking_finding (findings, "levels-and-sight:mensa-mean");
+  const FpFinding *finding = taking_finding (findings, "sight:mensa-mean");
 
   g_assert_true (g_str_has_suffix (finding->measured, " % (mean of 80 places, sitting)"));
   g_assert_true (g_str_has_prefix (finding->detail, "least from Pews: row "));
@@ -410,7 +410,7 @@ test_reasons (void)
         g_assert_nonnull (finding[i].detail);
       }
   g_assert_cmpuint (none, >, 20);
-  assert_says (project, "steps-and-rail:rail-height", NULL, "", NULL, "there is no rail before the altar");
+  assert_says (project, "rail:rail-height", NULL, "", NULL, "there is no rail before the altar");
   assert_says (project, "newer-form:candles-bishop", NULL, "", NULL,
                "the brief does not ask for Mass of the diocesan bishop");
 }

@@ -45,14 +45,14 @@ test_schulte (void)
       g_assert_cmpfloat_with_epsilon (altar->plan.y0 - steps->plan.y0, rows[i].run, 1e-6);
       g_assert_cmpfloat_with_epsilon (altar->plan.x0 - steps->plan.x0, rows[i].beyond, 1e-6);
       g_assert_cmpfloat_with_epsilon (steps->plan.x1 - steps->plan.x0, 2400 + 2 * rows[i].beyond, 1e-6);
-      assert_within (project, "steps-and-rail:riser-code");
-      assert_within (project, "steps-and-rail:riser-schulte");
-      assert_within (project, "steps-and-rail:riser-burnett");
-      assert_within (project, "steps-and-rail:tread-schulte");
+      assert_within (project, "step-and-fall:riser-code");
+      assert_within (project, "step-and-fall:riser-schulte");
+      assert_within (project, "step-and-fall:riser-burnett");
+      assert_within (project, "step-and-fall:tread-schulte");
       assert_within (project, "older-form:footpace-schulte");
       assert_within (project, "older-form:steps-odd");
       assert_within (project, "older-form:steps-three");
-      assert_within (project, "steps-and-rail:footpace-ends");
+      assert_within (project, "step-and-fall:footpace-ends");
     }
 }
 
@@ -69,13 +69,13 @@ test_wuerttemberg (void)
   g_assert_cmpfloat_with_epsilon (face, 5973.8, 0.1);
   church_add (&project, &altar);
   g_assert_cmpfloat_with_epsilon (taking_value (project, "step-to-sanctuary-edge"), 4297.35, 1e-6);
-  assert_within (project, "steps-and-rail:floor-before-steps");
+  assert_within (project, "step-and-fall:floor-before-steps");
 
   {
     const ChurchThing nearer = { "altar", "altar", "steps", { 0, place.y - 1, 0 }, NULL, 0, { { NULL, 0 } } };
 
     church_add (&project, &nearer);
-    assert_short (project, "steps-and-rail:floor-before-steps");
+    assert_short (project, "step-and-fall:floor-before-steps");
   }
 }
 
@@ -138,8 +138,8 @@ test_bench_count (void)
     }
   taking_seats (&project, 140);
   g_assert_cmpfloat (taking_value (project, "seats-share"), ==, 1);
-  assert_within (project, "seats-and-flame:seats-wanted");
-  assert_within (project, "seats-and-flame:seat-width");
+  assert_within (project, "seating-and-ways-out:seats-wanted");
+  assert_within (project, "seating-and-ways-out:seat-width");
 }
 
 int
