@@ -49,6 +49,14 @@ is_masonry (const FpPlaced *owner, FpPart part)
   return is_fabric (owner, part) && (part == FP_PART_WALL || part == FP_PART_PIER);
 }
 
+/* Fixed and solid, and better told by what is within: the bowl of a font, the inside of a tabernacle. */
+static gboolean
+is_cut_whole (FpRole role)
+{
+  return role == FP_ROLE_TABERNACLE || role == FP_ROLE_FONT || role == FP_ROLE_AMBO || role == FP_ROLE_PULPIT
+         || role == FP_ROLE_AMBRY || role == FP_ROLE_PISCINA;
+}
+
 /* What a section shows as cut.  Slender and movable things are shown whole, as shafts and the like are on any drawing
  * (ISO 128-3, from memory); the seats of a bench are boards that are fixed. */
 static gboolean
@@ -59,6 +67,8 @@ is_cut_part (const FpPlaced *owner, FpPart part)
 
   if (part == FP_PART_SEAT || part == FP_PART_BACK)
     return fp_item_kind (owner->item)->role != FP_ROLE_CHAIR;
+  if (part == FP_PART_BODY || part == FP_PART_DOOR)
+    return is_cut_whole (fp_item_kind (owner->item)->role);
   for (guint i = 0; i < G_N_ELEMENTS (cut); i++)
     if (part == cut[i])
       return TRUE;

@@ -40,6 +40,17 @@ extent (const FpForm *form, FpExtent *out)
   *out = fp_extent_bare (fp_centred_box (p[WIDTH], p[DEPTH]), p[HEIGHT] + rise (form) * p[DEPTH] + BOARD * 1.5);
 }
 
+/* The head of the stem, square, cut to the slope of the desk that rests on it. */
+static void
+add_head (double half, double foot, double top, double slope, FpSolids *out)
+{
+  const FpBox box = fp_centred_box (2 * half, 2 * half);
+  FpPoint corner[4];
+
+  fp_box_corners (&box, corner);
+  fp_solids_add_sloping (out, FP_PART_BODY, corner, 4, foot - half, top, 0, slope);
+}
+
 /* The reader stands at +y: the desk falls towards him. */
 static void
 solids (const FpForm *form, FpSolids *out)
@@ -47,12 +58,14 @@ solids (const FpForm *form, FpSolids *out)
   const double *p = form->param;
   const FpBox box = fp_centred_box (p[WIDTH], p[DEPTH]);
   const double r = foot_radius (form), slope = -rise (form), edge = p[HEIGHT] - slope * box.y1, stem = MIN (45, r * 0.4);
+  const double straight = edge - BOARD + slope * stem; /* to where the desk lies on it first */
   FpPoint corner[4];
 
   fp_box_corners (&box, corner);
   fp_solids_add_round (out, FP_PART_BODY, 0, 0, 0, 40, r, r * 0.95);
   fp_solids_add_round (out, FP_PART_BODY, 0, 0, 40, 110, r * 0.8, stem);
-  fp_solids_add_round (out, FP_PART_BODY, 0, 0, 110, p[HEIGHT] - BOARD - 1, stem, stem);
+  fp_solids_add_round (out, FP_PART_BODY, 0, 0, 110, straight - stem, stem, stem);
+  add_head (stem, straight, edge - BOARD, slope, out);
   fp_solids_add_slanting (out, FP_PART_SHELF, corner, 4, edge - BOARD, 0, slope, edge, 0, slope);
   /* The ledge on which the book rests. */
   fp_solids_add_box (out, FP_PART_SHELF, box.x0, box.y1 - 15, p[HEIGHT] + 15 * -slope, box.x1, box.y1, p[HEIGHT] + 15 * -slope + BOARD);

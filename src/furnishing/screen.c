@@ -142,6 +142,7 @@ const FpKind fp_kind_screen = {
   .label = "Screen",
   .tells = "An open screen of wood between the nave and a chancel or a chapel, with a cross on its beam.",
   .role = FP_ROLE_SCREEN,
+  .flags = FP_KIND_CUT,
   .anchor = FP_ANCHOR_CENTRE,
   .spot = FP_SPOT_OPENING,
   .clearance = 100,

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-enum { WIDTH, DEPTH, HEIGHT, TOP };
+enum { WIDTH, DEPTH, HEIGHT, WALL, TOP };
 enum { FLAT, GABLED, DOMED };
 
 static const FpChoice tops[] = {
@@ -17,6 +17,7 @@ static const FpParam params[] = {
   [HEIGHT] = FP_LENGTH ("height", "Height", 250, 600, 2500,
                         FP_JUDGEMENT "; a ciborium of 7 in has to stand in it: Catholic Encyclopedia I (1907), "
                         "Altar Vessels, p. 358"),
+  [WALL] = FP_LENGTH ("wall", "Thickness of its walls, with the lining", 5, 25, 150, FP_JUDGEMENT),
   [TOP] = FP_CHOICE ("top", "Top", tops, DOMED,
                      "E. Ryan, The Liturgical Construction of the Altar, Liturgical Arts I (1931)"),
   FP_NO_MORE_PARAMS
@@ -29,9 +30,9 @@ static const FpRole stands_on[] = { FP_ROLE_ALTAR, FP_ROLE_GRADINE, FP_ROLE_NONE
 
 typedef struct
 {
-  FpBox  foot, body;
+  FpBox  foot, body, inside;
   double foot_top, body_top, cornice_top;
-  double door_width, door_foot, door_head;
+  double wall, door_width, door_foot, door_head;
 } Parts;
 
 static Parts
@@ -53,6 +54,8 @@ parts (const FpForm *form)
   of.door_width = p[WIDTH] * 0.62;
   of.door_foot = of.foot_top + p[HEIGHT] * 0.05;
   of.door_head = of.body_top - p[HEIGHT] * 0.05;
+  of.wall = MIN (p[WALL], MIN ((of.body.y1 - of.body.y0) * 0.4, (of.body.x1 - of.body.x0 - of.door_width) / 2));
+  of.inside = (FpBox) { of.body.x0 + of.wall, of.body.y0 + of.wall, of.body.x1 - of.wall, of.body.y1 - of.wall };
   return of;
 }
 
@@ -75,20 +78,36 @@ add_dome (FpSolids *out, double radius, double z0, double height)
     }
 }
 
+/* Four walls about the room within, the front one about the doorway. */
+static void
+add_walls (const Parts *of, FpSolids *out)
+{
+  const FpBox *b = &of->body, *in = &of->inside;
+  const double x = of->door_width / 2;
+
+  fp_solids_add_box (out, FP_PART_BODY, b->x0, in->y0, of->foot_top, in->x0, b->y1, of->body_top);
+  fp_solids_add_box (out, FP_PART_BODY, in->x1, in->y0, of->foot_top, b->x1, b->y1, of->body_top);
+  fp_solids_add_box (out, FP_PART_BODY, in->x0, in->y1, of->foot_top, in->x1, b->y1, of->body_top);
+  fp_solids_add_box (out, FP_PART_BODY, b->x0, b->y0, of->foot_top, -x, in->y0, of->body_top);
+  fp_solids_add_box (out, FP_PART_BODY, x, b->y0, of->foot_top, b->x1, in->y0, of->body_top);
+  fp_solids_add_box (out, FP_PART_BODY, -x, b->y0, of->foot_top, x, in->y0, of->door_foot);
+  fp_solids_add_box (out, FP_PART_BODY, -x, b->y0, of->door_head, x, in->y0, of->body_top);
+}
+
 static void
 solids (const FpForm *form, FpSolids *out)
 {
   const double *p = form->param;
   const Parts of = parts (form);
-  const FpBox *foot = &of.foot, *body = &of.body;
+  const FpBox *foot = &of.foot;
 
   fp_solids_add_box (out, FP_PART_BODY, foot->x0, foot->y0, 0, foot->x1, foot->y1, of.foot_top);
-  fp_solids_add_box (out, FP_PART_BODY, body->x0, body->y0, of.foot_top, body->x1, body->y1, of.body_top);
-  fp_solids_add_box (out, FP_PART_DOOR, -of.door_width / 2, foot->y0, of.door_foot, of.door_width / 2, body->y0,
+  add_walls (&of, out);
+  fp_solids_add_box (out, FP_PART_DOOR, -of.door_width / 2, foot->y0, of.door_foot, of.door_width / 2, of.body.y0,
                      of.door_head);
   fp_solids_add_box (out, FP_PART_BODY, foot->x0, foot->y0, of.body_top, foot->x1, foot->y1, of.cornice_top);
   if (fp_form_is (form, TOP, GABLED))
-    fp_solids_add_gable (out, FP_PART_BODY, body, of.cornice_top, p[HEIGHT] - of.cornice_top);
+    fp_solids_add_gable (out, FP_PART_BODY, &of.body, of.cornice_top, p[HEIGHT] - of.cornice_top);
   else if (fp_form_is (form, TOP, DOMED))
     add_dome (out, MIN (p[WIDTH], p[DEPTH]) * 0.46, of.cornice_top, p[HEIGHT] - of.cornice_top);
 }
@@ -120,6 +139,14 @@ quantities (const FpForm *form, GArray *out)
   fp_quantities_add (out, "tabernacle", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
 }
 
+static char *
+amiss (const FpForm *form)
+{
+  const Parts of = parts (form);
+
+  return form->param[WALL] > of.wall ? g_strdup ("The walls of the tabernacle leave too little room within.") : NULL;
+}
+
 const FpKind fp_kind_tabernacle = {
   .id = "tabernacle",
   .label = "Tabernacle",
@@ -134,4 +161,5 @@ const FpKind fp_kind_tabernacle = {
   .dims = dims,
   .targets = targets,
   .quantities = quantities,
+  .amiss = amiss,
 };

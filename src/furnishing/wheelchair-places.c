@@ -12,6 +12,9 @@ enum { COUNT, WIDTH, WIDTH_BESIDE, DEPTH, EYE };
                     * with the feet; design judgement */
 #define SEAT 480.0 /* height of the seat of a wheelchair: common practice, from memory */
 
+/* Of the chair as drawn, a common one of about 650 by 1050 in all: design judgement. */
+#define HALF_SEAT 230.0
+
 #define A117 "ICC A117.1-2003, 802; "
 
 static const FpParam params[] = {
@@ -54,7 +57,27 @@ solids (const FpForm *form, FpSolids *out)
   (void) out;
 }
 
-/* Clear floor is dashed: nothing stands there. */
+/* Its seat, its large wheels and its footrest, as they stand there when the place is taken. */
+static void
+stroke_chair (double x, double y, GArray *out)
+{
+  const FpPoint seat[4] = { { x - HALF_SEAT, y - 220 }, { x + HALF_SEAT, y - 220 }, { x + HALF_SEAT, y + 220 },
+                            { x - HALF_SEAT, y + 220 } };
+  const FpPoint rest[4] = { { x - 170, y + 360 }, { x + 170, y + 360 }, { x + 170, y + 500 }, { x - 170, y + 500 } };
+
+  fp_strokes_add_outline (out, seat, 4, TRUE);
+  fp_strokes_add_outline (out, rest, 4, TRUE);
+  for (int side = -1; side <= 1; side += 2)
+    {
+      const double inner = x + side * (HALF_SEAT + 20), outer = x + side * (HALF_SEAT + 70);
+      const FpPoint wheel[4] = { { MIN (inner, outer), y - 300 }, { MAX (inner, outer), y - 300 },
+                                 { MAX (inner, outer), y + 300 }, { MIN (inner, outer), y + 300 } };
+      fp_strokes_add_outline (out, wheel, 4, TRUE);
+      fp_strokes_add (out, (FpPoint) { x + side * 150, y + 220 }, (FpPoint) { x + side * 150, y + 360 }, TRUE);
+    }
+}
+
+/* Clear floor is dashed: nothing stands there, and so is the chair that comes and goes. */
 static void
 strokes (const FpForm *form, GArray *out)
 {
@@ -68,6 +91,8 @@ strokes (const FpForm *form, GArray *out)
       const double x = box.x0 + i * width_of_each (form);
       fp_strokes_add (out, (FpPoint) { x, box.y0 }, (FpPoint) { x, box.y1 }, TRUE);
     }
+  for (guint i = 0; i < fp_form_count (form, COUNT); i++)
+    stroke_chair (box.x0 + (i + 0.5) * width_of_each (form), box.y0 + BODY, out);
 }
 
 /* IBC 2015, 1004.4 (from memory) counts one person for each place. Whoever sits there cannot rise when others do. */
