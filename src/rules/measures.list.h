@@ -45,6 +45,35 @@ FP_MEASURE_OF (altar_pressure, "altar-pressure", "kN/m2", "Weight of the altar o
 FP_MEASURE_COUNTED (altars, "altars", FALSE, "altar", "altars", "Number of altars",
             "How many altars there are.",
             "there is no altar")
+/* vessels */
+FP_MEASURE (corporal_square, "corporal-square", LENGTH, FALSE, "Room for the corporal",
+            "Side of the largest square on the altar's table, in the middle before the celebrant, on which nothing stands.",
+            "there is no altar")
+FP_MEASURE (room_over_corporal, "room-over-corporal", LENGTH, FALSE, "Height over the altar's table",
+            "From the middle of the altar's table up to the first thing that hangs or reaches over it.",
+            "there is no altar")
+FP_MEASURE (tabernacle_width_within, "tabernacle-width-within", LENGTH, FALSE, "Width within the tabernacle",
+            "Clear width between the walls of each tabernacle.",
+            "there is no tabernacle")
+FP_MEASURE (tabernacle_depth_within, "tabernacle-depth-within", LENGTH, FALSE, "Depth within the tabernacle",
+            "Clear depth of each tabernacle, from its door to its back.",
+            "there is no tabernacle")
+FP_MEASURE (tabernacle_height_within, "tabernacle-height-within", LENGTH, FALSE, "Height within the tabernacle",
+            "Clear height within each tabernacle.",
+            "there is no tabernacle")
+FP_MEASURE (tabernacle_door_width, "tabernacle-door-width", LENGTH, FALSE, "Width of the tabernacle's door",
+            "Clear width of the door of each tabernacle.",
+            "there is no tabernacle")
+FP_MEASURE (tabernacle_door_height, "tabernacle-door-height", LENGTH, FALSE, "Height of the tabernacle's door",
+            "Clear height of the door of each tabernacle.",
+            "there is no tabernacle")
+FP_MEASURE (credence_length_left, "credence-length-left", LENGTH, FALSE, "Length left on the credence",
+            "Length of the credence less what has to stand on it side by side: what is drawn there, or cruets, basin, finger bowl, "
+            "communion paten and, but for low Mass, the chalice.",
+            "there is no credence")
+FP_MEASURE (credence_depth_left, "credence-depth-left", LENGTH, FALSE, "Depth left on the credence",
+            "Depth of the credence less that of the deepest thing that has to stand on it.",
+            "there is no credence")
 /* steps */
 FP_MEASURE_COUNTED (altar_steps, "altar-steps", FALSE, "step", "steps", "Steps of the altar",
             "Number of the altar's steps, the footpace counted as one.",
