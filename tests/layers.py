@@ -11,7 +11,7 @@ HEADERS = {
     "furnishing": {"kind"},
     "project": {"mass-time", "works", "page", "project", "history"},
     "store": {"store", "recovery"},
-    "space": {"scene", "setting", "order", "stretch", "setting-out", "moment", "people", "levels", "sight", "sun"},
+    "space": {"scene", "setting", "order", "stretch", "setting-out", "mensa", "moment", "people", "levels", "sight", "sun"},
     "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",

@@ -74,6 +74,7 @@ typedef struct
   guint          n_corners;
   FpBox          core;       /* of what it is laid round or hung over, in its own coordinates (FP_KIND_LAID_ROUND, _HUNG) */
   double         foot, head; /* of what it is hung over, from its own level; both 0: not known (FP_KIND_HUNG) */
+  FpBox          notch;      /* of `core`, what a cloth is cut out for, a tabernacle on the mensa; without area: nothing */
   const FpHole  *hole;
   guint          n_holes;
   FpFacing       facing;     /* of the celebrant here; east, too, where an altar has no room behind it */
@@ -172,7 +173,7 @@ typedef struct
 typedef enum
 {
   FP_MATERIAL_NONE, FP_MATERIAL_STONE, FP_MATERIAL_WOOD, FP_MATERIAL_METAL, FP_MATERIAL_LINEN, FP_MATERIAL_WAX,
-  FP_MATERIAL_CONCRETE,
+  FP_MATERIAL_CONCRETE, FP_MATERIAL_SILK,
 } FpMaterial;
 
 typedef enum { FP_AMOUNT_NUMBER, FP_AMOUNT_LENGTH, FP_AMOUNT_AREA, FP_AMOUNT_VOLUME } FpAmountType;
@@ -186,7 +187,7 @@ typedef struct
   double       amount;
   gboolean     of_part; /* it is all solids of that part: each is a piece  */
   FpPart       part;
-  FpVec3       size;    /* of each one of a number; 0 where it is not said */
+  FpVec3       size;    /* of each one of a number; of an area, of each of its pieces: length, width; 0 where it is not said */
 } FpQuantity;
 
 /* A run of steps or of their floor, before it is divided into slabs. */

@@ -30,22 +30,35 @@ typedef struct
   double          length;  /* finished, from end to end                                     */
   double          width;   /* finished, from side to side                                   */
   FpHems          hems;    /* `ends` are added to the length, `sides` to the width          */
-  const char     *source;  /* of the size; printed, or "design judgement"; static           */
+  FpMaterial      material; /* linen, or silk, which is cut of no bolt of linen             */
+  FpBox           notch;   /* cut out of it, finished: x from its Gospel end, y from its front; empty: nothing */
+  double          falls;   /* of its length, what hangs down at either end                  */
+  double          front;   /* of its width, what hangs down in front                        */
+  guint           fold_along, fold_across; /* folded into so many parts; 0: not folded      */
+  const char     *source;  /* of the size; printed, "common practice, no source", "from memory" or "design judgement"; static */
+  const char     *note;    /* how it is made, where that is not as others; static; NULL     */
 } FpCloth;
 
 /**
  * fp_linen_cloths:
  * @books: which books are followed: the older ask three cloths on the altar, the newer at least one (GIRM 304)
  *
- * For the altars (two under cloths and a top cloth to the footpace, cere cloth, dust cover), credences and communion rails
- * of one alternative; of what is removed, none.
+ * For the altars (under cloths and a top cloth, as they are drawn or, where none are, to the footpace; cere cloth, dust
+ * cover), what one Mass needs of small linens, or as many as the works say; for credences, and for communion rails that
+ * have a cloth.  On a mensa they cover what is free (mensa.h).  Of what is removed, none.
  *
- * Returns: (transfer full) (element-type FpCloth): in the order in which they are laid
+ * Returns: (transfer full) (element-type FpCloth): all of linen, in the order in which they are laid
  */
 GArray  *fp_linen_cloths (const FpScene *scene, FpBooks books);
 
+/* What is of silk: frontals, veils, and the chalice veils and burses of which the works say how many; likewise. */
+GArray  *fp_linen_silks (const FpScene *scene);
+
 /* Of one length and its hem on both sides; %NAN for a shrinkage that is none. */
 double   fp_linen_cut (double finished, double hem, double turned_in, double shrinkage);
+
+/* It may lie either way on the bolt. */
+FpBoltPiece fp_linen_piece (const FpCloth *cloth, const FpShrinkage *shrinkage);
 
 /* One piece for each cloth and each of its number, in that order; it may lie either way on the bolt.
  * Returns: (transfer full) (element-type FpBoltPiece) */

@@ -69,6 +69,15 @@ char *fp_level_format (double mm, FpUnits units);
 gboolean fp_length_parse (const char *text, FpUnits units, double *mm, GError **error);
 
 /**
+ * fp_length_reading:
+ * @text: what was typed, as fp_length_parse() reads it
+ *
+ * Returns: (transfer full) (nullable): in which unit it was read, where it names none, and how to write another:
+ *   "“1500” was read in inches; for millimetres write “1500 mm”"; NULL where it names its unit
+ */
+char *fp_length_reading (const char *text, FpUnits units);
+
+/**
  * fp_number_parse:
  *
  * A number without a unit (counts, degrees, percentages), read as

@@ -33,6 +33,23 @@ const FpMatter *fp_metal  (FpMetal one);
 #define FP_SHRINKAGE_MAX 0.25 /* a share; more is no cloth for an altar */
 #define FP_GRAVITY 9.80665      /* m/s2, standard (3rd CGPM 1901): a mass of 1 kg weighs that many newtons */
 
+
+/* Small linens of the altar and of those who serve at it, and what is of silk beside them. */
+typedef enum
+{
+  FP_SMALL_CORPORAL, FP_SMALL_PALL, FP_SMALL_PURIFICATOR, FP_SMALL_TOWEL, FP_SMALL_AMICE, FP_SMALL_CHALICE_VEIL, FP_SMALL_BURSE,
+  FP_N_SMALLS
+} FpSmall;
+const char *fp_small_id    (FpSmall one); /* "corporals": in files, and as typed */
+const char *fp_small_label (FpSmall one); /* "Corporals"                      */
+gboolean    fp_small_find  (const char *id, FpSmall *one);
+#define FP_SMALL_AS_NEEDED (-1.0) /* as many as one Mass at the altar needs     */
+#define FP_SMALLS_MOST     40     /* of each                                    */
+
+/* Between the selvedges of what is sold as linen; narrower is ribbon. Design judgement: 36 to 60 in are common. */
+#define FP_BOLT_LEAST 300.0
+#define FP_BOLT_MOST  4000.0
+
 /* Of one line of a schedule: what it is of which kind of thing, and in which unit it is reckoned. */
 typedef struct
 {
@@ -54,6 +71,7 @@ typedef struct
   double        burns;    /* mm of a candle in an hour, 0 to 1000; 0: not said      */
   double        bolt;     /* mm between the selvedges of the linen, 0 to 10000; 0: not said */
   double        warp, weft; /* shares that the linen shrinks by, 0 to 0.25         */
+  double        small[FP_N_SMALLS]; /* that many of each, whole, 0 to %FP_SMALLS_MOST; or %FP_SMALL_AS_NEEDED */
   const char   *currency; /* as written after a sum; may be ""                     */
   const FpRate *rate;     /* each line at most once                                */
   guint         n_rates;
@@ -61,6 +79,19 @@ typedef struct
 
 /* What a project has in which nobody said anything: design judgement. */
 extern const FpWorks fp_works_usual;
+
+typedef enum { FP_WORKS_SLAB, FP_WORKS_LONGEST, FP_WORKS_BURNS, FP_WORKS_BOLT, FP_N_WORKS_LENGTHS } FpWorksLength;
+
+/**
+ * fp_works_length_check:
+ * @typed: as somebody typed it
+ *
+ * Narrower than fp_works_check() where a file may have more than anybody means.
+ *
+ * Returns: FALSE with %FP_ERROR_RANGE, which says in @units what may be, in which unit @typed was read where it names
+ *   none, and how to write another
+ */
+gboolean      fp_works_length_check (FpWorksLength which, double mm, const char *typed, FpUnits units, GError **error);
 
 /* FALSE with %FP_ERROR_RANGE or %FP_ERROR_INVALID where something is not as above. */
 gboolean      fp_works_check (const FpWorks *self, GError **error);

@@ -8,7 +8,10 @@
 #include <math.h>
 #include <string.h>
 
-typedef enum { AS_LENGTH, AS_PER_CENT, AS_PRESSURE, AS_WORDS } FieldType;
+typedef enum { AS_LENGTH, AS_PER_CENT, AS_PRESSURE, AS_COUNT, AS_WORDS } FieldType;
+
+#define AS_NEEDED      "How many are cut; left empty, as many as one Mass needs"
+#define SMALL_AT(which) (G_STRUCT_OFFSET (FpWorks, small) + sizeof (double) * (which))
 
 static const struct
 {
@@ -16,18 +19,30 @@ static const struct
   FieldType   type;
   gboolean    may_be_empty;
   gsize       at;         /* of the double in FpWorks */
+  FpWorksLength length;   /* which, of lengths        */
 } fields[] = {
-  { "Thickness of slabs", "Of treads, risers and the floor of the footpace", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, slab) },
-  { "Longest slab", "A longer run is divided into slabs of one length", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, longest) },
+  { "Thickness of slabs", "Of treads, risers and the floor of the footpace", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, slab),
+    FP_WORKS_SLAB },
+  { "Longest slab", "A longer run is divided into slabs of one length", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, longest),
+    FP_WORKS_LONGEST },
   { "The floor bears", "What it is rated for, as an engineer said; may be left empty", AS_PRESSURE, TRUE,
-    G_STRUCT_OFFSET (FpWorks, bears) },
+    G_STRUCT_OFFSET (FpWorks, bears), 0 },
   { "A candle burns an hour", "So much of its length in an hour, as you found it; may be left empty", AS_LENGTH, TRUE,
-    G_STRUCT_OFFSET (FpWorks, burns) },
-  { "Bolt of linen", "Its width between the selvedges; may be left empty", AS_LENGTH, TRUE, G_STRUCT_OFFSET (FpWorks, bolt) },
+    G_STRUCT_OFFSET (FpWorks, burns),
+    FP_WORKS_BURNS },
+  { "Bolt of linen", "Its width between the selvedges; may be left empty", AS_LENGTH, TRUE, G_STRUCT_OFFSET (FpWorks, bolt),
+    FP_WORKS_BOLT },
   { "Warp shrinks", "What a tried piece lost along the bolt when it was washed", AS_PER_CENT, TRUE,
-    G_STRUCT_OFFSET (FpWorks, warp) },
-  { "Weft shrinks", "What it lost across", AS_PER_CENT, TRUE, G_STRUCT_OFFSET (FpWorks, weft) },
-  { "Currency", "As written after a sum; may be left empty", AS_WORDS, TRUE, 0 },
+    G_STRUCT_OFFSET (FpWorks, warp), 0 },
+  { "Weft shrinks", "What it lost across", AS_PER_CENT, TRUE, G_STRUCT_OFFSET (FpWorks, weft), 0 },
+  { "Corporals", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_CORPORAL), 0 },
+  { "Palls", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_PALL), 0 },
+  { "Purificators", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_PURIFICATOR), 0 },
+  { "Finger towels", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_TOWEL), 0 },
+  { "Amices", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_AMICE), 0 },
+  { "Chalice veils", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_CHALICE_VEIL), 0 },
+  { "Burses", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_BURSE), 0 },
+  { "Currency", "As written after a sum; may be left empty", AS_WORDS, TRUE, 0, 0 },
 };
 
 typedef struct
@@ -80,12 +95,13 @@ shown (const FpWorks *works, guint which, FpUnits units)
 
   if (fields[which].type == AS_WORDS)
     return g_strdup (works->currency);
-  if (fields[which].may_be_empty && !(value > 0))
+  if (fields[which].may_be_empty && (fields[which].type == AS_COUNT ? value < 0 : !(value > 0)))
     return g_strdup ("");
   switch (fields[which].type)
     {
     case AS_LENGTH: return fp_length_format_unit (value, units);
     case AS_PER_CENT: return fp_number_format (round (value * 1e6) / 1e4);
+    case AS_COUNT: return fp_number_format (value);
     case AS_PRESSURE:
       return fp_number_format (units == FP_UNITS_METRIC ? value : round (value / FP_KN_M2_PER_PSF * 100) / 100);
     case AS_WORDS: break;
@@ -136,18 +152,20 @@ read_value (const char *text, guint which, FpUnits units, double *value, GError 
 {
   if (*text == '\0' && fields[which].may_be_empty)
     {
-      *value = 0;
+      *value = fields[which].type == AS_COUNT ? FP_SMALL_AS_NEEDED : 0;
       return TRUE;
     }
   if (fields[which].type == AS_LENGTH)
-    return fp_length_parse (text, units, value, error);
+    return fp_length_parse (text, units, value, error)
+           && ((fields[which].may_be_empty && *value == 0)
+               || fp_works_length_check (fields[which].length, *value, text, units, error));
   g_autofree char *bare = without_unit (text);
 
   if (!fp_number_parse (bare, value, error))
     return FALSE;
   if (fields[which].type == AS_PER_CENT)
     *value /= 100;
-  else if (units == FP_UNITS_IMPERIAL)
+  else if (fields[which].type == AS_PRESSURE && units == FP_UNITS_IMPERIAL)
     *value *= FP_KN_M2_PER_PSF;
   return TRUE;
 }
@@ -261,6 +279,7 @@ label_of (FpWorksForm *self, guint which)
     case AS_PER_CENT: return g_strconcat (fields[which].label, ", per cent", NULL);
     case AS_PRESSURE: return g_strconcat (fields[which].label, units_of (self) == FP_UNITS_METRIC ? ", kN/m²" : ", lb/sq ft", NULL);
     case AS_LENGTH:
+    case AS_COUNT:
     case AS_WORDS: break;
     }
   return g_strdup (fields[which].label);

@@ -455,3 +455,26 @@ fp_number_parse (const char *text, double *value, GError **error)
   *value = amount.value;
   return TRUE;
 }
+
+/* --- in which unit ------------------------------------------------------------- */
+
+static gboolean
+names_a_unit (const char *text)
+{
+  for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
+    if (g_unichar_isalpha (g_utf8_get_char (p)) || strchr ("'\"", *p) != NULL || g_str_has_prefix (p, "\342\200\262")
+        || g_str_has_prefix (p, "\342\200\263")) /* U+2032, U+2033 */
+      return TRUE;
+  return FALSE;
+}
+
+char *
+fp_length_reading (const char *text, FpUnits units)
+{
+  const gboolean metric = units == FP_UNITS_METRIC;
+
+  if (!g_utf8_validate (text, -1, NULL) || names_a_unit (text))
+    return NULL;
+  return g_strdup_printf ("“%.40s” was read in %s; for %s write “%.40s %s”", text, metric ? "millimetres" : "inches",
+                          metric ? "inches" : "millimetres", text, metric ? "in" : "mm");
+}

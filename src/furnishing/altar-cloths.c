@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* altar-cloths.c - the linen on the altar: cloths of the size of the mensa, and one over them that falls at the ends
  *
- * Origin: that of the altar, at the level of its mensa.  It takes its size from the altar.
+ * Origin: that of the altar, at the level of its mensa.  It takes its size from what of the mensa is free: before a gradine,
+ * round a tabernacle (mensa.h).
  */
 #include "kind-private.h"
 
@@ -45,13 +46,37 @@ extent (const FpForm *form, FpExtent *out)
                          of.thick);
 }
 
+/* Within the core, open to its back or front; no area: none. */
+static gboolean
+is_notched (const FpForm *form)
+{
+  return form->notch.x1 > form->notch.x0 && form->notch.y1 > form->notch.y0;
+}
+
+/* On the mensa: whole, or beside the notch and before or behind it. */
+static void
+add_top (const FpForm *form, double thick, FpSolids *out)
+{
+  const FpBox *core = &form->core, *notch = &form->notch;
+
+  if (!is_notched (form))
+    {
+      fp_solids_add_box (out, FP_PART_CLOTH, core->x0, core->y0, 0, core->x1, core->y1, thick);
+      return;
+    }
+  fp_solids_add_box (out, FP_PART_CLOTH, core->x0, core->y0, 0, notch->x0, core->y1, thick);
+  fp_solids_add_box (out, FP_PART_CLOTH, notch->x1, core->y0, 0, core->x1, core->y1, thick);
+  fp_solids_add_box (out, FP_PART_CLOTH, notch->x0, core->y0, 0, notch->x1, notch->y0, thick);
+  fp_solids_add_box (out, FP_PART_CLOTH, notch->x0, notch->y1, 0, notch->x1, core->y1, thick);
+}
+
 static void
 solids (const FpForm *form, FpSolids *out)
 {
   const FpBox *core = &form->core;
   const Parts of = parts (form);
 
-  fp_solids_add_box (out, FP_PART_CLOTH, core->x0, core->y0, 0, core->x1, core->y1, of.thick);
+  add_top (form, of.thick, out);
   fp_solids_add_box (out, FP_PART_CLOTH, core->x0 - LAYER, core->y0, of.fall, core->x0, core->y1, of.thick);
   fp_solids_add_box (out, FP_PART_CLOTH, core->x1, core->y0, of.fall, core->x1 + LAYER, core->y1, of.thick);
   if (of.front > 0)
@@ -71,12 +96,13 @@ quantities (const FpForm *form, GArray *out)
 {
   const FpBox *core = &form->core;
   const double length = core->x1 - core->x0, depth = core->y1 - core->y0;
+  const double notch = is_notched (form) ? fp_box_area (&form->notch) : 0;
   const Parts of = parts (form);
 
   fp_quantities_add (out, "top cloth as it lies, without hems", FP_MATERIAL_LINEN, FP_AMOUNT_AREA,
-                     length * depth - 2 * of.fall * depth + of.front * length);
+                     length * depth - notch - 2 * of.fall * depth + of.front * length);
   fp_quantities_add (out, "lower cloths as they lie, without hems", FP_MATERIAL_LINEN, FP_AMOUNT_AREA,
-                     (form->param[LAYERS] - 1) * length * depth);
+                     (form->param[LAYERS] - 1) * (length * depth - notch));
 }
 
 const FpKind fp_kind_altar_cloths = {

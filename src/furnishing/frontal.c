@@ -88,12 +88,14 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   const double length = form->core.x1 - form->core.x0, times = is_on_both (form) ? 2 : 1;
-  double foot, head;
+  double foot, head, frontlet;
 
   fp_form_hang (form, &foot, &head);
-  fp_quantities_add (out, "frontal, silk as it hangs", FP_MATERIAL_NONE, FP_AMOUNT_AREA, times * length * (head - foot));
-  fp_quantities_add (out, "frontlet, silk as it hangs", FP_MATERIAL_NONE, FP_AMOUNT_AREA,
-                     times * length * MIN (form->param[FRONTLET], (head - foot) / 2));
+  frontlet = MIN (form->param[FRONTLET], (head - foot) / 2);
+  fp_quantities_add_pieces (out, "frontal", FP_MATERIAL_SILK, times, length, head - foot);
+  fp_quantities_add_pieces (out, "frontlet", FP_MATERIAL_SILK, times, length, frontlet);
+  fp_quantities_add_pieces (out, "upright band of the frontal", FP_MATERIAL_SILK, times * fp_form_count (form, BANDS),
+                            head - foot - frontlet, length * BAND);
 }
 
 const FpKind fp_kind_frontal = {

@@ -113,6 +113,17 @@ fp_quantities_add_sized (GArray *out, const char *what, FpMaterial material, dou
 }
 
 void
+fp_quantities_add_pieces (GArray *out, const char *what, FpMaterial material, double number, double length, double width)
+{
+  const FpQuantity quantity = {
+    .what = what, .material = material, .type = FP_AMOUNT_AREA, .amount = number * length * width, .size = { length, width, 0 },
+  };
+
+  if (quantity.amount > 0)
+    g_array_append_val (out, quantity);
+}
+
+void
 fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpPart part, const char *what,
                         FpMaterial material)
 {

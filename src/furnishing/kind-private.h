@@ -113,6 +113,8 @@ void fp_targets_add_person (GArray *out, FpFocus focus, FpVec3 foot, double brea
 void fp_quantities_add (GArray *out, const char *what, FpMaterial material, FpAmountType type, double amount);
 /* So many alike, of a size that a schedule tells: across, deep and high. */
 void fp_quantities_add_sized (GArray *out, const char *what, FpMaterial material, double number, FpVec3 size);
+/* So many pieces alike of one length and width, told by their area. */
+void fp_quantities_add_pieces (GArray *out, const char *what, FpMaterial material, double number, double length, double width);
 /* Volume of those solids of @kind that are of @part; they must not overlap. */
 void fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpPart part, const char *what,
                              FpMaterial material);

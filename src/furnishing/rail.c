@@ -13,7 +13,10 @@ enum { LENGTH, HEIGHT, TOP, GATE, RETURNS, POSTS, KNEELING, BOW, CUSHION, CLOTH 
 
 #define SCHULTE "Catholic Encyclopedia I (1907), Altar Rail"
 
-static const FpChoice yes_or_no[] = { { "no", "No" }, { "yes", "Yes" }, { NULL, NULL } };
+enum { NO_CLOTH, CLOTH_ON_RAIL, CLOTH_OVER_GATE };
+static const FpChoice cloths[] = {
+  { "no", "None" }, { "yes", "On the rail" }, { "over-gate", "On the rail, and its own over the gate" }, { NULL, NULL },
+};
 
 static const FpParam params[] = {
   [LENGTH] = FP_LENGTH ("length", "Length in all", 600, 6000, 60000, FP_JUDGEMENT),
@@ -28,7 +31,7 @@ static const FpParam params[] = {
   [BOW] = FP_LENGTH ("bow", "Bowed towards the people by", 0, 0, 20000, FP_JUDGEMENT),
   [CUSHION] = FP_LENGTH ("cushion", "Thickness of the kneeling cushion (0: none)", 0, 0, 200,
                          "UFC 4-730-02 (2004), ch. 3, 2g: about 3 in where there is one"),
-  [CLOTH] = FP_CHOICE ("cloth", "Communion cloth", yes_or_no, 0,
+  [CLOTH] = FP_CHOICE ("cloth", "Communion cloth", cloths, NO_CLOTH,
                        SCHULTE ": fine linen, as long as the rail, about 2 ft wide, on the sanctuary side"),
   FP_NO_MORE_PARAMS
 };
@@ -61,6 +64,18 @@ static gboolean
 has_gate (const FpForm *form)
 {
   return form->param[GATE] > 0;
+}
+
+static gboolean
+has_cloth (const FpForm *form)
+{
+  return !fp_form_is (form, CLOTH, NO_CLOTH);
+}
+
+static gboolean
+has_cloth_over_gate (const FpForm *form)
+{
+  return has_gate (form) && fp_form_is (form, CLOTH, CLOTH_OVER_GATE);
 }
 
 /* Of the front, on either side of the gate. */
@@ -239,7 +254,7 @@ extent (const FpForm *form, FpExtent *out)
 {
   const double *p = form->param;
   const double half = p[LENGTH] / 2, deep = p[TOP] / 2, cushion = p[CUSHION] > 0 ? CUSHION_DEEP : 0;
-  const double aside = is_bowed (form) ? cushion : 0, cloth = fp_form_is (form, CLOTH, 1) ? CLOTH_THICK : 0;
+  const double aside = is_bowed (form) ? cushion : 0, cloth = has_cloth (form) ? CLOTH_THICK : 0;
 
   *out = fp_extent_bare ((FpBox) { -half - aside, -reach (form) - cushion, half + aside, deep + MAX (p[RETURNS], cloth) }, p[HEIGHT]);
 }
@@ -280,13 +295,27 @@ add_bowed (const FpForm *form, FpSolids *out)
 
 /* --- what lies and hangs on it ---------------------------------------------------- */
 
+static double
+cloth_foot (const FpForm *form)
+{
+  return MAX (form->param[HEIGHT] - CLOTH_WIDE, 50);
+}
+
+static void
+add_gate_cloth (const FpForm *form, FpSolids *out)
+{
+  const double half = MIN (form->param[GATE], form->param[LENGTH]) / 2, y = gate_y (form) + form->param[TOP] / 2;
+
+  fp_solids_add_box (out, FP_PART_CLOTH, -half, y, cloth_foot (form), half, y + CLOTH_THICK, form->param[HEIGHT]);
+}
+
 static void
 add_cloths (const FpForm *form, FpSolids *out)
 {
   const double *p = form->param;
-  const double half = p[LENGTH] / 2, deep = p[TOP] / 2, hem = MAX (p[HEIGHT] - CLOTH_WIDE, 50), open = has_gate (form) ? MIN (p[GATE] / 2, half) : 0;
+  const double half = p[LENGTH] / 2, deep = p[TOP] / 2, hem = cloth_foot (form), open = has_gate (form) ? MIN (p[GATE] / 2, half) : 0;
   const double step = is_bowed (form) ? (bow (form).last - bow (form).first) / bow (form).chords : 0;
-  const gboolean cloth = fp_form_is (form, CLOTH, 1);
+  const gboolean cloth = has_cloth (form);
 
   for (int side = -1; side <= 1; side += 2)
     if (is_bowed (form))
@@ -318,6 +347,8 @@ solids (const FpForm *form, FpSolids *out)
   if (is_bowed (form))
     add_bowed (form, out);
   add_cloths (form, out);
+  if (has_cloth_over_gate (form))
+    add_gate_cloth (form, out);
   if (has_gate (form))
     add_gate (form, out);
 }
@@ -436,6 +467,24 @@ n_places (const FpForm *form)
   return has_gate (form) ? 2 * kneeling_on (form, front_half (form)) : kneeling_on (form, form->param[LENGTH]);
 }
 
+/* As it is finished: along the front on either side of the gate, and over it. */
+static void
+add_cloth_quantities (const FpForm *form, double front, GArray *out)
+{
+  const guint pieces = has_gate (form) || is_bowed (form) ? 2 : 1;
+  const Bow of = is_bowed (form) ? bow (form) : (Bow) { 0 };
+  const double length = is_bowed (form) ? (of.radius - form->param[TOP] / 2) * (of.last - of.first) : front / pieces;
+  const gboolean whole = is_bowed (form) && !has_gate (form);
+
+  if (!has_cloth (form))
+    return;
+  fp_quantities_add_sized (out, "Communion cloth", FP_MATERIAL_LINEN, whole ? 1 : pieces,
+                           (FpVec3) { whole ? 2 * length : length, CLOTH_WIDE, 0 });
+  if (has_cloth_over_gate (form))
+    fp_quantities_add_sized (out, "Communion cloth over the gate", FP_MATERIAL_LINEN, 1,
+                             (FpVec3) { form->param[GATE], CLOTH_WIDE, 0 });
+}
+
 static void
 quantities (const FpForm *form, GArray *out)
 {
@@ -454,6 +503,7 @@ quantities (const FpForm *form, GArray *out)
   fp_quantities_add_part (out, &fp_kind_rail, form, FP_PART_RAIL_POST, "posts, sill and balusters", FP_MATERIAL_WOOD);
   fp_quantities_add (out, "gates of two leaves", FP_MATERIAL_WOOD, FP_AMOUNT_NUMBER, has_gate (form) ? 1 : 0);
   fp_quantities_add (out, "kneeling cushions", FP_MATERIAL_NONE, FP_AMOUNT_LENGTH, form->param[CUSHION] > 0 ? front : 0);
+  add_cloth_quantities (form, front, out);
   fp_quantities_add (out, "kneeling places", FP_MATERIAL_NONE, FP_AMOUNT_NUMBER, n_places (form));
 }
 

@@ -5,6 +5,8 @@
  */
 #include "kind-private.h"
 
+#include <math.h>
+
 enum { SHAPE, CLEAR };
 enum { TENT, STRAIGHT, CURTAIN };
 
@@ -23,6 +25,7 @@ static const FpParam params[] = {
 static const FpRole stands_on[] = { FP_ROLE_TABERNACLE, FP_ROLE_NONE };
 
 #define FOLDS 7 /* on the front; design judgement, as all proportions here */
+#define FULLNESS 1.5 /* so much wider is the cloth than what it hangs about  */
 
 typedef struct { FpBox box; double eaves, tip, fold; } Parts;
 
@@ -87,15 +90,27 @@ solids (const FpForm *form, FpSolids *out)
   add_folds (&of, out);
 }
 
+/* Its two halves, wider than they hang, and what covers the top: four gores to the tip, or one piece. */
 static void
 quantities (const FpForm *form, GArray *out)
 {
   const Parts of = parts (form);
-  const double around = 2 * (of.box.x1 - of.box.x0 + of.box.y1 - of.box.y0);
+  const double width = of.box.x1 - of.box.x0, depth = of.box.y1 - of.box.y0, rise = of.tip - of.eaves;
+  const gboolean curtain = fp_form_is (form, SHAPE, CURTAIN);
 
-  fp_quantities_add (out, "tabernacle veil, silk without folds", FP_MATERIAL_NONE, FP_AMOUNT_AREA,
-                     fp_form_is (form, SHAPE, CURTAIN) ? (of.box.x1 - of.box.x0) * of.eaves
-                                                       : around * of.eaves + fp_box_area (&of.box));
+  fp_quantities_add_pieces (out, "half of the tabernacle veil", FP_MATERIAL_SILK, 2, FULLNESS * (curtain ? width / 2 : width + depth),
+                            of.eaves);
+  if (curtain)
+    return;
+  if (rise > 0)
+    {
+      fp_quantities_add_pieces (out, "gore of the veil's top, a triangle, over front and back", FP_MATERIAL_SILK, 2, width,
+                                hypot (depth / 2, rise));
+      fp_quantities_add_pieces (out, "gore of the veil's top, a triangle, over the sides", FP_MATERIAL_SILK, 2, depth,
+                                hypot (width / 2, rise));
+    }
+  else
+    fp_quantities_add_pieces (out, "top of the tabernacle veil", FP_MATERIAL_SILK, 1, width, depth);
 }
 
 const FpKind fp_kind_tabernacle_veil = {

@@ -140,6 +140,9 @@ gboolean     fp_brief_equal (const FpBrief *a, const FpBrief *b);
 
 /* --- the works --- */
 
+gboolean fp_smalls_check (const double *number, GError **error); /* FpWorks.small, likewise below */
+gboolean fp_smalls_equal (const double *a, const double *b);
+
 typedef struct
 {
   gatomicrefcount ref_count;

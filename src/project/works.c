@@ -32,6 +32,8 @@ static const FpMatter metals[FP_N_METALS] = {
 
 const FpWorks fp_works_usual = {
   .stone = FP_STONE_LIMESTONE, .timber = FP_TIMBER_OAK, .metal = FP_METAL_BRASS, .slab = 40, .longest = 1500, .currency = "",
+  .small = { FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED,
+             FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED },
 };
 
 const FpMatter *
@@ -136,7 +138,32 @@ numbers_are_fair (const FpWorks *self, GError **error)
          && is_within ("what a candle burns", self->burns, 0, 1000, error)
          && is_within ("the width of the bolt", self->bolt, 0, 10000, error)
          && is_within ("the shrinkage of the warp", self->warp, 0, FP_SHRINKAGE_MAX, error)
-         && is_within ("the shrinkage of the weft", self->weft, 0, FP_SHRINKAGE_MAX, error);
+         && is_within ("the shrinkage of the weft", self->weft, 0, FP_SHRINKAGE_MAX, error) && fp_smalls_check (self->small, error);
+}
+
+static const struct { const char *what; double least, most; } lengths[FP_N_WORKS_LENGTHS] = {
+  [FP_WORKS_SLAB] = { "the thickness of a slab", 10, 300 },
+  [FP_WORKS_LONGEST] = { "the longest slab", 200, 6000 },
+  [FP_WORKS_BURNS] = { "what a candle burns in an hour", 1, 300 },
+  [FP_WORKS_BOLT] = { "the width of the bolt", FP_BOLT_LEAST, FP_BOLT_MOST },
+};
+
+gboolean
+fp_works_length_check (FpWorksLength which, double mm, const char *typed, FpUnits units, GError **error)
+{
+  const double least = lengths[which].least, most = lengths[which].most;
+  g_autofree char *value = NULL, *from = NULL, *to = NULL, *reading = NULL;
+
+  /* Written so that a NaN fails too. */
+  if (mm >= least && mm <= most)
+    return TRUE;
+  value = fp_length_format_unit (mm, units);
+  from = fp_length_format_unit (least, units);
+  to = fp_length_format_unit (most, units);
+  reading = fp_length_reading (typed, units);
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "%s is %s; it may be %s to %s%s%s", lengths[which].what, value, from, to,
+               reading != NULL ? ". " : "", reading != NULL ? reading : "");
+  return FALSE;
 }
 
 static gboolean
@@ -232,7 +259,7 @@ fp_works_equal (const FpWorks *a, const FpWorks *b)
 {
   return a->stone == b->stone && a->timber == b->timber && a->metal == b->metal && a->slab == b->slab
          && a->longest == b->longest && a->bears == b->bears && a->burns == b->burns && a->bolt == b->bolt && a->warp == b->warp
-         && a->weft == b->weft && strcmp (a->currency != NULL ? a->currency : "", b->currency != NULL ? b->currency : "") == 0
+         && a->weft == b->weft && fp_smalls_equal (a->small, b->small) && strcmp (a->currency != NULL ? a->currency : "", b->currency != NULL ? b->currency : "") == 0
          && rates_are_equal (a, b);
 }
 

@@ -266,6 +266,7 @@ add_csv_row (GString *out, const FpBill *bill, const FpBillRow *row)
   static const char *const materials[] = {
     [FP_MATERIAL_NONE] = "", [FP_MATERIAL_STONE] = "stone", [FP_MATERIAL_WOOD] = "wood", [FP_MATERIAL_METAL] = "metal",
     [FP_MATERIAL_LINEN] = "linen", [FP_MATERIAL_WAX] = "wax", [FP_MATERIAL_CONCRETE] = "concrete",
+    [FP_MATERIAL_SILK] = "silk",
   };
   const FpUnits per = isnan (row->rate) ? FP_UNITS_METRIC : row->per;
   g_autofree char *what = fp_bill_cell (bill, row, FP_BILL_WHAT);

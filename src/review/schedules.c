@@ -125,6 +125,7 @@ material_text (FpMaterial material, const FpWorks *works)
     case FP_MATERIAL_WOOD: return fp_timber (works->timber)->label;
     case FP_MATERIAL_METAL: return fp_metal (works->metal)->label;
     case FP_MATERIAL_LINEN: return "Linen";
+    case FP_MATERIAL_SILK: return "Silk";
     case FP_MATERIAL_WAX: return "Wax";
     case FP_MATERIAL_CONCRETE: return "Concrete";
     case FP_MATERIAL_NONE: break;

@@ -146,6 +146,7 @@ fp_material_weight (FpMaterial material, const FpWorks *works)
     case FP_MATERIAL_CONCRETE: return FP_CONCRETE_WEIGHT;
     case FP_MATERIAL_NONE:
     case FP_MATERIAL_LINEN:
+    case FP_MATERIAL_SILK:
     case FP_MATERIAL_WAX:
       break;
     }
@@ -360,7 +361,7 @@ add_quantity (const Making *m, const FpQuantity *quantity)
 
   /* A wall is built in place. */
   /* Cloths are listed as they are cut. */
-  if (quantity->material == FP_MATERIAL_LINEN && quantity->type == FP_AMOUNT_AREA)
+  if (quantity->material == FP_MATERIAL_LINEN)
     return;
   if (quantity->of_part && quantity->material != FP_MATERIAL_NONE)
     {
@@ -374,6 +375,11 @@ add_quantity (const Making *m, const FpQuantity *quantity)
     {
       row.pieces = (guint) quantity->amount;
       row.size = (FpVec3) { quantity->size.z, MAX (quantity->size.x, quantity->size.y), MIN (quantity->size.x, quantity->size.y) };
+    }
+  if (quantity->type == FP_AMOUNT_AREA && quantity->size.x > 0)
+    {
+      row.pieces = (guint) round (quantity->amount / (quantity->size.x * quantity->size.y));
+      row.size = quantity->size;
     }
   if (quantity->material == FP_MATERIAL_WAX && quantity->size.z > 0 && m->works->burns > 0)
     row.hours = quantity->size.z / m->works->burns;

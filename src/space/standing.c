@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "standing.h"
 
+#include "footpace/mensa.h"
+
 #include <math.h>
 
 enum { UNKNOWN, BEING_FOUND, KNOWN };
@@ -230,6 +232,47 @@ fp_form_hang_over (FpForm *form, const FpExtent *support)
   form->head = (bears ? support->top : support->height) - level;
 }
 
+static const FpExtent *find_extent (FpArrangement *self, guint i);
+
+/* In the coordinates of what it stands on. */
+static FpBox
+plan_on_support (FpArrangement *self, guint i)
+{
+  const FpStandingThing *thing = fp_arrangement_get (self, i);
+  const FpExtent *support = find_extent (self, (guint) thing->support), *own = find_extent (self, i);
+  const FpPlace inner = fp_place_on_bearing (&support->bearing, fp_item_kind (thing->item)->anchor, &own->plan, &thing->given);
+  FpBox box = turned_box (&own->plan, inner.turn);
+
+  if (!fp_box_is_empty (&box))
+    box = (FpBox) { box.x0 + inner.x, box.y0 + inner.y, box.x1 + inner.x, box.y1 + inner.y };
+  return box;
+}
+
+/* Cloths keep off what stands fast on the mensa. */
+static void
+clear_of_others (FpArrangement *self, guint i)
+{
+  FpStandingThing *thing = fp_arrangement_get (self, i);
+  FpMensaFast fast = { 0 };
+  FpMensaFree clear;
+
+  if (fp_item_kind (thing->item)->role != FP_ROLE_ALTAR_CLOTHS)
+    return;
+  for (guint k = 0; k < self->thing->len; k++)
+    {
+      const FpStandingThing *other = fp_arrangement_get (self, k);
+      const FpRole role = fp_item_kind (other->item)->role;
+
+      if (!other->present || other->support != thing->support || !fp_mensa_holds_fast (role))
+        continue;
+      const FpBox plan = plan_on_support (self, k);
+      fp_mensa_fast_add (&fast, role, &plan);
+    }
+  fp_mensa_free_of (&thing->form.core, &fast, &clear);
+  thing->form.core = clear.free;
+  thing->form.notch = clear.notch;
+}
+
 static const FpExtent *
 find_extent (FpArrangement *self, guint i)
 {
@@ -244,7 +287,10 @@ find_extent (FpArrangement *self, guint i)
         thing->form.core = core->plan;
     }
   else if ((fp_item_kind (thing->item)->flags & FP_KIND_HUNG) != 0 && thing->support >= 0)
-    fp_form_hang_over (&thing->form, find_extent (self, (guint) thing->support));
+    {
+      fp_form_hang_over (&thing->form, find_extent (self, (guint) thing->support));
+      clear_of_others (self, i);
+    }
   else
     thing->form.core = find_core_of_old (self, i);
   thing->extent.plan = thing->extent.bearing = FP_BOX_EMPTY;

@@ -73,6 +73,16 @@ read_needed_number (FpReader *r, const xmlNode *node, const char *name, double *
   return fp_read_needed_attribute (r, node, name) != NULL && fp_read_number (r, node, name, value);
 }
 
+/* What it does not tell is as many as are needed. */
+static gboolean
+read_smalls (FpReader *r, const xmlNode *node, FpWorks *works)
+{
+  for (guint i = 0; i < FP_N_SMALLS; i++)
+    if (!fp_read_number (r, node, fp_small_id ((FpSmall) i), &works->small[i]))
+      return FALSE;
+  return TRUE;
+}
+
 static gboolean
 read_numbers (FpReader *r, const xmlNode *node, FpWorks *works)
 {
@@ -80,7 +90,7 @@ read_numbers (FpReader *r, const xmlNode *node, FpWorks *works)
          && read_needed_number (r, node, "bears", &works->bears) && read_needed_number (r, node, "burns", &works->burns)
          && read_needed_number (r, node, "bolt", &works->bolt) && read_needed_number (r, node, "warp", &works->warp)
          && read_needed_number (r, node, "weft", &works->weft)
-         && (works->currency = fp_read_needed_attribute (r, node, "currency")) != NULL;
+         && read_smalls (r, node, works) && (works->currency = fp_read_needed_attribute (r, node, "currency")) != NULL;
 }
 
 /* --- rates --------------------------------------------------------------------- */
@@ -129,7 +139,8 @@ gboolean
 fp_read_works (FpReader *r, const xmlNode *node, FpWorks *works, GArray *rates)
 {
   static const char *const known[] = { "stone", "timber", "metal", "slab", "longest", "bears", "burns", "bolt", "warp", "weft",
-                                       "currency", NULL };
+                                       "currency", "corporals", "palls", "purificators", "finger-towels", "amices",
+                                       "chalice-veils", "burses", NULL };
   GError *error = NULL;
 
   *works = fp_works_usual;

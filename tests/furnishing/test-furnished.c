@@ -61,6 +61,16 @@ test_cloths (void)
   assert_near (fixture_quantity (&fixture, kind, "top cloth as it lies, without hems") / 914, 4725);
   assert_near (fixture_quantity (&fixture, kind, "lower cloths as they lie, without hems"), 2 * 2743.0 * 914);
   assert_near (box_of (&fixture, kind, -1).lo.z, -991);
+  /* Round what is 460 wide and 455 deep at its back nothing lies. */
+  fixture.form.notch = (FpBox) { -230, 2, 230, 457 };
+  assert_near (fixture_quantity (&fixture, kind, "lower cloths as they lie, without hems"), 2 * (2743.0 * 914 - 460 * 455));
+  g_autoptr (FpSolids) solids = fixture_solids (&fixture, kind);
+  for (guint i = 0; i < fp_solids_count (solids); i++)
+    {
+      const FpBox3 box = fp_solid_box (fp_solids_get (solids, i));
+      const FpBox plan = { box.lo.x, box.lo.y, box.hi.x, box.hi.y };
+      g_assert_false (fp_box_overlaps (&plan, &fixture.form.notch));
+    }
 }
 
 /* Catholic Encyclopedia I (1907), Altar Frontal: the whole front, from the mensa to the predella and from end to end, with
@@ -83,6 +93,20 @@ test_frontal (void)
   /* Where the people see it from behind as well. */
   fixture_set (&fixture, kind, "sides", 1);
   g_assert_cmpfloat (box_of (&fixture, kind, -1).hi.y, >=, 450);
+  g_assert_cmpfloat_with_epsilon (fixture_quantity (&fixture, kind, "frontal"), 2 * 2400.0 * 1000, 1e-3);
+}
+
+/* A tent's top is a pyramid of four gores; round 450 by 450 and 600 high, 10 clear, it rises by half of 600. */
+static void
+test_veil (void)
+{
+  Fixture fixture;
+  const FpKind *kind = fixture_open (&fixture, "tabernacle-veil");
+  const double side = 470, slant = hypot (side / 2, 300);
+
+  assert_near (fixture_quantity (&fixture, kind, "gore of the veil's top, a triangle, over front and back"), 2 * side * slant);
+  assert_near (fixture_quantity (&fixture, kind, "gore of the veil's top, a triangle, over the sides"), 2 * side * slant);
+  assert_near (fixture_quantity (&fixture, kind, "half of the tabernacle veil"), 2 * 1.5 * 2 * side * 450);
 }
 
 /* --- lights ----------------------------------------------------------------------- */
@@ -375,12 +399,54 @@ test_rail_cloths (void)
   g_assert_cmpfloat (box.lo.y, >=, 100);
 }
 
+static FpQuantity
+quantity_of (const Fixture *fixture, const FpKind *kind, const char *what)
+{
+  g_autoptr (GArray) found = fixture_take (fixture, kind->quantities, sizeof (FpQuantity));
+
+  for (guint i = 0; i < found->len; i++)
+    if (strcmp (g_array_index (found, FpQuantity, i).what, what) == 0)
+      return g_array_index (found, FpQuantity, i);
+  return (FpQuantity) { 0 };
+}
+
+/* Of a rail of 6000 with a gate of 1200 there are 2400 on either side. An arc over a chord of 6000 that rises by 900 has the
+ * radius 5450. */
+static void
+test_rail_cloth_pieces (void)
+{
+  Fixture fixture;
+  const FpKind *kind = fixture_open (&fixture, "rail");
+  FpQuantity cloth;
+
+  assert_near (quantity_of (&fixture, kind, "Communion cloth").amount, 0);
+  fixture_set (&fixture, kind, "cloth", 1);
+  cloth = quantity_of (&fixture, kind, "Communion cloth");
+  assert_near (cloth.amount, 2);
+  assert_near (cloth.size.x, 2400);
+  assert_near (quantity_of (&fixture, kind, "Communion cloth over the gate").amount, 0);
+  fixture_set (&fixture, kind, "cloth", 2);
+  assert_near (quantity_of (&fixture, kind, "Communion cloth").size.x, 2400);
+  assert_near (quantity_of (&fixture, kind, "Communion cloth over the gate").size.x, 1200);
+  fixture_set (&fixture, kind, "gate", 0);
+  cloth = quantity_of (&fixture, kind, "Communion cloth");
+  assert_near (cloth.amount, 1);
+  assert_near (cloth.size.x, 6000);
+  assert_near (quantity_of (&fixture, kind, "Communion cloth over the gate").amount, 0);
+  /* On the inner side of the top, 200 wide; it ends where its outer edge is 3000 from the axis. */
+  fixture_set (&fixture, kind, "bow", 900);
+  cloth = quantity_of (&fixture, kind, "Communion cloth");
+  assert_near (cloth.amount, 1);
+  assert_near (cloth.size.x, 2 * (5450 - 100) * asin (3000.0 / 5550));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/furnished/cloths", test_cloths);
   g_test_add_func ("/furnished/frontal", test_frontal);
+  g_test_add_func ("/furnished/veil", test_veil);
   g_test_add_func ("/furnished/paschal", test_paschal);
   g_test_add_func ("/furnished/branched", test_branched);
   g_test_add_func ("/furnished/lamp", test_lamp);
@@ -397,5 +463,6 @@ main (int argc, char **argv)
   g_test_add_func ("/furnished/wings", test_wings);
   g_test_add_func ("/furnished/bowed-rail", test_bowed_rail);
   g_test_add_func ("/furnished/rail-cloths", test_rail_cloths);
+  g_test_add_func ("/furnished/rail-cloth-pieces", test_rail_cloth_pieces);
   return g_test_run ();
 }

@@ -65,6 +65,11 @@ test_refused (void)
   works.currency = "sovereigns";
   assert_refused (&works, "the currency");
   works = fp_works_usual;
+  works.small[FP_SMALL_PURIFICATOR] = 2.5;
+  assert_refused (&works, "the number of purificators");
+  works.small[FP_SMALL_PURIFICATOR] = -2;
+  assert_refused (&works, "the number of purificators");
+  works = fp_works_usual;
   works.rate = &rate;
   works.n_rates = 1;
   g_assert_true (fp_works_check (&works, NULL));
@@ -75,6 +80,50 @@ test_refused (void)
   assert_refused (&works, "does not say what it is for");
   rate.what = "two\nlines";
   assert_refused (&works, "what a rate is for");
+}
+
+static void
+assert_length (FpWorksLength which, const char *typed, FpUnits units, const char *says)
+{
+  g_autoptr (GError) error = NULL;
+  double mm;
+
+  g_assert_true (fp_length_parse (typed, units, &mm, NULL));
+  g_assert_cmpint (fp_works_length_check (which, mm, typed, units, &error), ==, says == NULL);
+  if (says != NULL)
+    {
+      g_test_message ("%s", error->message);
+      g_assert_error (error, FP_ERROR, FP_ERROR_RANGE);
+      g_assert_nonnull (strstr (error->message, says));
+    }
+}
+
+/* A bare number is in the units of the project: it is told which they are, and how to write another. */
+static void
+test_lengths (void)
+{
+  assert_length (FP_WORKS_BOLT, "1500", FP_UNITS_METRIC, NULL);
+  assert_length (FP_WORKS_BOLT, "60", FP_UNITS_IMPERIAL, NULL);
+  assert_length (FP_WORKS_BOLT, "1500 mm", FP_UNITS_IMPERIAL, NULL);
+  assert_length (FP_WORKS_BOLT, "1500", FP_UNITS_IMPERIAL, "“1500” was read in inches; for millimetres write “1500 mm”");
+  assert_length (FP_WORKS_BOLT, "60", FP_UNITS_METRIC, "“60” was read in millimetres; for inches write “60 in”");
+  assert_length (FP_WORKS_BOLT, "5 m", FP_UNITS_IMPERIAL, "it may be 11 13/16\" to 13");
+  assert_length (FP_WORKS_SLAB, "30", FP_UNITS_IMPERIAL, "the thickness of a slab is 2");
+  assert_length (FP_WORKS_LONGEST, "1500", FP_UNITS_IMPERIAL, "write “1500 mm”");
+}
+
+static void
+test_smalls (void)
+{
+  for (guint i = 0; i < FP_N_SMALLS; i++)
+    {
+      FpSmall one;
+
+      g_assert_true (fp_small_find (fp_small_id ((FpSmall) i), &one));
+      g_assert_cmpuint (one, ==, i);
+      g_assert_cmpuint (strlen (fp_small_label (one)), >, 4);
+    }
+  g_assert_false (fp_small_find ("napkins", &(FpSmall) { 0 }));
 }
 
 /* The next project has it, the one before has not; what is borrowed for the call may go. */
@@ -107,6 +156,8 @@ main (int argc, char **argv)
   g_test_add_func ("/works/units", test_units);
   g_test_add_func ("/works/weights", test_weights);
   g_test_add_func ("/works/refused", test_refused);
+  g_test_add_func ("/works/lengths", test_lengths);
+  g_test_add_func ("/works/smalls", test_smalls);
   g_test_add_func ("/works/of-a-project", test_of_a_project);
   return g_test_run ();
 }

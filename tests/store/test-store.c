@@ -299,6 +299,8 @@ test_works (void)
   works.stone = FP_STONE_GRANITE;
   works.burns = 22.5;
   works.warp = 0.06;
+  works.small[FP_SMALL_PURIFICATOR] = 12;
+  works.small[FP_SMALL_AMICE] = 0;
   works.currency = "EUR";
   works.rate = rate;
   works.n_rates = G_N_ELEMENTS (rate);
