@@ -1,11 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "celebrant.h"
+#include "scene-private.h"
 #include "standing.h"
 
 #include <math.h>
 
 #define SAME_PLACE 0.01  /* mm: nearer than this nothing was moved */
 #define SAME_TURN 0.001  /* degrees */
+
+/* Everything else of a scene is there from the beginning and never changes. */
+typedef struct
+{
+  GMutex         mutex;
+  gpointer       made;       /* NULL: nobody has asked                       */
+  GDestroyNotify drop;
+} Kept;
 
 struct _FpScene
 {
@@ -22,6 +31,7 @@ struct _FpScene
   int              celebrated; /* index of the altar, -1                    */
   FpSetting       *setting;    /* NULL: all things stand                    */
   FpBox3           box, sanctuary;
+  Kept             kept[FP_N_KEPT];
 };
 
 /* --- what is placed ------------------------------------------------------- */
@@ -244,6 +254,8 @@ scene_without (const FpProject *project, guint alternative, GHashTable *away)
   make_index (self);
   settle_celebrant (self, facing);
   make_boxes (self);
+  for (guint i = 0; i < FP_N_KEPT; i++)
+    g_mutex_init (&self->kept[i].mutex);
   return self;
 }
 
@@ -290,6 +302,12 @@ fp_scene_unref (const FpScene *self)
   FpScene *mine = (FpScene *) self;
   if (!g_atomic_ref_count_dec (&mine->ref_count))
     return;
+  for (guint i = 0; i < FP_N_KEPT; i++)
+    {
+      if (mine->kept[i].made != NULL)
+        mine->kept[i].drop (mine->kept[i].made);
+      g_mutex_clear (&mine->kept[i].mutex);
+    }
   g_hash_table_unref (mine->index);
   fp_setting_unref (mine->setting);
   fp_solids_free (mine->solids);
@@ -301,6 +319,21 @@ fp_scene_unref (const FpScene *self)
   fp_floor_set_clear (&mine->floors_before);
   fp_project_unref (mine->project);
   g_free (mine);
+}
+
+gconstpointer
+fp_scene_keep (const FpScene *self, FpKept slot, FpKeptMake make, GDestroyNotify drop)
+{
+  Kept *kept = &((FpScene *) self)->kept[slot];
+
+  g_mutex_lock (&kept->mutex);
+  if (kept->made == NULL)
+    {
+      kept->made = make (self);
+      kept->drop = drop;
+    }
+  g_mutex_unlock (&kept->mutex);
+  return kept->made;
 }
 
 /* --- asking --------------------------------------------------------------- */

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* room-to-move.h - how wide a body gets from one place to another, and where it is narrowest
+ *
+ * A body is a circle on the plan: of people side by side, of a procession, of a wheelchair that turns where it stands.  It
+ * moves over the free floor (free-floor.h) and over what joins its levels.  The widest that gets through is found along
+ * what is equally far from everything: the edges of the free floor are divided into short pieces, the pieces' ends are
+ * triangulated after Delaunay by GEOS (geos.osgeo.org), and a body passes between two of them just when it is no wider than
+ * the distance of their pieces.  Of all ways the one counts whose narrowest place is the widest.
+ *
+ * Millimetres, church coordinates.  All of it follows from the scene alone; any thread may ask.
+ */
+#pragma once
+
+#include "footpace/free-floor.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  FP_GAIT_ON_FOOT,   /* steps are taken up to FP_CLIMB_ON_FOOT                                     */
+  FP_GAIT_ON_WHEELS, /* no step but a threshold, and no slope that is steeper than a ramp may be   */
+  FP_N_GAITS
+} FpGait;
+
+#define FP_CLIMB_ON_FOOT   250.0        /* mm: design judgement; no rulebook has a riser as high          */
+#define FP_CLIMB_ON_WHEELS 13.0         /* mm: 1/2 in with a bevel, 2010 ADA Standards 303.3, from memory */
+#define FP_RAMP_STEEPEST   (1.0 / 12.0) /* 2010 ADA Standards 405.2, as reported                          */
+
+/* Pieces of edges are no longer than this, so that a width is told too great by less than its square by eight times the
+ * width: by 1 mm at 450 mm, by less where it is wider. */
+#define FP_WAY_PIECE 60.0
+/* Nobody passes where it is narrower (design judgement), and so narrow a way is told as none. */
+#define FP_WAY_LEAST 200.0
+
+typedef enum
+{
+  FP_BESIDE_THING, /* something stands there                    */
+  FP_BESIDE_STEP,  /* a step that is not taken                  */
+  FP_BESIDE_END    /* the floor ends                            */
+} FpBeside;
+
+/* Where a way begins or ends: the middle of the body comes within @reach of there, without passing anything narrower than
+ * FP_WAY_LEAST. */
+typedef struct { FpPoint at; double reach; } FpWayEnd;
+
+/* A line that is not crossed; it runs right across, from one thing or edge to another. */
+typedef struct { FpPoint a, b; } FpBar;
+
+typedef struct
+{
+  double   width;      /* of the widest body; 0: there is no way                                */
+  double   tolerance;  /* how much less it may be in truth                                      */
+  gboolean narrows;    /* FALSE: begin and end lie in one open space, which is as wide as that   */
+  FpPoint  narrow[2];  /* the narrowest place: the points between which the body goes           */
+  FpBeside beside[2];  /* what is on either side of it                                          */
+  int      owner[2];   /* index of the placed thing that stands there; -1                       */
+  FpPoint *route;      /* a way on which the middle of that body can go, not straightened further than it has room for */
+  guint    n_route;
+  double   length;     /* of the route                                                          */
+} FpWay;
+
+/**
+ * fp_way_widest:
+ * @bar: lines that are not crossed, as before the front of an altar
+ *
+ * The widest body that gets from @from to @to.
+ */
+FpWay *fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar,
+                      guint n_bars);
+
+/**
+ * fp_way_round:
+ * @around: a point within what is walked round
+ * @within: an outline about it: what lies in it may be walked round together with it, and nothing else
+ *
+ * The widest body that gets all the way round.
+ */
+FpWay *fp_way_round (const FpScene *scene, FpGait gait, FpPoint around, const FpPoint *within, guint n_within);
+void   fp_way_free  (FpWay *self);
+
+/**
+ * fp_room_circle:
+ * @within: an outline in which its middle lies
+ * @middle: (out) (optional)
+ *
+ * Returns: the diameter of the largest circle that is free of everything and of every step that is not taken; 0: none
+ */
+double fp_room_circle (const FpScene *scene, FpGait gait, const FpPoint *within, guint n_within, FpPoint *middle);
+
+/* How far it is from a point to the nearest thing, step or end of the floor; 0 where nothing is free. */
+double fp_room_clear_about (const FpScene *scene, FpGait gait, FpPoint at);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpWay, fp_way_free)
+
+G_END_DECLS

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* ways-private.h - Private to src/space: what the search for a way is made of */
+#pragma once
+
+#include "ways.h"
+
+G_BEGIN_DECLS
+
+/* Of each triangle, whether a way may begin or end there. */
+typedef struct
+{
+  GArray *knots; /* (element-type guint): triangles; none where the point is not free */
+  FpPoint at;
+} FpWaySet;
+
+FpWaySet *fp_way_set_new  (const FpWays *ways, const FpWayEnd *end);
+void      fp_way_set_free (FpWaySet *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpWaySet, fp_way_set_free)
+
+/* The shortest on gaps of at least @width, and straightened as far as such a body has room: fills route and length. */
+void fp_way_find_route (const FpWays *ways, const FpWaySet *from, const FpWaySet *to, double width, const FpBar *bar, guint n_bars,
+                        FpWay *way);
+/* Likewise from a triangle once round and back to it; @ray: what is crossed once. */
+void fp_way_find_loop  (const FpWays *ways, guint knot, double width, const FpBar *ray, const gboolean *within, FpWay *way);
+
+/* Tells the narrowest place of a way: that gap's points, and what stands there. */
+void fp_way_tell_gap   (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpWay *way);
+
+G_END_DECLS

@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "scene-private.h"
+#include "ways.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#define SAME 0.01 /* mm: sites that lie nearer are one */
+
+/* --- sites --------------------------------------------------------------------- */
+
+typedef struct
+{
+  FpPoint at;
+  FpWaySite  site;
+} Sited;
+
+static void
+add_arm (FpWaySite *site, FpPoint arm)
+{
+  if (site->n_arms < FP_SITE_ARMS)
+    site->arm[site->n_arms++] = arm;
+}
+
+static FpPoint
+between (FpPoint a, FpPoint b, double share)
+{
+  return (FpPoint) { a.x + share * (b.x - a.x), a.y + share * (b.y - a.y) };
+}
+
+static void
+add_sites (GArray *out, const FpBar *run)
+{
+  const double length = hypot (run->b.x - run->a.x, run->b.y - run->a.y);
+  const guint n = (guint) CLAMP (ceil (length / FP_WAY_PIECE), 1, 100000);
+
+  for (guint i = 0; i <= n; i++)
+    {
+      Sited one = { .at = i == n ? run->b : between (run->a, run->b, (double) i / n) };
+
+      if (i > 0)
+        add_arm (&one.site, between (run->a, run->b, (i - 0.5) / n));
+      if (i < n)
+        add_arm (&one.site, between (run->a, run->b, (i + 0.5) / n));
+      g_array_append_val (out, one);
+    }
+}
+
+static int
+by_point (gconstpointer a, gconstpointer b)
+{
+  return fp_point_order (&((const Sited *) a)->at, &((const Sited *) b)->at);
+}
+
+/* One that was sited before and lies so near as to be the same; -1. */
+static int
+same_before (const GArray *points, FpPoint at)
+{
+  for (guint i = points->len; i-- > 0;)
+    {
+      const FpPoint *p = &g_array_index (points, FpPoint, i);
+      if (at.x - p->x > SAME)
+        return -1;
+      if (fabs (at.y - p->y) <= SAME)
+        return (int) i;
+    }
+  return -1;
+}
+
+static void
+gather_sites (FpWays *self, const GArray *edges)
+{
+  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Sited));
+
+  for (guint i = 0; i < edges->len; i++)
+    add_sites (all, &g_array_index (edges, FpBar, i));
+  g_array_sort (all, by_point);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Sited *one = &g_array_index (all, Sited, i);
+      const int before = same_before (self->points, one->at);
+
+      if (before < 0)
+        {
+          g_array_append_val (self->points, one->at);
+          g_array_append_val (self->sites, one->site);
+        }
+      else
+        for (guint k = 0; k < one->site.n_arms; k++)
+          add_arm (&g_array_index (self->sites, FpWaySite, before), one->site.arm[k]);
+    }
+}
+
+/* --- gaps ------------------------------------------------------------------------ */
+
+static FpPoint
+nearest_on (FpPoint a, FpPoint b, FpPoint p)
+{
+  const double dx = b.x - a.x, dy = b.y - a.y, dd = dx * dx + dy * dy;
+  const double t = dd > 0 ? CLAMP (((p.x - a.x) * dx + (p.y - a.y) * dy) / dd, 0, 1) : 0;
+
+  return (FpPoint) { a.x + t * dx, a.y + t * dy };
+}
+
+static void
+take_nearer (FpPoint p, FpPoint q, double *best, FpPoint near[2])
+{
+  const double d = hypot (p.x - q.x, p.y - q.y);
+
+  if (d < *best)
+    {
+      *best = d;
+      near[0] = p;
+      near[1] = q;
+    }
+}
+
+/* Edges do not cross, so two pieces are nearest at an end of one of them. */
+double
+fp_ways_gap (const FpWays *self, guint a, guint b, FpPoint near[2])
+{
+  const FpPoint p = g_array_index (self->points, FpPoint, a), q = g_array_index (self->points, FpPoint, b);
+  const FpWaySite *s = &g_array_index (self->sites, FpWaySite, a), *t = &g_array_index (self->sites, FpWaySite, b);
+  double best = G_MAXDOUBLE;
+
+  take_nearer (p, q, &best, near);
+  for (guint i = 0; i < s->n_arms; i++)
+    for (guint k = 0; k < t->n_arms; k++)
+      {
+        take_nearer (p, nearest_on (q, t->arm[k], p), &best, near);
+        take_nearer (s->arm[i], nearest_on (q, t->arm[k], s->arm[i]), &best, near);
+        take_nearer (nearest_on (p, s->arm[i], q), q, &best, near);
+        take_nearer (nearest_on (p, s->arm[i], t->arm[k]), t->arm[k], &best, near);
+      }
+  return best;
+}
+
+static int
+widest_first (gconstpointer a, gconstpointer b)
+{
+  const FpGap *x = a, *y = b;
+
+  if (x->width != y->width)
+    return x->width > y->width ? -1 : 1;
+  return x->from != y->from ? (x->from < y->from ? -1 : 1) : (x->to > y->to) - (x->to < y->to);
+}
+
+static void
+gather_gaps (FpWays *self)
+{
+  for (guint i = 0; i < self->triangles->len; i++)
+    for (guint k = 0; k < 3; k++)
+      {
+        const FpTriangle *t = &g_array_index (self->triangles, FpTriangle, i);
+        FpGap gap = { .from = i, .to = (guint) t->beyond[k], .a = t->corner[k], .b = t->corner[(k + 1) % 3] };
+        FpPoint near[2];
+
+        if (t->beyond[k] < (int) i)
+          continue;
+        gap.width = fp_ways_gap (self, gap.a, gap.b, near);
+        if (gap.width > FP_WAY_LEAST)
+          g_array_append_val (self->gaps, gap);
+      }
+  g_array_sort (self->gaps, widest_first);
+}
+
+/* --- what is free ----------------------------------------------------------------- */
+
+static guint
+root_of (guint *up, guint i)
+{
+  while (up[i] != i)
+    i = up[i] = up[up[i]];
+  return i;
+}
+
+/* Of triangles that hang together one is asked, whose circle is the largest: its middle is far from every edge. */
+static void
+find_free (FpWays *self, const FpFreeFloor *floor)
+{
+  const guint n = self->triangles->len;
+  const FpTriangle *t = (const FpTriangle *) (gpointer) self->triangles->data;
+  g_autofree guint *up = g_new (guint, n + 1), *best = g_new (guint, n + 1);
+
+  for (guint i = 0; i < n; i++)
+    up[i] = best[i] = i;
+  for (guint i = 0; i < self->gaps->len; i++)
+    {
+      const FpGap *gap = &g_array_index (self->gaps, FpGap, i);
+      up[root_of (up, gap->from)] = root_of (up, gap->to);
+    }
+  for (guint i = 0; i < n; i++)
+    if (t[i].radius > t[best[root_of (up, i)]].radius)
+      best[root_of (up, i)] = i;
+  for (guint i = 0; i < n; i++)
+    if (root_of (up, i) == i)
+      self->is_free[i] = t[best[i]].radius > FP_WAY_LEAST / 2
+                         && (floor == NULL || fp_free_floor_level_at (floor, t[best[i]].centre) >= 0);
+  for (guint i = 0; i < n; i++)
+    self->is_free[i] = self->is_free[root_of (up, i)];
+}
+
+static void
+drop_gaps_not_free (FpWays *self)
+{
+  guint kept = 0;
+
+  for (guint i = 0; i < self->gaps->len; i++)
+    {
+      const FpGap gap = g_array_index (self->gaps, FpGap, i);
+      if (self->is_free[gap.from])
+        g_array_index (self->gaps, FpGap, kept++) = gap;
+    }
+  g_array_set_size (self->gaps, kept);
+}
+
+/* --- life ---------------------------------------------------------------------------- */
+
+FpWays *
+fp_ways_new (const GArray *edges, const FpFreeFloor *floor)
+{
+  FpWays *self = g_new0 (FpWays, 1);
+
+  self->points = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  self->sites = g_array_new (FALSE, FALSE, sizeof (FpWaySite));
+  self->gaps = g_array_new (FALSE, FALSE, sizeof (FpGap));
+  gather_sites (self, edges);
+  self->triangles = fp_triangles_new ((const FpPoint *) (gpointer) self->points->data, self->points->len);
+  self->is_free = g_new0 (gboolean, self->triangles->len + 1);
+  gather_gaps (self);
+  find_free (self, floor);
+  drop_gaps_not_free (self);
+  return self;
+}
+
+void
+fp_ways_free (FpWays *self)
+{
+  g_array_unref (self->points);
+  g_array_unref (self->sites);
+  g_array_unref (self->triangles);
+  g_array_unref (self->gaps);
+  g_free (self->is_free);
+  g_free (self);
+}
+
+static FpWays *
+ways_of (const FpScene *scene, FpGait gait)
+{
+  g_autoptr (GArray) edges = fp_way_edges_new (scene, gait);
+
+  return fp_ways_new (edges, fp_scene_free_floor (scene));
+}
+
+static gpointer
+make_on_foot (const FpScene *scene)
+{
+  return ways_of (scene, FP_GAIT_ON_FOOT);
+}
+
+static gpointer
+make_on_wheels (const FpScene *scene)
+{
+  return ways_of (scene, FP_GAIT_ON_WHEELS);
+}
+
+static void
+drop (gpointer ways)
+{
+  fp_ways_free (ways);
+}
+
+const FpWays *
+fp_scene_ways (const FpScene *scene, FpGait gait)
+{
+  return gait == FP_GAIT_ON_FOOT ? fp_scene_keep (scene, FP_KEPT_WAYS_ON_FOOT, make_on_foot, drop)
+                                 : fp_scene_keep (scene, FP_KEPT_WAYS_ON_WHEELS, make_on_wheels, drop);
+}
