@@ -21,6 +21,7 @@
 #include "footpace/error.h"
 #include "footpace/mass-time.h"
 #include "footpace/page.h"
+#include "footpace/norms.h"
 #include "footpace/works.h"
 
 G_BEGIN_DECLS
@@ -190,6 +191,9 @@ const FpPageSetup *fp_project_page (const FpProject *self);
 const FpWorks *fp_project_works (const FpProject *self);
 gboolean       fp_project_has_works (const FpProject *self); /* somebody did */
 
+/* Never NULL: %fp_norms_usual where nobody said anything. */
+const FpNorms *fp_project_norms (const FpProject *self);
+
 /* Which way the celebrant faces in that alternative: its own way, else the brief's.  Whoever needs it asks here. */
 FpFacing       fp_project_facing (const FpProject *self, guint alternative);
 
@@ -217,6 +221,9 @@ FpProject *fp_project_with_page (const FpProject *self, const FpPageSetup *page,
 
 /* @works: NULL for the usual. */
 FpProject *fp_project_with_works (const FpProject *self, const FpWorks *works, GError **error);
+
+/* @norms: NULL, or what says nothing, for the usual. */
+FpProject *fp_project_with_norms (const FpProject *self, const FpNorms *norms, GError **error);
 
 /* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
 FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
@@ -278,6 +285,7 @@ gboolean          fp_project_builder_colour (FpProjectBuilder *self, FpCelebrati
 gboolean          fp_project_builder_kept (FpProjectBuilder *self, const char *id, const char *where, GError **error);
 void              fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page);
 gboolean          fp_project_builder_works (FpProjectBuilder *self, const FpWorks *works, GError **error);
+gboolean          fp_project_builder_norms (FpProjectBuilder *self, const FpNorms *norms, GError **error);
 FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)
 

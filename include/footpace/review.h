@@ -18,6 +18,8 @@ G_BEGIN_DECLS
 char *fp_report_text (const FpFindings *findings, gboolean every);
 /* JSON, schema in DEVELOPERS.md ("footpace.findings", version 1). */
 char *fp_report_json (const FpFindings *findings);
+/* One line a rule, RFC 4180. */
+char *fp_report_csv  (const FpFindings *findings);
 /* The findings that are short, as a sheet takes them (FpSheetSpec.findings): heading, measured and asked, where, source;
  * (array zero-terminated=1), g_strfreev(). */
 char **fp_report_lines (const FpFindings *findings);

@@ -58,6 +58,7 @@ typedef struct
 
 const FpMeasure *fp_measures (guint *n);
 const FpMeasure *fp_measure_find (const char *id);
+const char      *fp_measure_unit_id (const FpMeasure *measure); /* of FpMeasured.value: "mm", "mm2", "kN/m2", "share", "yes", "" */
 GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *of); /* (element-type FpMeasured) */
 
 /* What is to be seen by a measure of sight; FALSE: it is none. */
@@ -108,6 +109,8 @@ typedef struct
   int         facing;        /* FpFacing, -1: either                         */
   guint       celebrations;  /* bits; 0: whatever is celebrated              */
   int         freestanding;  /* 1, 0, -1: either                             */
+  guint       jurisdictions; /* 1 << FpJurisdiction, under whose law it is; 0: it is of no law */
+  const char *matter;        /* (nullable) on which printed sources disagree: rules of one matter exclude each other */
   const char *printed;       /* (nullable) the limit in the words of the source: "about 6 in" */
 } FpRule;
 
@@ -129,6 +132,18 @@ typedef struct _FpRulebook FpRulebook;
 FpRulebook   *fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error);
 FpRulebook   *fp_rulebook_load  (const char *path, GError **error);
 GPtrArray    *fp_rulebooks_built_in (void); /* (element-type FpRulebook), owned by the caller */
+
+/**
+ * fp_rulebooks_for:
+ * @left_out: (element-type utf8) (nullable): a sentence is added for each book of the project's own that cannot be used
+ *
+ * The built-in books and the project's own.  Which of them it follows is told by its norms, of which findings know.
+ *
+ * Returns: (element-type FpRulebook) (transfer full)
+ */
+GPtrArray    *fp_rulebooks_for (const FpProject *project, GPtrArray *left_out);
+/* Adds a reference; FALSE where a book of that id is there already, and why, owned by the caller. */
+gboolean      fp_rulebooks_add (GPtrArray *books, FpRulebook *book, char **why);
 FpRulebook   *fp_rulebook_ref   (FpRulebook *self);
 void          fp_rulebook_unref (FpRulebook *self);
 const char   *fp_rulebook_id    (const FpRulebook *self);
@@ -163,9 +178,12 @@ typedef struct
   char             *measured; /* "160 mm", "287 of 312 seats"                */
   char             *limit;    /* "at least 914 mm (36 in)": in the units of the brief first */
   char             *detail;   /* (nullable) more about where; why nothing was measured, or why the rule is set apart */
+  char             *otherwise; /* (nullable) that the parish holds it otherwise than it is printed, and why; a sentence */
+  char             *disagree; /* (nullable) what other sources print of the same matter; sentences */
 } FpFinding;
 
 typedef struct _FpFindings FpFindings;
+/* @books: (nullable): those of the project where NULL.  Its norms are held in any case. */
 FpFindings      *fp_findings_new   (const FpMeasuring *of, GPtrArray *books);
 FpFindings      *fp_findings_ref   (const FpFindings *self);
 void             fp_findings_unref (const FpFindings *self);
@@ -173,6 +191,10 @@ void             fp_findings_unref (const FpFindings *self);
 const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
 guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
 const FpScene   *fp_findings_scene (const FpFindings *self);
+/* (element-type FpRulebook) (transfer none): what it was held against. */
+GPtrArray       *fp_findings_books (const FpFindings *self);
+/* (element-type utf8) (transfer none): sentences on books that were left out, and norms that could not be held. */
+GPtrArray       *fp_findings_amiss (const FpFindings *self);
 
 /* As measured: mm, a number, 0..1. */
 typedef struct { double low, high; } FpLimits;
@@ -194,7 +216,7 @@ FpRisers         fp_findings_risers (const FpFindings *self);
  * fp_findings_of:
  *
  * All of it at once, on this thread: scene, people, levels, sight, findings.
- * @books: (nullable): the built-in ones where NULL
+ * @books: (nullable): those of the project where NULL
  *
  * Returns: (nullable): NULL when cancelled
  */

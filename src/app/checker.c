@@ -13,7 +13,6 @@
 struct _FpChecker
 {
   FpLatest        *latest;
-  GPtrArray       *books; /* of the background thread alone */
   FpCheckerReceive receive;
   gpointer         data;
   FpSight         *sight; /* the last; of the background thread alone */
@@ -46,7 +45,7 @@ static void
 post_first (FpChecker *self, FpLatestJob *job, const FpMeasuring *of)
 {
   if (last_took (self) > WHOLE_US)
-    fp_latest_job_post (job, fp_findings_new (of, self->books));
+    fp_latest_job_post (job, fp_findings_new (of, NULL));
 }
 
 /* The next is made from it. */
@@ -69,14 +68,12 @@ check (FpLatestJob *job, gpointer request, gpointer data)
   g_autoptr (FpFindings) findings = NULL;
   FpMeasuring of = { scene, people, fp_levels (people), NULL };
 
-  if (self->books == NULL)
-    self->books = fp_rulebooks_built_in (); /* read here: the first frame is not to wait for it */
   post_first (self, job, &of);
   sight = fp_sight_again (people, self->sight, cancel);
   if (sight == NULL)
     return;
   of.sight = sight;
-  findings = fp_findings_new (&of, self->books);
+  findings = fp_findings_new (&of, NULL);
   if (g_cancellable_is_cancelled (cancel)) /* meanwhile: not all was looked at */
     return;
   note_time (self, g_get_monotonic_time () - begun);
@@ -115,7 +112,6 @@ fp_checker_free (FpChecker *self)
   if (self == NULL)
     return;
   fp_latest_free (self->latest);
-  g_clear_pointer (&self->books, g_ptr_array_unref);
   g_mutex_clear (&self->mutex);
   g_clear_pointer (&self->sight, fp_sight_unref);
   g_free (self);

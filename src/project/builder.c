@@ -8,6 +8,7 @@ struct _FpProjectBuilder
   gboolean     has_page;
   FpPageSetup  page;
   FpWorksPart *works;
+  FpNormsPart *norms;
   GPtrArray   *survey;       /* of FpItem        */
   GPtrArray   *alternatives; /* of FpAlternative */
   GPtrArray   *items;        /* of the last alternative: FpItem */
@@ -43,6 +44,7 @@ fp_project_builder_free (FpProjectBuilder *self)
     return;
   fp_brief_part_unref (self->brief);
   fp_works_part_unref (self->works);
+  fp_norms_part_unref (self->norms);
   g_ptr_array_unref (self->survey);
   g_ptr_array_unref (self->alternatives);
   g_ptr_array_unref (self->items);
@@ -224,6 +226,16 @@ fp_project_builder_works (FpProjectBuilder *self, const FpWorks *works, GError *
   return TRUE;
 }
 
+gboolean
+fp_project_builder_norms (FpProjectBuilder *self, const FpNorms *norms, GError **error)
+{
+  if (!fp_norms_check (norms, error))
+    return FALSE;
+  fp_norms_part_unref (self->norms);
+  self->norms = fp_norms_part_new (norms);
+  return TRUE;
+}
+
 FpProject *
 fp_project_builder_end (FpProjectBuilder *self, GError **error)
 {
@@ -244,6 +256,7 @@ fp_project_builder_end (FpProjectBuilder *self, GError **error)
   project->has_page = self->has_page;
   project->page = self->page;
   project->works = fp_works_part_ref (self->works);
+  project->norms = fp_norms_part_ref (self->norms);
   project->n_alternatives = self->alternatives->len;
   project->alternative = g_new (FpAlternative *, MAX (self->alternatives->len, 1));
   for (guint i = 0; i < self->alternatives->len; i++)

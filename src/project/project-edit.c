@@ -75,6 +75,19 @@ fp_project_with_works (const FpProject *self, const FpWorks *works, GError **err
 }
 
 FpProject *
+fp_project_with_norms (const FpProject *self, const FpNorms *norms, GError **error)
+{
+  FpProject *next;
+
+  if (norms != NULL && !fp_norms_check (norms, error))
+    return NULL;
+  next = fp_project_copy (self, 0);
+  fp_norms_part_unref (next->norms);
+  next->norms = norms != NULL && !fp_norms_equal (norms, &fp_norms_usual) ? fp_norms_part_new (norms) : NULL;
+  return next;
+}
+
+FpProject *
 fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error)
 {
   FpProject *next = fp_project_copy (self, 0);

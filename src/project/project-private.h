@@ -153,6 +153,19 @@ FpWorksPart *fp_works_part_new   (const FpWorks *works); /* of works that are as
 FpWorksPart *fp_works_part_ref   (FpWorksPart *self);    /* (nullable) */
 void         fp_works_part_unref (FpWorksPart *self);    /* (nullable) */
 
+/* --- the norms --- */
+
+typedef struct
+{
+  gatomicrefcount ref_count;
+  GStringChunk   *texts; /* every text of them */
+  FpNorms         norms;
+} FpNormsPart;
+
+FpNormsPart *fp_norms_part_new   (const FpNorms *norms); /* of norms that are as they must be */
+FpNormsPart *fp_norms_part_ref   (FpNormsPart *self);    /* (nullable) */
+void         fp_norms_part_unref (FpNormsPart *self);    /* (nullable) */
+
 /* --- the project --- */
 
 struct _FpProject
@@ -165,6 +178,7 @@ struct _FpProject
   gboolean        has_page;
   FpPageSetup     page;
   FpWorksPart    *works; /* NULL: the usual */
+  FpNormsPart    *norms; /* NULL: the usual */
 };
 
 /* Shares every part of @self; has room for @spare more alternatives. */

@@ -21,6 +21,7 @@ fp_project_new (const FpBrief *brief)
   self->survey = fp_item_list_new ();
   self->has_page = FALSE;
   self->works = NULL;
+  self->norms = NULL;
   self->n_alternatives = 1;
   self->alternative = g_new (FpAlternative *, 1);
   self->alternative[0] = fp_alternative_new ("a", "Alternative A", "");
@@ -38,6 +39,7 @@ fp_project_copy (const FpProject *self, guint spare)
   copy->has_page = self->has_page;
   copy->page = self->page;
   copy->works = fp_works_part_ref (self->works);
+  copy->norms = fp_norms_part_ref (self->norms);
   copy->n_alternatives = self->n_alternatives;
   copy->alternative = g_new (FpAlternative *, self->n_alternatives + spare);
   for (guint i = 0; i < self->n_alternatives; i++)
@@ -64,6 +66,7 @@ fp_project_unref (const FpProject *self)
   fp_brief_part_unref (project->brief);
   fp_item_list_unref (project->survey);
   fp_works_part_unref (project->works);
+  fp_norms_part_unref (project->norms);
   for (guint i = 0; i < project->n_alternatives; i++)
     fp_alternative_unref (project->alternative[i]);
   g_free (project->alternative);
@@ -86,6 +89,12 @@ const FpWorks *
 fp_project_works (const FpProject *self)
 {
   return self->works != NULL ? &self->works->works : &fp_works_usual;
+}
+
+const FpNorms *
+fp_project_norms (const FpProject *self)
+{
+  return self->norms != NULL ? &self->norms->norms : &fp_norms_usual;
 }
 
 const FpBrief *
@@ -161,7 +170,8 @@ fp_project_equal (const FpProject *a, const FpProject *b)
     return TRUE;
   if (a->n_alternatives != b->n_alternatives || !fp_brief_equal (&a->brief->brief, &b->brief->brief)
       || !fp_item_list_equal (a->survey, b->survey) || !fp_page_setup_equal (fp_project_page (a), fp_project_page (b))
-      || fp_project_has_works (a) != fp_project_has_works (b) || !fp_works_equal (fp_project_works (a), fp_project_works (b)))
+      || fp_project_has_works (a) != fp_project_has_works (b) || !fp_works_equal (fp_project_works (a), fp_project_works (b))
+      || !fp_norms_equal (fp_project_norms (a), fp_project_norms (b)))
     return FALSE;
   for (guint i = 0; i < a->n_alternatives; i++)
     if (!fp_alternative_equal (a->alternative[i], b->alternative[i]))

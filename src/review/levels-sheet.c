@@ -24,9 +24,8 @@ static FpFindings *
 findings_without_sight (const FpScene *scene, const FpPeople *people, GPtrArray *books)
 {
   const FpMeasuring of = { scene, people, fp_levels (people), NULL };
-  g_autoptr (GPtrArray) built_in = books == NULL ? fp_rulebooks_built_in () : NULL;
 
-  return fp_findings_new (&of, books != NULL ? books : built_in);
+  return fp_findings_new (&of, books);
 }
 
 /* The same as is offered beside the finding; NULL where no rule asks for it, or no row looks over another. */

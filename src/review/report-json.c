@@ -15,7 +15,11 @@
  *         "test":     { "is", "low", "high", "of", "unit" }  as printed; what the test does not use is null
  *         "source", "advice", "caution": text or null,
  *         "where":    { "item": id or null, "at": [x, y, z] mm or null, "text": text or null },
- *         "reason":   why it was not held, or null } ],
+ *         "reason":   why it was not held, or null,
+ *         "otherwise": that the parish holds it otherwise than it is printed, and why, or null,
+ *         "disagree": what other sources print of the same matter, or null } ],
+ *     "jurisdiction": "unsaid" | "us" | "uk" | "eu" | "other",
+ *     "amiss":   [ text: a book that was left out, a norm that could not be held, and why ],
  *     "books":   [ { "id", "title", "edition", "rules", "found" } ],
  *     "summary": { "rules", "held", "found": how many of "short", "within", "waiting", "nothing", "apart",
  *                  "short": { "required", "recommended", "customary" }, "says" },
@@ -125,25 +129,6 @@ put_number (Json *json, const char *name, double value)
 
 /* --- what is written ----------------------------------------------------- */
 
-static const char *
-unit_of (const FpMeasure *measure)
-{
-  switch (measure->type)
-    {
-    case FP_MEASURE_LENGTH:
-      return "mm";
-    case FP_MEASURE_AREA:
-      return "mm2";
-    case FP_MEASURE_SHARE:
-      return "share";
-    case FP_MEASURE_YES:
-      return "yes";
-    case FP_MEASURE_COUNT:
-      return measure->unit ? measure->unit : "";
-    }
-  return "";
-}
-
 static void
 put_test (Json *json, const FpRule *rule)
 {
@@ -207,7 +192,7 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
   put_text (json, "found", fp_found_id (finding->found));
   open_bracket (json, "measured", '{');
   put_number (json, "value", finding->value);
-  put_text (json, "unit", unit_of (measure));
+  put_text (json, "unit", fp_measure_unit_id (measure));
   put_text (json, "text", finding->measured);
   put_text (json, "counted", measure->many);
   close_bracket (json, '}');
@@ -218,6 +203,8 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
   put_text (json, "advice", finding->rule->advice);
   put_text (json, "caution", finding->rule->caution);
   put_where (json, findings, finding);
+  put_text (json, "otherwise", finding->otherwise);
+  put_text (json, "disagree", finding->disagree);
   close_bracket (json, '}');
 }
 
@@ -310,6 +297,11 @@ fp_report_json (const FpFindings *findings)
   open_bracket (&json, "findings", '[');
   for (guint i = 0; i < n; i++)
     put_finding (&json, findings, &finding[i]);
+  close_bracket (&json, ']');
+  put_text (&json, "jurisdiction", fp_jurisdiction_id (fp_project_norms (fp_scene_project (fp_findings_scene (findings)))->jurisdiction));
+  open_bracket (&json, "amiss", '[');
+  for (guint i = 0; i < fp_findings_amiss (findings)->len; i++)
+    put_text (&json, NULL, fp_findings_amiss (findings)->pdata[i]);
   close_bracket (&json, ']');
   put_books (&json, findings);
   put_summary (&json, findings);

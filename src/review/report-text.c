@@ -71,6 +71,7 @@ put_head (GString *out, const FpFindings *findings)
   const FpScene *scene = fp_findings_scene (findings);
   const FpProject *project = fp_scene_project (scene);
   const FpBrief *brief = fp_project_brief (project);
+  const FpNorms *norms = fp_project_norms (project);
   const char *form[] = { [FP_BOOKS_OLDER] = "older form", [FP_BOOKS_NEWER] = "newer form",
                          [FP_BOOKS_BOTH] = "older and newer form" };
   g_autofree char *followed
@@ -87,6 +88,8 @@ put_head (GString *out, const FpFindings *findings)
   if (fp_scene_setting (scene) != NULL)
     put (out, 0, "As set for", 14, fp_celebration_label (fp_setting_celebration (fp_scene_setting (scene))));
   put (out, 0, "Books", 14, followed);
+  if (norms->jurisdiction != FP_JURISDICTION_UNSAID)
+    put (out, 0, "Jurisdiction", 14, fp_jurisdiction_label (norms->jurisdiction));
 }
 
 /* Measured, asked, where, advice, source, caution of one rule that is short. */
@@ -104,6 +107,8 @@ put_finding (GString *out, guint number, const FpFinding *finding)
   put (out, 4, "Where", 10, finding->detail);
   put (out, 4, "Advice", 10, finding->rule->advice);
   put (out, 4, "Source", 10, source);
+  put (out, 4, "Norms", 10, finding->otherwise);
+  put (out, 4, "Others", 10, finding->disagree);
   put (out, 4, "Caution", 10, finding->rule->caution);
 }
 
@@ -195,6 +200,38 @@ put_not_checked (GString *out, const FpFindings *findings)
     }
 }
 
+/* Books that could not be used, and norms that could not be held. */
+static void
+put_amiss (GString *out, const FpFindings *findings)
+{
+  const GPtrArray *amiss = fp_findings_amiss (findings);
+
+  if (amiss->len > 0)
+    heading (out, "Amiss in the norms");
+  for (guint i = 0; i < amiss->len; i++)
+    put (out, 0, "-", 2, amiss->pdata[i]);
+}
+
+/* What the parish holds otherwise than it is printed, also where nothing was found short. */
+static void
+put_otherwise (GString *out, const FpFindings *findings)
+{
+  guint n, told = 0;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (finding[i].otherwise && finding[i].found != FP_FOUND_SHORT)
+      {
+        g_autofree char *line = g_strdup_printf ("%s: %s. %s [%s: %s]", fp_measure_find (finding[i].rule->measure)->label,
+                                                 finding[i].limit, finding[i].otherwise, fp_rulebook_id (finding[i].book),
+                                                 finding[i].rule->id);
+
+        if (told++ == 0)
+          heading (out, "Held otherwise than printed");
+        put (out, 0, "-", 2, line);
+      }
+}
+
 /* --- the rules looked at --------------------------------------------------- */
 
 /* "13 rules: 4 short, 8 within, 1 nothing" */
@@ -247,7 +284,7 @@ put_legend (GString *out, const FpFindings *findings)
     [FP_FOUND_WITHIN] = "measured, and no finding",
     [FP_FOUND_WAITING] = "not checked yet: sight is still being computed",
     [FP_FOUND_NOTHING] = "not checked: there is nothing to measure",
-    [FP_FOUND_APART] = "not checked: for another form, celebration or kind of altar",
+    [FP_FOUND_APART] = "not checked: for another form, celebration, law or kind of altar, or not followed",
   };
   const FpReportStates states = fp_report_states (findings, NULL);
 
@@ -318,6 +355,8 @@ fp_report_text (const FpFindings *findings, gboolean every)
   put_short (out, findings);
   if (!list)
     put_not_checked (out, findings);
+  put_otherwise (out, findings);
+  put_amiss (out, findings);
   put_looked_at (out, findings, list);
   put_cautions (out, findings);
   put_closing (out, findings);

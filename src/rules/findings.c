@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "measuring.h"
+#include "norms-held.h"
 #include "printed-unit.h"
 
 #include <math.h>
@@ -10,6 +11,8 @@ struct _FpFindings
   gatomicrefcount ref_count;
   FpMeasuring     of;    /* owns references to scene, people and sight       */
   GPtrArray      *books; /* own reference, so that rules stay                */
+  GPtrArray      *held;  /* of FpRule: those that the norms change           */
+  GPtrArray      *amiss; /* of char *: what was left out, and why            */
   GArray         *list;  /* of FpFinding                                     */
   guint           n_short[FP_N_WEIGHTS];
 };
@@ -219,6 +222,7 @@ typedef struct
 {
   FpFindings    *self;
   const FpBrief *brief;
+  const FpNorms *norms;
   FpFacing       facing;
   int            free_altar;
   GArray       **taken;  /* by measure; several rules share one              */
@@ -235,14 +239,39 @@ take_once (Run *run, const FpMeasure *measure)
   return run->taken[i];
 }
 
-static void
-hold (Run *run, const FpRulebook *book, const FpRule *rule)
+/* The rule as the parish holds it; @otherwise (out): a sentence where that is not as it is printed. */
+static const FpRule *
+as_held (Run *run, const FpRulebook *book, const FpRule *rule, char **otherwise)
 {
-  const FpMeasure *measure = fp_measure_find (rule->measure); /* a book with another one was not read */
-  FpFinding finding = { .book = book, .rule = rule, .title = rule->title, .value = NAN, .owner = -1 };
+  const FpNormChange *change = fp_norms_change (run->norms, fp_rulebook_id (book), rule->id);
+  g_autofree FpRule *changed = g_new (FpRule, 1);
+  g_autofree char *printed = NULL;
+  char *amiss = NULL;
+
+  if (!fp_norms_changed_rule (change, rule, changed, &amiss))
+    {
+      if (amiss)
+        g_ptr_array_add (run->self->amiss, amiss);
+      return rule;
+    }
+  printed = fp_printed_limit (fp_measure_find (rule->measure), rule, run->brief->units);
+  *otherwise = g_strdup_printf ("The parish holds it otherwise than it is printed (%s): %s", printed, change->reason);
+  g_ptr_array_add (run->self->held, changed);
+  return g_steal_pointer (&changed);
+}
+
+static void
+hold (Run *run, const FpRulebook *book, const FpRule *as_printed)
+{
+  const FpMeasure *measure = fp_measure_find (as_printed->measure); /* a book with another one was not read */
+  char *otherwise = NULL;
+  const FpRule *rule = as_held (run, book, as_printed, &otherwise);
+  FpFinding finding = { .book = book, .rule = rule, .title = rule->title, .value = NAN, .owner = -1, .otherwise = otherwise };
 
   finding.limit = fp_printed_limit (measure, rule, run->brief->units);
-  finding.detail = set_apart (rule, run->brief, run->facing, run->free_altar);
+  finding.detail = fp_norms_set_apart (run->norms, book, as_printed);
+  if (!finding.detail)
+    finding.detail = set_apart (rule, run->brief, run->facing, run->free_altar);
   if (finding.detail)
     finding.found = FP_FOUND_APART;
   else if (measure->needs_sight && !run->self->of.sight)
@@ -255,6 +284,37 @@ hold (Run *run, const FpRulebook *book, const FpRule *rule)
   if (finding.found == FP_FOUND_SHORT)
     run->self->n_short[rule->weight]++;
   g_array_append_val (run->self->list, finding);
+}
+
+/* Whether the two speak of the same matter here and now, on which the parish has not chosen. */
+static gboolean
+disagrees (const Run *run, const FpFinding *a, const FpFinding *b)
+{
+  return a != b && a->rule->matter && b->rule->matter && strcmp (a->rule->matter, b->rule->matter) == 0
+         && a->found != FP_FOUND_APART && b->found != FP_FOUND_APART && !fp_norms_choice (run->norms, a->rule->matter);
+}
+
+static void
+tell_disagreement (const Run *run)
+{
+  for (guint i = 0; i < run->self->list->len; i++)
+    {
+      FpFinding *one = &g_array_index (run->self->list, FpFinding, i);
+      GString *others;
+
+      if (!one->rule->matter)
+        continue;
+      others = g_string_new (NULL);
+      for (guint k = 0; k < run->self->list->len; k++)
+        {
+          const FpFinding *other = &g_array_index (run->self->list, FpFinding, k);
+
+          if (disagrees (run, one, other))
+            g_string_append_printf (others, "%s%s (%s)", others->len ? "; " : "", other->limit, other->rule->source);
+        }
+      one->disagree = others->len ? g_strdup_printf ("Printed sources disagree; others have: %s", others->str) : NULL;
+      g_string_free (others, TRUE);
+    }
 }
 
 /* Short ones first, by weight; what is equal stays in the order of the books. */
@@ -284,6 +344,8 @@ finding_clear (gpointer data)
   g_free (finding->measured);
   g_free (finding->limit);
   g_free (finding->detail);
+  g_free (finding->otherwise);
+  g_free (finding->disagree);
 }
 
 static FpFindings *
@@ -296,7 +358,9 @@ findings_new_empty (const FpMeasuring *of, GPtrArray *books)
   self->of.scene = fp_scene_ref ((FpScene *) of->scene);
   self->of.people = fp_people_ref ((FpPeople *) of->people);
   self->of.sight = of->sight ? fp_sight_ref ((FpSight *) of->sight) : NULL;
-  self->books = g_ptr_array_ref (books);
+  self->amiss = g_ptr_array_new_with_free_func (g_free);
+  self->held = g_ptr_array_new_with_free_func (g_free);
+  self->books = books ? g_ptr_array_ref (books) : fp_rulebooks_for (fp_scene_project (of->scene), self->amiss);
   self->list = g_array_new (FALSE, FALSE, sizeof (FpFinding));
   g_array_set_clear_func (self->list, finding_clear);
   return self;
@@ -308,20 +372,22 @@ fp_findings_new (const FpMeasuring *of, GPtrArray *books)
   FpFindings *self = findings_new_empty (of, books);
   guint n_measures;
   const FpProject *project = fp_scene_project (of->scene);
-  Run run = { self, fp_project_brief (project), fp_project_facing (project, fp_scene_alternative (of->scene)),
+  Run run = { self, fp_project_brief (project), fp_project_norms (project), fp_project_facing (project, fp_scene_alternative (of->scene)),
               freestanding (&self->of), NULL };
 
   fp_measures (&n_measures);
   run.taken = g_new0 (GArray *, n_measures);
-  for (guint b = 0; b < books->len; b++)
+  fp_norms_unknown (run.norms, self->books, self->amiss);
+  for (guint b = 0; b < self->books->len; b++)
     {
-      const FpRulebook *book = g_ptr_array_index (books, b);
+      const FpRulebook *book = g_ptr_array_index (self->books, b);
       guint n;
       const FpRule *rule = fp_rulebook_rules (book, &n);
 
       for (guint r = 0; r < n; r++)
         hold (&run, book, &rule[r]);
     }
+  tell_disagreement (&run);
   put_worst_first (self->list);
 
   for (guint i = 0; i < n_measures; i++)
@@ -348,6 +414,8 @@ fp_findings_unref (const FpFindings *self)
     return;
   g_array_unref (mine->list);
   g_ptr_array_unref (mine->books);
+  g_ptr_array_unref (mine->held);
+  g_ptr_array_unref (mine->amiss);
   if (mine->of.sight)
     fp_sight_unref ((FpSight *) mine->of.sight);
   fp_people_unref ((FpPeople *) mine->of.people);
@@ -374,6 +442,18 @@ fp_findings_scene (const FpFindings *self)
   return self->of.scene;
 }
 
+GPtrArray *
+fp_findings_books (const FpFindings *self)
+{
+  return self->books;
+}
+
+GPtrArray *
+fp_findings_amiss (const FpFindings *self)
+{
+  return self->amiss;
+}
+
 const FpMeasuring *
 fp_findings_measuring (const FpFindings *self)
 {
@@ -393,13 +473,12 @@ fp_findings_of_scene (const FpScene *scene, GPtrArray *books, GCancellable *canc
 {
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (FpSight) sight = fp_sight_new (people, cancel);
-  g_autoptr (GPtrArray) built_in = books ? NULL : fp_rulebooks_built_in ();
   FpMeasuring of = { scene, people, fp_levels (people), sight };
   FpFindings *findings;
 
   if (!sight)
     return NULL;
-  findings = fp_findings_new (&of, books ? books : built_in);
+  findings = fp_findings_new (&of, books);
   if (g_cancellable_is_cancelled (cancel)) /* meanwhile: not all was looked at */
     g_clear_pointer (&findings, fp_findings_unref);
   return findings;

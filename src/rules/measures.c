@@ -58,3 +58,22 @@ fp_measure_take (const FpMeasure *measure, const FpMeasuring *of)
     measure->take (of, out);
   return out;
 }
+
+const char *
+fp_measure_unit_id (const FpMeasure *measure)
+{
+  switch (measure->type)
+    {
+    case FP_MEASURE_LENGTH:
+      return "mm";
+    case FP_MEASURE_AREA:
+      return "mm2";
+    case FP_MEASURE_SHARE:
+      return "share";
+    case FP_MEASURE_YES:
+      return "yes";
+    case FP_MEASURE_COUNT:
+      return measure->unit ? measure->unit : "";
+    }
+  return "";
+}

@@ -286,6 +286,23 @@ read_celebrations (const Reader *reader, const xmlNode *node, FpRule *rule)
 }
 
 static gboolean
+read_jurisdictions (const Reader *reader, const xmlNode *node, guint *bits)
+{
+  g_autofree char *text = attribute (node, "jurisdictions");
+  g_auto (GStrv) words = text ? g_strsplit (text, " ", -1) : NULL;
+
+  for (guint i = 0; words && words[i]; i++)
+    {
+      FpJurisdiction one;
+
+      if (!fp_jurisdiction_find (words[i], &one) || one == FP_JURISDICTION_UNSAID || one == FP_JURISDICTION_OTHER)
+        return fault (reader, node, FP_ERROR_INVALID, "“%s” is not a jurisdiction: us, uk and eu are", words[i]);
+      *bits |= 1u << one;
+    }
+  return TRUE;
+}
+
+static gboolean
 read_conditions (const Reader *reader, const xmlNode *node, FpRule *rule)
 {
   static const char *const books[] = { "older", "newer", NULL };
@@ -298,7 +315,8 @@ read_conditions (const Reader *reader, const xmlNode *node, FpRule *rule)
   if (!word_of (reader, node, "books", books, FALSE, &book)
       || !word_of (reader, node, "facing", facings, FALSE, &rule->facing)
       || !word_of (reader, node, "freestanding", yes_no, FALSE, &rule->freestanding)
-      || !read_celebrations (reader, node, rule))
+      || !read_celebrations (reader, node, rule) || !read_jurisdictions (reader, node, &rule->jurisdictions)
+      || (xmlHasProp (node, (const xmlChar *) "matter") && !needed_id (reader, node, "matter", &rule->matter)))
     return FALSE;
   rule->books = book < 0 ? 1u << FP_BOOKS_OLDER | 1u << FP_BOOKS_NEWER : 1u << book;
   return TRUE;
@@ -375,7 +393,7 @@ static gboolean
 read_rule (const Reader *reader, const xmlNode *node)
 {
   static const char *const attributes[] = { "id", "measure", "test", "low", "high", "of", "unit", "weight", "printed",
-                                            "books", "facing", "celebrations", "freestanding", NULL };
+                                            "books", "facing", "celebrations", "freestanding", "jurisdictions", "matter", NULL };
   static const char *const weights[] = { "required", "recommended", "customary", NULL };
   FpRule rule = { 0 };
   g_autofree char *printed = attribute (node, "printed");

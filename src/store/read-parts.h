@@ -50,6 +50,17 @@ gboolean fp_read_settings_build (const FpReadSettings *self, FpProjectBuilder *b
  */
 gboolean fp_read_works (FpReader *r, const xmlNode *node, FpWorks *works, GArray *rates);
 
+/* What was read of the norms; texts are the reader's. */
+typedef struct
+{
+  FpNorms norms;                                /* borrows from the lists   */
+  GArray *without, *changes, *choices, *own;
+} FpReadNorms;
+
+void     fp_read_norms_init  (FpReadNorms *self);
+void     fp_read_norms_clear (FpReadNorms *self);
+gboolean fp_read_norms (FpReader *r, const xmlNode *node, FpReadNorms *norms);
+
 gboolean fp_read_page  (FpReader *r, const xmlNode *node, FpPageSetup *page);
 
 /* x, y and turn; each is 0 where it is not given. */

@@ -40,6 +40,8 @@ typedef struct
   FpPageSetup page;
   int        page_line;         /* 0: there is none                         */
   FpWorks    works;
+  FpReadNorms norms;
+  int        norms_line;        /* likewise                                 */
   GArray    *rates;             /* of FpRate: of the works                  */
   int        works_line;        /* likewise                                 */
   Part      *survey;
@@ -88,6 +90,7 @@ parts_init (Parts *p, const char *name)
   p->survey = part_new (1);
   p->alternatives = g_ptr_array_new_with_free_func (part_free);
   p->rates = g_array_new (FALSE, FALSE, sizeof (FpRate));
+  fp_read_norms_init (&p->norms);
 }
 
 static void
@@ -96,6 +99,7 @@ parts_clear (Parts *p)
   part_free (p->survey);
   g_ptr_array_unref (p->alternatives);
   g_array_unref (p->rates);
+  fp_read_norms_clear (&p->norms);
   g_string_chunk_free (p->reader.texts);
 }
 
@@ -328,7 +332,14 @@ read_project (Parts *p, const xmlNode *root)
         return FALSE;
       child = fp_read_next (child);
     }
-  while (child != NULL && !fp_read_is (child, "works") && !fp_read_is (child, "page"));
+  while (child != NULL && !fp_read_is (child, "norms") && !fp_read_is (child, "works") && !fp_read_is (child, "page"));
+  if (fp_read_is (child, "norms"))
+    {
+      p->norms_line = fp_read_line (child);
+      if (!fp_read_norms (&p->reader, child, &p->norms))
+        return FALSE;
+      child = fp_read_next (child);
+    }
   if (fp_read_is (child, "works"))
     {
       p->works_line = fp_read_line (child);
@@ -375,6 +386,8 @@ assemble (const Parts *p, guint from, guint to, GError **error)
     fp_project_builder_page (builder, &p->page);
   if (p->works_line > 0 && !fp_project_builder_works (builder, &p->works, error))
     return NULL;
+  if (p->norms_line > 0 && !fp_project_builder_norms (builder, &p->norms.norms, error))
+    return NULL;
   for (guint i = from; i < to; i++)
     if (!add_alternative (builder, p->alternatives->pdata[i], error))
       return NULL;
@@ -393,6 +406,8 @@ line_of_message (const Parts *p, const Part *alternative, const char *message)
     return p->brief_line;
   if (strcmp (id, "works") == 0 && p->works_line > 0)
     return p->works_line;
+  if (strcmp (id, "norms") == 0 && p->norms_line > 0)
+    return p->norms_line;
   if (strcmp (id, "page") == 0 && p->page_line > 0)
     return p->page_line;
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++)

@@ -7,6 +7,8 @@
  */
 #include "store-words.h"
 
+#include <math.h>
+
 typedef struct
 {
   GString *out;
@@ -442,6 +444,66 @@ write_works (Writer *w, const FpWorks *works)
   leave (w, "works");
 }
 
+static void
+write_change (Writer *w, const FpNormChange *change)
+{
+  begin (w, change->aside ? "aside" : "limit");
+  add_attribute (w, "book", change->book);
+  add_attribute (w, "rule", change->rule);
+  if (!change->aside && !isnan (change->low))
+    add_number (w, "low", change->low);
+  if (!change->aside && !isnan (change->high))
+    add_number (w, "high", change->high);
+  add_attribute (w, "reason", change->reason);
+  end_empty (w);
+}
+
+/* Line by line, so that two versions of a project can be told apart line by line. */
+static void
+write_own (Writer *w, const FpNormBook *book)
+{
+  g_auto (GStrv) lines = g_strsplit (book->xml, "\n", -1);
+
+  begin (w, "own");
+  add_attribute (w, "name", book->name);
+  enter (w);
+  for (guint i = 0; lines[i] != NULL; i++)
+    add_text (w, "line", lines[i]);
+  leave (w, "own");
+}
+
+static void
+write_norms (Writer *w, const FpNorms *norms)
+{
+  begin (w, "norms");
+  add_attribute (w, "jurisdiction", fp_jurisdiction_id (norms->jurisdiction));
+  if (norms->n_without + norms->n_choices + norms->n_changes + norms->n_own == 0)
+    {
+      end_empty (w);
+      return;
+    }
+  enter (w);
+  for (guint i = 0; i < norms->n_without; i++)
+    {
+      begin (w, "without");
+      add_attribute (w, "book", norms->without[i]);
+      end_empty (w);
+    }
+  for (guint i = 0; i < norms->n_choices; i++)
+    {
+      begin (w, "choice");
+      add_attribute (w, "matter", norms->choice[i].matter);
+      add_attribute (w, "book", norms->choice[i].book);
+      add_attribute (w, "rule", norms->choice[i].rule);
+      end_empty (w);
+    }
+  for (guint i = 0; i < norms->n_changes; i++)
+    write_change (w, &norms->change[i]);
+  for (guint i = 0; i < norms->n_own; i++)
+    write_own (w, &norms->own[i]);
+  leave (w, "norms");
+}
+
 char *
 fp_store_write (const FpProject *project, gsize *length)
 {
@@ -455,6 +517,8 @@ fp_store_write (const FpProject *project, gsize *length)
   write_survey (&w, project);
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
     write_alternative (&w, project, fp_project_alternative (project, i));
+  if (!fp_norms_equal (fp_project_norms (project), &fp_norms_usual))
+    write_norms (&w, fp_project_norms (project));
   if (fp_project_has_works (project))
     write_works (&w, fp_project_works (project));
   if (fp_project_page (project) != NULL)

@@ -3,6 +3,7 @@
 #include "store-cases.h"
 
 #include <glib/gstdio.h>
+#include <math.h>
 #include <string.h>
 
 static void
@@ -314,6 +315,32 @@ test_works (void)
   g_assert_cmpstr (before, ==, after);
 }
 
+/* Norms to the last digit, and a book of the project's own to the last blank; norms that say nothing are not written. */
+static void
+test_norms (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) project = store_case_small ();
+  static const char *const without[] = { "flame", "rail" };
+  static const FpNormChange change[] = {
+    { "step-and-fall", "riser-code", FALSE, NAN, 6.25, "“Old” & <steep>" },
+    { "access", "gate-route", FALSE, 32, NAN, "A" },
+    { "sight", "farthest", TRUE, NAN, NAN, "B" },
+  };
+  static const FpNormChoice choice[] = { { "altar-height", "older-form", "altar-height" } };
+  static const FpNormBook own[] = { { "diocese.xml", "<rulebook>\n\n  <a b='&amp;'/>\t\n</rulebook>\n" }, { "none.xml", "" } };
+  const FpNorms norms = { FP_JURISDICTION_UK, without, 2, change, G_N_ELEMENTS (change), choice, 1, own, G_N_ELEMENTS (own) };
+  g_autofree char *before = store_case_bytes (project), *after = NULL;
+  g_autoptr (FpProject) said = fp_project_with_norms (project, &norms, &error), back = NULL;
+
+  g_assert_no_error (error);
+  g_assert_false (fp_project_equal (project, said));
+  assert_round_trip (said);
+  back = fp_project_with_norms (said, &fp_norms_usual, NULL);
+  after = store_case_bytes (back);
+  g_assert_cmpstr (before, ==, after);
+}
+
 /* Sheets that are no view of the church are kept as others are. */
 static void
 test_every_sheet (void)
@@ -485,6 +512,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/facing", test_facing);
   g_test_add_func ("/store/page", test_page);
   g_test_add_func ("/store/works", test_works);
+  g_test_add_func ("/store/norms", test_norms);
   g_test_add_func ("/store/every-sheet", test_every_sheet);
   g_test_add_func ("/store/by-hand", test_by_hand);
   g_test_add_func ("/store/threads", test_threads);
