@@ -15,7 +15,7 @@ HEADERS = {
               "free-floor", "room-to-move"},
     "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
-    "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "pens", "pew-view", "projection", "sheet",
+    "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "order-marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view"},
     "schedule": {"bill", "bolt", "linen", "schedule"},
     "review": {"card", "linen-plan", "review", "schedules"},

@@ -4,6 +4,7 @@
  * pens.h       what lines and fills look like
  * lettering.h  how wide letters are
  * marks.h      the drawing itself, a list of marks
+ * order-marks.h flames and the numbers of the order of lighting
  * projection.h what is seen of the church from one side
  * view.h       a projection on paper, with dimensions and names
  * board.h      three views on one surface
@@ -20,6 +21,7 @@
 #include "footpace/lettering.h"
 #include "footpace/level-diagram.h"
 #include "footpace/marks.h"
+#include "footpace/order-marks.h"
 #include "footpace/pens.h"
 #include "footpace/projection.h"
 #include "footpace/pew-view.h"

@@ -77,6 +77,7 @@ fp_annotation_grow (FpAnnotation *self, double times)
     grow_label (&g_array_index (self->labels, FpLabel, i), times);
   for (guint i = 0; i < self->falls->len; i++)
     grow_fall (&g_array_index (self->falls, FpFall, i), times);
+  fp_set_marks_grow (self->set, times);
 }
 
 /* --- moving ------------------------------------------------------------------------- */
@@ -123,4 +124,5 @@ fp_annotation_move (FpAnnotation *self, FpPoint by)
     move_label (&g_array_index (self->labels, FpLabel, i), by);
   for (guint i = 0; i < self->falls->len; i++)
     move_fall (&g_array_index (self->falls, FpFall, i), by);
+  fp_set_marks_move (self->set, by);
 }

@@ -177,6 +177,14 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
 }
 
 static void
+set_setting (FpAnnotation *self, const FpScene *scene)
+{
+  self->set = fp_set_marks_place (scene, &self->layout, self->view, self->shows,
+                                  self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
+                                    && self->layout.scale <= FP_SET_SMALLEST, self->room);
+}
+
+static void
 set_falls (FpAnnotation *self, FpProjection *projection)
 {
   if (self->layout.levels && self->layout.scale <= FALLS_SMALLEST)
@@ -255,6 +263,7 @@ fp_annotation_place (FpAnnotation *self, FpProjection *projection)
   set_sides (self);
   if (self->layout.dimensions || self->layout.labels)
     fp_annotation_cover_objects (self, projection);
+  set_setting (self, fp_projection_scene (projection));
   gather_dimensions (self, fp_projection_scene (projection));
   start = fp_cover_mark (self->room);
   place_all (self, projection, FALSE);

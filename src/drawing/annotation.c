@@ -90,6 +90,18 @@ layout_of (const FpProjection *projection, const FpViewLayout *layout)
   return own;
 }
 
+/* The scale, and what a view that stands alone has to explain. */
+static char *
+scale_words (const FpAnnotation *self, FpProjection *projection, const FpViewLayout *layout, const FpSurroundings *around)
+{
+  const gboolean alone = !around->has_title_at && !around->terse;
+  g_autofree char *scale = fp_view_scale_words (layout, self->view, alone);
+  g_autofree char *set = alone && layout->labels && fp_shows (layout->hidden, FP_SHOW_NAMES)
+                           ? fp_set_marks_words (fp_projection_scene (projection), layout, self->view) : NULL;
+
+  return set != NULL ? g_strconcat (scale, ", ", set, NULL) : g_steal_pointer (&scale);
+}
+
 /* All is set out about (0, 0) and moved afterwards: where dimensions stand must not depend on the last
  * digit of where the view lies, or they would jump as the sheet is moved.
  *
@@ -104,7 +116,7 @@ fp_annotation_new (FpProjection *projection, const FpViewLayout *asked, const Fp
   const double scale = around->steady ? fp_thin_scale (layout->scale) : layout->scale, times = scale / layout->scale;
 
   self->view = fp_projection_view (projection);
-  self->scale = fp_view_scale_words (layout, self->view, !around->has_title_at && !around->terse);
+  self->scale = scale_words (self, projection, layout, around);
   self->layout = *layout;
   self->layout.origin = (FpPoint) { 0, 0 };
   self->layout.scale = scale;
@@ -136,6 +148,7 @@ fp_annotation_free (FpAnnotation *self)
   g_array_unref (self->levels);
   g_array_unref (self->labels);
   g_array_unref (self->falls);
+  g_array_unref (self->set);
   fp_cover_free (self->room);
   g_array_unref (self->drawn);
   g_free (self->shows);
@@ -152,6 +165,7 @@ fp_annotation_draw (const FpAnnotation *self, FpDrawing *drawing, guint *number)
   FpSectionLine line[FP_N_VIEWS];
   const guint n = fp_annotation_section_lines (self, line);
 
+  fp_set_marks_draw (drawing, self->set, self->view);
   fp_levels_draw (drawing, self->levels, &self->sides.content, self->view, number);
   fp_dimensions_draw (drawing, self->wanted, &self->sides, &self->around.seen, self->view, number);
   fp_falls_draw (drawing, self->falls, self->view);

@@ -7,6 +7,7 @@
 #include "labels.h"
 #include "memory.h"
 #include "section-line.h"
+#include "set-marks.h"
 #include "tiers.h"
 #include "drawing-private.h"
 
@@ -51,6 +52,7 @@ typedef struct
   GArray        *levels;   /* FpLevelMark */
   GArray        *labels;   /* FpLabel     */
   GArray        *falls;    /* FpFall      */
+  GArray        *set;      /* FpSetMark   */
   FpCover        *room;
   char          *title, *scale;
   FpPoint        title_at;

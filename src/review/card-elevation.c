@@ -2,6 +2,8 @@
 /* card-elevation.c - the altar as it is set, with letters and numbers */
 #include "card-private.h"
 
+#include "footpace/order-marks.h"
+
 #include <math.h>
 
 /* About what is shown, mm of the church. */
@@ -39,15 +41,6 @@ fp_card_draw_letter (FpDrawing *drawing, FpPoint at, double height, char letter)
 
   fp_drawing_area (drawing, FP_PEN_DIMENSION, FP_FILL_PAPER, 0, frame, G_N_ELEMENTS (frame));
   fp_drawing_text (drawing, (FpPoint) { at.x, at.y - height / 2 }, height, 0, FP_ALIGN_MIDDLE, text);
-}
-
-void
-fp_card_draw_number (FpDrawing *drawing, FpPoint at, double height, guint number)
-{
-  g_autofree char *text = g_strdup_printf ("%u", number);
-
-  fp_drawing_circle (drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, at, height * 0.95);
-  fp_drawing_text (drawing, (FpPoint) { at.x, at.y - height * 0.4 }, height * 0.8, 0, FP_ALIGN_MIDDLE, text);
 }
 
 /* --- what is shown ------------------------------------------------------------------- */
@@ -200,17 +193,6 @@ find_room (Sketch *s, FpPoint wanted)
   return at;
 }
 
-static void
-draw_flame (const Sketch *s, FpPoint wick)
-{
-  const double h = s->flame, w = h * 0.27;
-  const FpPoint pt[] = { { wick.x, wick.y }, { wick.x + w, wick.y + h * 0.35 }, { wick.x + w * 0.6, wick.y + h * 0.65 },
-                         { wick.x, wick.y + h }, { wick.x - w * 0.6, wick.y + h * 0.65 },
-                         { wick.x - w, wick.y + h * 0.35 } };
-
-  fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_PAPER, 0, pt, G_N_ELEMENTS (pt));
-}
-
 /* Of candelabra one label tells all that are lit one after the other on one side. */
 static gboolean
 is_branched (const Sketch *s, const FpOrderLight *light)
@@ -241,18 +223,6 @@ number_height (const Sketch *s, const FpOrderLight *light, guint n)
   return MAX (least / 2, s->tag * 0.5);
 }
 
-static void
-draw_range (Sketch *s, FpPoint above, guint first, guint last)
-{
-  g_autofree char *text = g_strdup_printf ("%u–%u", first, last);
-  const double h = s->number * 0.8, half = fp_lettering_width (text, h) / 2 + h * 0.5;
-  const FpPoint at = find_room (s, above);
-  const FpPoint frame[] = { { at.x - half, at.y - h }, { at.x + half, at.y - h }, { at.x + half, at.y + h }, { at.x - half, at.y + h } };
-
-  fp_drawing_area (s->drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, 0, frame, G_N_ELEMENTS (frame));
-  fp_drawing_text (s->drawing, (FpPoint) { at.x, at.y - h / 2 }, h, 0, FP_ALIGN_MIDDLE, text);
-}
-
 /* Over the middle of all that are lit with @first. */
 static void
 draw_branched (Sketch *s, const FpOrderLight *first, const FpOrderLight *light, guint n)
@@ -268,7 +238,8 @@ draw_branched (Sketch *s, const FpOrderLight *first, const FpOrderLight *light, 
         from = MIN (from, light[i].number);
       }
   if (first->number == from)
-    draw_range (s, (FpPoint) { (box.x0 + box.x1) / 2, box.y1 + s->flame + s->number * 1.15 }, from, last);
+    fp_draw_order_range (s->drawing, find_room (s, (FpPoint) { (box.x0 + box.x1) / 2, box.y1 + s->flame + s->number * 1.15 }),
+                         s->number, from, last);
 }
 
 static void
@@ -279,7 +250,7 @@ draw_numbers (Sketch *s)
 
   s->number = number_height (s, light, n);
   for (guint i = 0; i < n; i++)
-    draw_flame (s, on_paper (s, light[i].at));
+    fp_draw_flame (s->drawing, on_paper (s, light[i].at), s->flame);
   for (guint i = 0; i < n; i++)
     {
       const FpPoint wick = on_paper (s, light[i].at);
@@ -287,18 +258,9 @@ draw_numbers (Sketch *s)
       if (is_branched (s, &light[i]))
         draw_branched (s, &light[i], light, n);
       else
-        fp_card_draw_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->number * 1.15 }),
+        fp_draw_order_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->number * 1.15 }),
                              s->number, light[i].number);
     }
-}
-
-static void
-draw_veil (const Sketch *s, const FpBox3 *body)
-{
-  const FpPoint a = on_paper (s, body->lo), b = on_paper (s, body->hi);
-  const FpPoint pt[] = { { a.x, a.y }, { b.x, a.y }, { b.x, b.y }, { a.x, b.y } };
-
-  fp_drawing_area (s->drawing, FP_PEN_DIMENSION, FP_FILL_NONE, 60, pt, G_N_ELEMENTS (pt));
 }
 
 /* A letter beside the drawing, and to what its leader goes. */
@@ -431,8 +393,6 @@ letter_rows (Sketch *s, int altar)
       if (row->placed < 0 || !belongs (s->card, row->placed, altar) || leaders->len >= 26)
         continue;
       body = body_of (s->card->set, &all[row->placed]);
-      if (row->thing->veiled)
-        draw_veil (s, &body);
       row->letter = leader.letter;
       find_ends (s, row, &body, &leader);
       choose_side (s, &leader, &n_left, &n_right);

@@ -52,8 +52,7 @@ void  fp_card_add_reason (FpCard *self, const FpReason *reason);
  */
 void  fp_card_draw_elevation (FpCard *self, FpDrawing *drawing, const FpBox *area);
 
-/* A letter or number in its frame, about its middle. */
+/* A letter in its frame, about its middle. */
 void  fp_card_draw_letter (FpDrawing *drawing, FpPoint at, double height, char letter);
-void  fp_card_draw_number (FpDrawing *drawing, FpPoint at, double height, guint number);
 
 G_END_DECLS
