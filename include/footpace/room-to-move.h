@@ -26,11 +26,11 @@ typedef enum
 #define FP_CLIMB_ON_WHEELS 13.0         /* mm: 1/2 in with a bevel, 2010 ADA Standards 303.3, from memory */
 #define FP_RAMP_STEEPEST   (1.0 / 12.0) /* 2010 ADA Standards 405.2, as reported                          */
 
-/* Pieces of edges are no longer than this, so that a width is told too great by less than its square by eight times the
- * width: by 1 mm at 450 mm, by less where it is wider. */
-#define FP_WAY_PIECE 60.0
+/* Pieces of edges are no longer than this, so that a width is told too great by its square divided by eight times the width
+ * at most: by 1 mm at 800 mm, by less where it is wider. */
+#define FP_WAY_PIECE 80.0
 /* Nobody passes where it is narrower (design judgement), and so narrow a way is told as none. */
-#define FP_WAY_LEAST 200.0
+#define FP_WAY_LEAST 400.0
 
 typedef enum
 {

@@ -128,8 +128,9 @@ fp_way_edges_new (const FpScene *scene, FpGait gait)
     for (guint k = 0; k < steps.level[i].rings->len; k++)
       {
         const FpRing *ring = &g_array_index (steps.level[i].rings, FpRing, k);
+        const gboolean left = (fp_outline_area (ring->pt, ring->n) > 0) != ring->hole;
         for (guint c = 0; c < ring->n; c++)
-          add_edge (&steps, i, ring->pt[c], ring->pt[(c + 1) % ring->n], out);
+          add_edge (&steps, i, ring->pt[left ? c : (c + 1) % ring->n], ring->pt[left ? (c + 1) % ring->n : c], out);
       }
   return out;
 }

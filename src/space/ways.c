@@ -5,92 +5,6 @@
 #include <math.h>
 #include <stdlib.h>
 
-#define SAME 0.01 /* mm: sites that lie nearer are one */
-
-/* --- sites --------------------------------------------------------------------- */
-
-typedef struct
-{
-  FpPoint at;
-  FpWaySite  site;
-} Sited;
-
-static void
-add_arm (FpWaySite *site, FpPoint arm)
-{
-  if (site->n_arms < FP_SITE_ARMS)
-    site->arm[site->n_arms++] = arm;
-}
-
-static FpPoint
-between (FpPoint a, FpPoint b, double share)
-{
-  return (FpPoint) { a.x + share * (b.x - a.x), a.y + share * (b.y - a.y) };
-}
-
-static void
-add_sites (GArray *out, const FpBar *run)
-{
-  const double length = hypot (run->b.x - run->a.x, run->b.y - run->a.y);
-  const guint n = (guint) CLAMP (ceil (length / FP_WAY_PIECE), 1, 100000);
-
-  for (guint i = 0; i <= n; i++)
-    {
-      Sited one = { .at = i == n ? run->b : between (run->a, run->b, (double) i / n) };
-
-      if (i > 0)
-        add_arm (&one.site, between (run->a, run->b, (i - 0.5) / n));
-      if (i < n)
-        add_arm (&one.site, between (run->a, run->b, (i + 0.5) / n));
-      g_array_append_val (out, one);
-    }
-}
-
-static int
-by_point (gconstpointer a, gconstpointer b)
-{
-  return fp_point_order (&((const Sited *) a)->at, &((const Sited *) b)->at);
-}
-
-/* One that was sited before and lies so near as to be the same; -1. */
-static int
-same_before (const GArray *points, FpPoint at)
-{
-  for (guint i = points->len; i-- > 0;)
-    {
-      const FpPoint *p = &g_array_index (points, FpPoint, i);
-      if (at.x - p->x > SAME)
-        return -1;
-      if (fabs (at.y - p->y) <= SAME)
-        return (int) i;
-    }
-  return -1;
-}
-
-static void
-gather_sites (FpWays *self, const GArray *edges)
-{
-  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Sited));
-
-  for (guint i = 0; i < edges->len; i++)
-    add_sites (all, &g_array_index (edges, FpBar, i));
-  g_array_sort (all, by_point);
-  for (guint i = 0; i < all->len; i++)
-    {
-      const Sited *one = &g_array_index (all, Sited, i);
-      const int before = same_before (self->points, one->at);
-
-      if (before < 0)
-        {
-          g_array_append_val (self->points, one->at);
-          g_array_append_val (self->sites, one->site);
-        }
-      else
-        for (guint k = 0; k < one->site.n_arms; k++)
-          add_arm (&g_array_index (self->sites, FpWaySite, before), one->site.arm[k]);
-    }
-}
-
 /* --- gaps ------------------------------------------------------------------------ */
 
 static FpPoint
@@ -145,6 +59,15 @@ widest_first (gconstpointer a, gconstpointer b)
   return x->from != y->from ? (x->from < y->from ? -1 : 1) : (x->to > y->to) - (x->to < y->to);
 }
 
+/* Most are: neighbours along an edge. */
+static gboolean
+too_near (const FpWays *self, guint a, guint b)
+{
+  const FpPoint p = g_array_index (self->points, FpPoint, a), q = g_array_index (self->points, FpPoint, b);
+
+  return (p.x - q.x) * (p.x - q.x) + (p.y - q.y) * (p.y - q.y) <= FP_WAY_LEAST * FP_WAY_LEAST;
+}
+
 static void
 gather_gaps (FpWays *self)
 {
@@ -155,7 +78,7 @@ gather_gaps (FpWays *self)
         FpGap gap = { .from = i, .to = (guint) t->beyond[k], .a = t->corner[k], .b = t->corner[(k + 1) % 3] };
         FpPoint near[2];
 
-        if (t->beyond[k] < (int) i)
+        if (t->beyond[k] < (int) i || too_near (self, gap.a, gap.b))
           continue;
         gap.width = fp_ways_gap (self, gap.a, gap.b, near);
         if (gap.width > FP_WAY_LEAST)
@@ -224,7 +147,7 @@ fp_ways_new (const GArray *edges, const FpFreeFloor *floor)
   self->points = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   self->sites = g_array_new (FALSE, FALSE, sizeof (FpWaySite));
   self->gaps = g_array_new (FALSE, FALSE, sizeof (FpGap));
-  gather_sites (self, edges);
+  fp_way_sites_gather (edges, self->points, self->sites);
   self->triangles = fp_triangles_new ((const FpPoint *) (gpointer) self->points->data, self->points->len);
   self->is_free = g_new0 (gboolean, self->triangles->len + 1);
   gather_gaps (self);

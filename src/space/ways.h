@@ -45,11 +45,13 @@ typedef struct
 /* Borrowed from the scene. */
 const FpWays *fp_scene_ways (const FpScene *scene, FpGait gait);
 
-/* Of the edges that a body of that gait may not cross: (element-type FpBar), each one run. */
+/* Of the edges that a body of that gait may not cross: (element-type FpBar), each one run, what is free on its left. */
 GArray *fp_way_edges_new (const FpScene *scene, FpGait gait);
 /* Of any such edges; @scene, where given, tells what is free. */
 FpWays *fp_ways_new      (const GArray *edges, const FpFreeFloor *floor);
 void    fp_ways_free     (FpWays *self);
+/* Appends to both, sorted by x, then by y. */
+void    fp_way_sites_gather (const GArray *edges, GArray *points, GArray *sites);
 
 /* The two points, one on each site's pieces, that are nearest to each other. */
 double  fp_ways_gap      (const FpWays *self, guint a, guint b, FpPoint near[2]);

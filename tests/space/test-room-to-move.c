@@ -44,7 +44,7 @@ assert_width (const FpWay *way, double width)
 {
   g_assert_cmpfloat (way->width, >=, width - HAIR);
   g_assert_cmpfloat (way->width, <=, width + way->tolerance + HAIR);
-  g_assert_cmpfloat (way->tolerance, <=, 1.0 * 450 / MIN (450, width) + HAIR);
+  g_assert_cmpfloat (way->tolerance, <=, 1.0 * 800 / MIN (800, width) + HAIR);
 }
 
 static void
@@ -71,7 +71,7 @@ parted (double x, double open)
 static void
 test_door (void)
 {
-  static const double open[] = { 250, 450, 813, 914.4, 1525, 3000 };
+  static const double open[] = { 410, 450, 813, 914.4, 1525, 3000 };
 
   for (guint i = 0; i < G_N_ELEMENTS (open); i++)
     {
@@ -104,7 +104,7 @@ test_route (void)
 static void
 test_shut (void)
 {
-  FpProject *p = parted (0, 150); /* less than anybody */
+  FpProject *p = parted (0, 350); /* less than anybody */
   g_autoptr (FpWay) way = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { 0, -3000 }, (FpPoint) { 0, 3000 });
   g_autoptr (FpWay) off = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { 0, -3000 }, (FpPoint) { 0, 30000 });
   g_autoptr (FpWay) open = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { 0, -2500 }, (FpPoint) { 40, -2520 });
