@@ -158,6 +158,56 @@ test_cut_up (void)
   g_assert_cmpfloat (worst, <, 1.2);
 }
 
+/* What is cut up has many large pieces and some small ones that go where they were cut: of 1500 by 4000. The small ones are
+ * beside the largest eight, which take all of the length. */
+static void
+test_gaps (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (5);
+
+  for (guint run = 0; run < 10; run++)
+    {
+      g_autoptr (GArray) piece = g_array_new (FALSE, FALSE, sizeof (FpBoltPiece));
+      g_autoptr (FpBoltLayout) layout = NULL;
+      double along = 4000;
+
+      /* Four pairs of large ones, each as long as both, and a strip beside them for 16 small ones. */
+      for (guint i = 0; i < 4; i++)
+        {
+          const double part = i == 3 ? along : along * g_rand_double_range (random, 0.2, 0.4), first = 500 + 50 * i;
+          const FpBoltPiece pair[2] = { piece_of (first, part, FALSE), piece_of (1300 - first, part, FALSE) };
+
+          g_array_append_vals (piece, pair, 2);
+          along -= part;
+        }
+      for (guint i = 0; i < 16; i++)
+        {
+          const FpBoltPiece small = piece_of (200, 4000 / 16.0, TRUE);
+          g_array_append_val (piece, small);
+        }
+      layout = fp_bolt_lay_out ((const FpBoltPiece *) (gpointer) piece->data, piece->len, 1500, NULL);
+      assert_is_layout (layout, (const FpBoltPiece *) (gpointer) piece->data, piece->len, 1500);
+      g_test_message ("%.1f of %.1f", layout->length, layout->bound);
+      g_assert_cmpfloat (layout->length, <, 4000 * 1.05);
+    }
+}
+
+/* By hand: one of 1000 by 3000 leaves 500 beside it, into which go eight of 500 by 300 and four of 250 by 300, for
+ * 8 x 300 + 2 x 300 = 3000. Nothing is shorter than the longest. */
+static void
+test_beside_the_longest (void)
+{
+  FpBoltPiece piece[13] = { piece_of (1000, 3000, FALSE) };
+  g_autoptr (FpBoltLayout) layout = NULL;
+
+  for (guint i = 1; i < 13; i++)
+    piece[i] = piece_of (i < 9 ? 500 : 250, 300, FALSE);
+  layout = fp_bolt_lay_out (piece, 13, 1500, NULL);
+  assert_is_layout (layout, piece, 13, 1500);
+  g_assert_true (layout->least);
+  g_assert_cmpfloat_with_epsilon (layout->length, 3000, 1e-6);
+}
+
 /* --- what is refused, and what is always so ---------------------------------------- */
 
 static void
@@ -217,6 +267,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bolt/shortest", test_shortest);
   g_test_add_func ("/bolt/cut-up", test_cut_up);
+  g_test_add_func ("/bolt/gaps", test_gaps);
+  g_test_add_func ("/bolt/beside-the-longest", test_beside_the_longest);
   g_test_add_func ("/bolt/refused", test_refused);
   g_test_add_func ("/bolt/turned", test_turned);
   g_test_add_func ("/bolt/alike-each-time", test_alike_each_time);

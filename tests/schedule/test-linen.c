@@ -128,6 +128,7 @@ test_from_the_bolt (void)
 
   g_assert_no_error (error);
   g_assert_cmpfloat (layout->length, >=, layout->bound);
+  g_assert_cmpfloat (layout->length, <, 1.1 * layout->bound);
   g_assert_null (fp_bolt_lay_out (piece, pieces->len, 36 * INCH, &error));
   g_assert_nonnull (error);
 }
