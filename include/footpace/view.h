@@ -14,7 +14,7 @@ typedef struct
   double   scale;       /* 50 for 1:50                                       */
   FpBox    clip;        /* view coordinates: what lies outside is not drawn; empty: all of it */
   gboolean dimensions, levels, labels; /* labels: title and names                     */
-  gboolean no_names;    /* the title stands alone                            */
+  gboolean no_seat_names; /* where something else is to be drawn over seats and places of the people */
   FpUnits  units;
   /* Where sections are cut: a plan shows the cutting lines of those that are placed. */
   FpCut    section[FP_N_VIEWS];

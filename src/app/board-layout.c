@@ -116,7 +116,7 @@ fp_board_view_lay_out (FpBoardView *self)
   else
     fp_board_layout (drawn_scene (self), &across, self->scale, pan, fp_board_view_units (self), &self->layout);
   if (self->sight != NULL || self->sun != NULL) /* circles and dots lie where the names of the pews do */
-    self->layout.view[FP_VIEW_PLAN].no_names = TRUE;
+    self->layout.view[FP_VIEW_PLAN].no_seat_names = TRUE;
   /* About what is seen as much again is drawn: titles stand in what is seen. */
   self->layout.memory = self->memory;
   self->layout.seen = (FpBox) { MARGIN_MM, MARGIN_MM, MARGIN_MM + width_mm (self), MARGIN_MM + fp_board_view_height_mm (self) };

@@ -168,12 +168,16 @@ set_labels (FpAnnotation *self, FpProjection *projection, FpLabelsAmong among)
   const FpBox outline = fp_view_outline (projection, &self->layout);
   const FpBox inside = { outline.x0 + INSET, outline.y0 + INSET, outline.x1 - INSET, outline.y1 - INSET };
   const FpViewMemory *before = memory_of (self);
+  guint lacking = 0;
 
-  if (self->layout.labels && !self->layout.no_names && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
+  if (self->layout.labels && fp_shows (self->layout.hidden, FP_SHOW_NAMES)
       && self->view == FP_VIEW_PLAN && is_legible (self->layout.scale))
-    self->nameless = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
+    lacking = fp_labels_place (projection, &self->layout, self->shows, self->drawn, &inside,
                                       self->around.names_outside ? &outline : NULL, among,
                                       before != NULL ? before->labels : NULL, self->room, self->labels);
+  /* That of what is small is not missed. */
+  if (among != FP_LABELS_SMALL)
+    self->nameless = lacking;
 }
 
 static void
@@ -209,6 +213,7 @@ place_all (FpAnnotation *self, FpProjection *projection, gboolean chosen_first)
   set_falls (self, projection);
   set_labels (self, projection, FP_LABELS_REST);
   place_rest (self, tiers);
+  set_labels (self, projection, FP_LABELS_SMALL);
 }
 
 static guint

@@ -38,7 +38,7 @@ stands_on (const FpPlaced *placed, guint index, const FpPlaced *below)
   return on >= 0;
 }
 
-/* On the mensa the name of the footpace would be read as that of the altar. */
+/* On the mensa the name of the footpace would be read as that of the altar; a cloth on it is not told from it. */
 static gboolean
 is_on_what_it_carries (const FpLettering *l, FpPoint middle, double turn)
 {
@@ -50,7 +50,8 @@ is_on_what_it_carries (const FpLettering *l, FpPoint middle, double turn)
   const FpBox text = { a.x, a.y, b.x, b.y };
 
   for (guint i = 0; i < n; i++)
-    if (!placed[i].ghost && fp_box_overlaps (&placed[i].plan, &text) && stands_on (placed, i, l->placed))
+    if (!placed[i].ghost && (fp_item_kind (placed[i].item)->flags & FP_KIND_HUNG) == 0
+        && fp_box_overlaps (&placed[i].plan, &text) && stands_on (placed, i, l->placed))
       return TRUE;
   return FALSE;
 }

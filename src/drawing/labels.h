@@ -51,7 +51,7 @@ typedef struct
 GArray *fp_labels_new   (void);
 
 /* The name of the altar ranks above all else on the plan. */
-typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST } FpLabelsAmong;
+typedef enum { FP_LABELS_ALTAR, FP_LABELS_REST, FP_LABELS_SMALL } FpLabelsAmong;
 
 /* Letters what the plan shows within @content (paper mm) and adds it to @out.
  * @outside: (nullable): names that find no room there may stand left and right of this; paper mm

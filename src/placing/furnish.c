@@ -18,22 +18,29 @@
 
 /* In the order in which they are set out.  What each form needs: Fortescue, "The Ceremonies of the Roman Rite Described"
  * (1918), chapter I; General Instruction of the Roman Missal (3rd typical edition), nos. 117-118, 296-318 (both from
- * memory). */
-static const struct { const char *kind; guint celebrations; } needed[] = {
-  { "footpace", OLD_ALL | NEWER },
-  { "altar", OLD_ALL | NEWER },
-  { "gradine", OLD_ALL },
-  { "tabernacle", OLD_ALL },
-  { "crucifix", OLD_ALL | NEWER },
-  { "candlesticks", OLD_ALL | NEWER },
-  { "altar-cloths", OLD_ALL | NEWER },
-  { "altar-cards", OLDER },
-  { "missal-stand", OLDER | NEWER },
-  { "rail", OLD_ALL },
-  { "credence", OLD_ALL | NEWER },
-  { "sedilia", WITH_BENCH },
-  { "ambo", NEWER },
-  { "chair", NEWER },
+ * memory).  A lamp burns where the Blessed Sacrament is kept: GIRM 316; A. J. Schulte, "Altar-Lamp", Catholic Encyclopedia I
+ * (1907). */
+static const struct
+{
+  const char *kind;
+  guint       celebrations;
+  const char *with; /* NULL, or what there must be for it */
+} needed[] = {
+  { "footpace", OLD_ALL | NEWER, NULL },
+  { "altar", OLD_ALL | NEWER, NULL },
+  { "gradine", OLD_ALL, NULL },
+  { "tabernacle", OLD_ALL, NULL },
+  { "sanctuary-lamp", OLD_ALL | NEWER, "tabernacle" },
+  { "crucifix", OLD_ALL | NEWER, NULL },
+  { "candlesticks", OLD_ALL | NEWER, NULL },
+  { "altar-cloths", OLD_ALL | NEWER, NULL },
+  { "altar-cards", OLDER, NULL },
+  { "missal-stand", OLDER | NEWER, NULL },
+  { "rail", OLD_ALL, NULL },
+  { "credence", OLD_ALL | NEWER, NULL },
+  { "sedilia", WITH_BENCH, NULL },
+  { "ambo", NEWER, NULL },
+  { "chair", NEWER, NULL },
 };
 
 static void
@@ -186,7 +193,8 @@ is_needed (const FpProject *project, guint alternative, guint i, FpCelebration o
 {
   g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
 
-  return (needed[i].celebrations & (guint) one) != 0 && !has_kind (scene, fp_kind_find (needed[i].kind));
+  return (needed[i].celebrations & (guint) one) != 0 && !has_kind (scene, fp_kind_find (needed[i].kind))
+         && (needed[i].with == NULL || has_kind (scene, fp_kind_find (needed[i].with)));
 }
 
 FpProject *

@@ -2,6 +2,7 @@
 /* test-furnish.c - a sanctuary set out in one step: whole, in nobody's way, and told what had no room */
 #include "footpace/furnish.h"
 #include "footpace/new-church.h"
+#include "footpace/setting-out.h"
 
 #include <string.h>
 
@@ -72,7 +73,7 @@ static void
 test_sung (void)
 {
   static const char *const kinds[] = { "footpace", "altar", "gradine", "tabernacle", "crucifix", "candlesticks", "altar-cards",
-                                       "missal-stand", "rail", "credence", "sedilia" };
+                                       "missal-stand", "rail", "credence", "sedilia", "sanctuary-lamp" };
 
   for (guint shape = 0; shape < FP_ROOM_WALKED; shape++)
     for (guint apse = 0; apse < 2; apse++)
@@ -120,6 +121,36 @@ test_again (void)
   assert_apart (scene);
 }
 
+/* Where the Blessed Sacrament is kept a lamp burns before it, whatever else is there already; where not, none is asked for. */
+static void
+test_lamp (void)
+{
+  g_autoptr (FpProject) project = room (FP_ROOM_CHANCEL, FALSE, 0), next = NULL, without = NULL, again = NULL;
+  g_autoptr (GArray) first = fp_furnished_new (), second = fp_furnished_new (), newer = fp_furnished_new ();
+  g_autoptr (FpScene) scene = NULL, bare = NULL, anew = NULL;
+  g_autofree char *text = NULL;
+
+  next = furnish (project, FP_CELEBRATION_SUNDAY, newer);
+  scene = fp_scene_new (next, 0);
+  g_assert_cmpuint (count (scene, "tabernacle"), ==, 0);
+  g_assert_cmpuint (count (scene, "sanctuary-lamp"), ==, 0);
+  g_clear_pointer (&next, fp_project_unref);
+  g_clear_pointer (&scene, fp_scene_unref);
+
+  next = furnish (project, FP_CELEBRATION_LOW, first);
+  scene = fp_scene_new (next, 0);
+  g_assert_cmpuint (count (scene, "sanctuary-lamp"), ==, 1);
+  for (guint i = 0; i < first->len; i++)
+    if (g_str_equal (g_array_index (first, FpFurnished, i).kind->id, "sanctuary-lamp"))
+      without = fp_set_out_remove (scene, g_array_index (first, FpFurnished, i).id, NULL);
+  g_assert_nonnull (without);
+  again = furnish (without, FP_CELEBRATION_WEEKDAY, second);
+  anew = fp_scene_new (again, 0);
+  g_assert_cmpuint (count (anew, "sanctuary-lamp"), ==, 1);
+  text = fp_furnished_text (second);
+  g_assert_nonnull (strstr (text, "Sanctuary lamp"));
+}
+
 /* In a small sanctuary not all of it finds room: what does not is told with what stands there. */
 static void
 test_small (void)
@@ -147,6 +178,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/furnish/sung", test_sung);
   g_test_add_func ("/furnish/again", test_again);
+  g_test_add_func ("/furnish/lamp", test_lamp);
   g_test_add_func ("/furnish/small", test_small);
   return g_test_run ();
 }
