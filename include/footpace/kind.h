@@ -215,6 +215,7 @@ typedef enum
   FP_FLOOR_PEOPLE,
   FP_FLOOR_MINISTERS,
   FP_FLOOR_GALLERY,    /* of the people, but reported on its own           */
+  FP_FLOOR_WAY,        /* a ramp, a stair, the step of a font: walked on, and nobody's place; nothing is set out on it */
 } FpFloorUse;
 
 typedef struct

@@ -132,6 +132,7 @@ rank_of_floor (const FpFloor *floor, const FpPlaced *owner)
     case FP_FLOOR_MINISTERS: return 2;
     case FP_FLOOR_PEOPLE: return 4;
     case FP_FLOOR_GALLERY: return 5;
+    case FP_FLOOR_WAY: return 6;
     case FP_FLOOR_NONE: break;
     }
   return 6;
@@ -204,6 +205,18 @@ add_falling (Gathering *g, const FpFloor *floor, const FpPlaced *owner)
   add_end (g, owner, ends.high, ends.low, fabs (ends.high) < EQUAL ? 0 : FALLING_RANK, NULL);
 }
 
+/* Of a way up, where it leads to. */
+static gboolean
+is_passed (const FpFloor *floor, guint n, guint i)
+{
+  if (floor[i].use != FP_FLOOR_WAY)
+    return FALSE;
+  for (guint k = 0; k < n; k++)
+    if (floor[k].owner == floor[i].owner && floor[k].gx == 0 && floor[k].gy == 0 && floor[k].z > floor[i].z)
+      return TRUE;
+  return floor[i].gx != 0 || floor[i].gy != 0;
+}
+
 static void
 add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gboolean *shows)
 {
@@ -213,7 +226,7 @@ add_floors (Gathering *g, const FpScene *scene, const FpPlaced *placed, const gb
   for (guint i = 0; i < n; i++)
     {
       const FpPlaced *owner = &placed[floor[i].owner];
-      if (!is_drawn (g, owner))
+      if (!is_drawn (g, owner) || is_passed (floor, n, i))
         continue;
       /* The datum is told even where its floor lies behind. */
       if (floor[i].gx != 0 || floor[i].gy != 0)

@@ -95,6 +95,23 @@ solids (const FpForm *form, FpSolids *out)
     add_row (form, row, out);
 }
 
+/* The platform of each row that is raised. */
+static void
+surfaces (const FpForm *form, GArray *out)
+{
+  const FpBox box = plan (form);
+  const double half = length (form) / 2;
+
+  for (guint row = 0; row < fp_form_count (form, ROWS); row++)
+    {
+      const double y0 = box.y0 + row * form->param[DEPTH], y1 = y0 + form->param[DEPTH];
+      const FpPoint floor[4] = { { -half, y0 }, { half, y0 }, { half, y1 }, { -half, y1 } };
+
+      if (floor_of (form, row) > 0)
+        fp_surfaces_add (out, FP_FLOOR_WAY, floor, 4, floor_of (form, row), 0, 0);
+    }
+}
+
 static void
 dims (const FpForm *form, GArray *out)
 {
@@ -130,6 +147,7 @@ const FpKind fp_kind_choir_stalls = {
   .params = params,
   .extent = extent,
   .solids = solids,
+  .surfaces = surfaces,
   .dims = dims,
   .quantities = quantities,
 };

@@ -99,6 +99,19 @@ add_steps (const FpForm *form, FpSolids *out)
     add_ring (out, FP_PART_STEP, i + 1 < n ? step_flat (form, i + 1) : 0, step_flat (form, i), 0, (i + 1) * form->param[RISER]);
 }
 
+/* One over the other: the highest is walked on. */
+static void
+surfaces (const FpForm *form, GArray *out)
+{
+  for (guint i = 0; i < fp_form_count (form, STEPS); i++)
+    {
+      FpPoint step[SIDES];
+
+      octagon (step_flat (form, i), step);
+      fp_surfaces_add (out, FP_FLOOR_WAY, step, SIDES, (i + 1) * form->param[RISER], 0, 0);
+    }
+}
+
 /* Base, stem, and the bowl with the water in it. */
 static void
 add_font (const FpForm *form, FpSolids *out)
@@ -180,6 +193,7 @@ const FpKind fp_kind_font = {
   .params = params,
   .extent = extent,
   .solids = solids,
+  .surfaces = surfaces,
   .strokes = strokes,
   .dims = dims,
   .quantities = quantities,

@@ -165,6 +165,27 @@ solids (const FpForm *form, FpSolids *out)
     add_octagon (out, FP_PART_BODY, outer (form), p[FLOOR] + p[BOARD], p[FLOOR] + p[BOARD] + SLAB);
 }
 
+/* The treads of its stair, and its own floor within the parapet. */
+static void
+surfaces (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const guint n = n_risers (form);
+  FpPoint floor[SIDES];
+
+  for (guint i = 1; i < n; i++)
+    {
+      const FpBox step = stair_box (form, (i - 1) * p[TREAD], i * p[TREAD]);
+      FpPoint tread[4];
+
+      fp_box_corners (&step, tread);
+      fp_surfaces_add (out, FP_FLOOR_WAY, tread, 4, p[FLOOR] * (n - i) / n, 0, 0);
+    }
+  for (guint i = 0; i < SIDES; i++)
+    floor[i] = corner (inner (form), i);
+  fp_surfaces_add (out, FP_FLOOR_WAY, floor, SIDES, p[FLOOR], 0, 0);
+}
+
 /* The arrow points up the stair. */
 static void
 strokes (const FpForm *form, GArray *out)
@@ -226,6 +247,7 @@ const FpKind fp_kind_pulpit = {
   .extent = extent,
   .solids = solids,
   .strokes = strokes,
+  .surfaces = surfaces,
   .dims = dims,
   .quantities = quantities,
   .amiss = amiss,

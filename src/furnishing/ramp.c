@@ -114,6 +114,24 @@ solids (const FpForm *form, FpSolids *out)
     }
 }
 
+/* Each run and its landing, over the whole width. */
+static void
+surfaces (const FpForm *form, GArray *out)
+{
+  const guint n = n_runs (form);
+  const double run = run_length (form), step = run + form->param[LANDING], rise = form->param[RISE] / n, half = half_width (form);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const double y = i * step;
+      const FpPoint slope[4] = { { -half, y }, { half, y }, { half, y + run }, { -half, y + run } };
+      const FpPoint landing[4] = { { -half, y + run }, { half, y + run }, { half, y + step }, { -half, y + step } };
+
+      fp_surfaces_add (out, FP_FLOOR_WAY, slope, 4, i * rise - rise / run * y, 0, rise / run);
+      fp_surfaces_add (out, FP_FLOOR_WAY, landing, 4, (i + 1) * rise, 0, 0);
+    }
+}
+
 /* An arrow up each run. */
 static void
 strokes (const FpForm *form, GArray *out)
@@ -157,6 +175,7 @@ const FpKind fp_kind_ramp = {
   .extent = extent,
   .solids = solids,
   .strokes = strokes,
+  .surfaces = surfaces,
   .dims = dims,
   .quantities = quantities,
 };

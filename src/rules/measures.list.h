@@ -114,6 +114,22 @@ FP_MEASURE (step_to_sanctuary_edge, "step-to-sanctuary-edge", LENGTH, FALSE, "Fl
 FP_MEASURE (sanctuary_above_nave, "sanctuary-above-nave", LENGTH, FALSE, "Sanctuary above the nave",
             "How far the sanctuary's floor lies above the floor before it.",
             "the floor before the altar does not fall towards the nave")
+/* ramps */
+FP_MEASURE (ramp_slope, "ramp-slope", SHARE, FALSE, "Slope of the ramp",
+            "Slope of the runs of each ramp.",
+            "there is no ramp")
+FP_MEASURE (ramp_width, "ramp-width", LENGTH, FALSE, "Width of the ramp",
+            "Clear width of each ramp between its handrails.",
+            "there is no ramp")
+FP_MEASURE (ramp_landing, "ramp-landing", LENGTH, FALSE, "Landings of the ramp",
+            "Length of the shortest level landing of each ramp.",
+            "there is no ramp")
+FP_MEASURE (ramp_run, "ramp-run", LENGTH, FALSE, "Rise of the ramp between landings",
+            "Rise of the longest run of each ramp from one landing to the next.",
+            "there is no ramp")
+FP_MEASURE (ramp_handrail, "ramp-handrail", LENGTH, FALSE, "Handrails of the ramp",
+            "Height of the handrails of each ramp that rises more than 6 in; 0 where it has none.",
+            "there is no ramp that rises more than 6 in")
 /* rail */
 FP_MEASURE (rail_height, "rail-height", LENGTH, FALSE, "Height of the rail",
             "Height of the communion rail above its floor.",

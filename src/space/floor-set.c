@@ -179,7 +179,7 @@ fp_floor_set_at (const FpFloorSet *self, FpPoint at, gboolean *found)
     {
       const FpFloor *floor = &g_array_index (self->floor, FpFloor, i);
       double level = fp_floor_level (floor, at);
-      if (level > highest && covers (self, i, at))
+      if (floor->use != FP_FLOOR_WAY && level > highest && covers (self, i, at))
         {
           highest = level;
           any = TRUE;
@@ -198,7 +198,7 @@ fp_floor_set_is_level (const FpFloorSet *self, const FpBox *box, double level)
       const FpFloor *floor = &g_array_index (self->floor, FpFloor, i);
       const FpBox *own = &g_array_index (self->box, FpBox, i);
       gboolean apart = own->x0 > box->x1 || own->x1 < box->x0 || own->y0 > box->y1 || own->y1 < box->y0;
-      if (!apart && (floor->gx != 0 || floor->gy != 0 || floor->z != level))
+      if (!apart && floor->use != FP_FLOOR_WAY && (floor->gx != 0 || floor->gy != 0 || floor->z != level))
         return FALSE;
     }
   return TRUE;

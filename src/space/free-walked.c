@@ -48,6 +48,7 @@ fp_solid_is_in_the_way (const FpScene *scene, const FpSolid *solid)
     }
 }
 
+/* Ramps and the like are among the steps, by their solids. */
 static void
 add_floors (const FpScene *scene, GArray *out)
 {
@@ -59,7 +60,7 @@ add_floors (const FpScene *scene, GArray *out)
       const FpRole role = fp_item_kind (fp_scene_placed (scene, NULL)[floor[i].owner].item)->role;
       const FpWalked walked = { floor[i].outline, floor[i].n_outline, floor[i].z, floor[i].gx, floor[i].gy, floor[i].use,
                                 (int) floor[i].owner, FALSE };
-      if (leads_on (role) && floor[i].use != FP_FLOOR_GALLERY && floor[i].use != FP_FLOOR_NONE)
+      if (leads_on (role) && floor[i].use != FP_FLOOR_GALLERY && floor[i].use != FP_FLOOR_NONE && floor[i].use != FP_FLOOR_WAY)
         g_array_append_val (out, walked);
     }
 }

@@ -19,7 +19,7 @@ plan_of (const FpProject *project, double scale, gboolean no_seat_names)
   g_autoptr (FpScene) scene = fp_scene_new (project, 0);
   g_autoptr (FpProjection) projection = fp_projection_new (scene, FP_VIEW_PLAN);
   FpDrawing *drawing = fp_drawing_new (700, 900);
-  const FpViewLayout layout = { .origin = { 350, 450 }, .scale = scale, .clip = FP_BOX_EMPTY, .dimensions = TRUE, .labels = TRUE,
+  const FpViewLayout layout = { .origin = { 350, 450 }, .scale = scale, .clip = FP_BOX_EMPTY, .dimensions = TRUE, .levels = TRUE, .labels = TRUE,
                                 .no_seat_names = no_seat_names };
 
   fp_drawing_add_view (drawing, projection, &layout);
@@ -111,6 +111,21 @@ test_over_seats (void)
   g_assert_nonnull (name_in (some, "Altar"));
 }
 
+/* A ramp tells how steep it is, as a floor does. */
+static void
+test_ramp (void)
+{
+  g_autoptr (FpProject) project = church_new (FP_FACING_EAST);
+  g_autoptr (FpDrawing) before = NULL, after = NULL;
+
+  add_all (&project);
+  before = plan_of (project, 50, FALSE);
+  church_add (&project, &(ChurchThing) { .kind = "ramp", .id = "ramp", .place = { -4000, -7000, 0 }, .param = { { "slope", 1.0 / 14 } } });
+  after = plan_of (project, 50, FALSE);
+  g_assert_false (reading_has_text (before, "1:14"));
+  g_assert_true (reading_has_text (after, "1:14"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -119,5 +134,6 @@ main (int argc, char **argv)
   g_test_add_func ("/names/small-things", test_small_things);
   g_test_add_func ("/names/cloths", test_cloths);
   g_test_add_func ("/names/over-seats", test_over_seats);
+  g_test_add_func ("/names/ramp", test_ramp);
   return g_test_run ();
 }

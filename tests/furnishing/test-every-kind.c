@@ -270,7 +270,9 @@ check_surfaces (const Fixture *fixture, const FpKind *kind)
   if (kind->surfaces == NULL)
     return;
   kind->surfaces (&fixture->form, surfaces);
-  g_assert_cmpuint (surfaces->len, >, 0);
+  /* A font may stand without a step, and stalls level with the floor. */
+  if (kind->role != FP_ROLE_FONT && kind->role != FP_ROLE_CHOIR_STALLS)
+    g_assert_cmpuint (surfaces->len, >, 0);
   for (guint i = 0; i < surfaces->len; i++)
     {
       const FpSurface *surface = &g_array_index (surfaces, FpSurface, i);
