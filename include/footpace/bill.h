@@ -1,17 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* bill.h - every line from which an alternative is priced, cut and built
  *
- * Net as fixed in position, no waste (NRM2, 2nd edition 2021, from memory).
- * Steps and their floors are slabs on a core of concrete, divided so that none
- * is longer than the parish's works say.  A tread reaches under the riser that
- * stands on it, and lies on the riser before it (common practice, no source).
+ * What each thing is made of (made.h), what is done with it, and its cloths as
+ * they are cut.
  *
  * A rate is what the parish typed for a line: it is put on what is new, on
  * moving and on taking down.  The program knows no price.
  */
 #pragma once
 
-#include "footpace/scene.h"
+#include "footpace/made.h"
 
 G_BEGIN_DECLS
 
@@ -36,6 +34,7 @@ typedef struct
   const FpPlaced *placed;   /* of which thing; borrowed from the scene        */
   const char     *what;     /* "mensa", "treads": static; a rate goes by it   */
   char           *where;    /* "step 2, in front"; NULL                       */
+  char           *marks;    /* of its slabs, as they are on the laying of the stone: "S1–S3"; NULL */
   FpMaterial      material;
   FpAmountType    type;
   double          amount;   /* one, mm, mm2, mm3                              */
@@ -60,25 +59,13 @@ const GArray *fp_bill_rows  (const FpBill *self);
 
 /* Of all lines that have a rate and of which @work is so; %FP_N_WORKS for all.  %NAN where none has a rate. */
 double        fp_bill_cost  (const FpBill *self, FpWork work);
-/* Of what is new or moved, volume of stone, mm3: slabs and blocks, no core. */
+/* Of what is new, volume of stone, mm3: slabs and blocks, no core. */
 double        fp_bill_stone (const FpBill *self);
 
-/* What bears on a floor: of each thing that stands on a floor or a footpace and of which anything can be weighed. */
-typedef struct
-{
-  const FpPlaced *placed;
-  double          own;       /* kg                                             */
-  double          all;       /* kg, with all that stands on it                 */
-  guint           unweighed; /* so many of those things consist of nothing whose weight is reckoned */
-  double          area;      /* mm2 on which it stands                         */
-  double          pressure;  /* kN/m2 of all of it on that area                */
-} FpBearing;
-
-/* (transfer full) (element-type FpBearing): the greatest pressure first.  A comparison, no proof: an engineer decides. */
-GArray       *fp_bill_bearings (const FpBill *self);
-
-/* kN/m3; %NAN for what has none here (linen, wax, nothing). */
-double        fp_material_weight (FpMaterial material, const FpWorks *works);
+/* kg of one of its pieces; %NAN where it has none, or none that is weighed. */
+double        fp_bill_row_each (const FpBillRow *row);
+/* Of all of those works and headings (bits; 0: all) that are new, moved or taken out, the line with the heaviest piece; NULL. */
+const FpBillRow *fp_bill_heaviest (const FpBill *self, guint works, guint headings);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpBill, fp_bill_unref)
 

@@ -187,25 +187,48 @@ typedef struct
   double       amount;
   gboolean     of_part; /* it is all solids of that part: each is a piece  */
   FpPart       part;
+  const char  *called;  /* only those that are called so; NULL: all of that part */
+  gboolean     laid;    /* new, it is laid in those courses that are `of` its `what` */
   FpVec3       size;    /* of each one of a number; of an area, of each of its pieces: length, width; 0 where it is not said */
+  double       volume;  /* mm3 of its material, of what is told by number or length; 0: not said */
 } FpQuantity;
 
-/* A run of steps or of their floor, before it is divided into slabs. */
+/* One run of stone, before it is divided into slabs. */
 typedef enum
 {
-  FP_COURSE_TREAD,  /* width: what is seen of it from above                */
-  FP_COURSE_RISER,  /* width: from one tread to the next                   */
-  FP_COURSE_FLOOR,  /* an area, length by width                            */
+  FP_COURSE_RISER,  /* stands, and a tread or a floor lies on it           */
+  FP_COURSE_TREAD,  /* lies; reaches under the riser that stands on it     */
+  FP_COURSE_FLOOR,  /* lies in rows, its first row in front                */
+  FP_COURSE_FACE,   /* stands before a core                                */
+  FP_COURSE_BLOCK,  /* all that is there, with no core                     */
 } FpCourseType;
+
+/* mm: how thick the metal of a candlestick, a tabernacle or a lamp is reckoned, which are cast or raised hollow: design
+ * judgement. */
+#define FP_METAL_WALL 3.0
+
+/* How a run ends where another face of the same body begins. */
+typedef enum
+{
+  FP_END_FREE,      /* at a wall, or nothing goes on round the corner      */
+  FP_END_PASSES,    /* its end is seen: the other run stops behind it      */
+  FP_END_BUTTS,     /* it stops behind the other run                       */
+} FpCourseEnd;
 
 typedef struct
 {
   FpCourseType type;
-  guint        step;     /* from 1, the lowest                              */
-  const char  *side;     /* "in front", "at the ends", "behind": static     */
-  guint        number;   /* runs alike                                      */
-  double       length, width;
-  guint        butts;    /* of its two ends, those that meet the face of another run */
+  const char  *of;       /* the quantity that it belongs to, by its `what`: static */
+  const char  *what;     /* "risers", "treads": static; a rate goes by it   */
+  guint        step;     /* from 1, the lowest; 0: of no step               */
+  const char  *side;     /* "in front", "at the ends", "behind": static; "" */
+  FpPoint      from;     /* on the plan: where its edge begins, as it is drawn */
+  FpPoint      along;    /* the way it goes from there, of length 1; the body is on its left */
+  double       length;
+  double       width;    /* on the plan, of what lies: the tread, the depth of a floor or block; 0 */
+  double       foot, top; /* levels: of what lies its top alone is known beforehand, and both are that */
+  FpCourseEnd  begins, ends;
+  gboolean     whole;    /* is of one piece, however long                   */
 } FpCourse;
 
 /* Walkable surfaces. */
@@ -305,7 +328,7 @@ struct _FpKind
   void (*seats)      (const FpForm *form, GArray *out);   /* FpSeat      */
   void (*surfaces)   (const FpForm *form, GArray *out);   /* FpSurface   */
   void (*quantities) (const FpForm *form, GArray *out);   /* FpQuantity  */
-  /* FpCourse: of slabs that lie on a core, of which its volume of stone consists otherwise. */
+  /* FpCourse, from the lowest upwards: what is laid of stone, of which its volume of stone consists otherwise. */
   void (*courses)    (const FpForm *form, GArray *out);
   /* A relation between parameters that a range cannot say (a gate wider than
    * its rail); NULL or a sentence, owned by the caller. */

@@ -1,26 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* schedule.h - quantities from which people order and build
- *
- * Net as fixed in position, no waste and no prices.
- */
+/* schedule.h - what an alternative does, counted in things, and how amounts are read */
 #pragma once
 
 #include "footpace/scene.h"
 
 G_BEGIN_DECLS
-
-typedef struct
-{
-  const FpPlaced *placed;   /* what it belongs to; borrowed from the scene  */
-  FpQuantity      quantity;
-} FpScheduleLine;
-
-/* (element-type FpScheduleLine); existing, proposed and removed things: see placed->standing.  A moved thing is
- * listed once, where it stands now.  Owned by the caller. */
-GArray *fp_schedule_lines (const FpScene *scene);
-
-/* Stone of what is proposed, mm3.  What is only moved needs none. */
-double  fp_schedule_stone (const FpScene *scene);
 
 /* What the alternative keeps, adds, moves and removes, counted in things; walls, openings, piers, floors,
  * galleries and standing room that stay are not counted as kept. */

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "footpace/bearing.h"
 #include "footpace/bill.h"
 #include "footpace/sheet.h"
 
@@ -12,8 +13,8 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  FP_BILL_THING, FP_BILL_WHAT, FP_BILL_MATERIAL, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_RATE, FP_BILL_COST, FP_BILL_MASS,
-  FP_BILL_VOLUME, FP_BILL_HOURS,
+  FP_BILL_THING, FP_BILL_WHAT, FP_BILL_MARKS, FP_BILL_MATERIAL, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_RATE,
+  FP_BILL_COST, FP_BILL_MASS, FP_BILL_EACH, FP_BILL_VOLUME, FP_BILL_HOURS,
   FP_N_BILL_COLUMNS
 } FpBillColumn;
 
@@ -34,8 +35,10 @@ typedef struct
 
 gboolean    fp_schedule_chooses (const FpScheduleChoice *choice, const FpBillRow *row);
 
-/* Costs in all, what has no rate, and the cautions. */
-char       *fp_schedules_closing (const FpBill *bill);
+/* Costs in all, of what stone is and how it is laid, how heavy its heaviest piece is, and the cautions. */
+char       *fp_schedules_closing (const FpBill *bill, const FpScheduleChoice *choice);
+/* Of what stone, how thick, with which joints, nosing and finish: sentences. */
+char       *fp_stone_text        (const FpWorks *works, FpUnits units);
 /* How the floor's rating stands to it: "5.3 times the rating"; NULL where that is not said. */
 char       *fp_bearing_verdict   (const FpBearing *bearing, const FpWorks *works);
 /* All of that in a sentence, by the thing's name. */

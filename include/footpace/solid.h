@@ -54,6 +54,7 @@ typedef struct
 {
   FpSolidShape shape;
   FpPart       part;
+  const char  *called;   /* "plinth", where one part has pieces of several names: static; NULL */
   guint        owner;    /* index into the scene's placed things            */
   /* prism: the top is z = z1 + gx * x + gy * y (x, y as the outline's), the foot z = z0 + bx * x + by * y;
    * level when both slopes are 0.  Where a foot slopes z0 is not a level that is met: ask fp_solid_foot_at() */
@@ -75,6 +76,9 @@ void           fp_solids_free (FpSolids *self);
 guint          fp_solids_count (const FpSolids *self);
 const FpSolid *fp_solids_get  (const FpSolids *self, guint i); /* borrowed until the next add */
 const FpSolid *fp_solids_peek (const FpSolids *self, guint *n); /* all of them, likewise */
+
+/* What is added from now on is called so; NULL: nothing. */
+void           fp_solids_call (FpSolids *self, const char *name);
 
 /* Degenerate pieces (an outline of no area, no height, no radius) are left out
  * without complaint.  A clockwise outline is turned round. */

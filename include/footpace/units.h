@@ -109,6 +109,17 @@ char *fp_number_format (double value);
 char *fp_number_format_rounded (double value, int decimals);
 
 /**
+ * fp_number_format_grouped:
+ * @decimals: exactly so many, 0 to 9
+ *
+ * A sum, a mass or an amount as people read it: groups of three digits before the point stand apart by a narrow space
+ * that does not break.
+ *
+ * Returns: (transfer full): the text; a dash for what is not finite
+ */
+char *fp_number_format_grouped (double value, int decimals);
+
+/**
  * fp_share_format:
  * @share: of a whole, 0 to 1
  * @more: decimals beyond the usual: none, and one below a tenth

@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 #define FP_RATES_MAX        500
 #define FP_RATE_LETTERS_MAX 80    /* bytes of what a rate is for              */
 #define FP_CURRENCY_MAX     8     /* bytes                                    */
+#define FP_FINISH_MAX       80    /* bytes                                    */
 #define FP_RATE_MOST        1e9
 
 /* What stone, wood or metal it is.  Weights: kN/m3, from the tables named in works.c. */
@@ -67,6 +68,10 @@ typedef struct
   FpMetal       metal;
   double        slab;     /* mm: thickness of treads, risers and paving, 10 to 300 */
   double        longest;  /* mm: no slab is longer, 200 to 6000                    */
+  double        nosing;   /* mm that a tread projects before the riser below it, 0 to 60; 0: none */
+  double        joint;    /* mm between two slabs, and of the bed under each, 0 to 20 */
+  gboolean      solid;    /* what is new of stone is of solid blocks where it could be slabs on a core; steps are not */
+  const char   *finish;   /* of the stone: "fine rubbed, arrises eased 3 mm"; may be "" */
   double        bears;    /* kN/m2 that the floor is rated for, 0 to 1000; 0: not said */
   double        burns;    /* mm of a candle in an hour, 0 to 1000; 0: not said      */
   double        bolt;     /* mm between the selvedges of the linen, 0 to 10000; 0: not said */

@@ -141,7 +141,7 @@ static void
 fill_weights (FpSchedulesWindow *self)
 {
   const FpWorks *works = fp_project_works (project_of (self));
-  g_autoptr (GArray) bearings = fp_bill_bearings (self->bill);
+  g_autoptr (GArray) bearings = fp_scene_bearings (fp_bill_scene (self->bill));
   GString *text = g_string_new (NULL);
 
   for (guint i = 0; i < bearings->len; i++)
@@ -162,12 +162,13 @@ fill_weights (FpSchedulesWindow *self)
 static void
 show (FpSchedulesWindow *self)
 {
+  const FpScheduleChoice choice = choice_of (self);
   g_autofree char *closing = NULL;
 
   fill_lines (self);
   fill_weights (self);
   show_rate (self);
-  closing = fp_schedules_closing (self->bill);
+  closing = fp_schedules_closing (self->bill, &choice);
   gtk_label_set_text (GTK_LABEL (self->closing), closing);
   gtk_stack_set_visible_child_name (GTK_STACK (self->pages), shows_weights (self) ? "weights"
                                     : g_list_model_get_n_items (G_LIST_MODEL (self->lines)) > 0 ? "lines" : "none");
@@ -348,7 +349,8 @@ sheet (GtkWidget *widget, const char *action, GVariant *parameter)
   (void) parameter;
   if (parent != NULL)
     gtk_widget_activate_action (GTK_WIDGET (parent), strcmp (action, "schedules.linen") == 0 ? "win.sheet-linen"
-                                                                                             : "win.sheet-schedule", NULL);
+                                                     : strcmp (action, "schedules.laying") == 0 ? "win.sheet-laying"
+                                                                                                : "win.sheet-schedule", NULL);
 }
 
 /* What is typed here is an edit like any other. */
@@ -429,6 +431,7 @@ fp_schedules_window_class_init (FpSchedulesWindowClass *klass)
   gtk_widget_class_install_action (c, "schedules.save-text", NULL, save_as);
   gtk_widget_class_install_action (c, "schedules.sheet", NULL, sheet);
   gtk_widget_class_install_action (c, "schedules.linen", NULL, sheet);
+  gtk_widget_class_install_action (c, "schedules.laying", NULL, sheet);
   gtk_widget_class_install_action (c, "schedules.undo", NULL, step);
   gtk_widget_class_install_action (c, "schedules.redo", NULL, step);
   gtk_widget_class_install_action (c, "schedules.save", NULL, save_project);

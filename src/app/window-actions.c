@@ -47,7 +47,7 @@ fp_window_update_actions (FpWindow *self)
 {
   static const char *const need_project[] = {
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.sheet-levels", "win.sheet-sight",
-    "win.sheet-sun", "win.sheet-card", "win.sheet-schedule", "win.sheet-linen", "win.furnish", "win.setting", "win.brief", "win.add",
+    "win.sheet-sun", "win.sheet-card", "win.sheet-schedule", "win.sheet-linen", "win.sheet-laying", "win.furnish", "win.setting", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
     "win.report", "win.schedules", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
@@ -401,7 +401,7 @@ sheet_of (FpWindow *self, const char *action)
     { "win.sheet-compare", FP_SHEET_COMPARE }, { "win.sheet-levels", FP_SHEET_LEVELS },
     { "win.sheet-sight", FP_SHEET_SIGHT }, { "win.sheet-sun", FP_SHEET_SUN },
     { "win.sheet-card", FP_SHEET_CARD }, { "win.sheet-schedule", FP_SHEET_SCHEDULE },
-    { "win.sheet-linen", FP_SHEET_LINEN },
+    { "win.sheet-linen", FP_SHEET_LINEN }, { "win.sheet-laying", FP_SHEET_LAYING },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (sheets); i++)
@@ -468,6 +468,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.sheet-card", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-schedule", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-linen", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-laying", NULL, sheet);
   /* Last: whoever has the focus may want the key first. */
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "win.escape", NULL);
 }

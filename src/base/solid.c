@@ -7,7 +7,8 @@
 
 struct _FpSolids
 {
-  GArray *list; /* of FpSolid; frees the outlines */
+  GArray     *list; /* of FpSolid; frees the outlines */
+  const char *called;
 };
 
 static void
@@ -21,7 +22,7 @@ clear_solid (gpointer data)
 FpSolids *
 fp_solids_new (void)
 {
-  FpSolids *self = g_new (FpSolids, 1);
+  FpSolids *self = g_new0 (FpSolids, 1);
 
   self->list = g_array_new (FALSE, FALSE, sizeof (FpSolid));
   g_array_set_clear_func (self->list, clear_solid);
@@ -54,6 +55,12 @@ fp_solids_peek (const FpSolids *self, guint *n)
 {
   *n = self->list->len;
   return (const FpSolid *) (gconstpointer) self->list->data;
+}
+
+void
+fp_solids_call (FpSolids *self, const char *name)
+{
+  self->called = name;
 }
 
 void
@@ -135,6 +142,7 @@ add_between (FpSolids *self, FpSolid s, const FpPoint *outline, guint n)
   if (area < 0)
     run_backwards (kept, s.n_outline);
   s.outline = kept;
+  s.called = self->called;
   g_array_append_val (self->list, s);
 }
 
@@ -168,7 +176,7 @@ fp_solids_add_slanting (FpSolids *self, FpPart part, const FpPoint *outline, gui
 void
 fp_solids_add_round (FpSolids *self, FpPart part, double cx, double cy, double z0, double z1, double r0, double r1)
 {
-  const FpSolid s = { .shape = FP_SOLID_ROUND, .part = part, .z0 = z0, .z1 = z1, .cx = cx, .cy = cy,
+  const FpSolid s = { .shape = FP_SOLID_ROUND, .part = part, .called = self->called, .z0 = z0, .z1 = z1, .cx = cx, .cy = cy,
                       .cz = (z0 + z1) / 2, .r0 = MAX (r0, 0.0), .r1 = MAX (r1, 0.0) };
 
   if (z1 > z0 && isfinite (z1 - z0) && MAX (s.r0, s.r1) > 0 && isfinite (cx + cy + s.r0 + s.r1))
@@ -178,7 +186,7 @@ fp_solids_add_round (FpSolids *self, FpPart part, double cx, double cy, double z
 void
 fp_solids_add_ellipsoid (FpSolids *self, FpPart part, FpVec3 centre, double rx, double ry, double rz, double turn)
 {
-  const FpSolid s = { .shape = FP_SOLID_ELLIPSOID, .part = part, .cx = centre.x, .cy = centre.y, .cz = centre.z,
+  const FpSolid s = { .shape = FP_SOLID_ELLIPSOID, .part = part, .called = self->called, .cx = centre.x, .cy = centre.y, .cz = centre.z,
                       .z0 = centre.z - rz, .z1 = centre.z + rz, .rx = rx, .ry = ry, .rz = rz, .turn = turn };
 
   if (rx > 0 && ry > 0 && rz > 0 && isfinite (rx + ry + rz + turn + centre.x + centre.y + centre.z))

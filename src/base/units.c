@@ -111,6 +111,19 @@ grouped (const char *digits)
 }
 
 char *
+fp_number_format_grouped (double value, int decimals)
+{
+  char format[8], text[G_ASCII_DTOSTR_BUF_SIZE];
+
+  if (!isfinite (value))
+    return g_strdup (NO_LENGTH);
+  g_snprintf (format, sizeof format, "%%.%df", CLAMP (decimals, 0, 9));
+  g_ascii_formatd (text, sizeof text, format, fabs (value));
+  g_autofree char *groups = grouped (text);
+  return g_strconcat (value < 0 && !reads_as_nothing (text) ? MINUS : "", groups, NULL);
+}
+
+char *
 fp_length_format_unit (double mm, FpUnits units)
 {
   g_autofree char *shown = NULL, *groups = NULL;

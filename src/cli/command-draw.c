@@ -10,13 +10,14 @@
 #include "sun-times.h"
 
 #include "footpace/card.h"
+#include "footpace/laying.h"
 #include "footpace/linen-plan.h"
 #include "footpace/schedules.h"
 
 #include <string.h>
 
-#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card, schedule, linen "\
-               "or compare"
+#define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card, schedule, linen, "\
+               "laying or compare"
 
 /* Sheets that are no view of the church alone, and what they show, which is settled. */
 static const struct { guint sheet; const char *shows; } apart_sheets[] = {
@@ -27,6 +28,7 @@ static const struct { guint sheet; const char *shows; } apart_sheets[] = {
   { FP_SHEET_CARD, "altar as it is set" },
   { FP_SHEET_SCHEDULE, "schedules of the alternative" },
   { FP_SHEET_LINEN, "linen as it is cut" },
+  { FP_SHEET_LAYING, "stone as it is laid" },
 };
 
 typedef struct
@@ -397,6 +399,7 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
     case FP_SHEET_CARD: return draw_cards (scene, spec, o, error);
     case FP_SHEET_SCHEDULE: return tiled (fp_schedules_sheets_of (scene, spec, error), scene, o);
     case FP_SHEET_LINEN: return pages_of (fp_linen_sheet_of (scene, spec, NULL, error), scene, o);
+    case FP_SHEET_LAYING: return tiled (fp_laying_sheets_of (scene, spec, NULL, error), scene, o);
     default: return draw_sheet (scene, spec, o, error);
     }
 }

@@ -32,6 +32,9 @@ static const FpParam params[] = {
   FP_NO_MORE_PARAMS
 };
 
+static const char mensa[] = "mensa", body[] = "body", plinth[] = "plinth", cornice[] = "cornice", pilasters[] = "pilasters";
+static const char leg_bases[] = "bases of the legs", leg_shafts[] = "shafts of the legs", leg_caps[] = "caps of the legs";
+
 static const FpRole stands_on[] = { FP_ROLE_FOOTPACE, FP_ROLE_NONE };
 
 static double
@@ -69,8 +72,11 @@ add_leg (FpSolids *out, double x, double y, double side, double height)
 {
   const double block = MIN (side * 0.4, height * 0.15), half = side / 2;
 
+  fp_solids_call (out, leg_bases);
   fp_solids_add_box (out, FP_PART_SUPPORT, x - half, y - half, 0, x + half, y + half, block);
+  fp_solids_call (out, leg_shafts);
   fp_solids_add_round (out, FP_PART_SUPPORT, x, y, block, height - block, side * 0.4, side * 0.36);
+  fp_solids_call (out, leg_caps);
   fp_solids_add_box (out, FP_PART_SUPPORT, x - half, y - half, height - block, x + half, y + half, height);
 }
 
@@ -90,24 +96,51 @@ add_legs (FpSolids *out, const FpBox *box, double height)
     }
 }
 
-/* Plinth, body between pilasters, cornice. */
+/* Plinth, body between pilasters, cornice: what a chest is made of, in its own coordinates. */
+typedef struct
+{
+  FpBox  body;               /* without the pilasters                        */
+  double plinth, cornice;    /* height of either; the body is between them   */
+  double relief;             /* of the pilasters                             */
+} Chest;
+
+static Chest
+chest_of (const FpBox *box, double height)
+{
+  const double relief = MIN (30, (box->y1 - box->y0) * 0.1), set_back = relief * 0.8;
+
+  return (Chest) {
+    { box->x0 + set_back, box->y0 + set_back + relief, box->x1 - set_back, box->y1 }, MIN (110, height * 0.14),
+    MIN (60, height * 0.08), relief,
+  };
+}
+
 static void
 add_chest (FpSolids *out, const FpBox *box, double height)
 {
-  const double plinth = MIN (110, height * 0.14), cornice = MIN (60, height * 0.08);
-  const double relief = MIN (30, (box->y1 - box->y0) * 0.1), set_back = relief * 0.8;
-  const FpBox body = { box->x0 + set_back, box->y0 + set_back + relief, box->x1 - set_back, box->y1 };
-  const double length = body.x1 - body.x0, width = length * 0.07;
-  const double z0 = plinth, z1 = height - cornice;
+  const Chest c = chest_of (box, height);
+  const double length = c.body.x1 - c.body.x0, width = length * 0.07;
+  const double z0 = c.plinth, z1 = height - c.cornice;
 
-  fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, 0, box->x1, box->y1, plinth);
-  fp_solids_add_box (out, FP_PART_SUPPORT, body.x0, body.y0, z0, body.x1, body.y1, z1);
+  fp_solids_call (out, plinth);
+  fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, 0, box->x1, box->y1, c.plinth);
+  fp_solids_call (out, body);
+  fp_solids_add_box (out, FP_PART_SUPPORT, c.body.x0, c.body.y0, z0, c.body.x1, c.body.y1, z1);
+  fp_solids_call (out, pilasters);
   for (guint i = 0; i < 4; i++)
     {
-      const double x = body.x0 + i * (length - width) / 3;
-      fp_solids_add_box (out, FP_PART_SUPPORT, x, body.y0 - relief, z0, x + width, body.y0, z1);
+      const double x = c.body.x0 + i * (length - width) / 3;
+      fp_solids_add_box (out, FP_PART_SUPPORT, x, c.body.y0 - c.relief, z0, x + width, c.body.y0, z1);
     }
+  fp_solids_call (out, cornice);
   fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, z1, box->x1, box->y1, height);
+}
+
+static void
+add_block (FpSolids *out, const FpBox *box, double height)
+{
+  fp_solids_call (out, body);
+  fp_solids_add_box (out, FP_PART_SUPPORT, box->x0, box->y0, 0, box->x1, box->y1, height);
 }
 
 static void
@@ -122,7 +155,8 @@ solids (const FpForm *form, FpSolids *out)
   else if (fp_form_is (form, SUPPORT, CHEST))
     add_chest (out, &box, foot);
   else
-    fp_solids_add_box (out, FP_PART_SUPPORT, box.x0, box.y0, 0, box.x1, box.y1, foot);
+    add_block (out, &box, foot);
+  fp_solids_call (out, mensa);
   fp_solids_add_box (out, FP_PART_MENSA, -p[LENGTH] / 2, -p[DEPTH] / 2, foot, p[LENGTH] / 2, p[DEPTH] / 2, p[HEIGHT]);
 }
 
@@ -200,11 +234,78 @@ ministers (const FpForm *form, GArray *out)
   g_array_append_val (out, celebrant);
 }
 
+/* --- stone ------------------------------------------------------------------ */
+
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add_part (out, &fp_kind_altar, form, FP_PART_MENSA, "mensa", FP_MATERIAL_STONE);
-  fp_quantities_add_part (out, &fp_kind_altar, form, FP_PART_SUPPORT, "support of the mensa", FP_MATERIAL_STONE);
+  fp_quantities_add_called (out, &fp_kind_altar, form, FP_MATERIAL_STONE);
+  for (guint i = 0; i < out->len; i++)
+    {
+      FpQuantity *quantity = &g_array_index (out, FpQuantity, i);
+      quantity->laid = quantity->what == mensa || quantity->what == body || quantity->what == plinth || quantity->what == cornice;
+    }
+}
+
+static void
+add_stone (GArray *out, const char *what, const FpBox *box, double foot, double top, gboolean whole)
+{
+  const FpCourse course = {
+    .type = FP_COURSE_BLOCK, .of = what, .what = what, .side = "", .from = { box->x0, box->y0 }, .along = { 1, 0 },
+    .length = box->x1 - box->x0, .width = box->y1 - box->y0, .foot = foot, .top = top, .whole = whole,
+  };
+
+  g_array_append_val (out, course);
+}
+
+/* The slab in front passes the ends, and one behind does, where there is any: nobody sees the back of what stands at a wall. */
+static void
+add_faces (GArray *out, const FpBox *box, double foot, double top, gboolean behind)
+{
+  const double length = box->x1 - box->x0, depth = box->y1 - box->y0;
+  const FpCourseEnd back = behind ? FP_END_BUTTS : FP_END_FREE;
+  const FpCourse faces[] = {
+    { .side = "in front", .from = { box->x0, box->y0 }, .along = { 1, 0 }, .length = length, .begins = FP_END_PASSES,
+      .ends = FP_END_PASSES },
+    { .side = "at the ends", .from = { box->x1, box->y0 }, .along = { 0, 1 }, .length = depth, .begins = FP_END_BUTTS, .ends = back },
+    { .side = "at the ends", .from = { box->x0, box->y1 }, .along = { 0, -1 }, .length = depth, .begins = back, .ends = FP_END_BUTTS },
+    { .side = "behind", .from = { box->x1, box->y1 }, .along = { -1, 0 }, .length = length, .begins = FP_END_PASSES,
+      .ends = FP_END_PASSES },
+  };
+
+  for (guint i = 0; i < (behind ? 4 : 3); i++)
+    {
+      FpCourse course = faces[i];
+
+      course.type = FP_COURSE_FACE;
+      course.of = body;
+      course.what = "slabs of the body";
+      course.foot = foot;
+      course.top = top;
+      g_array_append_val (out, course);
+    }
+}
+
+static void
+courses (const FpForm *form, GArray *out)
+{
+  const double *p = form->param;
+  const FpBox box = support_box (form), top = fp_centred_box (p[LENGTH], p[DEPTH]);
+  const double foot = mensa_foot (form);
+  const gboolean behind = fp_form_is (form, SETTING, FREESTANDING);
+
+  if (fp_form_is (form, SUPPORT, CHEST))
+    {
+      const Chest c = chest_of (&box, foot);
+
+      add_stone (out, plinth, &box, 0, c.plinth, FALSE);
+      add_faces (out, &c.body, c.plinth, foot - c.cornice, behind);
+      add_stone (out, cornice, &box, foot - c.cornice, foot, FALSE);
+    }
+  else if (fp_form_is (form, SUPPORT, BLOCK))
+    add_faces (out, &box, 0, foot, behind);
+  /* Of one natural stone (Codex Iuris Canonici 1983, can. 1236 § 1). */
+  add_stone (out, mensa, &top, foot, p[HEIGHT], TRUE);
 }
 
 static char *
@@ -235,5 +336,6 @@ const FpKind fp_kind_altar = {
   .targets = targets,
   .ministers = ministers,
   .quantities = quantities,
+  .courses = courses,
   .amiss = amiss,
 };

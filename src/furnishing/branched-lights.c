@@ -125,7 +125,7 @@ quantities (const FpForm *form, GArray *out)
   const double *p = form->param;
   const double candles = p[COUNT] * (2 * parts (form).arms + 1);
 
-  fp_quantities_add (out, "candelabra", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, p[COUNT]);
+  fp_quantities_add_metal (out, &fp_kind_branched_lights, form, "candelabra", FP_AMOUNT_NUMBER, p[COUNT]);
   fp_quantities_add (out, "candles of the candelabra", FP_MATERIAL_WAX, FP_AMOUNT_NUMBER, candles);
   fp_quantities_add (out, "candles of the candelabra, length in all", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH,
                      candles * p[CANDLE]);

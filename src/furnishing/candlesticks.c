@@ -115,7 +115,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "candlesticks", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, form->param[COUNT]);
+  fp_quantities_add_metal (out, &fp_kind_candlesticks, form, "candlesticks", FP_AMOUNT_NUMBER, form->param[COUNT]);
   const double thick = 2 * fp_candle_radius (foot_radius (form));
 
   fp_quantities_add_sized (out, "candles", FP_MATERIAL_WAX, form->param[COUNT], (FpVec3) { thick, thick, form->param[CANDLE] });

@@ -122,7 +122,7 @@ static void
 quantities (const FpForm *form, GArray *out)
 {
   (void) form;
-  fp_quantities_add (out, "crucifix", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add_metal (out, &fp_kind_crucifix, form, "crucifix", FP_AMOUNT_NUMBER, 1);
 }
 
 static char *

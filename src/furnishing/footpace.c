@@ -34,6 +34,8 @@ core_box (const FpForm *form)
   return fp_box_is_empty (&form->core) ? fp_centred_box (2400, 900) : form->core;
 }
 
+static const char solid[] = "steps and footpace, solid";
+
 static double
 top (const FpForm *form)
 {
@@ -145,47 +147,74 @@ quantities (const FpForm *form, GArray *out)
       edges += edge_length (form, &box);
     }
   const FpBox high = step_box (form, 0);
-  fp_quantities_add (out, "steps and footpace, solid", FP_MATERIAL_STONE, FP_AMOUNT_VOLUME, volume);
+  fp_quantities_add (out, solid, FP_MATERIAL_STONE, FP_AMOUNT_VOLUME, volume);
+  g_array_index (out, FpQuantity, out->len - 1).laid = TRUE;
   fp_quantities_add (out, "edges of steps", FP_MATERIAL_STONE, FP_AMOUNT_LENGTH, edges);
   fp_quantities_add (out, "floor of the footpace", FP_MATERIAL_NONE, FP_AMOUNT_AREA, fp_box_area (&high));
 }
 
 /* A run in front passes the ends of those beside it; what is behind lies between them. */
 static void
-add_ring (GArray *out, FpCourseType type, guint step, const FpBox *box, double tread, guint sides_passed)
+add_ring (GArray *out, const FpCourse *model, const FpBox *box, guint sides_passed)
 {
-  const double width = box->x1 - box->x0, depth = box->y1 - box->y0;
-  const double taken = type == FP_COURSE_TREAD ? tread : 0;
-  FpCourse course = { type, step, "in front", 1, width, tread, 0 };
+  const double length = box->x1 - box->x0, depth = box->y1 - box->y0;
+  const FpCourseEnd front = sides_passed == FRONT_ONLY ? FP_END_FREE : FP_END_PASSES;
+  const FpCourseEnd back = sides_passed == FOUR ? FP_END_BUTTS : FP_END_FREE;
+  const FpCourse runs[] = {
+    { .side = "in front", .from = { box->x0, box->y0 }, .along = { 1, 0 }, .length = length, .begins = front, .ends = front },
+    { .side = "at the ends", .from = { box->x1, box->y0 }, .along = { 0, 1 }, .length = depth, .begins = FP_END_BUTTS, .ends = back },
+    { .side = "at the ends", .from = { box->x0, box->y1 }, .along = { 0, -1 }, .length = depth, .begins = back, .ends = FP_END_BUTTS },
+    { .side = "behind", .from = { box->x1, box->y1 }, .along = { -1, 0 }, .length = length, .begins = FP_END_PASSES,
+      .ends = FP_END_PASSES },
+  };
+  const guint n = sides_passed == FRONT_ONLY ? 1 : sides_passed == THREE ? 3 : 4;
 
-  g_array_append_val (out, course);
-  if (sides_passed == FRONT_ONLY)
-    return;
-  course = (FpCourse) { type, step, "at the ends", 2, depth - taken, tread, 1 };
-  if (sides_passed == FOUR)
-    course = (FpCourse) { type, step, "at the ends", 2, depth - 2 * taken, tread, 2 };
-  g_array_append_val (out, course);
-  course = (FpCourse) { type, step, "behind", 1, width, tread, 0 };
-  if (sides_passed == FOUR)
-    g_array_append_val (out, course);
+  for (guint i = 0; i < n; i++)
+    {
+      FpCourse run = runs[i];
+
+      run.type = model->type;
+      run.of = solid;
+      run.what = model->what;
+      run.step = model->step;
+      run.width = model->width;
+      run.foot = model->foot;
+      run.top = model->top;
+      g_array_append_val (out, run);
+    }
+}
+
+static void
+add_floor (const FpForm *form, GArray *out, guint n)
+{
+  const FpBox high = step_box (form, 0);
+  const FpCourse floor = {
+    .type = FP_COURSE_FLOOR, .of = solid, .what = "floor of slabs", .step = n, .side = "of the uppermost step",
+    .from = { high.x0, high.y0 }, .along = { 1, 0 }, .length = high.x1 - high.x0, .width = high.y1 - high.y0, .foot = top (form),
+    .top = top (form),
+  };
+
+  g_array_append_val (out, floor);
 }
 
 static void
 courses (const FpForm *form, GArray *out)
 {
+  const double *p = form->param;
   const guint n = fp_form_count (form, COUNT), passed = fp_form_count (form, SIDES);
-  const FpBox high = step_box (form, 0);
-  const FpCourse floor = { FP_COURSE_FLOOR, n, "in all", 1, high.x1 - high.x0, high.y1 - high.y0, 0 };
 
   for (guint step = n; step-- > 0;)
     {
       const FpBox box = step_box (form, step);
+      const double foot = (n - step - 1) * p[RISER], head = (n - step) * p[RISER];
+      const FpCourse riser = { .type = FP_COURSE_RISER, .what = "risers", .step = n - step, .foot = foot, .top = head };
+      const FpCourse tread = { .type = FP_COURSE_TREAD, .what = "treads", .step = n - step, .width = p[TREAD], .foot = head, .top = head };
 
-      add_ring (out, FP_COURSE_RISER, n - step, &box, form->param[RISER], passed);
+      add_ring (out, &riser, &box, passed);
       if (step > 0)
-        add_ring (out, FP_COURSE_TREAD, n - step, &box, form->param[TREAD], passed);
+        add_ring (out, &tread, &box, passed);
     }
-  g_array_append_val (out, floor);
+  add_floor (form, out, n);
 }
 
 static char *

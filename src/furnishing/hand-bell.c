@@ -57,7 +57,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "hand bell", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add_metal (out, &fp_kind_hand_bell, form, "hand bell", FP_AMOUNT_NUMBER, 1);
   (void) form;
 }
 

@@ -69,7 +69,8 @@ quantities (const FpForm *form, GArray *out)
 {
   const double *p = form->param;
 
-  fp_quantities_add (out, "handrail", FP_MATERIAL_METAL, FP_AMOUNT_LENGTH, hypot (p[LENGTH], p[RISE]) + 2 * p[EXTEND]);
+  fp_quantities_add_metal (out, &fp_kind_handrail, form, "handrail", FP_AMOUNT_LENGTH,
+                           hypot (p[LENGTH], p[RISE]) + 2 * p[EXTEND]);
 }
 
 const FpKind fp_kind_handrail = {

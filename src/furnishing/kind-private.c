@@ -145,6 +145,83 @@ fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpP
     g_array_append_val (out, quantity);
 }
 
+/* Of the name of @s, which a line may have been begun for. */
+static FpQuantity *
+line_called (GArray *out, guint first, const FpSolid *s, FpMaterial material)
+{
+  const FpQuantity quantity = {
+    .what = s->called, .material = material, .type = FP_AMOUNT_VOLUME, .of_part = TRUE, .part = s->part, .called = s->called,
+  };
+
+  for (guint i = first; i < out->len; i++)
+    if (g_array_index (out, FpQuantity, i).called == s->called)
+      return &g_array_index (out, FpQuantity, i);
+  g_array_append_val (out, quantity);
+  return &g_array_index (out, FpQuantity, out->len - 1);
+}
+
+void
+fp_quantities_add_called (GArray *out, const FpKind *kind, const FpForm *form, FpMaterial material)
+{
+  g_autoptr (FpSolids) solids = fp_solids_new ();
+  const guint first = out->len;
+  const FpSolid *s;
+  guint n;
+
+  kind->solids (form, solids);
+  s = fp_solids_peek (solids, &n);
+  for (guint i = 0; i < n; i++)
+    if (s[i].called != NULL)
+      line_called (out, first, &s[i], material)->amount += fp_solid_volume (&s[i]);
+}
+
+/* --- metal -------------------------------------------------------------------- */
+
+/* What is left of it inside when its walls are taken away; 0 where it is too thin to have an inside. */
+static double
+hollow_of (const FpSolid *s)
+{
+  const double wall = FP_METAL_WALL;
+  const FpBox3 box = fp_solid_box (s);
+  const double x = box.hi.x - box.lo.x, y = box.hi.y - box.lo.y;
+  /* A bar that leans is as thick as it is, however far it rises. */
+  const double z = s->shape == FP_SOLID_PRISM ? fp_solid_volume (s) / fabs (fp_outline_area (s->outline, s->n_outline))
+                                              : box.hi.z - box.lo.z;
+  const double shrunk = (x - 2 * wall) * (y - 2 * wall) * (z - 2 * wall);
+
+  if (!(x > 2 * wall) || !(y > 2 * wall) || !(z > 2 * wall))
+    return 0;
+  /* Taken as filling the same share of its box when it is made smaller all round. */
+  return fp_solid_volume (s) * shrunk / (x * y * z);
+}
+
+double
+fp_metal_volume (const FpKind *kind, const FpForm *form)
+{
+  g_autoptr (FpSolids) solids = fp_solids_new ();
+  const FpSolid *s;
+  double volume = 0;
+  guint n;
+
+  kind->solids (form, solids);
+  s = fp_solids_peek (solids, &n);
+  for (guint i = 0; i < n; i++)
+    if (s[i].part != FP_PART_CANDLE)
+      volume += fp_solid_volume (&s[i]) - hollow_of (&s[i]);
+  return volume;
+}
+
+void
+fp_quantities_add_metal (GArray *out, const FpKind *kind, const FpForm *form, const char *what, FpAmountType type, double amount)
+{
+  const FpQuantity quantity = {
+    .what = what, .material = FP_MATERIAL_METAL, .type = type, .amount = amount, .volume = fp_metal_volume (kind, form),
+  };
+
+  if (amount > 0)
+    g_array_append_val (out, quantity);
+}
+
 /* --- shapes --------------------------------------------------------------- */
 
 void

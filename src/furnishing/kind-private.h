@@ -119,6 +119,14 @@ void fp_quantities_add_pieces (GArray *out, const char *what, FpMaterial materia
 void fp_quantities_add_part (GArray *out, const FpKind *kind, const FpForm *form, FpPart part, const char *what,
                              FpMaterial material);
 
+/* A line for each name that the solids of @kind are called by (fp_solids_call()), of the volume of those that are. */
+void fp_quantities_add_called (GArray *out, const FpKind *kind, const FpForm *form, FpMaterial material);
+/* mm3 of metal in the solids of @kind but its candles: hollow, with walls %FP_METAL_WALL thick. */
+double fp_metal_volume (const FpKind *kind, const FpForm *form);
+/* So much of metal, which has all of that volume. */
+void fp_quantities_add_metal (GArray *out, const FpKind *kind, const FpForm *form, const char *what, FpAmountType type,
+                              double amount);
+
 /* --- shapes that several kinds use ------------------------------------------ */
 
 /* A gable over @plan from @z0, ridge towards the people, @rise high in the middle. */

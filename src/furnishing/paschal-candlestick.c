@@ -62,7 +62,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "paschal candlestick", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add_metal (out, &fp_kind_paschal_candlestick, form, "paschal candlestick", FP_AMOUNT_NUMBER, 1);
   fp_quantities_add_part (out, &fp_kind_paschal_candlestick, form, FP_PART_CANDLE, "paschal candle", FP_MATERIAL_WAX);
 }
 

@@ -46,7 +46,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "processional candlesticks", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 2);
+  fp_quantities_add_metal (out, &fp_kind_processional_candlesticks, form, "processional candlesticks", FP_AMOUNT_NUMBER, 2);
   fp_quantities_add (out, "processional candles, length in all", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH, 2 * form->param[CANDLE]);
 }
 

@@ -99,7 +99,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "reliquaries", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, form->param[COUNT]);
+  fp_quantities_add_metal (out, &fp_kind_reliquaries, form, "reliquaries", FP_AMOUNT_NUMBER, form->param[COUNT]);
 }
 
 static char *

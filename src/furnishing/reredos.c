@@ -76,7 +76,9 @@ add_bays (FpSolids *out, const FpBox *box, double z0, double z1)
   const double length = box->x1 - box->x0, middle = (box->y0 + box->y1) / 2, post = length * 0.05;
   const double left[4] = { 0, 0.3, 0.65, 0.95 }; /* the middle bay is the widest */
 
+  fp_solids_call (out, "panel of the reredos");
   fp_solids_add_box (out, FP_PART_PANEL, box->x0, middle, z0, box->x1, box->y1, z1);
+  fp_solids_call (out, "posts of the reredos");
   for (guint i = 0; i < G_N_ELEMENTS (left); i++)
     {
       const double x = box->x0 + left[i] * length;
@@ -92,11 +94,15 @@ solids (const FpForm *form, FpSolids *out)
   const double gable = gable_height (form);
   const double eaves = p[HEIGHT] - gable, base = p[HEIGHT] * 0.1, cornice = p[HEIGHT] * 0.04;
 
+  fp_solids_call (out, "base of the reredos");
   fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, 0, box.x1, box.y1, base);
   add_bays (out, &box, base, eaves - cornice);
+  fp_solids_call (out, "cornice of the reredos");
   fp_solids_add_box (out, FP_PART_PANEL, box.x0, box.y0, eaves - cornice, box.x1, box.y1, eaves);
+  fp_solids_call (out, "gable of the reredos");
   if (gable > 0)
     fp_solids_add_gable (out, FP_PART_PANEL, &box, eaves, gable);
+  fp_solids_call (out, "wings of the reredos");
   for (int side = -1; has_wings (form) && side <= 1; side += 2)
     {
       FpPoint corner[4];
@@ -148,8 +154,7 @@ targets (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add_part (out, &fp_kind_reredos, form, FP_PART_PANEL, "reredos", FP_MATERIAL_WOOD);
-  fp_quantities_add_part (out, &fp_kind_reredos, form, FP_PART_DOOR, "wings of the reredos", FP_MATERIAL_WOOD);
+  fp_quantities_add_called (out, &fp_kind_reredos, form, FP_MATERIAL_WOOD);
 }
 
 static char *

@@ -160,7 +160,7 @@ quantities (const FpForm *form, GArray *out)
 {
   const double n = form->param[COUNT];
 
-  fp_quantities_add (out, "sanctuary lamps", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, n);
+  fp_quantities_add_metal (out, &fp_kind_sanctuary_lamp, form, "sanctuary lamps", FP_AMOUNT_NUMBER, n);
   if (fp_form_is (form, MOUNT, HUNG))
     fp_quantities_add (out, "chains of the lamps", FP_MATERIAL_METAL, FP_AMOUNT_LENGTH, n * form->param[CHAIN]);
 }

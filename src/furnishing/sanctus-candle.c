@@ -46,7 +46,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "Sanctus candlestick", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add_metal (out, &fp_kind_sanctus_candle, form, "Sanctus candlestick", FP_AMOUNT_NUMBER, 1);
   fp_quantities_add (out, "Sanctus candle", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH, form->param[CANDLE]);
 }
 

@@ -44,7 +44,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add (out, "seventh candlestick", FP_MATERIAL_METAL, FP_AMOUNT_NUMBER, 1);
+  fp_quantities_add_metal (out, &fp_kind_seventh_candle, form, "seventh candlestick", FP_AMOUNT_NUMBER, 1);
   fp_quantities_add (out, "seventh candle", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH, form->param[CANDLE]);
 }
 

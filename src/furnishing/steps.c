@@ -76,20 +76,6 @@ quantities (const FpForm *form, GArray *out)
   fp_quantities_add_part (out, &fp_kind_steps, form, FP_PART_STEP, "steps, solid", FP_MATERIAL_STONE);
 }
 
-/* The uppermost lies in the floor above. */
-static void
-courses (const FpForm *form, GArray *out)
-{
-  for (guint i = 0; i < fp_form_count (form, COUNT); i++)
-    {
-      const FpCourse riser = { FP_COURSE_RISER, i + 1, "across", 1, form->param[WIDTH], form->param[RISER], 0 };
-      const FpCourse tread = { FP_COURSE_TREAD, i + 1, "across", 1, form->param[WIDTH], form->param[TREAD], 0 };
-
-      g_array_append_val (out, riser);
-      g_array_append_val (out, tread);
-    }
-}
-
 const FpKind fp_kind_steps = {
   .id = "steps",
   .label = "Steps",
@@ -103,5 +89,4 @@ const FpKind fp_kind_steps = {
   .strokes = strokes,
   .dims = dims,
   .quantities = quantities,
-  .courses = courses,
 };

@@ -31,9 +31,10 @@ static const FpMatter metals[FP_N_METALS] = {
 };
 
 const FpWorks fp_works_usual = {
-  .stone = FP_STONE_LIMESTONE, .timber = FP_TIMBER_OAK, .metal = FP_METAL_BRASS, .slab = 40, .longest = 1500, .currency = "",
+  .stone = FP_STONE_LIMESTONE, .timber = FP_TIMBER_OAK, .metal = FP_METAL_BRASS, .slab = 40, .longest = 1500, .joint = 3, .finish = "",
   .small = { FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED,
              FP_SMALL_AS_NEEDED, FP_SMALL_AS_NEEDED },
+  .currency = "",
 };
 
 const FpMatter *
@@ -124,6 +125,12 @@ is_within (const char *what, double value, double least, double most, GError **e
   return FALSE;
 }
 
+static const char *
+told (const char *text)
+{
+  return text != NULL ? text : "";
+}
+
 static gboolean
 numbers_are_fair (const FpWorks *self, GError **error)
 {
@@ -134,6 +141,8 @@ numbers_are_fair (const FpWorks *self, GError **error)
     }
   return is_within ("the thickness of a slab", self->slab, 10, 300, error)
          && is_within ("the longest slab", self->longest, 200, 6000, error)
+         && is_within ("the nosing of the treads", self->nosing, 0, 60, error)
+         && is_within ("the width of a joint", self->joint, 0, 20, error)
          && is_within ("what the floor bears", self->bears, 0, 1000, error)
          && is_within ("what a candle burns", self->burns, 0, 1000, error)
          && is_within ("the width of the bolt", self->bolt, 0, 10000, error)
@@ -212,14 +221,20 @@ rates_are_fair (const FpWorks *self, GError **error)
 gboolean
 fp_works_check (const FpWorks *self, GError **error)
 {
-  const char *currency = self->currency != NULL ? self->currency : "";
+  const char *currency = told (self->currency), *finish = told (self->finish);
 
+  if (strlen (finish) > FP_FINISH_MAX)
+    {
+      g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "works: the finish of the stone has more than %d letters", FP_FINISH_MAX);
+      return FALSE;
+    }
   if (strlen (currency) > FP_CURRENCY_MAX)
     {
       g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "works: the currency has more than %d letters", FP_CURRENCY_MAX);
       return FALSE;
     }
-  return fp_text_check (currency, "works: currency", FALSE, error) && numbers_are_fair (self, error)
+  return fp_text_check (currency, "works: currency", FALSE, error)
+         && fp_text_check (finish, "works: finish of the stone", FALSE, error) && numbers_are_fair (self, error)
          && rates_are_fair (self, error);
 }
 
@@ -259,7 +274,9 @@ fp_works_equal (const FpWorks *a, const FpWorks *b)
 {
   return a->stone == b->stone && a->timber == b->timber && a->metal == b->metal && a->slab == b->slab
          && a->longest == b->longest && a->bears == b->bears && a->burns == b->burns && a->bolt == b->bolt && a->warp == b->warp
-         && a->weft == b->weft && fp_smalls_equal (a->small, b->small) && strcmp (a->currency != NULL ? a->currency : "", b->currency != NULL ? b->currency : "") == 0
+         && a->weft == b->weft && a->nosing == b->nosing && a->joint == b->joint && !a->solid == !b->solid
+         && fp_smalls_equal (a->small, b->small)
+         && strcmp (told (a->finish), told (b->finish)) == 0 && strcmp (told (a->currency), told (b->currency)) == 0
          && rates_are_equal (a, b);
 }
 
@@ -273,7 +290,8 @@ fp_works_part_new (const FpWorks *works)
 
   g_atomic_ref_count_init (&self->ref_count);
   self->works = *works;
-  self->works.currency = g_strdup (works->currency != NULL ? works->currency : "");
+  self->works.currency = g_strdup (told (works->currency));
+  self->works.finish = g_strdup (told (works->finish));
   for (guint i = 0; i < works->n_rates; i++)
     {
       rate[i] = works->rate[i];
@@ -301,5 +319,6 @@ fp_works_part_unref (FpWorksPart *self)
     g_free ((char *) self->works.rate[i].what);
   g_free ((FpRate *) self->works.rate);
   g_free ((char *) self->works.currency);
+  g_free ((char *) self->works.finish);
   g_free (self);
 }

@@ -6,6 +6,8 @@
  */
 #include "linen-private.h"
 
+#include "span.h"
+
 #include "footpace/error.h"
 
 #include <math.h>
@@ -16,7 +18,6 @@
 #define ABOVE     12.0 /* over the bolt: its length           */
 #define ASIDE     14.0 /* beside it: its width                */
 #define GAP       6.0
-#define TICK      1.2
 #define PAD       1.2
 
 #define TITLE "Linen: the cutting of it"
@@ -103,21 +104,6 @@ name_piece (const Bolt *b, guint i)
 }
 
 static void
-draw_span (const Bolt *b, FpPoint from, FpPoint to, const char *figure)
-{
-  const gboolean upright = from.x == to.x;
-  const FpPoint middle = { (from.x + to.x) / 2 - (upright ? 1 : 0), (from.y + to.y) / 2 + (upright ? 0 : 1) };
-
-  fp_drawing_line (b->drawing, FP_PEN_DIMENSION, from, to);
-  for (guint i = 0; i < 2; i++)
-    {
-      const FpPoint p = i == 0 ? from : to;
-      fp_drawing_line (b->drawing, FP_PEN_DIMENSION, (FpPoint) { p.x - TICK, p.y - TICK }, (FpPoint) { p.x + TICK, p.y + TICK });
-    }
-  fp_drawing_text (b->drawing, middle, LETTERS, upright ? 90 : 0, FP_ALIGN_MIDDLE, figure);
-}
-
-static void
 draw_measures (const Bolt *b)
 {
   const FpLinenPlan *plan = b->plan;
@@ -125,8 +111,8 @@ draw_measures (const Bolt *b)
   g_autofree char *length = fp_length_format (ceil (plan->layout->length), units), *width = fp_length_format (plan->spec.bolt, units);
   const FpPoint near = at (b, 0, 0), far = at (b, plan->layout->length, plan->spec.bolt);
 
-  draw_span (b, (FpPoint) { near.x, far.y + 4 }, (FpPoint) { far.x, far.y + 4 }, length);
-  draw_span (b, (FpPoint) { near.x - 5, near.y }, (FpPoint) { near.x - 5, far.y }, width);
+  fp_draw_span (b->drawing, (FpPoint) { near.x, far.y + 4 }, (FpPoint) { far.x, far.y + 4 }, LETTERS, length);
+  fp_draw_span (b->drawing, (FpPoint) { near.x - 5, near.y }, (FpPoint) { near.x - 5, far.y }, LETTERS, width);
 }
 
 static void

@@ -36,7 +36,7 @@ weights_told (const FpBill *bill)
 {
   const FpProject *project = fp_scene_project (fp_bill_scene (bill));
   GArray *out = fp_told_new ();
-  g_autoptr (GArray) bearings = fp_bill_bearings (bill);
+  g_autoptr (GArray) bearings = fp_scene_bearings (fp_bill_scene (bill));
 
   for (guint i = 0; i < bearings->len; i++)
     add_bearing (out, &g_array_index (bearings, FpBearing, i), fp_project_works (project), fp_project_brief (project)->units);
@@ -58,7 +58,7 @@ fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const F
 {
   const char *heads[FP_N_BILL_COLUMNS];
   g_autoptr (GArray) told = fp_schedules_told (bill, choice), weights = weights_told (bill);
-  g_autofree char *closing = fp_schedules_closing (bill);
+  g_autofree char *closing = fp_schedules_closing (bill, choice);
   g_autofree char *weighed = weights_closing (fp_scene_project (fp_bill_scene (bill)));
   FpTable table[2];
   guint n = 1;
@@ -71,7 +71,7 @@ fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const F
   for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     heads[k] = fp_bill_column_head ((FpBillColumn) k);
   table[0] = (FpTable) {
-    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT | 1u << FP_BILL_MATERIAL, FP_BILL_WHAT, told, closing,
+    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT | 1u << FP_BILL_MARKS | 1u << FP_BILL_MATERIAL, FP_BILL_WHAT, told, closing,
   };
   if (choice->weights && weights->len > 0)
     table[n++] = (FpTable) {

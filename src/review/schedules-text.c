@@ -205,7 +205,7 @@ add_weights (GString *out, const FpBill *bill)
   const FpProject *project = fp_scene_project (fp_bill_scene (bill));
   const FpWorks *works = fp_project_works (project);
   const FpUnits units = fp_project_brief (project)->units;
-  g_autoptr (GArray) bearings = fp_bill_bearings (bill);
+  g_autoptr (GArray) bearings = fp_scene_bearings (fp_bill_scene (bill));
 
   g_string_append (out, "\nOn floor and steps\n");
   if (works->bears > 0)
@@ -228,7 +228,7 @@ fp_schedules_text (const FpBill *bill, const FpScheduleChoice *choice)
 {
   GString *out = g_string_new (NULL);
   g_autoptr (GArray) told = fp_schedules_told (bill, choice);
-  g_autofree char *closing = fp_schedules_closing (bill);
+  g_autofree char *closing = fp_schedules_closing (bill, choice);
   const guint columns = fp_schedules_columns (told);
   glong width[FP_N_BILL_COLUMNS];
 
@@ -277,6 +277,8 @@ add_csv_row (GString *out, const FpBill *bill, const FpBillRow *row)
   fp_csv_add_quoted (out, fp_item_name (row->placed->item));
   g_string_append_c (out, ',');
   fp_csv_add_quoted (out, what);
+  g_string_append_c (out, ',');
+  fp_csv_add_quoted (out, row->marks != NULL ? row->marks : "");
   g_string_append_printf (out, ",%s", materials[row->material]);
   add_number (out, or_nothing (row->pieces), "%.0f");
   add_number (out, or_nothing (row->size.x), "%.1f");
@@ -297,7 +299,7 @@ char *
 fp_schedules_csv (const FpBill *bill, const FpScheduleChoice *choice)
 {
   const GArray *rows = fp_bill_rows (bill);
-  GString *out = g_string_new ("work,heading,id,thing,what,material,pieces,length,width,thickness,amount,unit,volume_m3,mass_kg,"
+  GString *out = g_string_new ("work,heading,id,thing,what,marks,material,pieces,length,width,thickness,amount,unit,volume_m3,mass_kg,"
                                "burns_h,rate,rate_per,cost\r\n");
 
   for (guint i = 0; i < rows->len; i++)

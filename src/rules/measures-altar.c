@@ -4,13 +4,6 @@
 
 #include <math.h>
 
-/* Marble, kN/m3: 27 to 28 (from memory; EN 1991-1-1 Table A.2 does not name it).  The heavier is taken. */
-#define STONE_WEIGHT 28.0
-#define MM3_PER_M3 1e9
-#define MM2_PER_M2 1e6
-/* The pound of force: 0.45359237 kg (exact, 1959) × 9.80665 m/s2. */
-#define KN_PER_POUND 0.0044482216152605
-
 #define FAR 20000.0 /* how far one looks for walls */
 
 /* mm, through which one person passes behind the altar: common practice, no source. How wide the way should be is
@@ -200,69 +193,6 @@ fp_take_room_behind_altar (const FpMeasuring *of, GArray *out)
   if (room >= 0)
     fp_measured_add_at (out, room, index, fp_placed_point (altar, (FpVec3) { (where.x0 + where.x1) / 2,
                                                                              (where.y0 + where.y1) / 2, 0 }));
-}
-
-/* Plan area of what touches the floor, mm2. */
-static double
-footprint (const FpMeasuring *of, const FpPlaced *altar)
-{
-  guint n = 0;
-  const FpSolid *solid = fp_scene_solids (of->scene, &n);
-  double area = 0;
-
-  for (guint i = altar->first_solid; i < altar->first_solid + altar->n_solids && i < n; i++)
-    if (solid[i].shape == FP_SOLID_PRISM && solid[i].bx == 0 && solid[i].by == 0 && solid[i].z0 <= altar->level + 1)
-      area += fabs (fp_outline_area (solid[i].outline, solid[i].n_outline));
-  return area;
-}
-
-/* Stone in the altar by its own schedule, mm3. */
-static double
-stone (const FpPlaced *altar)
-{
-  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (FpQuantity));
-  double volume = 0;
-
-  if (!fp_item_kind (altar->item)->quantities)
-    return 0;
-  fp_item_kind (altar->item)->quantities (&altar->form, lines);
-  for (guint i = 0; i < lines->len; i++)
-    {
-      const FpQuantity *line = &g_array_index (lines, FpQuantity, i);
-
-      if (line->material == FP_MATERIAL_STONE && line->type == FP_AMOUNT_VOLUME)
-        volume += line->amount;
-    }
-  return volume;
-}
-
-/* "High altar: about 29.9 kN, if it is of stone, on 1.12 m²", in the units of the brief. */
-static char *
-weight_on (const FpMeasuring *of, int index, double weight, double area)
-{
-  const gboolean metric = fp_project_brief (fp_scene_project (of->scene))->units == FP_UNITS_METRIC;
-  g_autofree char *name = fp_measuring_name (of, index);
-  g_autofree char *heavy = metric ? fp_number_format_rounded (weight, 1)
-                                  : fp_number_format_rounded (weight / KN_PER_POUND, 0);
-  g_autofree char *wide = metric ? fp_number_format_rounded (area / MM2_PER_M2, 2)
-                                 : fp_number_format_rounded (area / (FP_MM_PER_FOOT * FP_MM_PER_FOOT), 1);
-
-  return g_strdup_printf ("%s: about %s %s, if it is of stone, on %s %s", name, heavy, metric ? "kN" : "lb", wide,
-                          metric ? "m²" : "sq ft");
-}
-
-void
-fp_take_altar_pressure (const FpMeasuring *of, GArray *out)
-{
-  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR, i))
-    {
-      const FpPlaced *altar = fp_measuring_placed (of, i);
-      double area = footprint (of, altar), volume = stone (altar), weight = volume / MM3_PER_M3 * STONE_WEIGHT;
-
-      if (area > 0 && volume > 0)
-        fp_measured_add_at (out, weight / (area / MM2_PER_M2), i, fp_placed_middle (altar, 0))->detail
-          = weight_on (of, i, weight, area);
-    }
 }
 
 void

@@ -40,8 +40,13 @@ FP_MEASURE (room_behind_altar, "room-behind-altar", LENGTH, FALSE, "Way behind t
             "Clear distance from a freestanding altar to the next thing behind it, a platform included.",
             "nothing stands behind the altar")
 FP_MEASURE_OF (altar_pressure, "altar-pressure", "kN/m2", "Weight of the altar on the floor",
-            "Weight of the altar as if it were of stone, taken at 28 kN/m³, by the area on which it stands.",
-            "there is no altar")
+            "Weight of the altar and of what stands on it, of the stone that the works say, by the area on which it stands; "
+            "where nobody said what the floor is rated for.",
+            "there is no altar, or it was said what the floor is rated for")
+FP_MEASURE (altar_on_rating, "altar-on-rating", SHARE, FALSE, "Weight of the altar by the floor’s rating",
+            "Weight of the altar and of what stands on it, of the stone that the works say, by the area on which it stands, "
+            "against what the works say that the floor is rated for.",
+            "there is no altar, or nobody said what the floor is rated for")
 FP_MEASURE_COUNTED (altars, "altars", FALSE, "altar", "altars", "Number of altars",
             "How many altars there are.",
             "there is no altar")

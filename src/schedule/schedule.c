@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* schedule.c - quantities of one alternative */
+/* schedule.c - what an alternative does, counted, and amounts as they are read */
 #include "footpace/schedule.h"
 
 #include <math.h>
@@ -13,52 +13,6 @@ static gboolean
 is_listed (const FpScene *scene, const FpPlaced *placed)
 {
   return !placed->ghost || fp_scene_find (scene, fp_item_id (placed->item)) < 0;
-}
-
-static void
-add_lines (const FpPlaced *placed, GArray *out)
-{
-  const FpKind *kind = fp_item_kind (placed->item);
-
-  if (kind->quantities == NULL)
-    return;
-  g_autoptr (GArray) found = g_array_new (FALSE, FALSE, sizeof (FpQuantity));
-  kind->quantities (&placed->form, found);
-  for (guint i = 0; i < found->len; i++)
-    {
-      const FpScheduleLine line = { placed, g_array_index (found, FpQuantity, i) };
-      g_array_append_val (out, line);
-    }
-}
-
-GArray *
-fp_schedule_lines (const FpScene *scene)
-{
-  GArray *lines = g_array_new (FALSE, FALSE, sizeof (FpScheduleLine));
-  const FpPlaced *placed;
-  guint n;
-
-  placed = fp_scene_placed (scene, &n);
-  for (guint i = 0; i < n; i++)
-    if (is_listed (scene, &placed[i]))
-      add_lines (&placed[i], lines);
-  return lines;
-}
-
-double
-fp_schedule_stone (const FpScene *scene)
-{
-  g_autoptr (GArray) lines = fp_schedule_lines (scene);
-  double stone = 0;
-
-  for (guint i = 0; i < lines->len; i++)
-    {
-      const FpScheduleLine *line = &g_array_index (lines, FpScheduleLine, i);
-      if (line->placed->standing == FP_STANDING_PROPOSED && !line->placed->moved
-          && line->quantity.material == FP_MATERIAL_STONE && line->quantity.type == FP_AMOUNT_VOLUME)
-        stone += line->quantity.amount;
-    }
-  return stone;
 }
 
 /* --- counts --------------------------------------------------------------- */
@@ -114,9 +68,8 @@ fp_schedule_counts (const FpScene *scene)
 static char *
 measured (double value, const char *unit)
 {
-  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *number = fp_number_format_grouped (value, fabs (value) < 0.1 ? 3 : 2);
 
-  g_ascii_formatd (number, sizeof number, fabs (value) < 0.1 ? "%.3f" : "%.2f", value);
   return g_strconcat (number, "\302\240", unit, NULL);
 }
 

@@ -93,6 +93,22 @@ read_numbers (FpReader *r, const xmlNode *node, FpWorks *works)
          && read_smalls (r, node, works) && (works->currency = fp_read_needed_attribute (r, node, "currency")) != NULL;
 }
 
+/* What was not asked for yet when a file was written is as usual. */
+static gboolean
+read_stonework (FpReader *r, const xmlNode *node, FpWorks *works)
+{
+  const char *built = fp_read_attribute (r, node, "built"), *finish = fp_read_attribute (r, node, "finish");
+
+  if (!fp_read_number (r, node, "nosing", &works->nosing) || !fp_read_number (r, node, "joint", &works->joint))
+    return FALSE;
+  if (built != NULL && strcmp (built, "slabs") != 0 && strcmp (built, "blocks") != 0)
+    return fp_read_refuse (r, node, FP_ERROR_INVALID, "built is “%.40s”; slabs or blocks is expected", built);
+  works->solid = built != NULL && strcmp (built, "blocks") == 0;
+  if (finish != NULL)
+    works->finish = finish;
+  return TRUE;
+}
+
 /* --- rates --------------------------------------------------------------------- */
 
 static gboolean
@@ -138,14 +154,15 @@ read_rates (FpReader *r, const xmlNode *node, GArray *rates)
 gboolean
 fp_read_works (FpReader *r, const xmlNode *node, FpWorks *works, GArray *rates)
 {
-  static const char *const known[] = { "stone", "timber", "metal", "slab", "longest", "bears", "burns", "bolt", "warp", "weft",
-                                       "currency", "corporals", "palls", "purificators", "finger-towels", "amices",
-                                       "chalice-veils", "burses", NULL };
+  static const char *const known[] = { "stone", "timber", "metal", "slab", "longest", "nosing", "joint", "built", "finish",
+                                       "bears", "burns", "bolt", "warp", "weft", "currency", "corporals", "palls",
+                                       "purificators", "finger-towels", "amices", "chalice-veils", "burses", NULL };
   GError *error = NULL;
 
   *works = fp_works_usual;
   if (!fp_read_knows_attributes (r, node, known) || !fp_read_has_only_elements (r, node) || !read_matters (r, node, works)
-      || !read_numbers (r, node, works) || !read_rates (r, node, rates))
+      || !read_numbers (r, node, works) || !read_stonework (r, node, works)
+      || !read_rates (r, node, rates))
     return FALSE;
   works->rate = (const FpRate *) (gpointer) rates->data;
   works->n_rates = rates->len;

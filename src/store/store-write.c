@@ -424,6 +424,10 @@ write_works (Writer *w, const FpWorks *works)
   add_attribute (w, "metal", fp_metal (works->metal)->id);
   add_number (w, "slab", works->slab);
   add_number (w, "longest", works->longest);
+  add_number (w, "nosing", works->nosing);
+  add_number (w, "joint", works->joint);
+  add_attribute (w, "built", works->solid ? "blocks" : "slabs");
+  add_attribute (w, "finish", works->finish);
   add_number (w, "bears", works->bears);
   add_number (w, "burns", works->burns);
   add_number (w, "bolt", works->bolt);

@@ -216,7 +216,7 @@ test_altar_block (void)
   g_assert_cmpfloat_with_epsilon (fixture_volume (&fixture, kind, FP_PART_MENSA), mensa, 1);
   g_assert_cmpfloat_with_epsilon (fixture_volume (&fixture, kind, FP_PART_SUPPORT), block, 1);
   g_assert_cmpfloat_with_epsilon (fixture_quantity (&fixture, kind, "mensa"), mensa, 1);
-  g_assert_cmpfloat_with_epsilon (fixture_quantity (&fixture, kind, "support of the mensa"), block, 1);
+  g_assert_cmpfloat_with_epsilon (fixture_quantity (&fixture, kind, "body"), block, 1);
 
   /* Against the wall nothing overhangs at the back. */
   fixture_set (&fixture, kind, "setting", 1);

@@ -33,6 +33,16 @@ taking_units (FpProject **project, FpUnits units)
 }
 
 void
+taking_works (FpProject **project, const FpWorks *works)
+{
+  FpProject *next = fp_project_with_works (*project, works, NULL);
+
+  g_assert_nonnull (next);
+  fp_project_unref (*project);
+  *project = next;
+}
+
+void
 taking_seats (FpProject **project, guint seats)
 {
   FpBrief brief = *fp_project_brief (*project);

@@ -14,6 +14,7 @@ FpProject *taking_church (FpBooks books, FpFacing facing, guint celebrations);
 
 void taking_brief (FpProject **project, FpBooks books, FpFacing facing, guint celebrations);
 void taking_units (FpProject **project, FpUnits units);
+void taking_works (FpProject **project, const FpWorks *works);
 void taking_seats (FpProject **project, guint seats);
 /* Six (or @count) candlesticks on a gradine on the altar, and a crucifix in the middle. */
 void taking_altar_group (FpProject **project, double count);

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* bearings.c - what bears on a floor, and how hard */
-#include "footpace/bill.h"
+#include "footpace/bearing.h"
 
 #include <math.h>
 
@@ -94,23 +93,6 @@ area_of (const FpPlaced *placed)
 
 /* --- how much bears on it ----------------------------------------------------------- */
 
-/* kg; %NAN where nothing of it can be weighed. */
-static double
-mass_of (const FpBill *bill, const FpPlaced *placed)
-{
-  const GArray *rows = fp_bill_rows (bill);
-  double mass = NAN;
-
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const FpBillRow *row = &g_array_index (rows, FpBillRow, i);
-
-      if (row->placed == placed && !isnan (row->mass))
-        mass = (isnan (mass) ? 0 : mass) + row->mass;
-    }
-  return mass;
-}
-
 static gboolean
 stands_upon (const FpPlaced *placed, guint which, guint below)
 {
@@ -128,6 +110,7 @@ bears_on_floor (const FpPlaced *placed, guint which)
   return !placed[which].ghost && (support < 0 || fp_item_kind (placed[support].item)->role == FP_ROLE_FOOTPACE);
 }
 
+/* @mass: of everything that stands on it. */
 static FpBearing
 weigh (const FpPlaced *placed, guint n, guint which, const double *mass)
 {
@@ -147,6 +130,20 @@ weigh (const FpPlaced *placed, guint n, guint which, const double *mass)
   return b;
 }
 
+FpBearing
+fp_scene_bearing (const FpScene *scene, guint which)
+{
+  const FpWorks *works = fp_project_works (fp_scene_project (scene));
+  guint n;
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
+  g_autofree double *mass = g_new0 (double, n);
+
+  for (guint i = 0; i < n; i++)
+    if (!placed[i].ghost && stands_upon (placed, i, which))
+      mass[i] = fp_made_mass (&placed[i], works);
+  return weigh (placed, n, which, mass);
+}
+
 static int
 hardest_first (gconstpointer a, gconstpointer b)
 {
@@ -156,15 +153,16 @@ hardest_first (gconstpointer a, gconstpointer b)
 }
 
 GArray *
-fp_bill_bearings (const FpBill *self)
+fp_scene_bearings (const FpScene *scene)
 {
   GArray *bearings = g_array_new (FALSE, FALSE, sizeof (FpBearing));
+  const FpWorks *works = fp_project_works (fp_scene_project (scene));
   guint n;
-  const FpPlaced *placed = fp_scene_placed (fp_bill_scene (self), &n);
+  const FpPlaced *placed = fp_scene_placed (scene, &n);
   g_autofree double *mass = g_new (double, n);
 
   for (guint i = 0; i < n; i++)
-    mass[i] = placed[i].ghost ? NAN : mass_of (self, &placed[i]);
+    mass[i] = placed[i].ghost ? NAN : fp_made_mass (&placed[i], works);
   for (guint i = 0; i < n; i++)
     {
       FpBearing b;
