@@ -53,31 +53,46 @@ weights_closing (const FpProject *project)
                        : g_strdup_printf ("The floor is rated for %s, as the parish was told. %s", rated, fp_weights_caution);
 }
 
-GPtrArray *
-fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error)
+/* What a small sheet may do without, for it follows from the rest. */
+#define SPARE (1u << FP_BILL_VOLUME | 1u << FP_BILL_EACH)
+
+static GPtrArray *
+set_tables (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, const GArray *told, guint left_out,
+            GError **error)
 {
   const char *heads[FP_N_BILL_COLUMNS];
-  g_autoptr (GArray) told = fp_schedules_told (bill, choice), weights = weights_told (bill);
+  g_autoptr (GArray) weights = weights_told (bill);
   g_autofree char *closing = fp_schedules_closing (bill, choice);
   g_autofree char *weighed = weights_closing (fp_scene_project (fp_bill_scene (bill)));
   FpTable table[2];
   guint n = 1;
+
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
+    heads[k] = fp_bill_column_head ((FpBillColumn) k);
+  table[0] = (FpTable) {
+    heads, fp_schedules_columns (told) & ~left_out,
+    1u << FP_BILL_THING | 1u << FP_BILL_WHAT | 1u << FP_BILL_MARKS | 1u << FP_BILL_MATERIAL, told, closing,
+  };
+  if (choice->weights && weights->len > 0)
+    table[n++] = (FpTable) {
+      weight_heads, fp_schedules_columns (weights), 1u << W_THING | 1u << W_VERDICT, weights, weighed,
+    };
+  return fp_table_pages (fp_bill_scene (bill), spec, TITLE, CODE, table, n, error);
+}
+
+GPtrArray *
+fp_schedules_sheets (const FpBill *bill, const FpScheduleChoice *choice, const FpSheetSpec *spec, GError **error)
+{
+  g_autoptr (GArray) told = fp_schedules_told (bill, choice);
+  GPtrArray *pages;
 
   if (told->len == 0)
     {
       g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "there is nothing of this in the alternative");
       return NULL;
     }
-  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
-    heads[k] = fp_bill_column_head ((FpBillColumn) k);
-  table[0] = (FpTable) {
-    heads, fp_schedules_columns (told), 1u << FP_BILL_THING | 1u << FP_BILL_WHAT | 1u << FP_BILL_MARKS | 1u << FP_BILL_MATERIAL, FP_BILL_WHAT, told, closing,
-  };
-  if (choice->weights && weights->len > 0)
-    table[n++] = (FpTable) {
-      weight_heads, fp_schedules_columns (weights), 1u << W_THING | 1u << W_VERDICT, W_THING, weights, weighed,
-    };
-  return fp_table_pages (fp_bill_scene (bill), spec, TITLE, CODE, table, n, error);
+  pages = set_tables (bill, choice, spec, told, 0, NULL);
+  return pages != NULL ? pages : set_tables (bill, choice, spec, told, SPARE, error);
 }
 
 GPtrArray *

@@ -11,7 +11,7 @@
 #define LINE    4.4
 #define OVER    2.2 /* more, before a title                  */
 #define BETWEEN 4.0
-#define GIVEN   22.0 /* a column is not cut shorter than this */
+#define GIVEN   22.0 /* a column of words is no narrower than this, or than it needs */
 
 typedef struct
 {
@@ -24,6 +24,7 @@ typedef struct
   double             y;       /* the upper edge of the next line              */
   guint              page, n_pages; /* n_pages 0: how many is not known yet   */
   const FpTable     *table;
+  const char        *work, *heading; /* under which the next line comes; NULL: none */
   double             width[FP_N_BILL_COLUMNS], x[FP_N_BILL_COLUMNS];
 } Setting;
 
@@ -51,6 +52,47 @@ widest (const FpTable *table, guint column)
 }
 
 static gboolean
+gives (const Setting *s, guint column)
+{
+  return is_set (s->table, column) && (s->table->words & 1u << column) != 0;
+}
+
+/* The widest of those that can still give, and by how much more it is wider than the next; FP_N_BILL_COLUMNS where none can. */
+static guint
+widest_that_gives (const Setting *s, double *over)
+{
+  guint most = FP_N_BILL_COLUMNS;
+  double next = GIVEN;
+
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
+    if (gives (s, k) && s->width[k] > GIVEN && (most == FP_N_BILL_COLUMNS || s->width[k] > s->width[most]))
+      most = k;
+  for (guint k = 0; k < FP_N_BILL_COLUMNS && most < FP_N_BILL_COLUMNS; k++)
+    if (k != most && gives (s, k))
+      next = MAX (next, s->width[k]);
+  *over = most < FP_N_BILL_COLUMNS ? MAX (s->width[most] - next, 1.0) : 0;
+  return most;
+}
+
+/* The widest columns of words give first, so that as few lines as may be run on. */
+static gboolean
+give (Setting *s, double much)
+{
+  while (much > 0)
+    {
+      double over;
+      const guint k = widest_that_gives (s, &over);
+
+      if (k == FP_N_BILL_COLUMNS)
+        return FALSE;
+      const double given = MIN (MIN (over, much), s->width[k] - GIVEN);
+      s->width[k] -= given;
+      much -= given;
+    }
+  return TRUE;
+}
+
+static gboolean
 lay_columns (Setting *s, const FpTable *table, GError **error)
 {
   const double room = s->room.x1 - s->room.x0;
@@ -60,9 +102,7 @@ lay_columns (Setting *s, const FpTable *table, GError **error)
   for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (table, k))
       all += (s->width[k] = widest (table, k)) + BETWEEN;
-  if (all > room)
-    s->width[table->gives] -= all - room;
-  if (s->width[table->gives] < MIN (GIVEN, widest (table, table->gives)))
+  if (!give (s, all - room))
     {
       g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "the columns of the schedules do not fit this paper; choose larger "
                            "paper, or lay it across");
@@ -99,15 +139,41 @@ set_text (Setting *s, double x, FpAlign align, double letters, const char *text)
   fp_drawing_text (s->drawing, (FpPoint) { x, s->y - letters }, letters, 0, align, text);
 }
 
+/* A hair over, for what was measured and added up. */
+static GPtrArray *
+lines_of (const Setting *s, guint column, const char *text)
+{
+  return fp_lettering_wrap (text, LETTERS, s->width[column] + 0.01);
+}
+
 static void
 set_cell (Setting *s, guint column, const char *text)
 {
-  g_autofree char *cut = column == s->table->gives ? fp_lettering_shorten (text, LETTERS, s->width[column]) : g_strdup (text);
+  const double y = s->y;
 
-  if ((s->table->words & 1u << column) != 0)
-    set_text (s, s->x[column], FP_ALIGN_LEFT, LETTERS, cut);
-  else
-    set_text (s, s->x[column] + s->width[column], FP_ALIGN_RIGHT, LETTERS, cut);
+  if ((s->table->words & 1u << column) == 0)
+    {
+      set_text (s, s->x[column] + s->width[column], FP_ALIGN_RIGHT, LETTERS, text);
+      return;
+    }
+  g_autoptr (GPtrArray) lines = lines_of (s, column, text);
+  for (guint i = 0; i < lines->len; i++, s->y -= LINE)
+    set_text (s, s->x[column], FP_ALIGN_LEFT, LETTERS, g_ptr_array_index (lines, i));
+  s->y = y;
+}
+
+static guint
+n_lines (const Setting *s, const FpTold *told)
+{
+  guint most = 1;
+
+  for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
+    if (gives (s, k) && told->cell[k] != NULL)
+      {
+        g_autoptr (GPtrArray) lines = lines_of (s, k, told->cell[k]);
+        most = MAX (most, lines->len);
+      }
+  return most;
 }
 
 static void
@@ -127,22 +193,22 @@ set_heads (Setting *s)
 }
 
 static double
-height_of (const FpTold *told)
+height_of (const Setting *s, const FpTold *told)
 {
-  return told->type == FP_TOLD_WORK ? OVER + HEADS + 2.5 : told->type == FP_TOLD_HEADING ? OVER + LINE : LINE;
+  return told->type == FP_TOLD_WORK ? OVER + HEADS + 2.5 : told->type == FP_TOLD_HEADING ? OVER + LINE : n_lines (s, told) * LINE;
 }
 
 /* A title stays with what is under it. */
 static double
-height_with_next (const FpTable *table, guint i)
+height_with_next (const Setting *s, guint i)
 {
   double height = 0;
 
-  for (; i < table->told->len; i++)
+  for (; i < s->table->told->len; i++)
     {
-      const FpTold *told = &g_array_index (table->told, FpTold, i);
+      const FpTold *told = &g_array_index (s->table->told, FpTold, i);
 
-      height += height_of (told);
+      height += height_of (s, told);
       if (told->type >= FP_TOLD_ROW)
         break;
     }
@@ -150,13 +216,36 @@ height_with_next (const FpTable *table, guint i)
 }
 
 static void
+set_title (Setting *s, FpToldType type, const char *words)
+{
+  const FpTold told = { .type = type };
+
+  s->y -= OVER;
+  set_text (s, s->room.x0, FP_ALIGN_LEFT, type == FP_TOLD_WORK ? HEADS : LETTERS + 0.3, words);
+  s->y -= height_of (s, &told) - OVER;
+}
+
+/* On a new page in the middle of a heading: what that heading is. */
+static void
+set_continued (Setting *s, FpToldType next)
+{
+  g_autofree char *work = s->work != NULL ? g_strdup_printf ("%s, continued", s->work) : NULL;
+  g_autofree char *heading = s->heading != NULL ? g_strdup_printf ("%s, continued", s->heading) : NULL;
+
+  if (work != NULL && next != FP_TOLD_WORK)
+    set_title (s, FP_TOLD_WORK, work);
+  if (heading != NULL && next >= FP_TOLD_ROW)
+    set_title (s, FP_TOLD_HEADING, heading);
+}
+
+static void
 set_told (Setting *s, const FpTold *told)
 {
   if (told->type == FP_TOLD_WORK || told->type == FP_TOLD_HEADING)
     {
-      s->y -= OVER;
-      set_text (s, s->room.x0, FP_ALIGN_LEFT, told->type == FP_TOLD_WORK ? HEADS : LETTERS + 0.3, told->cell[0]);
-      s->y -= height_of (told) - OVER;
+      s->heading = told->type == FP_TOLD_HEADING ? told->cell[0] : NULL;
+      s->work = told->type == FP_TOLD_WORK ? told->cell[0] : s->work;
+      set_title (s, told->type, told->cell[0]);
       return;
     }
   if (told->type == FP_TOLD_SUM)
@@ -164,7 +253,7 @@ set_told (Setting *s, const FpTold *told)
   for (guint k = 0; k < FP_N_BILL_COLUMNS; k++)
     if (is_set (s->table, k) && told->cell[k] != NULL && *told->cell[k] != '\0')
       set_cell (s, k, told->cell[k]);
-  s->y -= LINE;
+  s->y -= height_of (s, told);
 }
 
 static void
@@ -190,15 +279,19 @@ set_table (Setting *s, const FpTable *table, GError **error)
     begin_page (s);
   if (!lay_columns (s, table, error))
     return FALSE;
+  s->work = s->heading = NULL;
   set_heads (s);
   for (guint i = 0; i < table->told->len; i++)
     {
-      if (s->y - height_with_next (table, i) < s->room.y0)
+      const FpTold *told = &g_array_index (table->told, FpTold, i);
+
+      if (s->y - height_with_next (s, i) < s->room.y0)
         {
           begin_page (s);
           set_heads (s);
+          set_continued (s, told->type);
         }
-      set_told (s, &g_array_index (table->told, FpTold, i));
+      set_told (s, told);
     }
   set_closing (s, table->closing);
   return TRUE;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* table-pages.h - tables in columns, one after the other, over as many sheets as they take
+/* table-pages.h - tables in columns, one after the other, over as many sheets as they take; each page says under which headings it goes on
  *
  * Private to src/review.
  */
@@ -13,8 +13,8 @@ typedef struct
 {
   const char *const *heads;   /* %FP_N_BILL_COLUMNS of them; NULL where a column is not used */
   guint              columns; /* 1 << column: those that are set                        */
-  guint              words;   /* those that begin on the left; numbers end on the right */
-  guint              gives;   /* the column that is cut short where there is no room    */
+  guint              words;   /* those that begin on the left, and go on in a second line where there is no room; numbers end on
+                                 the right */
   const GArray      *told;    /* of FpTold                                              */
   const char        *closing; /* sentences below it                                     */
 } FpTable;
