@@ -140,14 +140,16 @@ static double
 put_title (FpDrawing *drawing, const FpBox *inner, double unit, const FpCard *card, const char *date)
 {
   const double tall = 5.0 * unit, small = 2.3 * unit;
-  const double wide = fp_lettering_width (card->colour, tall * 0.62);
-  g_autofree char *title = fp_lettering_shorten (card->title, tall, inner->x1 - inner->x0 - wide - 4 * unit);
+  const double wide = fp_lettering_width (card->colour, tall * 0.62), room = inner->x1 - inner->x0 - wide - 4 * unit;
+  /* A long title is lettered smaller before it is cut off. */
+  const double lettering = CLAMP (tall * room / fp_lettering_width (card->title, tall), tall * 0.62, tall);
+  g_autofree char *title = fp_lettering_shorten (card->title, lettering, room + 0.01);
   g_autofree char *dated = date != NULL ? g_strdup_printf ("%s, %s", card->of, date) : g_strdup (card->of);
   g_autofree char *of = fp_lettering_shorten (dated, small, inner->x1 - inner->x0);
 
   if (drawing != NULL)
     {
-      fp_drawing_text (drawing, (FpPoint) { inner->x0, inner->y1 - tall }, tall, 0, FP_ALIGN_LEFT, title);
+      fp_drawing_text (drawing, (FpPoint) { inner->x0, inner->y1 - tall }, lettering, 0, FP_ALIGN_LEFT, title);
       fp_drawing_text (drawing, (FpPoint) { inner->x1, inner->y1 - tall }, tall * 0.62, 0, FP_ALIGN_RIGHT, card->colour);
       fp_drawing_text (drawing, (FpPoint) { inner->x0, inner->y1 - tall - 2.2 * small }, small, 0, FP_ALIGN_LEFT, of);
     }

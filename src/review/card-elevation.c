@@ -115,20 +115,28 @@ on_paper (const Sketch *s, FpVec3 p)
   return fp_view_to_paper (&s->layout, fp_layout_point (&s->layout, FP_VIEW_ELEVATION, p));
 }
 
+/* What stands behind or beside would be cut at the edges of the drawing: the altar stands alone, on its steps. */
+static gboolean
+is_copied (const FpCard *card, const char *item)
+{
+  const int thing = item != NULL ? fp_scene_find (card->set, item) : -1, altar = fp_scene_celebrated_altar (card->set);
+  const FpPlaced *all = fp_scene_placed (card->set, NULL);
+
+  return thing >= 0 && (belongs (card, thing, altar) || fp_item_kind (all[thing].item)->role == FP_ROLE_FOOTPACE);
+}
+
 /* All of it in the ink of what is there: on a card nothing is proposed. */
 static void
-copy_plain (FpDrawing *to, const FpDrawing *from)
+copy_plain (const FpCard *card, FpDrawing *to, const FpDrawing *from)
 {
   guint n;
   const FpMark *mark = fp_drawing_marks (from, &n);
   const FpPoint *pt = fp_drawing_points (from);
 
   for (guint i = 0; i < n; i++)
-    switch (mark[i].type)
+    switch (is_copied (card, mark[i].item) ? mark[i].type : FP_MARK_TEXT)
       {
       case FP_MARK_LINE:
-        if (mark[i].pen == FP_PEN_AXIS)
-          break;
         fp_drawing_run (to, mark[i].pen, pt + mark[i].first, mark[i].n, mark[i].closed);
         break;
       case FP_MARK_AREA:
@@ -154,7 +162,7 @@ draw_church (const Sketch *s, double front)
   g_autoptr (FpDrawing) view = fp_drawing_new (fp_drawing_width (s->drawing), fp_drawing_height (s->drawing));
 
   fp_drawing_add_view (view, projection, &s->layout);
-  copy_plain (s->drawing, view);
+  copy_plain (s->card, s->drawing, view);
 }
 
 /* --- what is written on it ------------------------------------------------------------ */

@@ -8,8 +8,11 @@
 
 #define NEWER  FP_CELEBRATIONS_NEWER
 #define SOLEMN (FP_CELEBRATION_SOLEMN | FP_CELEBRATION_PONTIFICAL)
-#define MASS   (FP_CELEBRATION_LOW | FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_REQUIEM | FP_CELEBRATION_PASSIONTIDE)
+#define SUNG   (FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_REQUIEM | FP_CELEBRATION_PASSIONTIDE)
+#define MASS   (FP_CELEBRATION_LOW | SUNG)
+#define SPANISH "Spanish ceremonial manual (about 1900–1925), n. 291"
 
+/* In the order in which they are brought. */
 static const struct
 {
   FpRole      role; /* FP_ROLE_NONE: nothing that is drawn                     */
@@ -19,22 +22,32 @@ static const struct
 } needs[] = {
   { FP_ROLE_ALTAR_CLOTHS, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
     { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
-  { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
-  { FP_ROLE_MISSAL_STAND, MASS, "Missal on its stand, Epistle side.",
-    { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
-  { FP_ROLE_HAND_BELL, MASS, "Bell on the step or credence, Epistle side.",
-    { "cards, Missal stand and bell", "Spanish ceremonial manual (about 1900–1925), n. 291" } },
-  { FP_ROLE_NONE, MASS, "On the credence: cruets, basin and towel (from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, SOLEMN, "There too: chalice under the humeral veil, book of Epistles and Gospels; thurible and incense ready "
+  { FP_ROLE_ALTAR_CLOTHS, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
+  { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", SPANISH } },
+  { FP_ROLE_MISSAL_STAND, MASS, "Missal on its stand, Epistle side.", { "cards, Missal stand and bell", SPANISH } },
+  { FP_ROLE_VESSELS, MASS, "On the credence: cruets, basin and towel, communion paten (from memory).", { NULL, "" } },
+  { FP_ROLE_VESSELS, NEWER, "On the credence: chalice, corporal, purificator, Missal, cruets, basin and towel, until the gifts are "
+    "prepared (GIRM 73, 118, from memory).", { NULL, "" } },
+  { FP_ROLE_HAND_BELL, MASS, "Bell on the step or credence, Epistle side.", { "cards, Missal stand and bell", SPANISH } },
+  { FP_ROLE_NONE, FP_CELEBRATION_LOW, "Chalice made ready in the sacristy: purificator, paten with the host, pall, veil and burse with the "
+    "corporal; the celebrant carries it (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, SUNG, "For the chalice, on the credence: purificator, "
+    "paten with the host, pall, veil, burse with the corporal (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, SOLEMN, "There too: the humeral veil over the chalice, the book of Epistles and Gospels (from memory).", { NULL, "" } },
+  { FP_ROLE_SEDILIA, SUNG, "Bench for the ministers, Epistle side.", { NULL, "" } },
+  { FP_ROLE_PROCESSIONAL_CANDLES, SUNG, "Two acolytes' candles, lit in the sacristy (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, SOLEMN, "In the sacristy: thurible with lit charcoal, incense boat and spoon (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_SUNG | FP_CELEBRATION_PASSIONTIDE | NEWER, "Where incense is used: thurible with lit charcoal, incense boat "
+    "and spoon, in the sacristy (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_PASSIONTIDE, "On Sundays: holy water and sprinkler, cope of the colour "
     "(from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, FP_CELEBRATION_REQUIEM, "No flowers; candles of unbleached wax (from memory).", { NULL, "" } },
+  { FP_ROLE_NONE, MASS | NEWER, "Key of the tabernacle; ciborium with hosts for those who come to communion.", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_REQUIEM, "No flowers; candles of unbleached wax; for the absolution: holy water, thurible and incense, "
+    "black cope (from memory).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_BENEDICTION, "Corporal, monstrance and key of the tabernacle; humeral veil and cope; thurible "
     "and incense (from memory).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_GOOD_FRIDAY, "Tabernacle empty and open, no lamp; one cloth ready to be laid for communion; "
     "the veiled cross in the sacristy (from memory).", { NULL, "" } },
-  { FP_ROLE_ALTAR_CLOTHS, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
-  { FP_ROLE_NONE, NEWER, "On the credence: chalice, corporal, purificator, Missal, cruets, basin and towel, until the gifts are "
-    "prepared (GIRM 73, 118, from memory).", { NULL, "" } },
 };
 
 static gboolean

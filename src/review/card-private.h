@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /* Headings. */
 #define FP_CARD_SET   "Set, in this order"
-#define FP_CARD_NEEDS "As usual, besides"
+#define FP_CARD_NEEDS "Besides, from the sacristy"
 #define FP_CARD_AWAY  "Take away"
 #define FP_CARD_LIGHT "Light"
 #define FP_CARD_CARE  "Take care"

@@ -9,7 +9,7 @@ static const FpRole setting_order[] = {
   FP_ROLE_ALTAR_CLOTHS, FP_ROLE_FRONTAL, FP_ROLE_CRUCIFIX, FP_ROLE_CANDLES, FP_ROLE_SEVENTH_CANDLE,
   FP_ROLE_BRANCHED_LIGHTS, FP_ROLE_TABERNACLE_VEIL, FP_ROLE_RELIQUARIES, FP_ROLE_ALTAR_CARDS, FP_ROLE_MISSAL_STAND,
   FP_ROLE_FLOWERS, FP_ROLE_SANCTUS_CANDLE, FP_ROLE_SANCTUARY_LAMP, FP_ROLE_PASCHAL_CANDLE, FP_ROLE_PROCESSIONAL_CANDLES,
-  FP_ROLE_CREDENCE, FP_ROLE_HAND_BELL, FP_ROLE_VESSELS,
+  FP_ROLE_CREDENCE, FP_ROLE_VESSELS, FP_ROLE_HAND_BELL, FP_ROLE_SEDILIA,
 };
 
 gboolean
@@ -88,6 +88,9 @@ is_listed (const FpCard *self, const FpSetThing *thing, FpRole role)
   const gboolean said = thing->veiled || fp_alternative_kept (alternative, fp_item_id (thing->item))[0] != '\0';
 
   if (!thing->stands || fp_item_kind (thing->item)->role != role)
+    return FALSE;
+  /* The celebrant of a low Mass does not sit (from memory). */
+  if (role == FP_ROLE_SEDILIA && !said && fp_setting_celebration (fp_scene_setting (self->set)) == FP_CELEBRATION_LOW)
     return FALSE;
   if (stands_at_another_altar (self, fp_scene_find (self->set, fp_item_id (thing->item))))
     return thing->veiled;
@@ -230,7 +233,11 @@ add_count_caution (FpCard *self)
   FpReason reason;
   const guint lit = fp_setting_lit (fp_scene_setting (self->set), &least, &most, &reason);
 
-  if (lit < least || (most > 0 && lit > most))
+  if (lit >= least && (most == 0 || lit <= most))
+    return;
+  if (lit == 0)
+    g_ptr_array_add (self->cautions, g_strdup_printf ("No candle is lit on this card; the source named below has %s.", reason.why));
+  else
     g_ptr_array_add (self->cautions, g_strdup_printf ("%u %s lit on this card; the source named below has %s.", lit,
                                                       lit == 1 ? "candle is" : "candles are", reason.why));
 }

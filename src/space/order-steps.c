@@ -130,30 +130,59 @@ rounded_up (double mm, FpUnits units)
   return ceil (mm / step) * step;
 }
 
-static void
-add_reach (const FpOrder *self, FpUnits units, GPtrArray *out)
+/* "3", "3 and 6", "1, 3 and 6", of those that are not reached; owned by the caller. */
+static char *
+unreached_numbers (const FpOrder *self, guint *n)
 {
-  const FpOrderLight *farthest = NULL;
-  guint n = 0;
+  g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint));
+  GString *out = g_string_new ("");
 
   for (guint i = 0; i < self->lights->len; i++)
     {
       const FpOrderLight *light = &g_array_index (self->lights, FpOrderLight, i);
 
-      if (light->reached)
-        continue;
-      n++;
-      if (farthest == NULL || light->away > farthest->away)
+      /* Of two servers each lights one of that number. */
+      if (!light->reached && (numbers->len == 0 || g_array_index (numbers, guint, numbers->len - 1) != light->number))
+        g_array_append_val (numbers, light->number);
+    }
+  for (guint i = 0; i < numbers->len; i++)
+    g_string_append_printf (out, "%s%u", i == 0 ? "" : i + 1 < numbers->len ? ", " : " and ", g_array_index (numbers, guint, i));
+  *n = numbers->len;
+  return g_string_free (out, FALSE);
+}
+
+static const FpOrderLight *
+farthest_unreached (const FpOrder *self)
+{
+  const FpOrderLight *farthest = NULL;
+
+  for (guint i = 0; i < self->lights->len; i++)
+    {
+      const FpOrderLight *light = &g_array_index (self->lights, FpOrderLight, i);
+
+      if (!light->reached && (farthest == NULL || light->away > farthest->away))
         farthest = light;
     }
+  return farthest;
+}
+
+static void
+add_reach (const FpOrder *self, FpUnits units, GPtrArray *out)
+{
+  const FpOrderLight *farthest = farthest_unreached (self);
+  guint n;
+  g_autofree char *numbers = unreached_numbers (self, &n);
+
   if (farthest != NULL)
     {
       g_autofree char *height = fp_length_format_unit (farthest->height, units);
+      g_autofree char *has = fp_length_format_unit (self->spec.pole, units);
+      g_autofree char *with = self->spec.pole > 0 ? g_strdup_printf ("with a pole of %s", has) : g_strdup ("without a pole");
       g_autofree char *pole = fp_length_format_unit (rounded_up (farthest->away - self->spec.arm, units), units);
 
-      g_ptr_array_add (out, g_strdup_printf ("%u of the wicks %s out of reach: the farthest is %s above where the server "
-                                             "stands, and asks a pole of %s. Do not climb on anything.", n,
-                                             n == 1 ? "is" : "are", height, pole));
+      g_ptr_array_add (out, g_strdup_printf ("Candle%s %s %s out of reach %s: take one of %s at least; the flame of candle %u is %s "
+                                             "above where the server stands. Do not climb on anything.", n == 1 ? "" : "s",
+                                             numbers, n == 1 ? "is" : "are", with, pole, farthest->number, height));
     }
 }
 

@@ -3,6 +3,7 @@
 #include "footpace/card.h"
 #include "footpace/store.h"
 
+#include <math.h>
 #include <string.h>
 
 static FpScene *
@@ -146,6 +147,112 @@ test_count (void)
   g_assert_nonnull (strstr (text, "4 candles are lit on this card; the source named below has six at solemn Mass."));
 }
 
+static FpProject *
+with (const FpProject *project, guint alternative, const char *kind_id, const char *id, const char *on, const FpPlace *place)
+{
+  const FpKind *kind = fp_kind_find (kind_id);
+  double param[FP_PARAM_MAX];
+  FpItemInit init = { .id = id, .kind = kind, .on = on, .place = *place, .param = param };
+  g_autoptr (FpItem) item = NULL;
+  FpProject *next;
+
+  fp_kind_defaults (kind, param);
+  item = fp_item_new (&init, NULL);
+  next = fp_project_with_item (project, alternative, item, NULL);
+  g_assert_nonnull (next);
+  return next;
+}
+
+/* By the card alone: what is brought, from where, and where it goes; of what is drawn nothing is told twice. */
+static void
+test_sung (void)
+{
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b"), again = NULL;
+  const guint at = fp_scene_alternative (scene);
+  g_autoptr (FpProject) vessels = with (fp_scene_project (scene), at, "credence-vessels", "vessels", "credence", &(FpPlace) { 0 });
+  g_autoptr (FpProject) lamp = with (vessels, at, "sanctuary-lamp", "lamp", NULL, &(FpPlace) { -1500, 7000, 0 });
+  g_autoptr (FpProject) frontal = with (lamp, at, "frontal", "frontal", "altar", &(FpPlace) { 0 });
+  g_autoptr (FpCard) bare = fp_card_new (scene, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL), card = NULL, low = NULL;
+  g_autofree char *before = fp_card_text (bare), *text = NULL, *of_low = NULL;
+
+  g_assert_nonnull (strstr (before, "[ ] Missal on its stand, Epistle side."));
+  g_assert_nonnull (strstr (before, "[ ] On the credence: cruets, basin and towel, communion paten"));
+  g_assert_nonnull (strstr (before, "purificator, paten with the host, pall, veil, burse with the corporal"));
+  g_assert_nonnull (strstr (before, "Where incense is used: thurible"));
+  g_assert_nonnull (strstr (before, "[ ] Sedilia: covered, for the ministers. On the floor, Epistle side."));
+
+  again = fp_scene_new (frontal, at);
+  card = fp_card_new (again, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
+  text = fp_card_text (card);
+  g_assert_nonnull (strstr (text, "chalice under its veil; cruets of wine and water; basin, towel and finger bowl; communion paten."));
+  g_assert_null (strstr (text, "[ ] On the credence: cruets"));
+  g_assert_nonnull (strstr (text, "[ ] Sanctuary lamp: lit. Hung, Gospel side."));
+  g_assert_nonnull (strstr (text, "[ ] Frontal: of the colour of the day."));
+
+  low = fp_card_new (again, FP_CELEBRATION_LOW, &FP_ORDER_USUAL);
+  of_low = fp_card_text (low);
+  g_assert_null (strstr (of_low, "chalice under its veil"));
+  g_assert_nonnull (strstr (of_low, "Chalice made ready in the sacristy"));
+  g_assert_null (strstr (of_low, "Sedilia"));
+  g_assert_null (strstr (of_low, "thurible"));
+}
+
+/* Which, and by how long a pole. */
+static void
+test_reach (void)
+{
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b");
+  FpOrderSpec spec = FP_ORDER_USUAL;
+  g_autoptr (FpCard) card = NULL;
+  g_autofree char *text = NULL;
+
+  spec.pole = 900;
+  card = fp_card_new (scene, FP_CELEBRATION_SUNG, &spec);
+  text = fp_card_text (card);
+  g_assert_nonnull (strstr (text, "are out of reach with a pole of 900 mm: take one of 1"));
+  g_assert_nonnull (strstr (text, "Do not climb on anything."));
+}
+
+/* Nobody counts to nought. */
+static void
+test_none_lit (void)
+{
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b"), again = NULL;
+  const FpSettingChange none = { FP_UNSAID, FP_UNSAID, 0 };
+  const guint at = fp_scene_alternative (scene);
+  g_autoptr (FpProject) dark = fp_project_with_setting (fp_scene_project (scene), at, FP_CELEBRATION_SUNG, "candlesticks", &none, NULL);
+  g_autoptr (FpCard) card = NULL;
+  g_autofree char *text = NULL;
+
+  again = fp_scene_new (dark, at);
+  card = fp_card_new (again, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
+  text = fp_card_text (card);
+  g_assert_nonnull (strstr (text, "No candle is lit on this card; the source named below has "));
+  g_assert_null (strstr (text, "0 candles"));
+}
+
+/* The gable of the reredos, which the drawing would cut, is left out: no line ends at its upper edge. */
+static void
+test_nothing_cut (void)
+{
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b");
+  g_autoptr (FpCard) card = fp_card_new (scene, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
+  const FpCardSpec spec = spec_of ("a5");
+  g_autoptr (FpDrawing) page = fp_card_draw (card, &spec);
+  guint n, sloping = 0;
+  const FpMark *mark = fp_drawing_marks (page, &n);
+  const FpPoint *pt = fp_drawing_points (page);
+
+  for (guint i = 0; i < n; i++)
+    if (mark[i].type == FP_MARK_LINE && mark[i].pen == FP_PEN_OUTLINE && mark[i].n == 2)
+      {
+        const double dx = fabs (pt[mark[i].first].x - pt[mark[i].first + 1].x), dy = fabs (pt[mark[i].first].y - pt[mark[i].first + 1].y);
+
+        sloping += dx > 4 && dy > 1;
+      }
+  g_assert_cmpuint (sloping, ==, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -154,5 +261,9 @@ main (int argc, char **argv)
   g_test_add_func ("/card/numbers-and-letters", test_numbers_and_letters);
   g_test_add_func ("/card/text", test_text);
   g_test_add_func ("/card/count", test_count);
+  g_test_add_func ("/card/sung", test_sung);
+  g_test_add_func ("/card/reach", test_reach);
+  g_test_add_func ("/card/none-lit", test_none_lit);
+  g_test_add_func ("/card/nothing-cut", test_nothing_cut);
   return g_test_run ();
 }

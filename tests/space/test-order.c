@@ -185,7 +185,7 @@ test_reach (void)
       g_assert_cmpfloat_with_epsilon (light[0].away, rows[i].away, 1e-4);
       g_assert_true (light[0].reached == rows[i].reached);
       g_assert_cmpuint (cautions->len, ==, rows[i].reached ? 0 : 1);
-      g_assert_true (rows[i].reached || strstr (cautions->pdata[0], "2 of the wicks are out of reach") != NULL);
+      g_assert_true (rows[i].reached || strstr (cautions->pdata[0], "Candles 1 and 2 are out of reach with a pole of") != NULL);
     }
 }
 
