@@ -49,10 +49,12 @@ typedef struct
   const char   *tells;     /* definition, one sentence                       */
   FpMeasureType type;
   gboolean      needs_sight;
-  void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure */
+  void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure; see fp_measure_take() */
   const char   *unit;      /* of a count that is not a plain number: "kN/m2"; otherwise NULL */
   const char   *one, *many; /* what is counted: "place", "places"; NULL where nothing is */
   const char   *absent;    /* why there may be nothing to measure: "there is no altar" */
+  FpRole        role;      /* of what a parameter is measured: then `take` is NULL  */
+  const char   *param;     /* (nullable) id of the parameter                  */
   gboolean      apart;     /* of how two things lie to each other: settled by moving one, not by making it otherwise */
 } FpMeasure;
 

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "finding-words.h"
+#include "matters.h"
 #include "measuring.h"
 #include "norms-held.h"
 #include "printed-unit.h"
@@ -106,89 +108,6 @@ worst_of (const FpRule *rule, GArray *measured, guint *times)
   return worst;
 }
 
-/* --- in words ------------------------------------------------------------ */
-
-#define NAMED_MOST 3 /* places named; more are only counted */
-
-/* Those outside, the worst first. */
-static GPtrArray *
-outside_of (const FpRule *rule, GArray *measured, const FpMeasured *worst)
-{
-  GPtrArray *outside = g_ptr_array_new ();
-
-  g_ptr_array_add (outside, (gpointer) worst);
-  for (guint i = 0; i < measured->len; i++)
-    {
-      const FpMeasured *one = &g_array_index (measured, FpMeasured, i);
-
-      if (one != worst && fp_rule_excess (rule, one->value) > 0)
-        g_ptr_array_add (outside, (gpointer) one);
-    }
-  return outside;
-}
-
-/* "Rail, Gospel side; Rail, Epistle side; and 2 more": each named once. */
-static char *
-places_named (const FpMeasuring *of, const GPtrArray *outside)
-{
-  g_autoptr (GPtrArray) named = g_ptr_array_new ();
-  g_autoptr (GHashTable) known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  GString *out = g_string_new (NULL);
-
-  for (guint i = 0; i < outside->len; i++)
-    {
-      const FpMeasured *one = g_ptr_array_index (outside, i);
-      g_autofree char *name = one->detail ? g_strdup (one->detail) : fp_measuring_name (of, one->owner);
-
-      if (!name || g_hash_table_contains (known, name))
-        continue;
-      g_ptr_array_add (named, name);
-      g_hash_table_add (known, g_steal_pointer (&name));
-    }
-  for (guint i = 0; i < MIN (named->len, NAMED_MOST); i++)
-    g_string_append_printf (out, "%s%s", i ? "; " : "", (const char *) g_ptr_array_index (named, i));
-  if (named->len > NAMED_MOST)
-    g_string_append_printf (out, "; and %u more", named->len - NAMED_MOST);
-  return g_string_free (out, named->len == 0);
-}
-
-static char *
-where_outside (const FpMeasuring *of, const FpRule *rule, GArray *measured, const FpMeasured *worst)
-{
-  g_autoptr (GPtrArray) outside = outside_of (rule, measured, worst);
-
-  return worst->row > 0 ? fp_measuring_rows (of, outside) : places_named (of, outside);
-}
-
-/* A share is told as one, before its words: "89.7 % (280 of 312 places)" for what is asked as 90 %. */
-static char *
-value_in_words (const FpFinding *finding, const FpMeasure *measure, const FpMeasured *worst, FpUnits units)
-{
-  g_autofree char *value = NULL;
-
-  if (worst->text && measure->type != FP_MEASURE_SHARE)
-    return g_strdup (worst->text);
-  value = finding->found == FP_FOUND_SHORT ? fp_printed_outside (measure, finding->rule, worst->value, units)
-                                           : fp_printed_value (measure, worst->value, units);
-  return worst->text ? g_strdup_printf ("%s (%s)", value, worst->text) : g_steal_pointer (&value);
-}
-
-/* The title of the case that was found. */
-static const char *
-title_of (const FpRule *rule, double value)
-{
-  switch (fp_rule_side (rule, value))
-    {
-    case FP_SIDE_BELOW:
-      return rule->below ? rule->below : rule->title;
-    case FP_SIDE_ABOVE:
-      return rule->above ? rule->above : rule->title;
-    case FP_SIDE_NONE:
-      return rule->title;
-    }
-  return rule->title;
-}
-
 static void
 judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, const FpMeasuring *of)
 {
@@ -206,11 +125,11 @@ judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, const FpM
   finding->owner = worst->owner;
   finding->at = worst->at;
   finding->has_at = worst->has_at;
-  finding->measured = value_in_words (finding, measure, worst, units);
+  finding->measured = fp_finding_value_words (finding, measure, worst, units);
   if (finding->found == FP_FOUND_SHORT)
     {
-      finding->title = title_of (finding->rule, worst->value);
-      finding->detail = where_outside (of, finding->rule, measured, worst);
+      finding->title = fp_finding_title (finding->rule, worst->value);
+      finding->detail = fp_finding_where (of, finding->rule, measured, worst);
     }
   else
     finding->detail = g_strdup (worst->detail);
@@ -281,39 +200,18 @@ hold (Run *run, const FpRulebook *book, const FpRule *as_printed)
 
   if (!finding.measured)
     finding.measured = g_strdup ("");
-  if (finding.found == FP_FOUND_SHORT)
-    run->self->n_short[rule->weight]++;
   g_array_append_val (run->self->list, finding);
 }
 
-/* Whether the two speak of the same matter here and now, on which the parish has not chosen. */
-static gboolean
-disagrees (const Run *run, const FpFinding *a, const FpFinding *b)
-{
-  return a != b && a->rule->matter && b->rule->matter && strcmp (a->rule->matter, b->rule->matter) == 0
-         && a->found != FP_FOUND_APART && b->found != FP_FOUND_APART && !fp_norms_choice (run->norms, a->rule->matter);
-}
-
 static void
-tell_disagreement (const Run *run)
+count_short (FpFindings *self)
 {
-  for (guint i = 0; i < run->self->list->len; i++)
+  for (guint i = 0; i < self->list->len; i++)
     {
-      FpFinding *one = &g_array_index (run->self->list, FpFinding, i);
-      GString *others;
+      const FpFinding *finding = &g_array_index (self->list, FpFinding, i);
 
-      if (!one->rule->matter)
-        continue;
-      others = g_string_new (NULL);
-      for (guint k = 0; k < run->self->list->len; k++)
-        {
-          const FpFinding *other = &g_array_index (run->self->list, FpFinding, k);
-
-          if (disagrees (run, one, other))
-            g_string_append_printf (others, "%s%s (%s)", others->len ? "; " : "", other->limit, other->rule->source);
-        }
-      one->disagree = others->len ? g_strdup_printf ("Printed sources disagree; others have: %s", others->str) : NULL;
-      g_string_free (others, TRUE);
+      if (finding->found == FP_FOUND_SHORT)
+        self->n_short[finding->rule->weight]++;
     }
 }
 
@@ -387,7 +285,8 @@ fp_findings_new (const FpMeasuring *of, GPtrArray *books)
       for (guint r = 0; r < n; r++)
         hold (&run, book, &rule[r]);
     }
-  tell_disagreement (&run);
+  fp_matters_settle (self->list, run.norms);
+  count_short (self);
   put_worst_first (self->list);
 
   for (guint i = 0; i < n_measures; i++)

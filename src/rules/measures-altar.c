@@ -195,6 +195,35 @@ fp_take_room_behind_altar (const FpMeasuring *of, GArray *out)
                                                                              (where.y0 + where.y1) / 2, 0 }));
 }
 
+/* The altars beside the one of celebration. */
+void
+fp_take_side_altar_length (const FpMeasuring *of, GArray *out)
+{
+  int high;
+
+  fp_measuring_celebrated (of, &high);
+  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR, i))
+    if (i != high)
+      fp_measured_add_at (out, fp_placed_param (fp_measuring_placed (of, i), "length", NAN), i,
+                          fp_placed_middle (fp_measuring_placed (of, i), 0));
+}
+
+void
+fp_take_side_altar_steps (const FpMeasuring *of, GArray *out)
+{
+  int high;
+
+  fp_measuring_celebrated (of, &high);
+  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR, i))
+    {
+      const FpPlaced *altar = fp_measuring_placed (of, i);
+      const FpPlaced *footpace = fp_measuring_placed (of, fp_measuring_footpace (of, altar));
+
+      if (i != high)
+        fp_measured_add_at (out, footpace ? fp_placed_param (footpace, "count", 1) : 0, i, fp_placed_middle (altar, 0));
+    }
+}
+
 void
 fp_take_altars (const FpMeasuring *of, GArray *out)
 {

@@ -245,3 +245,18 @@ fp_take_flame_clear (const FpMeasuring *of, GArray *out)
     fp_measured_add_at (out, least, (int) flame->owner, flame->at)->detail
       = g_strdup_printf ("from a flame to: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
 }
+
+void
+fp_take_lamps (const FpMeasuring *of, GArray *out)
+{
+  double lamps = 0;
+  int last = -1;
+
+  for (int i = fp_measuring_next (of, FP_ROLE_SANCTUARY_LAMP, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_SANCTUARY_LAMP, i))
+    {
+      lamps += fp_placed_param (fp_measuring_placed (of, i), "count", 1);
+      last = i;
+    }
+  if (last >= 0)
+    fp_measured_add_at (out, lamps, last, fp_placed_middle (fp_measuring_placed (of, last), 0));
+}

@@ -83,6 +83,35 @@ fp_take_sedilia_epistle (const FpMeasuring *of, GArray *out)
 }
 
 void
+fp_take_bell_epistle (const FpMeasuring *of, GArray *out)
+{
+  take_side (of, out, FP_ROLE_HAND_BELL);
+}
+
+void
+fp_take_sanctus_epistle (const FpMeasuring *of, GArray *out)
+{
+  take_side (of, out, FP_ROLE_SANCTUS_CANDLE);
+}
+
+/* Whether who sits in it looks towards the people, be it askance. */
+void
+fp_take_chair_faces (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_CHAIR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_CHAIR, i))
+    {
+      FpVec3 eye;
+      double facing;
+
+      if (!fp_people_minister_eye (of->people, FP_OFFICE_AT_CHAIR, &eye, &facing))
+        continue;
+      fp_measured_add_at (out, cos (facing * G_PI / 180) < 0.5, i, eye)->text
+        = g_strdup (cos (facing * G_PI / 180) < 0.5 ? "it does" : "it looks towards the altar's end");
+      return;
+    }
+}
+
+void
 fp_take_credence_area (const FpMeasuring *of, GArray *out)
 {
   for (int i = fp_measuring_next (of, FP_ROLE_CREDENCE, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_CREDENCE, i))

@@ -6,6 +6,8 @@
  *   FP_MEASURE_COUNTED (NAME, id, needs sight, one of what, many of what, label, what it is, why there may be none)
  *   FP_MEASURE_OF (NAME, id, unit of the count, label, what it is, why there may be none)
  *   FP_MEASURE_APART (NAME, id, type, label, what it is, why there may be none): of how two things lie to each other
+ *   FP_MEASURE_PARAM (id, role, parameter, type, label, what it is, why there may be none): a parameter of a kind, and no
+ *   function: the role is written without FP_ROLE_, and each thing of it gives a value
  */
 /* altar */
 FP_MEASURE (mensa_length, "mensa-length", LENGTH, FALSE, "Length of the altar",
@@ -341,3 +343,91 @@ FP_MEASURE_COUNTED (row_seats, "row-seats", FALSE, "seat", "seats", "Seats in a 
 FP_MEASURE (farthest_place, "farthest-place", LENGTH, FALSE, "Farthest place",
             "From the altar to the place farthest from it, on the plan; galleries apart.",
             "there is no altar, or nobody has a place")
+FP_MEASURE (row_clear_lacking, "row-clear-lacking", LENGTH, FALSE, "What long rows lack between them",
+            "By how much the way between two rows is less than 12 in, and 0.3 in more for each seat of a row over 14, 22 in at most; "
+            "kneelers up.",
+            "there are no two rows of seats")
+FP_MEASURE (pew_area, "pew-area", AREA, FALSE, "Ground for each seat",
+            "Area of a block of pews, its ways left out, by its seats.",
+            "there are no pews")
+FP_MEASURE (nave_to_pews, "nave-to-pews", SHARE, FALSE, "Nave against its pews",
+            "Area of the people's floors by the area of the pews on them.",
+            "there are no pews, or no floor of the people")
+FP_MEASURE (sanctuary_of_nave, "sanctuary-of-nave", SHARE, FALSE, "Length of the sanctuary against the nave",
+            "From west to east, the ministers' floors by the people's.",
+            "there is no floor of the ministers, or none of the people")
+FP_MEASURE_PARAM ("pew-seat-height", PEWS, "seat-height", LENGTH, "Height of the seats",
+                  "From the floor to the seat of a pew.",
+                  "there are no pews")
+FP_MEASURE (places_turned, "places-turned", SHARE, FALSE, "Places that face away from the altar",
+            "Places from which the altar lies more than 30° to one side of straight ahead; galleries apart.",
+            "there is no altar, or nobody has a place")
+FP_MEASURE_OF (look_up, "look-up", "deg", "Look up to the cross",
+               "Steepest look of those who sit up to the top of the crucifix, from the level; galleries apart.",
+               "there is no crucifix, or nobody sits")
+/* access */
+FP_MEASURE_PARAM ("handrail-height", HANDRAIL, "height", LENGTH, "Height of a handrail",
+                  "Height of a handrail above the line of the steps' edges, or above the ramp.", "there is no handrail")
+FP_MEASURE_PARAM ("handrail-beyond", HANDRAIL, "extend", LENGTH, "Handrail beyond the steps",
+                  "By how much a handrail goes on level beyond each end of the steps.", "there is no handrail")
+FP_MEASURE_COUNTED (wheelchair_lacking, "wheelchair-lacking", FALSE, "place", "places", "Places for wheelchairs that are lacking",
+                    "By how many places for wheelchairs there are fewer than the table has for so many seats.",
+                    "there are no seats")
+FP_MEASURE (wheelchair_width, "wheelchair-width", LENGTH, FALSE, "Width of a place for a wheelchair",
+            "Width of a place for a wheelchair that has none beside it.", "there is no single place for a wheelchair")
+FP_MEASURE (wheelchair_beside, "wheelchair-beside", LENGTH, FALSE, "Width of places for wheelchairs side by side",
+            "Width of each of several places for wheelchairs side by side.",
+            "there are no places for wheelchairs side by side")
+FP_MEASURE_PARAM ("wheelchair-depth", WHEELCHAIR, "depth", LENGTH, "Depth of a place for a wheelchair",
+                  "Depth of a place for a wheelchair.", "there is no place for a wheelchair")
+FP_MEASURE_PARAM ("screen-gate", SCREEN, "gate", LENGTH, "Way through the screen",
+                  "Clear width of the opening in the middle of a screen.", "there is no screen")
+/* flights and falls */
+FP_MEASURE_COUNTED (floor_flight, "floor-flight", FALSE, "riser", "risers", "Risers of a flight between floors",
+                    "How many risers a flight of steps between two floors has.", "there are no steps between floors")
+FP_MEASURE (short_flight_tread, "short-flight-tread", LENGTH, FALSE, "Tread of a flight of two risers",
+            "Depth of the tread of a flight between floors that has two risers.", "there is no flight of two risers between floors")
+FP_MEASURE (footpace_fall, "footpace-fall", LENGTH, FALSE, "Fall from the footpace",
+            "Height of the footpace on a side where no steps are and one may fall.",
+            "there are steps, or a wall, on all sides of the footpace")
+/* cloths, credence, ornaments */
+FP_MEASURE_PARAM ("cloths", ALTAR_CLOTHS, "layers", COUNT, "Cloths on the altar", "How many cloths lie on the altar, the cere cloth not counted.",
+                  "no cloths lie on the altar")
+FP_MEASURE_PARAM ("cloth-clear", ALTAR_CLOTHS, "clear", LENGTH, "Ends of the top cloth above the footpace",
+                  "From the hem at the ends of the altar down to the footpace.", "no cloths lie on the altar")
+FP_MEASURE (cloth_drop, "cloth-drop", LENGTH, FALSE, "Fall of the top cloth at the ends",
+            "From the mensa down to the hem at the ends of the altar.", "no cloths lie on the altar")
+FP_MEASURE_PARAM ("cloth-front", ALTAR_CLOTHS, "front", LENGTH, "Fall of the top cloth in front",
+                  "From the mensa down to the hem in front.", "no cloths lie on the altar")
+FP_MEASURE (canopy_short, "canopy-short", LENGTH, FALSE, "What the canopy leaves uncovered",
+            "By how much altar and footpace reach out from under the canopy.", "there is no canopy, or no altar")
+FP_MEASURE_PARAM ("gradine-height", GRADINE, "height", LENGTH, "Height of a gradine", "Height of a shelf behind the mensa.", "there is no gradine")
+FP_MEASURE_PARAM ("credence-length", CREDENCE, "length", LENGTH, "Length of the credence", "Length of the credence's top.", "there is no credence")
+FP_MEASURE_PARAM ("credence-height", CREDENCE, "height", LENGTH, "Height of the credence", "Height of the credence's top.", "there is no credence")
+FP_MEASURE_COUNTED (ornaments_on_credence, "ornaments-on-credence", FALSE, "ornament", "ornaments", "Ornaments on the credence",
+                    "Flowers, crosses, statues and reliquaries that stand on a credence.", "there is no credence")
+FP_MEASURE_COUNTED (flowers_on_altar, "flowers-on-altar", FALSE, "row of vases", "rows of vases", "Flowers on the altar",
+                    "Rows of vases that stand on the mensa itself.", "there is no altar")
+FP_MEASURE (bell_epistle, "bell-epistle", YES, FALSE, "Bell on the Epistle side", "Whether a hand bell stands on the Epistle side.", "there is no hand bell")
+FP_MEASURE (sanctus_epistle, "sanctus-epistle", YES, FALSE, "Sanctus candle on the Epistle side",
+            "Whether the Sanctus candle stands on the Epistle side.", "there is no Sanctus candle")
+FP_MEASURE (chair_faces, "chair-faces", YES, FALSE, "Chair turned to the people",
+            "Whether the celebrant's chair looks towards the people, be it askance.", "there is no chair")
+FP_MEASURE (side_altar_length, "side-altar-length", LENGTH, FALSE, "Length of a side altar",
+            "Length of an altar beside the one of celebration.", "there is no second altar")
+FP_MEASURE_COUNTED (side_altar_steps, "side-altar-steps", FALSE, "step", "steps", "Steps of a side altar",
+                    "Number of steps of an altar beside the one of celebration, the footpace counted as one.", "there is no second altar")
+/* pulpit, font, lamps, candles */
+FP_MEASURE_PARAM ("pulpit-parapet", PULPIT, "parapet", LENGTH, "Parapet of the pulpit", "From the pulpit's floor to the top of its side.", "there is no pulpit")
+FP_MEASURE_PARAM ("pulpit-top", PULPIT, "top", LENGTH, "Top of the pulpit's side", "Breadth of the top of the pulpit's side.", "there is no pulpit")
+FP_MEASURE_PARAM ("pulpit-riser", PULPIT, "riser", LENGTH, "Riser of the pulpit's stair", "Height of a step of the pulpit's stair, at most.", "there is no pulpit")
+FP_MEASURE_PARAM ("pulpit-tread", PULPIT, "tread", LENGTH, "Tread of the pulpit's stair", "Depth of a step of the pulpit's stair.", "there is no pulpit")
+FP_MEASURE_PARAM ("font-riser", FONT, "riser", LENGTH, "Riser of the font's steps", "Height of one of the font's steps.", "there is no font")
+FP_MEASURE_PARAM ("font-tread", FONT, "tread", LENGTH, "Tread of the font's steps", "Depth of one of the font's steps.", "there is no font")
+FP_MEASURE_COUNTED (lamps, "lamps", FALSE, "lamp", "lamps", "Sanctuary lamps", "How many sanctuary lamps there are.", "there is no sanctuary lamp")
+FP_MEASURE_PARAM ("lamp-underside", SANCTUARY_LAMP, "underside", LENGTH, "Sanctuary lamp above the floor",
+                  "From the floor to the underside of the lamp.", "there is no sanctuary lamp")
+FP_MEASURE_PARAM ("candle-length", CANDLES, "candle", LENGTH, "Length of the candles", "How much of a candle stands above its stick.", "there are no candles")
+FP_MEASURE_PARAM ("paschal-height", PASCHAL_CANDLE, "height", LENGTH, "Height of the paschal candlestick", "Height of the paschal candlestick.", "there is no paschal candlestick")
+FP_MEASURE_PARAM ("paschal-diameter", PASCHAL_CANDLE, "diameter", LENGTH, "Thickness of the paschal candle", "Diameter of the paschal candle.", "there is no paschal candlestick")
+FP_MEASURE_PARAM ("rail-cushion", RAIL, "cushion", LENGTH, "Cushion at the rail", "Thickness of the kneeling cushion at the rail.", "there is no rail")

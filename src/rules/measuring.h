@@ -21,8 +21,10 @@ G_BEGIN_DECLS
   void fp_take_##name (const FpMeasuring *of, GArray *out);
 #define FP_MEASURE_APART(name, id, type, label, tells, absent) \
   void fp_take_##name (const FpMeasuring *of, GArray *out);
+#define FP_MEASURE_PARAM(id, role, param, type, label, tells, absent)
 #include "measures.list.h"
 #undef FP_MEASURE
+#undef FP_MEASURE_PARAM
 #undef FP_MEASURE_COUNTED
 #undef FP_MEASURE_OF
 #undef FP_MEASURE_APART

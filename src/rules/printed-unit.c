@@ -25,6 +25,7 @@ static const FpPrintedUnit printed[] = {
   { "", "", FP_MEASURE_COUNT, 1, FALSE, NULL, FP_PRINTED_PLAIN },
   { "", "", FP_MEASURE_YES, 1, FALSE, NULL, FP_PRINTED_PLAIN },
   { "kN/m2", "kN/m²", FP_MEASURE_COUNT, 1, FALSE, "kN/m2", FP_PRINTED_METRIC },
+  { "deg", "°", FP_MEASURE_COUNT, 1, FALSE, "deg", FP_PRINTED_PLAIN },
   { "psf", "lb/sq ft", FP_MEASURE_COUNT, 0.04788026, TRUE, "kN/m2", FP_PRINTED_INCHES },
 };
 
@@ -87,6 +88,21 @@ pressure_shown (double value, FpUnits units, int more)
   return g_strdup_printf ("%s %s", text, unit->label);
 }
 
+static char *
+angle_shown (double value, int more)
+{
+  g_autofree char *text = fp_number_format_rounded (value, more);
+
+  return g_strconcat (text, "°", NULL);
+}
+
+/* Of what is counted in a unit of its own. */
+static char *
+in_unit_shown (const FpMeasure *measure, double value, FpUnits units, int more)
+{
+  return strcmp (measure->unit, "deg") == 0 ? angle_shown (value, more) : pressure_shown (value, units, more);
+}
+
 /* "9 places", "1 place", "none". */
 static char *
 count_shown (const FpMeasure *measure, double value, int more)
@@ -114,7 +130,7 @@ shown (const FpMeasure *measure, double value, FpUnits units, int more)
     case FP_MEASURE_YES:
       return g_strdup (value != 0 ? "yes" : "no");
     case FP_MEASURE_COUNT:
-      return measure->unit ? pressure_shown (value, units, more) : count_shown (measure, value, more);
+      return measure->unit ? in_unit_shown (measure, value, units, more) : count_shown (measure, value, more);
     }
   return g_strdup ("");
 }

@@ -121,12 +121,14 @@ good_church (void)
 {
   static const struct { const char *item, *param; double value; } changed[] = {
     { "altar", "length", 2750 }, { "altar", "depth", 900 }, { "sticks", "height", 140 }, { "sticks", "gap", 1500 },
+    { "way-up", "tread", 330.2 }, { "gradine", "height", 80 }, { "pews", "seat-width", 540 },
   };
   FpProject *project = taking_church (FP_BOOKS_OLDER, FP_FACING_EAST, FP_CELEBRATION_LOW);
 
   taking_wall (&project, "gospel-wall", -4000, 0, -4000, 10000);
   taking_wall (&project, "epistle-wall", 4000, 10000, 4000, 0);
   taking_survey (&project, "pews", "pews", 0, -2000, "rows", 1);
+  taking_survey (&project, "wheelchair-places", "chairs", 4500, -4000, NULL, 0);
   taking_add (&project, "rail", "rail", NULL, 0, 405, NULL, 0);
   taking_add (&project, "gradine", "gradine", "altar", 0, 0, NULL, 0);
   taking_add (&project, "candlesticks", "sticks", "altar", 0, 0, "count", 2);

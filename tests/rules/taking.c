@@ -82,12 +82,24 @@ taking_wall (FpProject **project, const char *id, double x0, double y0, double x
   church_survey (project, &thing);
 }
 
+/* The law of one country, so that one printed riser is asked for and not two. */
+static void
+take_law (FpProject **project)
+{
+  const FpNorms norms = { .jurisdiction = FP_JURISDICTION_US };
+  FpProject *next = fp_project_with_norms (*project, &norms, NULL);
+
+  fp_project_unref (*project);
+  *project = next;
+}
+
 FpProject *
 taking_church (FpBooks books, FpFacing facing, guint celebrations)
 {
   FpProject *project = church_new (facing);
 
   taking_brief (&project, books, facing, celebrations);
+  take_law (&project);
   church_floor (&project, "nave", (FpBox) { -6000, -20000, 6000, 0 }, 0, 0, 0, 0);
   church_floor (&project, "sanctuary", (FpBox) { -6000, 0, 6000, 10000 }, 300, 1, 0, 0);
   taking_survey (&project, "steps", "way-up", 0, -300, NULL, 0);

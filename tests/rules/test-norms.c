@@ -192,6 +192,8 @@ test_matter (void)
   both = findings_of (project);
   g_assert_nonnull (strstr (finding_in (both, "authors", "one")->disagree, "140 mm"));
   g_assert_nonnull (strstr (finding_in (both, "authors", "other")->disagree, "160 mm"));
+  g_assert_cmpint (finding_in (both, "authors", "one")->found, ==, FP_FOUND_WITHIN);
+  g_assert_cmpint (finding_in (both, "authors", "other")->found, ==, FP_FOUND_SHORT); /* 130 mm would be as both have it */
   norms.choice = &choice;
   norms.n_choices = 1;
   say (&project, &norms);
@@ -199,6 +201,34 @@ test_matter (void)
   g_assert_cmpint (finding_in (chosen, "authors", "one")->found, ==, FP_FOUND_WITHIN);
   g_assert_null (finding_in (chosen, "authors", "one")->disagree);
   g_assert_cmpint (finding_in (chosen, "authors", "other")->found, ==, FP_FOUND_APART);
+}
+
+/* Authors that leave no value for both: met as one has it, nothing is short; met as none has it, one is told. */
+static void
+test_matter_excluded (void)
+{
+  static const struct { const char *one, *other; gboolean one_short, other_short; } cases[] = {
+    { "low='145' high='155'", "low='0' high='100'", FALSE, FALSE },
+    { "low='160' high='170'", "low='0' high='100'", TRUE, FALSE },
+    { "low='200' high='210'", "low='0' high='140'", FALSE, TRUE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *xml = g_strdup_printf (
+        BOOK ("authors", "<rule id='one' measure='riser' test='between' %s unit='mm' weight='customary' matter='height'>" TEXTS
+                         "<rule id='other' measure='riser' test='between' %s unit='mm' weight='customary' matter='height'>" TEXTS),
+        cases[i].one, cases[i].other);
+      const FpNormBook own = { "matter.xml", xml };
+      const FpNorms norms = { .own = &own, .n_own = 1 };
+      g_autoptr (FpProject) project = church ();
+      g_autoptr (FpFindings) findings = NULL;
+
+      say (&project, &norms);
+      findings = findings_of (project);
+      g_assert_cmpint (finding_in (findings, "authors", "one")->found == FP_FOUND_SHORT, ==, cases[i].one_short);
+      g_assert_cmpint (finding_in (findings, "authors", "other")->found == FP_FOUND_SHORT, ==, cases[i].other_short);
+    }
 }
 
 int
@@ -211,5 +241,6 @@ main (int argc, char **argv)
   g_test_add_func ("/norms/own", test_own);
   g_test_add_func ("/norms/law", test_law);
   g_test_add_func ("/norms/matter", test_matter);
+  g_test_add_func ("/norms/matter-excluded", test_matter_excluded);
   return g_test_run ();
 }

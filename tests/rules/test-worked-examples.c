@@ -52,7 +52,7 @@ test_schulte (void)
       assert_within (project, "older-form:footpace-schulte");
       assert_within (project, "older-form:steps-odd");
       assert_within (project, "older-form:steps-three");
-      assert_within (project, "step-and-fall:footpace-ends");
+      assert_within (project, "step-and-fall:footpace-ends-schulte");
     }
 }
 

@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What hangs on the altar and over it, and what stands on it or on the credence and does not belong there. */
+#include "measuring.h"
+
+#include <math.h>
+
+void
+fp_take_cloth_drop (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, i))
+    {
+      const FpPlaced *cloths = fp_measuring_placed (of, i), *altar = fp_measuring_placed (of, cloths->support);
+      const double drop = fp_placed_param (altar ? altar : cloths, "height", NAN) - fp_placed_param (cloths, "clear", NAN);
+
+      if (altar && !isnan (drop))
+        fp_measured_add_at (out, MAX (drop, 0), i, fp_placed_middle (cloths, 0));
+    }
+}
+
+/* By how much one box reaches out beyond another. */
+static double
+reaches_out (const FpBox *what, const FpBox *beyond)
+{
+  return MAX (MAX (beyond->x0 - what->x0, what->x1 - beyond->x1), MAX (beyond->y0 - what->y0, what->y1 - beyond->y1));
+}
+
+void
+fp_take_canopy_short (const FpMeasuring *of, GArray *out)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+  const FpPlaced *footpace = fp_measuring_placed (of, fp_measuring_footpace (of, altar));
+
+  if (!altar)
+    return;
+  for (int i = fp_measuring_next (of, FP_ROLE_CANOPY, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_CANOPY, i))
+    {
+      const FpPlaced *canopy = fp_measuring_placed (of, i);
+      const FpBox over = fp_placed_box_in (canopy, altar), under = fp_placed_box_in (altar, altar);
+      FpBox top = under;
+
+      if (footpace)
+        {
+          /* The footpace is what one stands on at the altar; its lower steps are not. */
+          top.x0 -= fp_placed_param (footpace, "ends", 0);
+          top.x1 += fp_placed_param (footpace, "ends", 0);
+          top.y0 -= fp_placed_param (footpace, "front", 0);
+          top.y1 += fp_placed_param (footpace, "behind", 0);
+        }
+      fp_measured_add_at (out, MAX (reaches_out (&top, &over), 0), i, fp_placed_middle (canopy, 0));
+    }
+}
+
+/* --- what does not belong there --------------------------------------------------------- */
+
+static const FpRole ornaments[] = { FP_ROLE_FLOWERS, FP_ROLE_CRUCIFIX, FP_ROLE_STATUE, FP_ROLE_RELIQUARIES };
+
+static void
+take_on (const FpMeasuring *of, GArray *out, int base, const FpRole *roles, guint n)
+{
+  guint there = 0;
+  int owner = base;
+
+  for (guint r = 0; r < n; r++)
+    for (int i = fp_measuring_next (of, roles[r], -1); i >= 0; i = fp_measuring_next (of, roles[r], i))
+      if (fp_measuring_placed (of, i)->support == base)
+        {
+          there++;
+          owner = i;
+        }
+  fp_measured_add_at (out, there, owner, fp_placed_middle (fp_measuring_placed (of, owner), 0));
+}
+
+void
+fp_take_ornaments_on_credence (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_CREDENCE, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_CREDENCE, i))
+    take_on (of, out, i, ornaments, G_N_ELEMENTS (ornaments));
+}
+
+void
+fp_take_flowers_on_altar (const FpMeasuring *of, GArray *out)
+{
+  static const FpRole flowers = FP_ROLE_FLOWERS;
+  int altar;
+
+  if (fp_measuring_celebrated (of, &altar))
+    take_on (of, out, altar, &flowers, 1);
+}

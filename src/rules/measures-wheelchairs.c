@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Places for wheelchairs: how many, and how large. */
+#include "measuring.h"
+
+#include <math.h>
+
+/* 2010 ADA Standards, 221.2.1.1: of so many seats. */
+static guint
+places_wanted (guint seats)
+{
+  static const struct { guint seats, places; } table[] = { { 3, 0 }, { 25, 1 }, { 50, 2 }, { 150, 4 }, { 300, 5 }, { 500, 6 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (table); i++)
+    if (seats <= table[i].seats)
+      return table[i].places;
+  if (seats <= 5000)
+    return 6 + (seats - 500 + 149) / 150;
+  return 36 + (seats - 5000 + 199) / 200;
+}
+
+static guint
+places_there (const FpMeasuring *of, int *owner)
+{
+  double n = 0;
+
+  *owner = -1;
+  for (int i = fp_measuring_next (of, FP_ROLE_WHEELCHAIR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_WHEELCHAIR, i))
+    {
+      n += fp_placed_param (fp_measuring_placed (of, i), "count", 1);
+      *owner = i;
+    }
+  return (guint) n;
+}
+
+void
+fp_take_wheelchair_lacking (const FpMeasuring *of, GArray *out)
+{
+  int owner;
+  const guint there = places_there (of, &owner), seats = fp_people_seats (of->people);
+  const guint benches = seats > there ? seats - there : 0, wanted = places_wanted (seats);
+  FpMeasured *measured;
+
+  if (benches == 0)
+    return;
+  measured = owner >= 0 ? fp_measured_add_at (out, wanted > there ? wanted - there : 0, owner,
+                                              fp_placed_middle (fp_measuring_placed (of, owner), 0))
+                        : fp_measured_add (out, wanted);
+  measured->text = g_strdup_printf ("%u of %u for %u seats", there, wanted, seats);
+}
+
+/* Beside one another they are narrower than alone. */
+static void
+take_width (const FpMeasuring *of, GArray *out, gboolean alone)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_WHEELCHAIR, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_WHEELCHAIR, i))
+    {
+      const FpPlaced *places = fp_measuring_placed (of, i);
+
+      if ((fp_placed_param (places, "count", 1) < 2) == alone)
+        fp_measured_add_at (out, fp_placed_param (places, alone ? "width" : "width-beside", NAN), i, fp_placed_middle (places, 0));
+    }
+}
+
+void
+fp_take_wheelchair_width (const FpMeasuring *of, GArray *out)
+{
+  take_width (of, out, TRUE);
+}
+
+void
+fp_take_wheelchair_beside (const FpMeasuring *of, GArray *out)
+{
+  take_width (of, out, FALSE);
+}
