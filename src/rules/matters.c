@@ -62,10 +62,18 @@ is_told_first (const FpFinding *a, const FpFinding *b)
 
 /* --- one matter ----------------------------------------------------------------------- */
 
+/* As any other that is not held: nothing is said of where and how much. */
 static void
 set_apart (FpFinding *finding, const char *why)
 {
   finding->found = FP_FOUND_APART;
+  finding->title = finding->rule->title;
+  finding->value = NAN;
+  finding->times = 0;
+  finding->owner = -1;
+  finding->has_at = FALSE;
+  g_free (finding->measured);
+  finding->measured = g_strdup ("");
   g_free (finding->detail);
   finding->detail = g_strdup (why);
 }

@@ -5,6 +5,17 @@
 #include <math.h>
 
 void
+fp_take_cloths (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, i))
+    {
+      const FpPlaced *cloths = fp_measuring_placed (of, i);
+
+      fp_measured_add_at (out, fp_placed_param (cloths, "layers", 1), i, fp_placed_middle (cloths, 0));
+    }
+}
+
+void
 fp_take_cloth_drop (const FpMeasuring *of, GArray *out)
 {
   for (int i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_ALTAR_CLOTHS, i))

@@ -391,8 +391,8 @@ FP_MEASURE (footpace_fall, "footpace-fall", LENGTH, FALSE, "Fall from the footpa
             "Height of the footpace on a side where no steps are and one may fall.",
             "there are steps, or a wall, on all sides of the footpace")
 /* cloths, credence, ornaments */
-FP_MEASURE_PARAM ("cloths", ALTAR_CLOTHS, "layers", COUNT, "Cloths on the altar", "How many cloths lie on the altar, the cere cloth not counted.",
-                  "no cloths lie on the altar")
+FP_MEASURE_COUNTED (cloths, "cloths", FALSE, "cloth", "cloths", "Cloths on the altar",
+                    "How many cloths lie on the altar, the cere cloth not counted.", "no cloths lie on the altar")
 FP_MEASURE_PARAM ("cloth-clear", ALTAR_CLOTHS, "clear", LENGTH, "Ends of the top cloth above the footpace",
                   "From the hem at the ends of the altar down to the footpace.", "no cloths lie on the altar")
 FP_MEASURE (cloth_drop, "cloth-drop", LENGTH, FALSE, "Fall of the top cloth at the ends",
