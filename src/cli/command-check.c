@@ -1,60 +1,161 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* footpace check: the findings of an alternative */
-#include "command.h"
+/* footpace check: the findings of an alternative, or a row for each of many projects */
+#include "check-many.h"
 
 #include "footpace/review.h"
 
 #include <string.h>
 
-static int
-print_findings (const FpScene *scene, gboolean json, gboolean every)
+typedef struct
 {
-  g_autoptr (FpFindings) findings = fp_findings_of_scene (scene, NULL, NULL);
-  g_autofree char *text = json ? fp_report_json (findings) : fp_report_text (findings, every);
+  char    *alternative, *as, *celebration;
+  char   **rulebooks;
+  gboolean every, rows;
+} Asked;
 
+static void
+asked_clear (Asked *asked)
+{
+  g_free (asked->alternative);
+  g_free (asked->as);
+  g_free (asked->celebration);
+  g_strfreev (asked->rulebooks);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Asked, asked_clear)
+
+/* Those of --rulebook; NULL after having said which cannot be used: what was asked for is held, or nothing is. */
+static GPtrArray *
+books_asked (const Asked *asked)
+{
+  g_autoptr (GPtrArray) books = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_rulebook_unref);
+
+  for (guint i = 0; asked->rulebooks != NULL && asked->rulebooks[i] != NULL; i++)
+    {
+      g_autoptr (GError) error = NULL;
+      FpRulebook *book = fp_rulebook_load (asked->rulebooks[i], &error);
+
+      if (book == NULL)
+        {
+          fp_command_fail (error->message);
+          return NULL;
+        }
+      g_ptr_array_add (books, book);
+    }
+  return g_steal_pointer (&books);
+}
+
+static char *
+report (const Asked *asked, const FpFindings *findings)
+{
+  if (g_strcmp0 (asked->as, "json") == 0)
+    return fp_report_json (findings);
+  return g_strcmp0 (asked->as, "csv") == 0 ? fp_report_csv (findings) : fp_report_text (findings, asked->every);
+}
+
+/* Adds the books asked for to those of the project; FALSE after having said which clashes. */
+static gboolean
+add_books (GPtrArray *books, const GPtrArray *more)
+{
+  for (guint i = 0; i < more->len; i++)
+    {
+      g_autofree char *why = NULL;
+
+      if (!fp_rulebooks_add (books, more->pdata[i], &why))
+        {
+          g_autofree char *reason = g_strdup_printf ("--rulebook: %s", why);
+
+          fp_command_fail (reason);
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static int
+check_one (const Asked *asked, const char *file, const GPtrArray *more)
+{
+  g_autoptr (FpProject) project = fp_command_load (file);
+  g_autoptr (FpScene) scene = NULL;
+  g_autoptr (FpFindings) findings = NULL;
+  g_autoptr (GPtrArray) books = NULL;
+  g_autofree char *text = NULL;
+  int alternative;
+
+  if (project == NULL || (alternative = fp_command_alternative (project, asked->alternative)) < 0)
+    return FP_EXIT_ERROR;
+  scene = fp_command_scene (project, (guint) alternative, asked->celebration);
+  books = fp_rulebooks_for (project, NULL);
+  if (scene == NULL || !add_books (books, more))
+    return FP_EXIT_ERROR;
+  findings = fp_findings_of_scene (scene, books, NULL);
+  text = report (asked, findings);
   if (fp_command_print (text, strlen (text)) != FP_EXIT_CLEAR)
     return FP_EXIT_ERROR;
   return fp_findings_short (findings, FP_WEIGHT_REQUIRED) > 0 ? FP_EXIT_SHORT : FP_EXIT_CLEAR;
 }
 
 static int
+check_all (const Asked *asked, char *const *given, GPtrArray *books)
+{
+  g_autoptr (GPtrArray) files = fp_check_many_files (given, g_strv_length ((char **) given));
+  const FpCheckMany many = { asked->alternative, books, g_strcmp0 (asked->as, "csv") == 0 };
+
+  if (g_strcmp0 (asked->as, "json") == 0)
+    return fp_command_fail ("--as json is of one project; of many there are rows: text or csv");
+  if (asked->celebration != NULL || asked->every)
+    return fp_command_fail ("--for and --all are of one project; of many there is a row for each");
+  if (files->len == 0)
+    return fp_command_fail ("there is no project (*.footpace) in the folder");
+  return fp_check_many (&many, files);
+}
+
+static gboolean
+is_one (char *const *files)
+{
+  return files[1] == NULL && !g_file_test (files[0], G_FILE_TEST_IS_DIR);
+}
+
+static int
 run (int argc, char **argv)
 {
-  g_autofree char *file = NULL, *wanted = NULL, *as = NULL, *celebration = NULL;
-  g_autoptr (FpScene) scene = NULL;
-  g_autoptr (FpProject) project = NULL;
-  gboolean every = FALSE;
-  int exit_code, alternative;
+  g_auto (Asked) asked = { 0 };
+  g_auto (GStrv) files = NULL;
+  g_autoptr (GPtrArray) books = NULL;
+  int exit_code;
   const GOptionEntry entries[] = {
-    { "alternative", 'a', 0, FP_OPTION_TEXT, &wanted, "Which alternative, by id or name; otherwise the first", "ID" },
-    { "for", 0, 0, FP_OPTION_TEXT, &celebration, FP_COMMAND_FOR, "CELEBRATION" },
-    { "all", 0, 0, G_OPTION_ARG_NONE, &every, "List every rule, with what was measured or why it was not", NULL },
-    { "as", 0, 0, FP_OPTION_TEXT, &as, "text or json; otherwise text", "FORM" },
+    { "alternative", 'a', 0, FP_OPTION_TEXT, &asked.alternative, "Which alternative, by id or name; otherwise the first", "ID" },
+    { "for", 0, 0, FP_OPTION_TEXT, &asked.celebration, FP_COMMAND_FOR, "CELEBRATION" },
+    { "all", 0, 0, G_OPTION_ARG_NONE, &asked.every, "List every rule, with what was measured or why it was not", NULL },
+    { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks, "Hold this rulebook too; may be said again", "BOOK" },
+    { "rows", 0, 0, G_OPTION_ARG_NONE, &asked.rows, "A row for each alternative, also of one project", NULL },
+    { "as", 0, 0, FP_OPTION_TEXT, &asked.as, "text, json or csv; otherwise text", "FORM" },
     { NULL }
   };
 
-  if (!fp_command_options (&fp_command_check, argc, argv, entries, &file, &exit_code))
+  if (!fp_command_files (&fp_command_check, argc, argv, entries, &files, &exit_code))
     return exit_code;
-  if (as != NULL && !g_str_equal (as, "text") && !g_str_equal (as, "json"))
-    return fp_command_fail_value ("--as", as, "text or json");
-  project = fp_command_load (file);
-  if (project == NULL)
+  if (asked.as != NULL && !g_str_equal (asked.as, "text") && !g_str_equal (asked.as, "json") && !g_str_equal (asked.as, "csv"))
+    return fp_command_fail_value ("--as", asked.as, "text, json or csv");
+  books = books_asked (&asked);
+  if (books == NULL)
     return FP_EXIT_ERROR;
-  alternative = fp_command_alternative (project, wanted);
-  if (alternative < 0)
-    return FP_EXIT_ERROR;
-  scene = fp_command_scene (project, (guint) alternative, celebration);
-  return scene == NULL ? FP_EXIT_ERROR : print_findings (scene, g_strcmp0 (as, "json") == 0, every);
+  return is_one (files) && !asked.rows ? check_one (&asked, files[0], books) : check_all (&asked, files, books);
 }
 
 const FpCommand fp_command_check = {
-  "check", "FILE", "tells what was found, and against which printed sources",
+  "check", "FILE…", "tells what was found, and against which printed sources",
   "Measures one alternative of the project FILE, holds it against the rulebooks, and\n"
   "tells what was found short, worst first: what was measured, what was asked, where,\n"
   "what to do about it, and where it is printed. Then come what was not checked and\n"
-  "why, the rulebooks, and cautions.",
+  "why, the rulebooks, and cautions.\n"
+  "\n"
+  "Of many files, or of folders with projects in them, every alternative gives a row;\n"
+  "they are checked side by side, and one that cannot be read stops none.",
   "  footpace check parish.footpace\n"
   "  footpace check parish.footpace --alternative b --all\n"
-  "  footpace check parish.footpace --as json > findings.json\n",
+  "  footpace check parish.footpace --as json > findings.json\n"
+  "  footpace check diocese/ --rulebook diocese.xml --as csv > rows.csv\n"
+  "  find diocese/ -name '*.footpace' | parallel footpace check --rows\n",
   run
 };

@@ -108,34 +108,72 @@ files_given (int *argc, char **argv)
   return (guint) (*argc - 1);
 }
 
-gboolean
-fp_command_options (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries, char **file,
-                    int *exit_code)
+/* TRUE to go on, with what is left in @argv. */
+static gboolean
+parse (const FpCommand *command, int *argc, char ***argv, const GOptionEntry *entries, int *exit_code)
 {
-  g_autofree char *name = g_strconcat ("footpace ", command->name, NULL), *reason = NULL;
+  g_autofree char *name = g_strconcat ("footpace ", command->name, NULL);
   g_autoptr (GOptionContext) context = new_context (command, entries);
   gboolean help = FALSE;
   const GOptionEntry own[] = { { "help", 'h', 0, G_OPTION_ARG_NONE, &help, "Show this help", NULL }, { NULL } };
   g_autoptr (GError) error = NULL;
-  guint given;
 
   g_option_context_add_main_entries (context, own, NULL);
   g_set_prgname (name); /* as the help calls it */
   *exit_code = FP_EXIT_ERROR;
-  if (!g_option_context_parse (context, &argc, &argv, &error))
+  if (!g_option_context_parse (context, argc, argv, &error))
     return misused (command, error->message);
-  if (help)
-    return print_help (context, exit_code);
+  return help ? print_help (context, exit_code) : TRUE;
+}
+
+gboolean
+fp_command_files (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries, char ***files, int *exit_code)
+{
+  guint given;
+
+  if (!parse (command, &argc, &argv, entries, exit_code))
+    return FALSE;
   given = files_given (&argc, argv);
-  if (given == 1 && *argv[1] == '\0')
-    given = 0; /* a script's variable that was never set */
-  if (given != 1)
+  if (given == 0 || (given == 1 && *argv[1] == '\0')) /* a script's variable that was never set */
     {
-      reason = given == 0 ? g_strdup_printf ("%s needs a project to read: FILE is missing", command->name)
-                          : g_strdup_printf ("%s reads one project, and was given %u", command->name, given);
+      g_autofree char *reason = g_strdup_printf ("%s needs a project to read: FILE is missing", command->name);
+
       return misused (command, reason);
     }
-  *file = g_strdup (argv[1]);
+  *files = g_strdupv (argv + 1);
+  return TRUE;
+}
+
+gboolean
+fp_command_without_files (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries, int *exit_code)
+{
+  if (!parse (command, &argc, &argv, entries, exit_code))
+    return FALSE;
+  if (files_given (&argc, argv) > 0)
+    {
+      g_autofree char *reason = g_strdup_printf ("%s reads no file", command->name);
+
+      return misused (command, reason);
+    }
+  return TRUE;
+}
+
+gboolean
+fp_command_options (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries, char **file,
+                    int *exit_code)
+{
+  g_auto (GStrv) files = NULL;
+
+  if (!fp_command_files (command, argc, argv, entries, &files, exit_code))
+    return FALSE;
+  if (g_strv_length (files) != 1)
+    {
+      g_autofree char *reason = g_strdup_printf ("%s reads one project, and was given %u", command->name, g_strv_length (files));
+
+      *exit_code = FP_EXIT_ERROR;
+      return misused (command, reason);
+    }
+  *file = g_strdup (files[0]);
   return TRUE;
 }
 

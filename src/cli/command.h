@@ -31,12 +31,20 @@ extern const FpCommand fp_command_sun;
 extern const FpCommand fp_command_linen;
 extern const FpCommand fp_command_card;
 extern const FpCommand fp_command_schedule;
+extern const FpCommand fp_command_measures;
 
 /* Parses options by @entries; prints what is wrong, or the help asked for.
  * @file: (out) (transfer full): the one file that every command works on
  * Returns: TRUE to go on; otherwise @exit_code is set. */
 gboolean   fp_command_options (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries,
                                char **file, int *exit_code);
+
+/* The same of a command that works on one file or many, at least one. */
+gboolean   fp_command_files (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries,
+                             char ***files, int *exit_code);
+/* The same of a command that works on none. */
+gboolean   fp_command_without_files (const FpCommand *command, int argc, char **argv, const GOptionEntry *entries,
+                                     int *exit_code);
 
 /* Words are taken as the bytes that they are: the library would refuse what the locale cannot encode. */
 #define FP_OPTION_TEXT G_OPTION_ARG_FILENAME

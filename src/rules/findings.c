@@ -258,7 +258,11 @@ findings_new_empty (const FpMeasuring *of, GPtrArray *books)
   self->of.sight = of->sight ? fp_sight_ref ((FpSight *) of->sight) : NULL;
   self->amiss = g_ptr_array_new_with_free_func (g_free);
   self->held = g_ptr_array_new_with_free_func (g_free);
-  self->books = books ? g_ptr_array_ref (books) : fp_rulebooks_for (fp_scene_project (of->scene), self->amiss);
+  {
+    g_autoptr (GPtrArray) own = fp_rulebooks_for (fp_scene_project (of->scene), self->amiss); /* also for what is left out */
+
+    self->books = g_ptr_array_ref (books ? books : own);
+  }
   self->list = g_array_new (FALSE, FALSE, sizeof (FpFinding));
   g_array_set_clear_func (self->list, finding_clear);
   return self;

@@ -7,10 +7,12 @@ import csv
 import datetime
 import io
 import json
+import math
 import os
 import pathlib
 import re
 import resource
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -45,6 +47,7 @@ def help_and_version():
     for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
+    assert "footpace measures" in text and "--schema" in footpace("measures", "--help", expect=0).stdout
     assert re.fullmatch(r"footpace \d+\.\d+\.\d+\n", footpace("--version", expect=0).stdout)
 
 
@@ -64,7 +67,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen, card and schedule" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen, card, schedule and measures" in done.stderr, done.stderr
 
 
 @test
@@ -475,7 +478,7 @@ def bad_use_and_bad_input_give_two_and_a_reason():
         for arguments in (
             ("check", "no-such-file.footpace"),
             ("check", broken),
-            ("check", folder),
+            ("check", folder, "--as", "json"),
             ("check",),
             ("check", PARISH, "--as", "prose"),
             ("check", PARISH, "--alternative", "zzz"),
@@ -517,7 +520,7 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             *(("draw", PARISH, "--sheet", "plan", "--out", out, "--scale", scale)
               for scale in ("", "0", "-50", "1:", "1:0", "2:1", "0x10", "1e3", "33.5", "99999", "1:50 ")),
             ("check", PARISH, "--alternative", ""),
-            ("check", PARISH, PARISH),
+            ("compare", PARISH, PARISH),
             ("check", PARISH, "--as"),
             ("compare", broken),
             ("card", PARISH, "--for", "vespers"),
@@ -577,14 +580,14 @@ def bad_use_and_bad_input_give_two_and_a_reason():
 @test
 def errors_say_what_was_given_and_what_is_expected():
     for arguments, says in (
-        (("check", PARISH, "--as", "prose"), "--as is “prose”, expected text or json"),
+        (("check", PARISH, "--as", "prose"), "--as is “prose”, expected text, json or csv"),
         (("draw", PARISH), "--sheet is missing, expected plan"),
         (("draw", PARISH, "--sheet", "plan"), "--out is missing"),
         (("draw", PARISH, "--sheet", "plan", "--out", "x.pdf", "--paper", "a9"), "--paper is “a9”, expected a4"),
         (("draw", PARISH, "--sheet", "plan", "--out", "x.pdf", "--scale", "33.5"), "--scale is “33.5”, expected"),
         (("draw", PARISH, "--sheet", "plan", "--out", "/no/such/x.pdf"), "there is no folder “/no/such”"),
         (("check",), "FILE is missing"),
-        (("check", "a", "b"), "was given 2"),
+        (("compare", "a", "b"), "was given 2"),
         (("check", ""), "FILE is missing"),
         (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", ""), "--out is missing"),
         (("draw", PARISH, "--sheet", "plan", "--as", "pdf", "--out", "/"), "“/” could not be written: it is a folder"),
@@ -861,6 +864,89 @@ def in_all_samples_numbers_name_what_they_count_and_findings_say_where():
             assert not re.search(r"\b1 (places|steps|seats|candles|rows|altars)\b", text), text
             if finding["found"] == "short" and finding["where"]["item"]:
                 assert finding["where"]["text"], finding["rule"]
+
+
+@test
+def many_projects_give_a_row_each_and_one_that_is_bad_stops_none():
+    with tempfile.TemporaryDirectory() as folder:
+        folder = pathlib.Path(folder)
+        (folder / "deanery" / "two").mkdir(parents=True)
+        for name in ("a.footpace", "deanery/b.footpace", "deanery/two/c.footpace"):
+            (folder / name).write_bytes(CHAPEL.read_bytes())
+        (folder / "deanery" / "bad.footpace").write_text("<project")
+        (folder / "deanery" / "note.txt").write_text("no project")
+        (folder / "deanery" / "round").symlink_to(folder)
+        done = footpace("check", folder, "--as", "csv", expect=2)
+        rows = list(csv.DictReader(io.StringIO(done.stdout)))
+        proposals = len([a for a in ET.parse(CHAPEL).getroot().iter() if a.tag.endswith("}alternative")])
+        files = [str(pathlib.Path(row["file"]).relative_to(folder)) for row in rows]
+        assert files == (["a.footpace"] * proposals + ["deanery/b.footpace"] * proposals + ["deanery/bad.footpace"]
+                         + ["deanery/two/c.footpace"] * proposals), files
+        bad = [row for row in rows if row["not checked"]]
+        assert len(bad) == 1 and "bad.footpace" in bad[0]["file"] and bad[0]["held"] == ""
+        one = json.loads(footpace("check", CHAPEL, "--as", "json", expect=(0, 1)).stdout)
+        first = rows[0]
+        for weight in ("required", "recommended", "customary"):
+            assert int(first[weight]) == one["summary"]["short"][weight]
+        assert int(first["held"]) == one["summary"]["held"] and first["first"] == one["findings"][0]["title"]
+        plain = footpace("check", folder / "a.footpace", folder / "deanery" / "b.footpace", expect=(0, 1)).stdout
+        assert plain.count("rules held") == 2 * proposals
+        assert "one project" in footpace("check", folder, "--as", "json", expect=2).stderr
+        assert "no such alternative" in footpace("check", folder, "--alternative", "nowhere", expect=2).stdout
+
+
+@test
+def any_job_runner_gives_the_rows_that_one_process_gives():
+    samples = sorted(map(str, SAMPLES.glob("*.footpace")))[:3]
+    whole = footpace("check", *samples, expect=(0, 1)).stdout.splitlines()
+    given = "\n".join(samples)
+    for runner, ordered in ((("parallel", "--will-cite", "-k", "-j2"), True), (("xargs", "-n1", "-P2"), False)):
+        if shutil.which(runner[0]) is None:
+            print(f"# {runner[0]} is not installed")
+            continue
+        done = subprocess.run([*runner, FOOTPACE, "check", "--rows"], input=given, capture_output=True, text=True,
+                              env=NO_DISPLAY, timeout=300)
+        rows = done.stdout.splitlines()
+        assert rows == whole if ordered else sorted(rows) == sorted(whole), (runner, done.stdout, done.stderr)
+
+
+@test
+def a_rulebook_of_the_diocese_is_held_and_one_that_is_bad_is_told_where():
+    with tempfile.TemporaryDirectory() as folder:
+        book = pathlib.Path(folder) / "diocese.xml"
+        rule = ('<rulebook xmlns="urn:footpace:rulebook:1" id="diocese" title="Of the diocese" edition="2026">\n'
+                '<rule id="long" measure="mensa-length" test="at-least" low="20" unit="m" weight="required">'
+                '<title>The altar is short</title><source>Of the diocese</source></rule>\n</rulebook>\n')
+        book.write_text(rule)
+        done = footpace("check", CHAPEL, "--rulebook", book, expect=1).stdout
+        assert "The altar is short" in done and "[diocese: long]" in done
+        rows = list(csv.DictReader(io.StringIO(footpace("check", SAMPLES, "--rulebook", book, "--as", "csv", expect=1).stdout)))
+        assert all(int(row["required"]) >= 1 for row in rows)
+        book.write_text(rule.replace("mensa-length", "mensa-breadth"))
+        assert "diocese.xml:2: there is no measure “mensa-breadth”" in footpace("check", CHAPEL, "--rulebook", book, expect=2).stderr
+        book.write_text(rule.replace('id="diocese"', 'id="rail"'))
+        assert "there is a book “rail” already" in footpace("check", CHAPEL, "--rulebook", book, expect=2).stderr
+
+
+@test
+def findings_as_a_table_are_those_of_the_report():
+    rows = list(csv.DictReader(io.StringIO(footpace("check", CHAPEL, "--as", "csv", expect=(0, 1)).stdout)))
+    report = json.loads(footpace("check", CHAPEL, "--as", "json", expect=(0, 1)).stdout)["findings"]
+    assert len(rows) == len(report) >= 120
+    for row, finding in zip(rows, report):
+        assert (row["book"], row["rule"], row["found"]) == (finding["book"], finding["rule"], finding["found"])
+        assert row["value"] == "" if finding["measured"]["value"] is None else math.isclose(
+            float(row["value"]), finding["measured"]["value"], abs_tol=1e-6)
+
+
+@test
+def measures_are_listed_for_whoever_writes_a_book():
+    text = footpace("measures", expect=0).stdout
+    for measure in ("mensa-length", "riser", "look-up", "altar-pressure"):
+        assert re.search(rf"^{measure}\n  \S", text, re.M), measure
+    assert "reads no file" in footpace("measures", CHAPEL, expect=2).stderr
+    schema = ET.fromstring(footpace("measures", "--schema", expect=0).stdout)
+    assert schema.tag.endswith("}grammar")
 
 
 @test
