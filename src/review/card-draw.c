@@ -169,17 +169,43 @@ try_page (const FpCard *card, Page *page, double share, double height)
   return c.y >= page->inner.y0;
 }
 
+/* The largest text that stands on the page with the elevation of that share, for larger text takes more room; in steps
+ * below LARGEST, and more than all of them where not even the smallest does. */
+static guint
+steps_below_largest (const FpCard *card, Page *page, double share, double unit)
+{
+  guint low = 0, high = (guint) ((LARGEST - SMALLEST) / STEP + 1.5);
+
+  while (low < high)
+    {
+      const guint middle = (low + high) / 2;
+
+      if (try_page (card, page, share, (LARGEST - middle * STEP) * unit))
+        high = middle;
+      else
+        low = middle + 1;
+    }
+  return low;
+}
+
 /* The largest text first, since a sacristy is dim; the elevation gives way to it down to a reading size. */
 static void
 fit_page (const FpCard *card, Page *page, double unit)
 {
   static const double aims[] = { 2.7, 2.45, 2.2, 2.0, 1.85, SMALLEST };
+  const guint n = G_N_ELEMENTS (shares), last = G_N_ELEMENTS (aims) - 1;
+  double height[G_N_ELEMENTS (shares)];
 
-  for (guint aim = 0; aim < G_N_ELEMENTS (aims); aim++)
-    for (guint i = 0; i + (aim + 1 < G_N_ELEMENTS (aims) ? SHARES_LAST : 0) < G_N_ELEMENTS (shares); i++)
-      for (double h = LARGEST; h >= aims[aim] - STEP / 2; h -= STEP)
-        if ((page->fits = try_page (card, page, shares[i], h * unit)))
+  for (guint i = 0; i < n; i++)
+    height[i] = LARGEST - steps_below_largest (card, page, shares[i], unit) * STEP;
+  for (guint aim = 0; aim <= last; aim++)
+    for (guint i = 0; i < (aim < last ? n - SHARES_LAST : n); i++)
+      if (height[i] >= aims[aim] - STEP / 2)
+        {
+          page->fits = try_page (card, page, shares[i], height[i] * unit);
           return;
+        }
+  page->fits = try_page (card, page, shares[n - 1], SMALLEST * unit);
 }
 
 static FpDrawing *
