@@ -153,6 +153,22 @@ double fp_pairs_reach (guint count, double gap, double spacing);
 /* A sentence, owned by the caller, where things so wide would stand in each other; else NULL. */
 char *fp_pairs_amiss (const char *what, guint count, double gap, double spacing, double wide);
 
+/* --- kind-alike.c: what kinds that are set out alike share --------------------- */
+
+/* So many of one width beside each other, about the middle; @count at least 1. */
+typedef struct { guint count; double spacing, width; } FpRow;
+double fp_row_x     (const FpRow *row, guint i);
+FpBox  fp_row_box   (const FpRow *row, double depth);
+/* Their spacing, in front of them, where there are several. */
+void   fp_row_dims  (const FpRow *row, int param, double depth, guint rank, GArray *out);
+/* A sentence, owned by the caller, where they stand in each other; else NULL. */
+char  *fp_row_amiss (const FpRow *row, const char *what);
+
+/* One candlestick on its own, as fp_solids_add_candlestick() makes it. */
+FpExtent fp_candle_extent     (double height, double foot, double candle);
+void     fp_candle_quantities (GArray *out, const FpKind *kind, const FpForm *form, const char *stick, const char *candle,
+                               double length);
+
 /* --- what hangs over something ------------------------------------------------ */
 
 /* From @foot to @head over its own level: what it hangs over, or a common altar where that is not told. */

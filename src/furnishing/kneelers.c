@@ -19,12 +19,18 @@ static const FpRole stands_on[] = { FP_ROLE_FLOOR, FP_ROLE_FOOTPACE, FP_ROLE_NON
 #define BOARD 30.0  /* design judgement */
 #define DESK  260.0
 
+static FpRow
+row_of (const FpForm *form)
+{
+  return (FpRow) { fp_form_count (form, COUNT), form->param[SPACING], form->param[WIDTH] };
+}
+
 static void
 extent (const FpForm *form, FpExtent *out)
 {
-  const double *p = form->param;
+  const FpRow row = row_of (form);
 
-  *out = fp_extent_bare (fp_centred_box ((p[COUNT] - 1) * p[SPACING] + p[WIDTH], p[DEPTH]), p[HEIGHT] + BOARD);
+  *out = fp_extent_bare (fp_row_box (&row, form->param[DEPTH]), form->param[HEIGHT] + BOARD);
 }
 
 /* One kneels towards +y. */
@@ -51,20 +57,20 @@ add_kneeler (const FpForm *form, double x, FpSolids *out)
 static void
 solids (const FpForm *form, FpSolids *out)
 {
-  for (guint i = 0; i < fp_form_count (form, COUNT); i++)
-    add_kneeler (form, (i - (form->param[COUNT] - 1) / 2) * form->param[SPACING], out);
+  const FpRow row = row_of (form);
+
+  for (guint i = 0; i < row.count; i++)
+    add_kneeler (form, fp_row_x (&row, i), out);
 }
 
 static void
 dims (const FpForm *form, GArray *out)
 {
   const double *p = form->param;
-  const double last = (p[COUNT] - 1) / 2 * p[SPACING];
+  const FpRow row = row_of (form);
 
-  if (fp_form_count (form, COUNT) > 1)
-    fp_dims_add (out, SPACING, (FpVec3) { -last, -p[DEPTH] / 2, 0 }, (FpVec3) { last, -p[DEPTH] / 2, 0 }, FP_IN_PLAN,
-                 fp_form_count (form, COUNT) - 1, 7);
-  fp_dims_add_z (out, HEIGHT, (FpVec3) { last + p[WIDTH] / 2, p[DEPTH] / 2, 0 }, p[HEIGHT], FP_IN_SECTION, 8);
+  fp_row_dims (&row, SPACING, p[DEPTH], 7, out);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { fp_row_box (&row, 0).x1, p[DEPTH] / 2, 0 }, p[HEIGHT], FP_IN_SECTION, 8);
 }
 
 static void
@@ -79,9 +85,9 @@ quantities (const FpForm *form, GArray *out)
 static char *
 amiss (const FpForm *form)
 {
-  if (fp_form_count (form, COUNT) > 1 && form->param[SPACING] < form->param[WIDTH])
-    return g_strdup ("The kneelers stand in each other.");
-  return NULL;
+  const FpRow row = row_of (form);
+
+  return fp_row_amiss (&row, "kneelers");
 }
 
 const FpKind fp_kind_kneelers = {

@@ -23,9 +23,7 @@ foot_radius (const FpForm *form)
 static void
 extent (const FpForm *form, FpExtent *out)
 {
-  const double wide = 2 * foot_radius (form);
-
-  *out = fp_extent_bare (fp_centred_box (wide, wide), form->param[HEIGHT] + form->param[CANDLE]);
+  *out = fp_candle_extent (form->param[HEIGHT], foot_radius (form), form->param[CANDLE]);
 }
 
 static void
@@ -46,8 +44,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add_metal (out, &fp_kind_sanctus_candle, form, "Sanctus candlestick", FP_AMOUNT_NUMBER, 1);
-  fp_quantities_add (out, "Sanctus candle", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH, form->param[CANDLE]);
+  fp_candle_quantities (out, &fp_kind_sanctus_candle, form, "Sanctus candlestick", "Sanctus candle", form->param[CANDLE]);
 }
 
 const FpKind fp_kind_sanctus_candle = {

@@ -24,9 +24,7 @@ foot_radius (const FpForm *form)
 static void
 extent (const FpForm *form, FpExtent *out)
 {
-  const double wide = 2 * foot_radius (form);
-
-  *out = fp_extent_bare (fp_centred_box (wide, wide), form->param[HEIGHT] + form->param[CANDLE]);
+  *out = fp_candle_extent (form->param[HEIGHT], foot_radius (form), form->param[CANDLE]);
 }
 
 static void
@@ -44,8 +42,7 @@ dims (const FpForm *form, GArray *out)
 static void
 quantities (const FpForm *form, GArray *out)
 {
-  fp_quantities_add_metal (out, &fp_kind_seventh_candle, form, "seventh candlestick", FP_AMOUNT_NUMBER, 1);
-  fp_quantities_add (out, "seventh candle", FP_MATERIAL_WAX, FP_AMOUNT_LENGTH, form->param[CANDLE]);
+  fp_candle_quantities (out, &fp_kind_seventh_candle, form, "seventh candlestick", "seventh candle", form->param[CANDLE]);
 }
 
 const FpKind fp_kind_seventh_candle = {

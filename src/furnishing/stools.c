@@ -17,6 +17,12 @@ static const FpRole stands_on[] = { FP_ROLE_FLOOR, FP_ROLE_FOOTPACE, FP_ROLE_NON
 #define BOARD 35.0 /* design judgement */
 #define LEG   40.0
 
+static FpRow
+row_of (const FpForm *form)
+{
+  return (FpRow) { fp_form_count (form, COUNT), form->param[SPACING], form->param[WIDTH] };
+}
+
 static double
 depth (const FpForm *form)
 {
@@ -26,20 +32,21 @@ depth (const FpForm *form)
 static void
 extent (const FpForm *form, FpExtent *out)
 {
-  const double *p = form->param;
+  const FpRow row = row_of (form);
 
-  *out = fp_extent_bare (fp_centred_box ((p[COUNT] - 1) * p[SPACING] + p[WIDTH], depth (form)), p[HEIGHT]);
+  *out = fp_extent_bare (fp_row_box (&row, depth (form)), form->param[HEIGHT]);
 }
 
 static void
 solids (const FpForm *form, FpSolids *out)
 {
   const double *p = form->param;
+  const FpRow row = row_of (form);
   const double half = p[WIDTH] / 2, deep = depth (form) / 2, under = p[HEIGHT] - BOARD;
 
   for (guint i = 0; i < fp_form_count (form, COUNT); i++)
     {
-      const double x = (i - (p[COUNT] - 1) / 2) * p[SPACING];
+      const double x = fp_row_x (&row, i);
       for (guint leg = 0; leg < 4; leg++)
         {
           const double lx = leg % 2 == 0 ? x - half : x + half - LEG, ly = leg < 2 ? -deep : deep - LEG;
@@ -52,13 +59,10 @@ solids (const FpForm *form, FpSolids *out)
 static void
 dims (const FpForm *form, GArray *out)
 {
-  const double *p = form->param;
-  const double first = -(p[COUNT] - 1) / 2 * p[SPACING];
+  const FpRow row = row_of (form);
 
-  if (fp_form_count (form, COUNT) > 1)
-    fp_dims_add (out, SPACING, (FpVec3) { first, -depth (form) / 2, 0 }, (FpVec3) { -first, -depth (form) / 2, 0 }, FP_IN_PLAN,
-                 fp_form_count (form, COUNT) - 1, 7);
-  fp_dims_add_z (out, HEIGHT, (FpVec3) { -first + p[WIDTH] / 2, 0, 0 }, p[HEIGHT], FP_IN_SECTION, 8);
+  fp_row_dims (&row, SPACING, depth (form), 7, out);
+  fp_dims_add_z (out, HEIGHT, (FpVec3) { fp_row_box (&row, 0).x1, 0, 0 }, form->param[HEIGHT], FP_IN_SECTION, 8);
 }
 
 static void
@@ -72,9 +76,9 @@ quantities (const FpForm *form, GArray *out)
 static char *
 amiss (const FpForm *form)
 {
-  if (fp_form_count (form, COUNT) > 1 && form->param[SPACING] < form->param[WIDTH])
-    return g_strdup ("The stools stand in each other.");
-  return NULL;
+  const FpRow row = row_of (form);
+
+  return fp_row_amiss (&row, "stools");
 }
 
 const FpKind fp_kind_stools = {
