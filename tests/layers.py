@@ -16,7 +16,7 @@ HEADERS = {
     "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "order-marks", "pens", "pew-view", "projection", "sheet",
-                "sight-drawing", "sun-marks", "surface", "tiles", "view"},
+                "sight-drawing", "sun-marks", "surface", "tiles", "view", "way-drawing"},
     "schedule": {"bill", "bolt", "linen", "schedule"},
     "review": {"card", "laying", "linen-plan", "review", "schedules"},
     "cli": set(),

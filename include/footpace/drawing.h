@@ -12,6 +12,7 @@
  * pew-view.h   what is seen from a place
  * sheet.h      pages with frame and title block
  * sun-marks.h  sunlight on plans and sections
+ * way-drawing.h  a way on the plan, and where it is narrowest
  * tiles.h      a large sheet on small pages
  * surface.h    screen, printer, PDF, PNG and SVG
  */
@@ -28,6 +29,7 @@
 #include "footpace/sheet.h"
 #include "footpace/sight-drawing.h"
 #include "footpace/sun-marks.h"
+#include "footpace/way-drawing.h"
 #include "footpace/surface.h"
 #include "footpace/tiles.h"
 #include "footpace/view.h"

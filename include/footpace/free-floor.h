@@ -48,6 +48,11 @@ int                 fp_free_floor_level_at (const FpFreeFloor *self, FpPoint at)
 double              fp_free_level_area     (const FpFreeLevel *level); /* mm2 */
 double              fp_free_level_height   (const FpFreeLevel *level, FpPoint at);
 
+/* How far it is from a point of a level, (@dx, @dy) being of length 1, to where that level is left; @far where it is not. */
+double              fp_free_level_ahead    (const FpFreeLevel *level, FpPoint from, double dx, double dy, double far);
+/* The same to one side. */
+double              fp_side_ahead          (FpPoint a, FpPoint b, FpPoint from, double dx, double dy, double far);
+
 /* Whether people walk on the top of that solid, and whether it stands in the way of who does. */
 gboolean            fp_solid_is_walked     (const FpScene *scene, const FpSolid *solid);
 gboolean            fp_solid_is_in_the_way (const FpScene *scene, const FpSolid *solid);

@@ -34,10 +34,10 @@ typedef enum
 
 typedef enum
 {
-  FP_BESIDE_THING, /* something stands there                    */
-  FP_BESIDE_STEP,  /* a step that is not taken                  */
-  FP_BESIDE_END    /* the floor ends                            */
-} FpBeside;
+  FP_WAY_BY_THING, /* something stands there                    */
+  FP_WAY_BY_STEP,  /* a step that is not taken                  */
+  FP_WAY_BY_END    /* the floor ends                            */
+} FpWayBy;
 
 /* Where a way begins or ends: the middle of the body comes within @reach of there, without passing anything narrower than
  * FP_WAY_LEAST. */
@@ -52,7 +52,7 @@ typedef struct
   double   tolerance;  /* how much less it may be in truth                                      */
   gboolean narrows;    /* FALSE: begin and end lie in one open space, which is as wide as that   */
   FpPoint  narrow[2];  /* the narrowest place: the points between which the body goes           */
-  FpBeside beside[2];  /* what is on either side of it                                          */
+  FpWayBy beside[2];  /* what is on either side of it                                          */
   int      owner[2];   /* index of the placed thing that stands there; -1                       */
   FpPoint *route;      /* a way on which the middle of that body can go, not straightened further than it has room for */
   guint    n_route;
@@ -76,6 +76,7 @@ FpWay *fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, c
  * The widest body that gets all the way round.
  */
 FpWay *fp_way_round (const FpScene *scene, FpGait gait, FpPoint around, const FpPoint *within, guint n_within);
+FpWay *fp_way_copy  (const FpWay *self); /* of NULL: NULL */
 void   fp_way_free  (FpWay *self);
 
 /**
@@ -86,6 +87,13 @@ void   fp_way_free  (FpWay *self);
  * Returns: the diameter of the largest circle that is free of everything and of every step that is not taken; 0: none
  */
 double fp_room_circle (const FpScene *scene, FpGait gait, const FpPoint *within, guint n_within, FpPoint *middle);
+
+/* How far one gets from a point straight on, (@dx, @dy) being of length 1, before a thing, a step that is not taken, or the end
+ * of the floor; @far where there is none so near. */
+double fp_room_ahead (const FpScene *scene, FpGait gait, FpPoint from, double dx, double dy, double far);
+
+/* The edges that are not crossed: (element-type FpBar), what is free on the left of each; borrowed from the scene. */
+const GArray *fp_room_edges (const FpScene *scene, FpGait gait);
 
 /* How far it is from a point to the nearest thing, step or end of the floor; 0 where nothing is free. */
 double fp_room_clear_about (const FpScene *scene, FpGait gait, FpPoint at);

@@ -11,6 +11,7 @@
 #pragma once
 
 #include "footpace/levels.h"
+#include "footpace/room-to-move.h"
 #include "footpace/sight.h"
 
 G_BEGIN_DECLS
@@ -40,6 +41,7 @@ typedef struct
                               With a value of NAN: why nothing was measured */
   char  *text;             /* (nullable) the value in words where a number alone
                               says too little: "287 of 312 places"; owned    */
+  FpWay *way;              /* (nullable) the way that was measured, and where it is narrowest; owned */
 } FpMeasured;
 
 typedef struct
@@ -48,7 +50,7 @@ typedef struct
   const char   *label;     /* "Riser of the altar steps"                     */
   const char   *tells;     /* definition, one sentence                       */
   FpMeasureType type;
-  gboolean      needs_sight;
+  gboolean      needs_sight; /* taken with sight: it needs that, or takes as long, as ways do */
   void        (*take) (const FpMeasuring *of, GArray *out); /* FpMeasured; none when there is nothing to measure; see fp_measure_take() */
   const char   *unit;      /* of a count that is not a plain number: "kN/m2"; otherwise NULL */
   const char   *one, *many; /* what is counted: "place", "places"; NULL where nothing is */
@@ -182,6 +184,7 @@ typedef struct
   char             *detail;   /* (nullable) more about where; why nothing was measured, or why the rule is set apart */
   char             *otherwise; /* (nullable) that the parish holds it otherwise than it is printed, and why; a sentence */
   char             *disagree; /* (nullable) what other sources print of the same matter; sentences */
+  FpWay            *way;      /* (nullable) to be drawn: a route, its narrowest place, or that alone */
 } FpFinding;
 
 typedef struct _FpFindings FpFindings;

@@ -314,6 +314,15 @@ draw_ring (FpBoardView *self, cairo_t *cr, FpPoint at)
     }
 }
 
+/* A ring would hide the narrowest place of a way, which is drawn there and has a circle of its own. */
+static gboolean
+is_drawn_there (FpBoardView *self, FpViewId view)
+{
+  const FpWay *way = fp_board_view_marked_way (self);
+
+  return view == FP_VIEW_PLAN && way != NULL && way->narrows;
+}
+
 static void
 draw_marks (FpBoardView *self, cairo_t *cr)
 {
@@ -321,7 +330,7 @@ draw_marks (FpBoardView *self, cairo_t *cr)
     {
       FpPoint at;
 
-      if (fp_board_view_locate (self, (FpViewId) v, self->mark, &at.x, &at.y))
+      if (!is_drawn_there (self, (FpViewId) v) && fp_board_view_locate (self, (FpViewId) v, self->mark, &at.x, &at.y))
         draw_ring (self, cr, at);
     }
 }

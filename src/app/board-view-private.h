@@ -76,6 +76,7 @@ struct _FpBoardView
 
   gboolean       marked;
   FpVec3         mark;
+  struct _FpBoardWay *way;     /* of the finding that is marked; NULL: it has none */
 
   struct _FpBoardSight *sight; /* NULL: it is not shown                         */
   struct _FpBoardPew *pew;     /* likewise the view from the pew               */
@@ -120,6 +121,10 @@ void    fp_board_view_free_sight    (FpBoardView *self);
 void    fp_board_view_snapshot_sight (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
 /* What stands in the line of sight, as it is named in a view; without a drawing: it is not; NULL: not looked for yet. */
 const FpOverPart *fp_board_view_stop (FpBoardView *self, FpViewId view, double *scale);
+
+/* --- board-way.c --- */
+typedef struct _FpBoardWay FpBoardWay;
+void    fp_board_view_snapshot_way (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
 
 /* --- board-stop.c --- */
 /* What stands in the line of sight of the place that Sight has chosen, named in the views where they have room. */

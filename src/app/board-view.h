@@ -44,6 +44,9 @@ double     fp_board_view_scale (FpBoardView *self); /* 50 for 1:50; 0 with nothi
 /* Where a finding is; NULL takes the mark away. */
 void       fp_board_view_mark  (FpBoardView *self, const FpVec3 *at);
 gboolean   fp_board_view_marked (FpBoardView *self, FpVec3 *at); /* FALSE: no mark */
+/* The way of the finding that is marked, drawn over the plan; NULL takes it away.  A mark elsewhere takes it away, too. */
+void         fp_board_view_mark_way   (FpBoardView *self, const FpWay *way);
+const FpWay *fp_board_view_marked_way (FpBoardView *self); /* NULL: none is drawn */
 
 /* Puts back what is being moved; FALSE when nothing is. */
 gboolean   fp_board_view_cancel (FpBoardView *self);

@@ -99,7 +99,7 @@ fp_shown_rest (FpFindings *newest, const GArray *shown)
       judged += finding[i].found == FP_FOUND_WITHIN;
     }
   if (waiting > 0)
-    return g_strdup_printf ("Rules of sight are being computed: %u.", waiting);
+    return g_strdup_printf ("Rules of sight and of ways are being computed: %u.", waiting);
   return g_strdup_printf ("No finding against %s%u %s listed.", shown->len > 0 ? "the other " : "the ", judged,
                           judged == 1 ? "rule" : "rules");
 }

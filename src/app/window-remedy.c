@@ -217,6 +217,7 @@ mark_again (FpWindow *self, const FpShown *shown)
         fp_findings_list_reveal (FP_FINDINGS_LIST (self->findings));
       self->settled = FALSE;
       fp_board_view_mark (board, &shown->finding->at);
+      fp_board_view_mark_way (board, shown->finding->way);
     }
 }
 
@@ -280,6 +281,7 @@ on_finding_picked (FpWindow *self)
   if (owner_of (shown) != NULL)
     fp_document_choose (self->document, owner_of (shown));
   fp_board_view_mark (FP_BOARD_VIEW (self->board), shown->finding->has_at ? &shown->finding->at : NULL);
+  fp_board_view_mark_way (FP_BOARD_VIEW (self->board), shown->finding->way);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
   fp_window_forget_remedy (self);
   self->pointing = TRUE;

@@ -178,6 +178,38 @@ put_where (Json *json, const FpFindings *findings, const FpFinding *finding)
 }
 
 static void
+put_point (Json *json, FpPoint p)
+{
+  open_bracket (json, NULL, '[');
+  put_number (json, NULL, p.x);
+  put_number (json, NULL, p.y);
+  close_bracket (json, ']');
+}
+
+static void
+put_points (Json *json, const char *name, const FpPoint *pt, guint n)
+{
+  open_bracket (json, name, '[');
+  for (guint i = 0; i < n; i++)
+    put_point (json, pt[i]);
+  close_bracket (json, ']');
+}
+
+/* In church coordinates, mm; only of what was measured along a way. */
+static void
+put_way (Json *json, const FpWay *way)
+{
+  if (way == NULL)
+    return;
+  open_bracket (json, "way", '{');
+  put_number (json, "width", way->width);
+  put_number (json, "tolerance", way->tolerance);
+  put_points (json, "narrowest", way->narrow, way->narrows ? 2 : 0);
+  put_points (json, "route", way->route, way->n_route);
+  close_bracket (json, '}');
+}
+
+static void
 put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
 {
   const FpMeasure *measure = fp_measure_find (finding->rule->measure);
@@ -203,6 +235,7 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
   put_text (json, "advice", finding->rule->advice);
   put_text (json, "caution", finding->rule->caution);
   put_where (json, findings, finding);
+  put_way (json, finding->way);
   put_text (json, "otherwise", finding->otherwise);
   put_text (json, "disagree", finding->disagree);
   close_bracket (json, '}');

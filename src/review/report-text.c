@@ -145,7 +145,7 @@ why_not (const FpFinding *finding)
     case FP_FOUND_WITHIN:
       return NULL;
     case FP_FOUND_WAITING:
-      return "sight is still being computed";
+      return "sight and ways are still being computed";
     case FP_FOUND_NOTHING:
       return finding->detail ? finding->detail : "there is nothing to measure";
     case FP_FOUND_APART:
@@ -282,7 +282,7 @@ put_legend (GString *out, const FpFindings *findings)
   static const char *const means[] = {
     [FP_FOUND_SHORT] = "outside the printed figure: a finding",
     [FP_FOUND_WITHIN] = "measured, and no finding",
-    [FP_FOUND_WAITING] = "not checked yet: sight is still being computed",
+    [FP_FOUND_WAITING] = "not checked yet: sight and ways are still being computed",
     [FP_FOUND_NOTHING] = "not checked: there is nothing to measure",
     [FP_FOUND_APART] = "not checked: for another form, celebration, law or kind of altar, or not followed",
   };

@@ -125,6 +125,7 @@ judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, const FpM
   finding->owner = worst->owner;
   finding->at = worst->at;
   finding->has_at = worst->has_at;
+  finding->way = fp_way_copy (worst->way);
   finding->measured = fp_finding_value_words (finding, measure, worst, units);
   if (finding->found == FP_FOUND_SHORT)
     {
@@ -244,6 +245,7 @@ finding_clear (gpointer data)
   g_free (finding->detail);
   g_free (finding->otherwise);
   g_free (finding->disagree);
+  fp_way_free (finding->way);
 }
 
 static FpFindings *

@@ -51,6 +51,7 @@ measured_clear (gpointer data)
 
   g_free (measured->detail);
   g_free (measured->text);
+  fp_way_free (measured->way);
 }
 
 /* One value for each thing of that office that has the parameter. */

@@ -324,6 +324,59 @@ FP_MEASURE (in_doorway, "in-doorway", LENGTH, FALSE, "Things in the way through 
             "How far a thing reaches into the way through a door: as wide as the door, through the wall and 900 mm "
             "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.",
             "there are no doors")
+/* room to move */
+FP_MEASURE (way_from_sacristy, "way-from-sacristy", LENGTH, TRUE, "Way from the sacristy to the altar",
+            "Width of the widest body that gets from a door to the sanctuary to where the celebrant stands at the altar, where it "
+            "is narrowest.",
+            "no door opens on the floor of the ministers")
+FP_MEASURE (way_round_altar, "way-round-altar", LENGTH, TRUE, "Way round the altar",
+            "Width of the widest body that gets all the way round a freestanding altar, where it is narrowest.",
+            "no altar stands free")
+FP_MEASURE (way_from_credence, "way-from-credence", LENGTH, TRUE, "Way from the credence to the altar",
+            "Width of the widest body that gets from the credence to the Epistle side of the altar without crossing before its "
+            "middle.",
+            "there is no altar, or no credence")
+FP_MEASURE (way_from_sedilia, "way-from-sedilia", LENGTH, TRUE, "Way from the bench to the altar",
+            "Width of the widest body that gets from the bench of the ministers to the Epistle side of the altar without crossing "
+            "before its middle.",
+            "there is no altar, or no bench")
+FP_MEASURE (way_through_nave, "way-through-nave", LENGTH, TRUE, "Way through the nave",
+            "Width of the widest body that gets from the widest door to the head of the nave, where it is narrowest.",
+            "no door opens on the people's floor, or there is no altar")
+FP_MEASURE (way_of_procession, "way-of-procession", LENGTH, TRUE, "Way of a procession",
+            "Width of the widest body that gets from the widest door of the people to the foot of the altar, where it is narrowest.",
+            "no door opens on the people's floor, or there is no altar")
+FP_MEASURE (way_on_wheels, "way-on-wheels", LENGTH, TRUE, "Way without a step to the head of the nave",
+            "Width of the widest body that gets from a door to the head of the nave without a step, by the best of the doors, their "
+            "own width included.",
+            "no door opens on the people's floor, or there is no altar")
+FP_MEASURE (turning_circle, "turning-circle", LENGTH, TRUE, "Turning circle at the head of the nave",
+            "Diameter of the largest circle of floor without a step that is free within 3 m of the head of the nave.",
+            "there is no altar, or no floor of the people before it")
+FP_MEASURE (genuflect_footpace, "genuflect-footpace", LENGTH, TRUE, "Free depth of the footpace",
+            "How far the footpace is free where the celebrant stands, 600 mm wide, before its edge or what stands on it.",
+            "the altar stands on no footpace")
+FP_MEASURE (genuflect_floor, "genuflect-floor", LENGTH, TRUE, "Free floor before the altar steps",
+            "How far the floor is free and level before the lowest step of the altar, 600 mm wide.",
+            "the altar stands on no footpace")
+FP_MEASURE_COUNTED (ministers_in_line, "ministers-in-line", TRUE, "place", "places", "Places for ministers in line",
+            "How many of three ministers find a level of their own one behind the other before the altar, 600 mm wide and 280 mm deep: "
+            "the footpace, the steps, and the floor.",
+            "the altar stands on no footpace")
+FP_MEASURE (behind_ministers, "behind-ministers", LENGTH, TRUE, "Way behind ministers in line",
+            "From the back of the last of three ministers who stand one behind the other before the altar, one to a level, to the next "
+            "thing or the end of the floor.",
+            "no three ministers find places in line")
+FP_MEASURE (behind_communicants, "behind-communicants", LENGTH, TRUE, "Free floor before the rail",
+            "From the face of the rail, at each place where somebody kneels, back to the next thing or to the end of the floor.",
+            "nobody kneels at a rail")
+FP_MEASURE (gate_swing, "gate-swing", LENGTH, TRUE, "What a gate strikes",
+            "How far a thing or a rising step reaches into the quarter of a circle in which a leaf of the gate opens towards the altar.",
+            "no straight rail has a gate")
+FP_MEASURE (tabernacle_swing, "tabernacle-swing", LENGTH, TRUE, "What the door of the tabernacle strikes",
+            "How far a thing that stands before the tabernacle reaches into the quarter of a circle in which its door opens, hung on the "
+            "better side; cards, cloths and veils are left out.",
+            "there is no tabernacle")
 /* people */
 FP_MEASURE (seats_share, "seats-share", SHARE, FALSE, "Seats",
             "Seats that there are by the number that the brief wants.",

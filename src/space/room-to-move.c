@@ -62,9 +62,25 @@ may_pass (const FpWays *ways, const FpTriangle *t, guint side)
          && fp_ways_gap (ways, t->corner[side], t->corner[(side + 1) % 3], near) > FP_WAY_LEAST;
 }
 
+/* A knot's middle may lie beyond a bar from where the way begins; unless all do, those are left out. */
+static void
+keep_this_side (const FpWays *ways, FpWaySet *set, const FpBar *bar, guint n_bars)
+{
+  guint kept = 0;
+
+  for (guint i = 0; i < set->knots->len; i++)
+    {
+      const guint knot = g_array_index (set->knots, guint, i);
+      if (!fp_bars_cross (bar, n_bars, set->at, triangle (ways, knot)->centre))
+        g_array_index (set->knots, guint, kept++) = knot;
+    }
+  if (kept > 0)
+    g_array_set_size (set->knots, kept);
+}
+
 /* The knot at the point, and those about it whose middle is within reach. */
 FpWaySet *
-fp_way_set_new (const FpWays *ways, const FpWayEnd *end)
+fp_way_set_new (const FpWays *ways, const FpWayEnd *end, const FpBar *bar, guint n_bars)
 {
   FpWaySet *self = g_new (FpWaySet, 1);
   const int first = knot_at (ways, end->at);
@@ -89,6 +105,7 @@ fp_way_set_new (const FpWays *ways, const FpWayEnd *end)
             g_array_append_val (self->knots, next);
         }
     }
+  keep_this_side (ways, self, bar, n_bars);
   return self;
 }
 
@@ -173,7 +190,7 @@ FpWay *
 fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar, guint n_bars)
 {
   const FpWays *ways = fp_scene_ways (scene, gait);
-  g_autoptr (FpWaySet) begin = fp_way_set_new (ways, from), end = fp_way_set_new (ways, to);
+  g_autoptr (FpWaySet) begin = fp_way_set_new (ways, from, bar, n_bars), end = fp_way_set_new (ways, to, bar, n_bars);
   FpWay *way = g_new0 (FpWay, 1);
   const FpGap *gap;
 
@@ -191,6 +208,16 @@ fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const Fp
   way->tolerance = tolerance_at (way->width);
   fp_way_find_route (ways, begin, end, gap->width, bar, n_bars, way);
   return way;
+}
+
+FpWay *
+fp_way_copy (const FpWay *self)
+{
+  FpWay *copy = g_memdup2 (self, sizeof *self);
+
+  if (copy != NULL)
+    copy->route = g_memdup2 (self->route, self->n_route * sizeof *self->route);
+  return copy;
 }
 
 void
@@ -339,19 +366,34 @@ fp_room_circle (const FpScene *scene, FpGait gait, const FpPoint *within, guint 
   return 2 * most;
 }
 
+const GArray *
+fp_room_edges (const FpScene *scene, FpGait gait)
+{
+  return fp_scene_ways (scene, gait)->edges;
+}
+
+double
+fp_room_ahead (const FpScene *scene, FpGait gait, FpPoint from, double dx, double dy, double far)
+{
+  const GArray *edges = fp_room_edges (scene, gait);
+
+  for (guint i = 0; i < edges->len; i++)
+    {
+      const FpBar *edge = &g_array_index (edges, FpBar, i);
+      far = fp_side_ahead (edge->a, edge->b, from, dx, dy, far);
+    }
+  return far;
+}
+
 double
 fp_room_clear_about (const FpScene *scene, FpGait gait, FpPoint at)
 {
-  const FpWays *ways = fp_scene_ways (scene, gait);
+  const GArray *edges = fp_room_edges (scene, gait);
   double least = G_MAXDOUBLE;
 
-  if (knot_at (ways, at) < 0)
+  if (fp_free_floor_level_at (fp_scene_free_floor (scene), at) < 0)
     return 0;
-  for (guint i = 0; i < ways->points->len; i++)
-    {
-      const FpWaySite *s = &g_array_index (ways->sites, FpWaySite, i);
-      for (guint k = 0; k < s->n_arms; k++)
-        least = MIN (least, fp_segment_distance (site (ways, i), s->arm[k], at));
-    }
+  for (guint i = 0; i < edges->len; i++)
+    least = MIN (least, fp_segment_distance (g_array_index (edges, FpBar, i).a, g_array_index (edges, FpBar, i).b, at));
   return least;
 }

@@ -77,6 +77,6 @@ fp_way_tell_gap (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpW
     {
       const double floor = floor_about (scene, way->narrow[i], way->narrow[1 - i]);
       way->owner[i] = thing_at (scene, way->narrow[i], floor);
-      way->beside[i] = way->owner[i] >= 0 ? FP_BESIDE_THING : is_step (scene, way->narrow[i]) ? FP_BESIDE_STEP : FP_BESIDE_END;
+      way->beside[i] = way->owner[i] >= 0 ? FP_WAY_BY_THING : is_step (scene, way->narrow[i]) ? FP_WAY_BY_STEP : FP_WAY_BY_END;
     }
 }

@@ -13,7 +13,7 @@ typedef struct
   FpPoint at;
 } FpWaySet;
 
-FpWaySet *fp_way_set_new  (const FpWays *ways, const FpWayEnd *end);
+FpWaySet *fp_way_set_new  (const FpWays *ways, const FpWayEnd *end, const FpBar *bar, guint n_bars);
 void      fp_way_set_free (FpWaySet *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpWaySet, fp_way_set_free)
 

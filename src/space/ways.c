@@ -140,10 +140,11 @@ drop_gaps_not_free (FpWays *self)
 /* --- life ---------------------------------------------------------------------------- */
 
 FpWays *
-fp_ways_new (const GArray *edges, const FpFreeFloor *floor)
+fp_ways_new (GArray *edges, const FpFreeFloor *floor)
 {
   FpWays *self = g_new0 (FpWays, 1);
 
+  self->edges = edges;
   self->points = g_array_new (FALSE, FALSE, sizeof (FpPoint));
   self->sites = g_array_new (FALSE, FALSE, sizeof (FpWaySite));
   self->gaps = g_array_new (FALSE, FALSE, sizeof (FpGap));
@@ -159,6 +160,7 @@ fp_ways_new (const GArray *edges, const FpFreeFloor *floor)
 void
 fp_ways_free (FpWays *self)
 {
+  g_array_unref (self->edges);
   g_array_unref (self->points);
   g_array_unref (self->sites);
   g_array_unref (self->triangles);
@@ -170,9 +172,7 @@ fp_ways_free (FpWays *self)
 static FpWays *
 ways_of (const FpScene *scene, FpGait gait)
 {
-  g_autoptr (GArray) edges = fp_way_edges_new (scene, gait);
-
-  return fp_ways_new (edges, fp_scene_free_floor (scene));
+  return fp_ways_new (fp_way_edges_new (scene, gait), fp_scene_free_floor (scene));
 }
 
 static gpointer

@@ -35,6 +35,7 @@ typedef struct
 
 typedef struct
 {
+  GArray   *edges;     /* (element-type FpBar): what is not crossed                         */
   GArray   *points;    /* (element-type FpPoint): of the sites, sorted by x                 */
   GArray   *sites;     /* (element-type FpWaySite)                                             */
   GArray   *triangles; /* (element-type FpTriangle)                                         */
@@ -47,8 +48,8 @@ const FpWays *fp_scene_ways (const FpScene *scene, FpGait gait);
 
 /* Of the edges that a body of that gait may not cross: (element-type FpBar), each one run, what is free on its left. */
 GArray *fp_way_edges_new (const FpScene *scene, FpGait gait);
-/* Of any such edges; @scene, where given, tells what is free. */
-FpWays *fp_ways_new      (const GArray *edges, const FpFreeFloor *floor);
+/* Takes @edges; @floor (nullable) tells what is free. */
+FpWays *fp_ways_new      (GArray *edges, const FpFreeFloor *floor);
 void    fp_ways_free     (FpWays *self);
 /* Appends to both, sorted by x, then by y. */
 void    fp_way_sites_gather (const GArray *edges, GArray *points, GArray *sites);

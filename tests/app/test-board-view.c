@@ -229,6 +229,41 @@ test_board_shows_a_mark (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The way of a finding is drawn with its mark, and goes with it. */
+static void
+test_board_shows_a_way (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 at = { 0.0, 365.0, 300.0 }, elsewhere = { 0.0, 0.0, 0.0 };
+  FpPoint route[] = { { 0.0, -5000.0 }, { 0.0, 3000.0 } };
+  const FpWay way = { .width = 760.0, .narrows = TRUE, .narrow = { { -380.0, 365.0 }, { 380.0, 365.0 } }, .owner = { -1, -1 },
+                      .route = route, .n_route = 2 };
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_mark (b, &at);
+  g_assert_null (fp_board_view_marked_way (b));
+  fp_board_view_mark_way (b, &way);
+  g_assert_nonnull (fp_board_view_marked_way (b));
+  g_assert_true (fp_board_view_marked_way (b)->route != route); /* a copy */
+  {
+    const double before = fp_board_view_scale (b);
+
+    fp_board_view_frame (b, TRUE); /* at another scale it is drawn anew */
+    WAIT_FOR (fp_board_view_scale (b) != before);
+  }
+  fp_board_view_mark (b, &at);
+  g_assert_nonnull (fp_board_view_marked_way (b));
+  fp_board_view_mark (b, &elsewhere);
+  g_assert_null (fp_board_view_marked_way (b));
+  fp_board_view_mark_way (b, &way);
+  fp_board_view_mark (b, NULL);
+  g_assert_null (fp_board_view_marked_way (b));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What is left out is no more drawn, and comes back; the section is cut where it is told. */
 static void
 test_board_shows_less (void)
@@ -975,6 +1010,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/nudges", test_board_nudges);
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
+  g_test_add_func ("/board/way", test_board_shows_a_way);
   g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/chooses-what-is-shown", test_board_chooses_what_is_shown);
   g_test_add_func ("/board/reveals", test_board_reveals);

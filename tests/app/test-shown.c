@@ -175,7 +175,7 @@ test_waiting_for_sight (void)
       stale++;
   g_assert_cmpuint (stale, >, 0);
   g_assert_cmpuint (without->len, ==, both->len - stale);
-  g_assert_true (g_str_has_prefix (rest, "Rules of sight are being computed"));
+  g_assert_true (g_str_has_prefix (rest, "Rules of sight and of ways are being computed"));
 }
 
 /* --- drawings ------------------------------------------------------------- */

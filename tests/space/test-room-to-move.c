@@ -81,8 +81,8 @@ test_door (void)
 
       assert_narrow (way, open[i]);
       assert_narrow (back, open[i]);
-      g_assert_cmpint (way->beside[0], ==, FP_BESIDE_THING);
-      g_assert_cmpint (way->beside[1], ==, FP_BESIDE_THING);
+      g_assert_cmpint (way->beside[0], ==, FP_WAY_BY_THING);
+      g_assert_cmpint (way->beside[1], ==, FP_WAY_BY_THING);
       g_assert_cmpint (way->owner[0], !=, way->owner[1]);
       fp_project_unref (p);
     }
@@ -189,7 +189,7 @@ test_levels (void)
   {
     g_autoptr (FpWay) walked = way_of (p, FP_GAIT_ON_FOOT, from, to), rolled = way_of (p, FP_GAIT_ON_WHEELS, from, to);
     assert_narrow (walked, 1400);
-    g_assert_cmpint (walked->beside[0], ==, FP_BESIDE_STEP);
+    g_assert_cmpint (walked->beside[0], ==, FP_WAY_BY_STEP);
     g_assert_cmpfloat (rolled->width, ==, 0);
   }
   church_fate (&p, "steps", FP_FATE_REMOVED, NULL, NULL);

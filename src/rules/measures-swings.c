@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the leaves of gates and the door of the tabernacle strike as they open. */
+#include "measuring-ways.h"
+
+#include <math.h>
+
+/* Design judgement, mm. */
+#define UNDER_GATE 55.0  /* a step that rises more stops a leaf, which hangs 60 above its own floor               */
+#define CLEAR      2.0   /* what lies so near to the line of the gate is the rail itself                          */
+#define OPENS      0.62  /* of the width of a tabernacle is its door, as its kind has it                          */
+#define SIDES      24    /* of the polygon that stands for a round thing                                          */
+
+/* A leaf turns about (0, 0) from (leaf, 0) to (0, leaf), in coordinates of its own. */
+typedef struct
+{
+  double leaf;
+  double nearest; /* of what lies in the quarter of a circle; the leaf where nothing does */
+  FpPoint at;     /* of it */
+} Swing;
+
+/* The part of a side with a coordinate of at least @least; FALSE: none of it. */
+static gboolean
+clip (FpPoint *a, FpPoint *b, gboolean by_y, double least)
+{
+  const double u = (by_y ? a->y : a->x) - least, v = (by_y ? b->y : b->x) - least, t = u / (u - v);
+  const FpPoint cut = { a->x + t * (b->x - a->x), a->y + t * (b->y - a->y) };
+
+  if (u < 0 && v < 0)
+    return FALSE;
+  if (u < 0)
+    *a = cut;
+  else if (v < 0)
+    *b = cut;
+  return TRUE;
+}
+
+static void
+note_side (Swing *self, FpPoint a, FpPoint b, double from)
+{
+  double far;
+
+  if (!clip (&a, &b, FALSE, 0) || !clip (&a, &b, TRUE, from))
+    return;
+  {
+    const double ex = b.x - a.x, ey = b.y - a.y, ee = ex * ex + ey * ey;
+    const double t = ee > 0 ? CLAMP (-(a.x * ex + a.y * ey) / ee, 0, 1) : 0;
+    a = (FpPoint) { a.x + t * ex, a.y + t * ey };
+  }
+  far = hypot (a.x, a.y);
+  if (far < self->nearest)
+    {
+      self->nearest = far;
+      self->at = a;
+    }
+}
+
+/* --- gates ---------------------------------------------------------------------------- */
+
+/* In the leaf's coordinates: x from its hinge to the middle of the gate, y towards the altar. */
+static FpPoint
+in_leaf (const FpPlaced *rail, double hinge, FpPoint p)
+{
+  const FpPoint local = fp_placed_local (rail, p);
+
+  return (FpPoint) { hinge < 0 ? local.x - hinge : hinge - local.x, local.y };
+}
+
+static FpPoint
+from_leaf (const FpPlaced *rail, double hinge, FpPoint p)
+{
+  return fp_place_point (&rail->place, (FpPoint) { hinge < 0 ? hinge + p.x : hinge - p.x, p.y });
+}
+
+static void
+note_steps_up (const FpMeasuring *of, const FpPlaced *rail, double hinge, double from, Swing *swing)
+{
+  guint n, n_levels;
+  const FpFreeFloor *floor = fp_scene_free_floor (of->scene);
+  const FpLevelJoint *joint = fp_free_floor_joints (floor, &n);
+  const FpFreeLevel *level = fp_free_floor_levels (floor, &n_levels);
+
+  for (guint i = 0; i < n; i++)
+    if (MAX (fp_free_level_height (&level[joint[i].level[0]], joint[i].a), fp_free_level_height (&level[joint[i].level[1]], joint[i].a))
+        > rail->level + UNDER_GATE)
+      note_side (swing, in_leaf (rail, hinge, joint[i].a), in_leaf (rail, hinge, joint[i].b), from);
+}
+
+static Swing
+swing_of_leaf (const FpMeasuring *of, const FpPlaced *rail, double hinge)
+{
+  const GArray *edges = fp_room_edges (of->scene, FP_GAIT_ON_FOOT);
+  const double from = fp_placed_param (rail, "top", 0) / 2 + CLEAR;
+  Swing swing = { .leaf = fabs (hinge), .nearest = fabs (hinge) };
+
+  for (guint i = 0; i < edges->len; i++)
+    {
+      const FpBar *edge = &g_array_index (edges, FpBar, i);
+      note_side (&swing, in_leaf (rail, hinge, edge->a), in_leaf (rail, hinge, edge->b), from);
+    }
+  note_steps_up (of, rail, hinge, from, &swing);
+  return swing;
+}
+
+/* Both leaves open towards the altar, as they are drawn. */
+void
+fp_take_gate_swing (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_RAIL, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_RAIL, i))
+    {
+      const FpPlaced *rail = fp_measuring_placed (of, i);
+      const double half = fp_placed_param (rail, "gate", 0) / 2;
+      double most = 0;
+      FpPoint at = { rail->place.x, rail->place.y };
+
+      if (!(half > 0) || fp_placed_param (rail, "bow", 0) > 1)
+        continue;
+      for (int side = -1; side <= 1; side += 2)
+        {
+          const Swing swing = swing_of_leaf (of, rail, side * half);
+          if (swing.leaf - swing.nearest > most)
+            {
+              most = swing.leaf - swing.nearest;
+              at = from_leaf (rail, side * half, swing.at);
+            }
+        }
+      fp_measured_add_at (out, most, i, (FpVec3) { at.x, at.y, rail->level });
+    }
+}
+
+/* --- the tabernacle ------------------------------------------------------------------------ */
+
+static void
+note_solid (const FpPlaced *tabernacle, const FpSolid *solid, double hinge, Swing *swing)
+{
+  const double r = solid->shape == FP_SOLID_ROUND ? MAX (solid->r0, solid->r1) : MAX (solid->rx, solid->ry);
+  const guint n = solid->shape == FP_SOLID_PRISM ? solid->n_outline : SIDES;
+  FpPoint before = { 0, 0 };
+
+  for (guint i = 0; i <= n; i++)
+    {
+      const double a = 2 * G_PI * (i % n) / n;
+      const FpPoint p = solid->shape == FP_SOLID_PRISM ? solid->outline[i % n]
+                                                       : (FpPoint) { solid->cx + r * cos (a), solid->cy + r * sin (a) };
+      const FpPoint local = fp_placed_local (tabernacle, p);
+      /* The door turns towards the front, which is -y. */
+      const FpPoint leaf = { hinge < 0 ? local.x - hinge : hinge - local.x, tabernacle->extent.plan.y0 - local.y };
+
+      if (i > 0)
+        note_side (swing, before, leaf, CLEAR);
+      before = leaf;
+    }
+}
+
+static gboolean
+may_be_struck (const FpMeasuring *of, int tabernacle, const FpSolid *solid)
+{
+  const FpPlaced *owner = fp_measuring_placed (of, (int) solid->owner), *placed = fp_measuring_placed (of, tabernacle);
+  const FpBox3 box = fp_solid_box (solid);
+
+  /* Cards and cloths are taken away, and lie under it. */
+  return !owner->ghost && (int) solid->owner != tabernacle && solid->part != FP_PART_CLOTH && solid->part != FP_PART_CARD
+         && (fp_item_kind (owner->item)->flags & FP_KIND_HUNG) == 0 && !fp_measuring_stands_on (of, (int) solid->owner, tabernacle)
+         && box.hi.z > placed->level + CLEAR && box.lo.z < placed->level + placed->extent.height * 0.8
+         && fp_box_overlaps (&(FpBox) { box.lo.x, box.lo.y, box.hi.x, box.hi.y },
+                             &(FpBox) { placed->plan.x0 - 1000, placed->plan.y0 - 1000, placed->plan.x1 + 1000, placed->plan.y1 + 1000 });
+}
+
+static Swing
+swing_of_door (const FpMeasuring *of, int index, double hinge)
+{
+  guint n;
+  const FpSolid *solid = fp_scene_solids (of->scene, &n);
+  Swing swing = { .leaf = 2 * fabs (hinge), .nearest = 2 * fabs (hinge) };
+
+  for (guint i = 0; i < n; i++)
+    if (may_be_struck (of, index, &solid[i]))
+      note_solid (fp_measuring_placed (of, index), &solid[i], hinge, &swing);
+  return swing;
+}
+
+/* Hung on the side on which it strikes less. */
+void
+fp_take_tabernacle_swing (const FpMeasuring *of, GArray *out)
+{
+  for (int i = fp_measuring_next (of, FP_ROLE_TABERNACLE, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_TABERNACLE, i))
+    {
+      const FpPlaced *placed = fp_measuring_placed (of, i);
+      const double half = fp_placed_param (placed, "width", 0) * OPENS / 2;
+      const Swing left = swing_of_door (of, i, -half), right = swing_of_door (of, i, half);
+
+      fp_measured_add_at (out, MAX (0, MIN (left.leaf - left.nearest, right.leaf - right.nearest)), i,
+                          fp_placed_point (placed, (FpVec3) { 0, placed->extent.plan.y0, placed->extent.height / 2 }));
+    }
+}
