@@ -23,6 +23,7 @@ typedef struct
   FpBox free;     /* where cloths lie: all of the mensa, or what is before a gradine (behind it where that is deeper) */
   FpBox notch;    /* within it, open to its back or front: what they are cut out for, with %FP_MENSA_EASE; empty: nothing */
   gboolean stops; /* they stop before something                              */
+  double beside;  /* beside what they stop before, at the end where it is more, so much of the mensa stays bare */
 } FpMensaFree;
 
 #define FP_MENSA_FAST_MOST 8 /* of each sort; more are not asked */

@@ -160,6 +160,14 @@ draw_laying (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
 }
 
 static void
+draw_linen (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
+{
+  self->pages = fp_linen_sheets_of (self->scene, spec, &self->scale, &self->error);
+  if (self->pages != NULL && order->page.tiled)
+    tile (self, order);
+}
+
+static void
 draw_comparison (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec, GCancellable *cancel)
 {
   guint n = fp_project_n_alternatives (order->project), found = 0;
@@ -190,7 +198,7 @@ draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable
     case FP_SHEET_SUN: draw_sun (self, order, spec); break;
     case FP_SHEET_CARD: draw_cards (self, order, spec); break;
     case FP_SHEET_SCHEDULE: draw_schedules (self, order, spec); break;
-    case FP_SHEET_LINEN: put_page (self, order, fp_linen_sheet_of (self->scene, spec, &self->scale, &self->error)); break;
+    case FP_SHEET_LINEN: draw_linen (self, order, spec); break;
     case FP_SHEET_LAYING: draw_laying (self, order, spec); break;
     default: draw_sheet (self, order, spec, cancel); break;
     }

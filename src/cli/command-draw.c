@@ -398,7 +398,7 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
     case FP_SHEET_SUN: return draw_sun (scene, spec, o, error);
     case FP_SHEET_CARD: return draw_cards (scene, spec, o, error);
     case FP_SHEET_SCHEDULE: return tiled (fp_schedules_sheets_of (scene, spec, error), scene, o);
-    case FP_SHEET_LINEN: return pages_of (fp_linen_sheet_of (scene, spec, NULL, error), scene, o);
+    case FP_SHEET_LINEN: return tiled (fp_linen_sheets_of (scene, spec, NULL, error), scene, o);
     case FP_SHEET_LAYING: return tiled (fp_laying_sheets_of (scene, spec, NULL, error), scene, o);
     default: return draw_sheet (scene, spec, o, error);
     }

@@ -10,8 +10,8 @@
 
 typedef struct
 {
-  char       *file, *alternative, *bolt, *warp, *weft, *as, *out, *paper, *scale, *ink;
-  gboolean    portrait;
+  char       *file, *alternative, *bolt, *warp, *weft, *small, *as, *out, *paper, *scale, *ink;
+  gboolean    portrait, join;
   FpAskedAs          told;
   FpLinenSpec linen;
   FpPagesForm form;
@@ -26,6 +26,7 @@ options_clear (Options *o)
   g_free (o->bolt);
   g_free (o->warp);
   g_free (o->weft);
+  g_free (o->small);
   g_free (o->as);
   g_free (o->out);
   g_free (o->paper);
@@ -72,15 +73,56 @@ fill (Options *o)
 static gboolean
 fill_bolt (Options *o, const FpWorks *works, FpUnits units)
 {
+  g_autoptr (GError) error = NULL;
+
   if (o->bolt == NULL && works->bolt > 0)
     {
       o->linen.bolt = works->bolt;
       return TRUE;
     }
-  if (o->bolt != NULL && fp_length_parse (o->bolt, units, &o->linen.bolt, NULL) && o->linen.bolt > 0)
+  if (o->bolt == NULL || !fp_length_parse (o->bolt, units, &o->linen.bolt, NULL) || !(o->linen.bolt > 0))
+    {
+      fp_command_fail_value ("--bolt", o->bolt, "the width of the cloth between its selvedges, such as 1500 mm or 60 in");
+      return FALSE;
+    }
+  if (fp_works_length_check (FP_WORKS_BOLT, o->linen.bolt, o->bolt, units, &error))
     return TRUE;
-  fp_command_fail_value ("--bolt", o->bolt, "the width of the cloth between its selvedges, such as 1500 or 60 in");
+  fp_command_fail (error->message);
   return FALSE;
+}
+
+/* "purificators=12": one of those parted by commas. */
+static gboolean
+fill_small (char *text, FpWorks *works)
+{
+  char *number = strchr (text, '=');
+  FpSmall one;
+  guint64 n;
+
+  if (number == NULL)
+    return FALSE;
+  *number++ = '\0';
+  if (!fp_small_find (g_strstrip (text), &one) || !g_ascii_string_to_unsigned (g_strstrip (number), 10, 0, FP_SMALLS_MOST, &n, NULL))
+    return FALSE;
+  works->small[one] = (double) n;
+  return TRUE;
+}
+
+/* The project with so many small linens; (transfer full), NULL where they were told badly. */
+static FpProject *
+with_smalls (const Options *o, const FpProject *project)
+{
+  g_auto (GStrv) part = o->small != NULL ? g_strsplit (o->small, ",", -1) : NULL;
+  FpWorks works = *fp_project_works (project);
+
+  for (guint i = 0; part != NULL && part[i] != NULL; i++)
+    if (!fill_small (part[i], &works))
+      {
+        fp_command_fail_value ("--small", o->small, "such as corporals=2,purificators=12; there are corporals, palls, purificators, "
+                               "finger-towels, amices, chalice-veils and burses, at most 40 of each");
+        return NULL;
+      }
+  return fp_project_with_works (project, &works, NULL);
 }
 
 static gboolean
@@ -101,17 +143,15 @@ draw (const FpLinenPlan *plan, const FpScene *scene, Options *o)
   g_autoptr (GError) error = NULL;
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *date = g_date_time_format (now, "%Y-%m-%d");
-  g_autoptr (GPtrArray) pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
-  FpDrawing *sheet;
+  g_autoptr (GPtrArray) pages = NULL;
   double scale;
 
   o->spec.date = date;
-  sheet = fp_linen_plan_sheet (plan, &o->spec, &scale, &error);
-  if (sheet != NULL)
-    g_ptr_array_add (pages, sheet);
-  if (sheet == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
+  pages = fp_linen_plan_sheets (plan, &o->spec, &scale, &error);
+  if (pages == NULL || !fp_pages_write (pages, scene, o->form, o->file, o->out, &error))
     return fp_command_fail (error->message);
-  fp_pages_note_scale (scale);
+  if (o->scale != NULL)
+    fp_pages_note_scale (scale);
   return FP_EXIT_CLEAR;
 }
 
@@ -120,13 +160,18 @@ tell (const FpProject *project, Options *o)
 {
   const int alternative = fp_command_alternative (project, o->alternative);
   g_autoptr (GError) error = NULL;
+  g_autoptr (FpProject) reckoned = NULL;
   g_autoptr (FpScene) scene = NULL;
   g_autoptr (FpLinenPlan) plan = NULL;
   g_autofree char *text = NULL;
 
   if (alternative < 0 || !fill_cloth (o, project))
     return FP_EXIT_ERROR;
-  scene = fp_scene_new (project, (guint) alternative);
+  reckoned = with_smalls (o, project);
+  if (reckoned == NULL)
+    return FP_EXIT_ERROR;
+  o->linen.join = o->join;
+  scene = fp_scene_new (reckoned, (guint) alternative);
   plan = fp_linen_plan_new (scene, &o->linen, &error);
   if (plan == NULL)
     return fp_command_fail (error->message);
@@ -146,13 +191,16 @@ run (int argc, char **argv)
     { "bolt", 'b', 0, FP_OPTION_TEXT, &o.bolt, "Width of the cloth between its selvedges", "LENGTH" },
     { "warp", 0, 0, FP_OPTION_TEXT, &o.warp, "What a tried piece lost along the bolt", "PER CENT" },
     { "weft", 0, 0, FP_OPTION_TEXT, &o.weft, "What it lost across", "PER CENT" },
+    { "small", 0, 0, FP_OPTION_TEXT, &o.small, "How many small linens: corporals=2,purificators=12; otherwise for one Mass",
+      "NUMBERS" },
+    { "join", 0, 0, G_OPTION_ARG_NONE, &o.join, "Cut what is wider than the bolt in widths that are joined", NULL },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",
       "ID" },
     { "out", 'o', 0, FP_OPTION_TEXT, &o.out, "Draw it into this file; - is standard output", "FILE" },
     { "as", 0, 0, FP_OPTION_TEXT, &o.as, "text or csv; with --out pdf, svg or png, otherwise by its ending", "FORM" },
     { "paper", 'p', 0, FP_OPTION_TEXT, &o.paper, FP_ASKED_PAPERS "; otherwise a3", "PAPER" },
     { "portrait", 0, 0, G_OPTION_ARG_NONE, &o.portrait, "Upright paper; otherwise landscape", NULL },
-    { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "20 or 1:20; otherwise the largest of ISO 5455 that fits", "SCALE" },
+    { "scale", 0, 0, FP_OPTION_TEXT, &o.scale, "20 or 1:20; otherwise the largest that fits", "SCALE" },
     { "ink", 0, 0, FP_OPTION_TEXT, &o.ink, FP_ASKED_INKS "; otherwise colour", "INK" },
     { NULL }
   };
@@ -168,13 +216,17 @@ run (int argc, char **argv)
 const FpCommand fp_command_linen = {
   "linen", "FILE", "lays out the cloths to be cut of a bolt",
   "Takes the sizes of the cloths that one alternative in the project FILE needs from the\n"
-  "things as they are drawn (altars, credences, rails), adds hems and what the cloth loses\n"
-  "in washing, and lays the pieces out on a bolt so that as little as can be is cut. With\n"
-  "--out it is drawn: the bolt with the pieces on it, and the sizes of each. What a cloth\n"
+  "things as they are drawn: of altars what of the mensa is free before a gradine or round a\n"
+  "tabernacle, of credences, of rails that have a cloth; and the small linens of one Mass, or\n"
+  "as many as are told. Adds hems and what the cloth loses in washing, and lays the pieces out\n"
+  "on a bolt so that as little as can be is cut. With --out it is drawn: what to buy, the bolt\n"
+  "with the pieces on it, the size of each, and how it is made; frontals and veils, too, which\n"
+  "are of silk. What is wider than the bolt is told with the width that it needs. What a cloth\n"
   "loses nobody knows beforehand: wash a piece of it, and measure. What is not typed is as\n"
   "the project's works say.",
-  "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5\n"
+  "  footpace linen parish.footpace --bolt '1500 mm' --warp 6 --weft 2.5\n"
   "  footpace linen parish.footpace -a b --bolt '60 in' --warp 4 --weft 4 --out linen.pdf\n"
-  "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5 --as csv > linen.csv\n",
+  "  footpace linen parish.footpace --bolt '36 in' --warp 6 --weft 2.5 --join\n"
+  "  footpace linen parish.footpace --bolt 1500 --warp 6 --weft 2.5 --small purificators=12 --as csv\n",
   run
 };

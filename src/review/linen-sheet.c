@@ -1,214 +1,341 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* linen-sheet.c - the bolt with all pieces on it, and beside it the sizes of each
+/* linen-sheet.c - on paper: what to buy, the bolt as large as the paper allows, each cloth, and how it is made
  *
- * The bolt lies along the sheet.  Where it is longer than the sheet at a scale
- * at which pieces can be told apart, smaller scales are tried.
+ * Drawn twice, for the number of sheets is known only when all is set.
  */
 #include "linen-private.h"
-
-#include "span.h"
 
 #include "footpace/error.h"
 
 #include <math.h>
 
 /* Paper mm; design judgement. */
-#define LETTERS   2.5
-#define LINE      4.4
-#define ABOVE     12.0 /* over the bolt: its length           */
-#define ASIDE     14.0 /* beside it: its width                */
-#define GAP       6.0
-#define PAD       1.2
+#define LETTERS 2.5
+#define HEAD    3.5
+#define LINE    4.2
+#define GAP     3.0
+#define BETWEEN 4.0
 
 #define TITLE "Linen: the cutting of it"
 #define CODE  "linen"
 
-/* --- room ------------------------------------------------------------------------------ */
+enum { C_LETTER, C_NAME, C_NUMBER, C_CUT, C_FINISHED, C_HEMS, C_MADE, N_COLUMNS };
 
-static double
-words_height (const FpLinenPlan *self)
-{
-  return (self->pieces->len + 6) * LINE;
-}
-
-static gboolean
-fits (const FpLinenPlan *self, const FpBox *room, double scale)
-{
-  return ASIDE + self->layout->length / scale <= room->x1 - room->x0
-         && ABOVE + self->spec.bolt / scale + GAP + words_height (self) <= room->y1 - room->y0;
-}
-
-static double
-choose_scale (const FpLinenPlan *self, const FpBox *room, double asked, GError **error)
-{
-  guint n;
-  const double *scale = fp_sheet_scales (&n);
-
-  if (asked > 0 && fits (self, room, asked))
-    return asked;
-  for (guint i = 0; i < n; i++)
-    if (fits (self, room, scale[i]))
-      {
-        if (!(asked > 0))
-          return scale[i];
-        g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the bolt does not fit this paper at 1:%g; the largest scale that fits is "
-                     "1:%g", asked, scale[i]);
-        return 0;
-      }
-  g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "the bolt fits this paper at no scale; choose larger paper");
-  return 0;
-}
-
-/* --- drawn ------------------------------------------------------------------------------ */
+/* Of the width of the sheet. */
+static const double shares[N_COLUMNS] = { 0.03, 0.16, 0.04, 0.14, 0.13, 0.15, 0.35 };
+static const char *const heads[N_COLUMNS] = {
+  "", "Cloth", "Nr", "Cut, along × across", "Finished", "Hem", "How it is made",
+};
 
 typedef struct
 {
   const FpLinenPlan *plan;
-  FpDrawing         *drawing;
-  FpPoint            origin; /* of the bolt: its begin, at the lower selvedge; paper mm */
-  double             scale;
-} Bolt;
+  const FpSheetSpec *spec;
+  GPtrArray         *pages;
+  FpDrawing         *drawing; /* the last of them */
+  FpBox              room;
+  double             y, scale;
+  guint              n_pages; /* in all, when it is known; 0 */
+} Flow;
 
-static FpPoint
-at (const Bolt *b, double along, double across)
+/* --- pages, lines --------------------------------------------------------------------------- */
+
+static void
+begin_page (Flow *f, double scale)
 {
-  return (FpPoint) { b->origin.x + along / b->scale, b->origin.y + across / b->scale };
+  FpSheetSpec spec = *f->spec;
+
+  spec.page = f->pages->len + 1;
+  spec.pages = MAX (f->n_pages, spec.page);
+  spec.findings = NULL;
+  f->drawing = fp_sheet_blank_of (f->plan->scene, &spec, TITLE, CODE, scale, &f->room);
+  g_ptr_array_add (f->pages, f->drawing);
+  fp_drawing_set_item (f->drawing, NULL, FP_STANDING_EXISTING, -1);
+  f->y = f->room.y1;
+}
+
+/* So much in one piece. */
+static void
+need (Flow *f, double height)
+{
+  if (f->y - height < f->room.y0)
+    begin_page (f, 0);
 }
 
 static void
-draw_box (const Bolt *b, FpPen pen, FpFill fill, double along, double across, double length, double width)
+set_text (Flow *f, double x, double letters, const char *text)
 {
-  const FpPoint corner[4] = {
-    at (b, along, across), at (b, along + length, across), at (b, along + length, across + width), at (b, along, across + width),
-  };
-
-  fp_drawing_area (b->drawing, pen, fill, 0, corner, 4);
-}
-
-/* What finds room in it: name and size, the name alone, or the number under which it stands in the list. */
-static void
-name_piece (const Bolt *b, guint i)
-{
-  const FpBoltPlace *place = &b->plan->layout->place[i];
-  const double width = place->along / b->scale - 2 * PAD, height = place->across / b->scale - 2 * PAD;
-  g_autofree char *name = fp_linen_piece_name (b->plan, i), *size = fp_linen_size_text (b->plan, place->along, place->across);
-  g_autofree char *numbered = g_strdup_printf ("%u  %s", i + 1, name), *number = g_strdup_printf ("%u", i + 1);
-  const FpPoint p = at (b, place->y, place->x + place->across);
-  const char *first = fp_lettering_width (numbered, LETTERS) <= width ? numbered : number;
-
-  if (height < LETTERS || fp_lettering_width (number, LETTERS) > width)
-    return;
-  fp_drawing_text (b->drawing, (FpPoint) { p.x + PAD, p.y - PAD - LETTERS }, LETTERS, 0, FP_ALIGN_LEFT, first);
-  if (height >= LINE + LETTERS && fp_lettering_width (size, LETTERS) <= width)
-    fp_drawing_text (b->drawing, (FpPoint) { p.x + PAD, p.y - PAD - LETTERS - LINE }, LETTERS, 0, FP_ALIGN_LEFT, size);
+  fp_drawing_text (f->drawing, (FpPoint) { x, f->y - letters }, letters, 0, FP_ALIGN_LEFT, text);
 }
 
 static void
-draw_measures (const Bolt *b)
+set_lines (Flow *f, const char *text, double letters, double line)
 {
-  const FpLinenPlan *plan = b->plan;
-  const FpUnits units = fp_project_brief (fp_scene_project (plan->scene))->units;
-  g_autofree char *length = fp_length_format (ceil (plan->layout->length), units), *width = fp_length_format (plan->spec.bolt, units);
-  const FpPoint near = at (b, 0, 0), far = at (b, plan->layout->length, plan->spec.bolt);
+  g_autoptr (GPtrArray) lines = fp_lettering_wrap (text, letters, f->room.x1 - f->room.x0);
 
-  fp_draw_span (b->drawing, (FpPoint) { near.x, far.y + 4 }, (FpPoint) { far.x, far.y + 4 }, LETTERS, length);
-  fp_draw_span (b->drawing, (FpPoint) { near.x - 5, near.y }, (FpPoint) { near.x - 5, far.y }, LETTERS, width);
+  need (f, lines->len * line);
+  for (guint i = 0; i < lines->len; i++, f->y -= line)
+    set_text (f, f->room.x0, letters, g_ptr_array_index (lines, i));
 }
 
 static void
-draw_bolt (const Bolt *b)
+set_all (Flow *f, GPtrArray *texts)
 {
-  const FpLinenPlan *plan = b->plan;
-
-  fp_drawing_set_item (b->drawing, NULL, FP_STANDING_EXISTING, -1);
-  draw_box (b, FP_PEN_OUTLINE, FP_FILL_NONE, 0, 0, plan->layout->length, plan->spec.bolt);
-  for (guint i = 0; i < plan->pieces->len; i++)
-    {
-      const FpBoltPlace *place = &plan->layout->place[i];
-
-      draw_box (b, FP_PEN_EDGE, FP_FILL_PAPER, place->y, place->x, place->along, place->across);
-      name_piece (b, i);
-    }
-  draw_measures (b);
+  for (guint i = 0; i < texts->len; i++)
+    set_lines (f, g_ptr_array_index (texts, i), LETTERS, LINE);
+  if (texts->len > 0)
+    f->y -= GAP;
+  g_ptr_array_unref (texts);
 }
 
-/* --- the list ------------------------------------------------------------------------------ */
+/* --- the table --------------------------------------------------------------------------------- */
+
+typedef struct { char *text[N_COLUMNS]; } Cells;
+
+static void
+cells_clear (Cells *self)
+{
+  for (guint k = 0; k < N_COLUMNS; k++)
+    g_clear_pointer (&self->text[k], g_free);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Cells, cells_clear)
 
 static double
-add_line (FpDrawing *drawing, double x, double y, const char *text)
+column_at (const Flow *f, guint column)
 {
-  fp_drawing_text (drawing, (FpPoint) { x, y - LETTERS }, LETTERS, 0, FP_ALIGN_LEFT, text);
-  return y - LINE;
+  double x = f->room.x0;
+
+  for (guint k = 0; k < column; k++)
+    x += shares[k] * (f->room.x1 - f->room.x0);
+  return x;
+}
+
+/* Each wrapped to its column.  Returns: how high they are */
+static double
+wrap_cells (const Flow *f, const char *const *text, GPtrArray **lines)
+{
+  guint n = 1;
+
+  for (guint k = 0; k < N_COLUMNS; k++)
+    {
+      lines[k] = fp_lettering_wrap (text[k], LETTERS, shares[k] * (f->room.x1 - f->room.x0) - BETWEEN / 2);
+      n = MAX (n, lines[k]->len);
+    }
+  return n * LINE + 1;
+}
+
+/* Takes @lines. */
+static void
+set_cells (Flow *f, GPtrArray **lines, double height)
+{
+  for (guint k = 0; k < N_COLUMNS; k++)
+    {
+      for (guint i = 0; i < lines[k]->len; i++)
+        fp_drawing_text (f->drawing, (FpPoint) { column_at (f, k), f->y - i * LINE - LETTERS }, LETTERS, 0, FP_ALIGN_LEFT,
+                         g_ptr_array_index (lines[k], i));
+      g_ptr_array_unref (lines[k]);
+    }
+  f->y -= height;
 }
 
 static void
-draw_row (const FpLinenPlan *self, FpDrawing *drawing, const double *column, double y, guint i)
+set_heads (Flow *f)
 {
-  guint copy;
-  const FpCloth *cloth = fp_linen_cloth_of (self, i, &copy);
-  const FpUnits units = fp_project_brief (fp_scene_project (self->scene))->units;
-  const FpBoltPlace *place = &self->layout->place[i];
-  g_autofree char *name = fp_linen_piece_name (self, i), *numbered = g_strdup_printf ("%u  %s", i + 1, name);
-  g_autofree char *cut = fp_linen_size_text (self, place->along, place->across);
-  g_autofree char *finished = fp_linen_size_text (self, cloth->length, cloth->width);
-  g_autofree char *ends = fp_length_format (round (cloth->hems.ends), units);
-  g_autofree char *sides = fp_length_format (round (cloth->hems.sides), units);
-  g_autofree char *turned_in = fp_length_format (round (cloth->hems.turned_in), units);
-  g_autofree char *hems = g_strdup_printf ("%s at the ends, %s at the sides, %s turned in", ends, sides, turned_in);
-  const char *const text[] = { numbered, cut, finished, hems };
+  GPtrArray *lines[N_COLUMNS];
+  const double height = wrap_cells (f, heads, lines);
 
-  for (guint k = 0; k < G_N_ELEMENTS (text); k++)
-    add_line (drawing, column[k], y, text[k]);
+  set_cells (f, lines, height);
+  fp_drawing_line (f->drawing, FP_PEN_EDGE, (FpPoint) { f->room.x0, f->y + 1 }, (FpPoint) { f->room.x1, f->y + 1 });
 }
 
 static void
-draw_list (const FpLinenPlan *self, FpDrawing *drawing, const FpBox *room, double y)
+set_row (Flow *f, const Cells *cells)
 {
-  static const char *const heads[] = { "Piece", "Cut, along × across", "Finished, length × width", "Hems" };
-  const double wide = room->x1 - room->x0;
-  const double column[] = { room->x0, room->x0 + 0.30 * wide, room->x0 + 0.48 * wide, room->x0 + 0.68 * wide };
-  g_autofree char *warp = fp_number_format (self->spec.shrinkage.warp * 100.0);
-  g_autofree char *weft = fp_number_format (self->spec.shrinkage.weft * 100.0);
-  g_autofree char *shrinks = g_strdup_printf ("The warp runs along the bolt. Shrinkage %s %% along, %s %% across. %s %s", warp, weft,
-                                              self->layout->least ? "No layout takes less of it." : "", FP_LINEN_CAUTION);
-  g_autoptr (GPtrArray) lines = fp_lettering_wrap (shrinks, LETTERS, wide);
+  GPtrArray *lines[N_COLUMNS];
+  const double height = wrap_cells (f, (const char *const *) cells->text, lines);
+  const guint page = f->pages->len;
 
-  for (guint k = 0; k < G_N_ELEMENTS (heads); k++)
-    add_line (drawing, column[k], y, heads[k]);
-  y -= LINE;
-  for (guint i = 0; i < self->pieces->len; i++, y -= LINE)
-    draw_row (self, drawing, column, y, i);
-  y -= LINE / 2;
-  for (guint i = 0; i < lines->len; i++)
-    y = add_line (drawing, room->x0, y, g_ptr_array_index (lines, i));
+  need (f, height);
+  if (f->pages->len != page)
+    set_heads (f);
+  set_cells (f, lines, height);
 }
 
-FpDrawing *
-fp_linen_plan_sheet (const FpLinenPlan *self, const FpSheetSpec *spec, double *scale, GError **error)
+/* It is broken at its cross alone. */
+static char *
+unbroken (const FpLinenPlan *plan, double length, double width)
 {
-  FpSheetSpec bare = *spec;
-  Bolt bolt = { .plan = self };
-  FpBox room;
+  const FpUnits units = fp_linen_units (plan);
+  g_autofree char *along = fp_length_format (round (length), units), *across = fp_length_format (round (width), units);
+  g_auto (GStrv) parts = g_strsplit (along, " ", -1), others = g_strsplit (across, " ", -1);
+  g_autofree char *first = g_strjoinv ("\302\240", parts), *second = g_strjoinv ("\302\240", others);
 
-  bare.findings = NULL;
-  fp_drawing_unref (fp_sheet_blank_of (self->scene, &bare, TITLE, CODE, 1, &room));
-  bolt.scale = choose_scale (self, &room, spec->scale, error);
-  if (!(bolt.scale > 0))
-    return NULL;
-  bolt.drawing = fp_sheet_blank_of (self->scene, &bare, TITLE, CODE, bolt.scale, &room);
-  bolt.origin = (FpPoint) { room.x0 + ASIDE, room.y1 - ABOVE - self->spec.bolt / bolt.scale };
-  draw_bolt (&bolt);
-  draw_list (self, bolt.drawing, &room, bolt.origin.y - GAP);
+  return g_strdup_printf ("%s\302\240× %s", first, second);
+}
+
+/* As it lies; where some lie otherwise, both. */
+static char *
+cut_text (const FpLinenPlan *plan, guint cloth)
+{
+  GString *out = g_string_new (NULL);
+
+  for (guint turned = 0; turned < 2; turned++)
+    for (guint i = 0; i < plan->pieces->len; i++)
+      {
+        const FpBoltPlace *place = &plan->layout->place[i];
+        g_autofree char *size = unbroken (plan, place->along, place->across);
+
+        if (fp_linen_part (plan, i)->cloth != cloth || (guint) place->turned != turned)
+          continue;
+        g_string_append_printf (out, "%s%s%s", out->len > 0 ? "; " : "", size, turned ? ", laid across" : "");
+        break;
+      }
+  return g_string_free (out, FALSE);
+}
+
+static void
+set_cloth (Flow *f, guint i)
+{
+  const FpLinenPlan *plan = f->plan;
+  const FpCloth *cloth = fp_linen_cloth (plan, i);
+  g_auto (Cells) cells = { {
+    fp_linen_letter (i), fp_linen_cloth_name (cloth), g_strdup_printf ("%u", cloth->number), cut_text (plan, i),
+    unbroken (plan, cloth->length, cloth->width), fp_linen_hems_text (plan, cloth), fp_linen_made_text (plan, cloth),
+  } };
+
+  if (*cells.text[C_CUT] == '\0')
+    {
+      g_free (cells.text[C_CUT]);
+      cells.text[C_CUT] = g_strdup ("not of this bolt: see above");
+    }
+  set_row (f, &cells);
+}
+
+static void
+set_cloths (Flow *f)
+{
+  need (f, 5 * LINE);
+  set_heads (f);
+  for (guint i = 0; i < f->plan->cloths->len; i++)
+    set_cloth (f, i);
+  f->y -= GAP;
+}
+
+/* --- all ---------------------------------------------------------------------------------------- */
+
+static void
+set_wide (Flow *f)
+{
+  g_autofree char *head = fp_linen_wide_head (f->plan);
+
+  if (f->plan->wide->len > 0)
+    set_lines (f, head, LETTERS, LINE);
+  for (guint i = 0; i < f->plan->wide->len; i++)
+    {
+      g_autofree char *text = fp_linen_wide_text (f->plan, &g_array_index (f->plan->wide, FpLinenWide, i));
+      set_lines (f, text, LETTERS, LINE);
+    }
+  if (f->plan->wide->len > 0)
+    f->y -= GAP;
+}
+
+static void
+set_silks (Flow *f)
+{
+  if (f->plan->silks->len == 0)
+    return;
+  need (f, 2 * LINE);
+  set_lines (f, FP_LINEN_SILK_HEAD, LETTERS, LINE);
+  for (guint i = 0; i < f->plan->silks->len; i++)
+    {
+      g_autofree char *text = fp_linen_silk_text (f->plan, &g_array_index (f->plan->silks, FpCloth, i));
+      set_lines (f, text, LETTERS, LINE);
+    }
+  f->y -= GAP;
+}
+
+static void
+set_bolt (Flow *f)
+{
+  FpBoltRows rows;
+
+  fp_bolt_rows_init (&rows, f->plan, f->room.x1 - f->room.x0, f->scale);
+  fp_bolt_rows_draw (&rows, f->drawing, f->room.x0, f->y);
+  f->y -= fp_bolt_rows_height (&rows);
+  fp_bolt_rows_clear (&rows);
+  set_lines (f, FP_LINEN_LEGEND, LETTERS, LINE);
+  f->y -= GAP;
+}
+
+static double
+words_height (const Flow *f, const char *buy)
+{
+  const double wide = f->room.x1 - f->room.x0;
+  g_autoptr (GPtrArray) lines = fp_lettering_wrap (buy, HEAD, wide), legend = fp_lettering_wrap (FP_LINEN_LEGEND, LETTERS, wide);
+
+  return lines->len * (HEAD + 2) + GAP + legend->len * LINE;
+}
+
+static gboolean
+set_sheets (Flow *f, GError **error)
+{
+  g_autofree char *buy = fp_linen_buy_text (f->plan);
+  double width, height;
+
+  begin_page (f, f->scale > 0 ? f->scale : 1);
+  width = f->room.x1 - f->room.x0;
+  height = f->room.y1 - f->room.y0 - words_height (f, buy);
+  if (!(f->scale > 0))
+    f->scale = fp_bolt_rows_scale (f->plan, width, height, f->spec->scale);
+  if (!(f->scale > 0))
+    {
+      const double largest = fp_bolt_rows_scale (f->plan, width, height, 0);
+
+      if (largest > 0)
+        g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "the bolt does not fit this paper at 1:%g; the largest scale that fits is 1:%g",
+                     f->spec->scale, largest);
+      else
+        g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, "the bolt fits this paper at no scale; choose larger paper");
+      return FALSE;
+    }
+  set_lines (f, buy, HEAD, HEAD + 2);
+  f->y -= GAP;
+  set_bolt (f);
+  set_wide (f);
+  set_all (f, fp_linen_stops_texts (f->plan));
+  set_cloths (f);
+  set_silks (f);
+  set_all (f, fp_linen_order_texts (f->plan));
+  return TRUE;
+}
+
+GPtrArray *
+fp_linen_plan_sheets (const FpLinenPlan *self, const FpSheetSpec *spec, double *scale, GError **error)
+{
+  Flow f = { .plan = self, .spec = spec };
+
+  for (guint pass = 0; pass < 2; pass++)
+    {
+      f.n_pages = f.pages != NULL ? f.pages->len : 0;
+      g_clear_pointer (&f.pages, g_ptr_array_unref);
+      f.pages = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_drawing_unref);
+      if (!set_sheets (&f, error))
+        {
+          g_ptr_array_unref (f.pages);
+          return NULL;
+        }
+    }
   if (scale != NULL)
-    *scale = bolt.scale;
-  return bolt.drawing;
+    *scale = f.scale;
+  return f.pages;
 }
 
-FpDrawing *
-fp_linen_sheet_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
+GPtrArray *
+fp_linen_sheets_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
 {
   const FpWorks *works = fp_project_works (fp_scene_project (scene));
-  const FpLinenSpec linen = { works->bolt, { works->warp, works->weft } };
+  const FpLinenSpec linen = { works->bolt, { works->warp, works->weft }, FALSE };
   g_autoptr (FpLinenPlan) plan = NULL;
 
   if (!(works->bolt > 0))
@@ -218,5 +345,5 @@ fp_linen_sheet_of (const FpScene *scene, const FpSheetSpec *spec, double *scale,
       return NULL;
     }
   plan = fp_linen_plan_new (scene, &linen, error);
-  return plan != NULL ? fp_linen_plan_sheet (plan, spec, scale, error) : NULL;
+  return plan != NULL ? fp_linen_plan_sheets (plan, spec, scale, error) : NULL;
 }

@@ -45,10 +45,10 @@ static const Small smalls[FP_N_SMALLS] = {
                        "Catholic Encyclopedia I (1907), Amice (from memory): at least 32 by 24 in; hem: common practice, no source",
                        "Tapes at the two corners of one long side; a cross in the middle near that side." },
   [FP_SMALL_CHALICE_VEIL] = { "chalice-veil", "Chalice veil", 0, 1, 21 * INCH, 21 * INCH, { 13, 13, 0 }, 0, 0, FP_MATERIAL_SILK,
-                              "common practice, no source: 20 to 22 in square", "Lined; in the colour of the day." },
+                              "common practice, no source: 20 to 22 in square", "In the colour of the day." },
   [FP_SMALL_BURSE] = { "burse", "Burse, one of its two sides", 0, 2, 9 * INCH, 9 * INCH, { 25, 25, 0 }, 0, 0, FP_MATERIAL_SILK,
                        "common practice, no source: 9 in square; it holds the folded corporal",
-                       "Each over a stiff card, lined with linen, hinged at one edge with gussets at two." },
+                       "Each over a stiff card; hinged at one edge, with gussets at two; lined with linen." },
 };
 
 static void

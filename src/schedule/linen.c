@@ -99,9 +99,9 @@ static const char *
 top_source (const Lie *lie, FpBooks books)
 {
   if (lie->drawn)
-    return books != FP_BOOKS_NEWER ? "as drawn; " CE_CLOTHS ": to the footpace at both ends; " DEARMER ", p. 60: none over the front"
+    return books != FP_BOOKS_NEWER ? "as drawn; " CE_CLOTHS ": to the footpace at both ends; " DEARMER ", p. 60: none over the front; hem: p. 61"
                                    : "as drawn; General Instruction of the Roman Missal, 117 and 304: at least one white cloth";
-  return books != FP_BOOKS_NEWER ? CE_CLOTHS ": to the footpace at both ends; " DEARMER ", p. 60: none over the front"
+  return books != FP_BOOKS_NEWER ? CE_CLOTHS ": to the footpace at both ends; " DEARMER ", p. 60: none over the front; hem: p. 61"
                                  : "General Instruction of the Roman Missal, 117 and 304: at least one white cloth; to the footpace "
                                    "at both ends: design judgement";
 }
@@ -121,7 +121,7 @@ add_for_altar (GArray *out, const FpScene *scene, guint which, FpBooks books)
     });
   add_on (out, altar, &lie, (FpCloth) {
     .id = "under-cloth", .label = "Under cloth", .number = lie.layers - 1, .hems = under,
-    .source = CE_CLOTHS ": two that cover the whole mensa, or one folded double",
+    .source = CE_CLOTHS ": two that cover the whole mensa, or one folded double; hem: " DEARMER ", p. 61",
   });
   add_on (out, altar, &lie, (FpCloth) {
     .id = "top-cloth", .label = "Top cloth", .number = 1, .hems = top, .falls = lie.falls, .front = lie.front,

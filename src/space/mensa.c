@@ -41,6 +41,7 @@ stop_before (FpMensaFree *self, const FpBox *what)
   else
     self->free.y0 = what->y1;
   self->stops = TRUE;
+  self->beside = MAX (MAX (what->x0 - self->free.x0, self->free.x1 - what->x1), 0);
 }
 
 /* To the nearer of its back and its front. */

@@ -43,6 +43,7 @@ test_gradine (void)
   assert_near (out.free.y1, 250);
   assert_near (out.free.x1 - out.free.x0, 2700);
   g_assert_true (fp_box_is_empty (&out.notch) && out.stops);
+  assert_near (out.beside, 250);
   /* At the other edge they lie behind it; a short one they go round. */
   out = free_of (FP_ROLE_GRADINE, (FpBox) { -1350, -450, 1350, -250 });
   assert_near (out.free.y0, -250);
