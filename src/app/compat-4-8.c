@@ -339,6 +339,29 @@ fp_name_list_row (GtkWidget *cell, const char *name)
   name_row (cell);
 }
 
+/* --- lists that drop down --------------------------------------------------- */
+
+#define DROPPED_HIGH 620 /* a screen of 768 less bars and title */
+
+static GtkWidget *
+find_scrolled (GtkWidget *top)
+{
+  GtkWidget *found = GTK_IS_SCROLLED_WINDOW (top) ? top : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (top); child != NULL && found == NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_scrolled (child);
+  return found;
+}
+
+void
+fp_drop_down_show_all (GtkWidget *drop_down)
+{
+  GtkWidget *scrolled = find_scrolled (drop_down);
+
+  if (scrolled != NULL)
+    gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), DROPPED_HIGH);
+}
+
 /* --- names of buttons ----------------------------------------------------- */
 
 void

@@ -103,6 +103,15 @@ GtkWidget *fp_list_row_of   (GtkWidget *cell);
 void       fp_name_list_row (GtkWidget *cell, const char *name);
 
 /**
+ * fp_drop_down_show_all:
+ * @drop_down: a GtkDropDown
+ *
+ * Its list is never higher than 400, and nothing tells that there are choices below: here it is as high as they are, up to
+ * what a small screen has room for.
+ */
+void fp_drop_down_show_all (GtkWidget *drop_down);
+
+/**
  * fp_name_buttons:
  * @top: a window with its title bar
  *

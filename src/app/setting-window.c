@@ -75,6 +75,7 @@ take (FpSettingWindow *self, FpProject *next, const char *label, const char *mer
   g_autofree char *why = error != NULL ? fp_amiss_words (fp_document_scene (self->document), error->message) : g_strdup ("");
 
   gtk_label_set_text (GTK_LABEL (self->state), why);
+  gtk_widget_set_visible (self->state, why[0] != '\0');
   fp_document_edit (self->document, next, label, merge);
 }
 

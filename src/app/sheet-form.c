@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet-form.h"
 
+#include "compat-4-8.h"
 #include "setting-window.h"
 #include "show-list.h"
 #include "sun-choice.h"
@@ -419,5 +420,6 @@ fp_sheet_form_init (FpSheetForm *self)
   self->place = -1;
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_looks (self);
+  fp_drop_down_show_all (self->sheet);
   self->setting = FALSE;
 }

@@ -15,6 +15,8 @@ setting (GtkWidget *widget, const char *name, GVariant *parameter)
       self->setting = fp_setting_window_new (GTK_WINDOW (self), self->document);
       g_object_add_weak_pointer (G_OBJECT (self->setting), (gpointer *) &self->setting);
     }
+  /* It would lie over the window that it opened. */
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (self->show_button));
   gtk_window_present (GTK_WINDOW (self->setting));
 }
 

@@ -9,6 +9,8 @@
  * Common practice, no source. */
 #define VESSELS_HIGH 250.0
 #define TOUCHES      1.0
+/* From the celebrant's edge: half of 20 in (P. Dearmer, The Parson's Handbook, 2nd ed. 1899, p. 57). */
+#define MIDDLE_OF_CORPORAL 254.0
 #define FAR          20000.0
 
 /* --- on the mensa ----------------------------------------------------------- */
@@ -90,13 +92,16 @@ fp_take_room_over_corporal (const FpMeasuring *of, GArray *out)
   const FpPlaced *altar = fp_measuring_celebrated (of, &index);
   guint n;
   const FpSolid *solid = fp_scene_solids (of->scene, &n);
+  const FpBox *mensa;
   double least = FAR;
   FpVec3 foot;
 
   if (altar == NULL)
     return;
-  foot = fp_placed_point (altar, (FpVec3) { (altar->extent.bearing.x0 + altar->extent.bearing.x1) / 2,
-                                            (altar->extent.bearing.y0 + altar->extent.bearing.y1) / 2,
+  mensa = &altar->extent.bearing;
+  foot = fp_placed_point (altar, (FpVec3) { (mensa->x0 + mensa->x1) / 2,
+                                            altar->form.facing == FP_FACING_PEOPLE ? mensa->y1 - MIDDLE_OF_CORPORAL
+                                                                                   : mensa->y0 + MIDDLE_OF_CORPORAL,
                                             altar->extent.top + VESSELS_HIGH });
   for (guint i = 0; i < n; i++)
     {

@@ -57,7 +57,7 @@ FP_MEASURE (corporal_square, "corporal-square", LENGTH, FALSE, "Room for the cor
             "Side of the largest square on the altar's table, in the middle before the celebrant, on which nothing stands.",
             "there is no altar")
 FP_MEASURE (room_over_corporal, "room-over-corporal", LENGTH, FALSE, "Height over the altar's table",
-            "From the middle of the altar's table up to the first thing that hangs or reaches over it.",
+            "From the middle of the corporal up to the first thing that hangs or reaches over it.",
             "there is no altar")
 FP_MEASURE (tabernacle_width_within, "tabernacle-width-within", LENGTH, FALSE, "Width within the tabernacle",
             "Clear width between the walls of each tabernacle.",
