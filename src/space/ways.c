@@ -2,6 +2,8 @@
 #include "scene-private.h"
 #include "ways.h"
 
+#include "footpace/workers.h"
+
 #include <math.h>
 #include <stdlib.h>
 
@@ -97,7 +99,8 @@ root_of (guint *up, guint i)
   return i;
 }
 
-/* Of triangles that hang together one is asked, whose circle is the largest: its middle is far from every edge. */
+/* Of triangles that hang together one is asked, whose circle is the largest: its middle is far from every edge.  One that hangs
+ * together with none leads nowhere. */
 static void
 find_free (FpWays *self, const FpFreeFloor *floor)
 {
@@ -105,19 +108,22 @@ find_free (FpWays *self, const FpFreeFloor *floor)
   const FpTriangle *t = (const FpTriangle *) (gpointer) self->triangles->data;
   g_autofree guint *up = g_new (guint, n + 1), *best = g_new (guint, n + 1);
 
+  g_autofree gboolean *has_gap = g_new0 (gboolean, n + 1);
+
   for (guint i = 0; i < n; i++)
     up[i] = best[i] = i;
   for (guint i = 0; i < self->gaps->len; i++)
     {
       const FpGap *gap = &g_array_index (self->gaps, FpGap, i);
       up[root_of (up, gap->from)] = root_of (up, gap->to);
+      has_gap[gap->from] = has_gap[gap->to] = TRUE;
     }
   for (guint i = 0; i < n; i++)
     if (t[i].radius > t[best[root_of (up, i)]].radius)
       best[root_of (up, i)] = i;
   for (guint i = 0; i < n; i++)
     if (root_of (up, i) == i)
-      self->is_free[i] = t[best[i]].radius > FP_WAY_LEAST / 2
+      self->is_free[i] = has_gap[i] && t[best[i]].radius > FP_WAY_LEAST / 2
                          && (floor == NULL || fp_free_floor_level_at (floor, t[best[i]].centre) >= 0);
   for (guint i = 0; i < n; i++)
     self->is_free[i] = self->is_free[root_of (up, i)];
@@ -169,33 +175,44 @@ fp_ways_free (FpWays *self)
   g_free (self);
 }
 
-static FpWays *
-ways_of (const FpScene *scene, FpGait gait)
+typedef struct
 {
-  return fp_ways_new (fp_way_edges_new (scene, gait), fp_scene_free_floor (scene));
+  const FpScene *scene;
+  FpWays        *of[FP_N_GAITS];
+} AllWays;
+
+static void
+make_one (guint gait, gpointer data)
+{
+  AllWays *self = data;
+
+  self->of[gait] = fp_ways_new (fp_way_edges_new (self->scene, (FpGait) gait), fp_scene_free_floor (self->scene));
 }
 
+/* Whoever checks asks for both: they are made side by side. */
 static gpointer
-make_on_foot (const FpScene *scene)
+make_all (const FpScene *scene)
 {
-  return ways_of (scene, FP_GAIT_ON_FOOT);
-}
+  AllWays *self = g_new0 (AllWays, 1);
 
-static gpointer
-make_on_wheels (const FpScene *scene)
-{
-  return ways_of (scene, FP_GAIT_ON_WHEELS);
+  self->scene = scene;
+  fp_scene_free_floor (scene);
+  fp_workers_do (FP_N_GAITS, make_one, self);
+  return self;
 }
 
 static void
-drop (gpointer ways)
+drop_all (gpointer data)
 {
-  fp_ways_free (ways);
+  AllWays *self = data;
+
+  for (guint i = 0; i < FP_N_GAITS; i++)
+    fp_ways_free (self->of[i]);
+  g_free (self);
 }
 
 const FpWays *
 fp_scene_ways (const FpScene *scene, FpGait gait)
 {
-  return gait == FP_GAIT_ON_FOOT ? fp_scene_keep (scene, FP_KEPT_WAYS_ON_FOOT, make_on_foot, drop)
-                                 : fp_scene_keep (scene, FP_KEPT_WAYS_ON_WHEELS, make_on_wheels, drop);
+  return ((const AllWays *) fp_scene_keep (scene, FP_KEPT_WAYS, make_all, drop_all))->of[gait];
 }
