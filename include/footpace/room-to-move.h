@@ -7,6 +7,8 @@
  * triangulated after Delaunay by GEOS (geos.osgeo.org), and a body passes between two of them just when it is no wider than
  * the distance of their pieces.  Of all ways the one counts whose narrowest place is the widest.
  *
+ * Where there are more edges than ten cathedrals have, no way is looked for, and none is found.
+ *
  * Millimetres, church coordinates.  All of it follows from the scene alone; any thread may ask.
  */
 #pragma once

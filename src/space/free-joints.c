@@ -83,18 +83,42 @@ join (const FpFreeLevel *level, const Edge *e, const Edge *f, GArray *out)
   g_array_append_val (out, joint);
 }
 
+static int
+by_left (gconstpointer a, gconstpointer b)
+{
+  const Edge *e = a, *f = b;
+
+  if (e->box.x0 != f->box.x0)
+    return e->box.x0 < f->box.x0 ? -1 : 1;
+  return (e->level > f->level) - (e->level < f->level);
+}
+
+/* The lower number first, whichever lies farther left. */
+static void
+join_in_order (const FpFreeLevel *level, const Edge *e, const Edge *f, GArray *out)
+{
+  if (e->level < f->level)
+    join (level, e, f, out);
+  else
+    join (level, f, e, out);
+}
+
 GArray *
 fp_level_joints_new (const FpFreeLevel *level, guint n_levels)
 {
   GArray *out = g_array_new (FALSE, FALSE, sizeof (FpLevelJoint));
   g_autoptr (GArray) edges = edges_of (level, n_levels);
 
+  /* From the left: what begins farther right than an edge ends does not meet it. */
+  g_array_sort (edges, by_left);
   for (guint i = 0; i < edges->len; i++)
     for (guint k = i + 1; k < edges->len; k++)
       {
         const Edge *e = &g_array_index (edges, Edge, i), *f = &g_array_index (edges, Edge, k);
+        if (f->box.x0 >= e->box.x1)
+          break;
         if (e->level != f->level && fp_box_overlaps (&e->box, &f->box))
-          join (level, e, f, out);
+          join_in_order (level, e, f, out);
       }
   return out;
 }

@@ -52,7 +52,8 @@ stretch_on (FpPoint a, double ux, double uy, double length, const FpLevelJoint *
   Stretch part;
   double p, q;
 
-  if (fabs (off_a) > GAP || fabs (off_b) > GAP || fabs (jx * uy - jy * ux) > ASLANT * jl || !taken_part (joint, climb, &part))
+  if (MAX (s, t) < 0 || MIN (s, t) > length || fabs (off_a) > GAP || fabs (off_b) > GAP
+      || fabs (jx * uy - jy * ux) > ASLANT * jl || !taken_part (joint, climb, &part))
     return FALSE;
   p = s + part.from * (t - s);
   q = s + part.to * (t - s);

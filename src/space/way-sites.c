@@ -15,6 +15,9 @@
 #define CELLS_MAX 400 /* of the grid, each way: a larger church has larger cells    */
 #define TOUCH 0.5  /* mm: by so much a body may overlap what it touches              */
 
+/* Of all edges together, in pieces: ten cathedrals have as many.  Where there are more, no way is looked for. */
+#define PIECES_MAX 200000.0
+
 /* What it rolls over may be so much farther apart than its own width, since pieces have a length. */
 #define ROLLING ((FP_WAY_LEAST - FP_WAY_PIECE) / 2)
 
@@ -171,11 +174,28 @@ same_before (const GArray *points, FpPoint at)
   return -1;
 }
 
+static double
+pieces_of (const GArray *edges)
+{
+  double n = 0;
+
+  for (guint i = 0; i < edges->len; i++)
+    {
+      const FpBar *run = &g_array_index (edges, FpBar, i);
+      n += 1 + hypot (run->b.x - run->a.x, run->b.y - run->a.y) / FP_WAY_PIECE;
+    }
+  return n;
+}
+
 void
 fp_way_sites_gather (const GArray *edges, GArray *points, GArray *sites)
 {
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Sited));
-  Grid grid = grid_new (edges);
+  Grid grid;
+
+  if (pieces_of (edges) > PIECES_MAX)
+    return;
+  grid = grid_new (edges);
 
   for (guint i = 0; i < edges->len; i++)
     add_sites (all, &grid, &g_array_index (edges, FpBar, i));

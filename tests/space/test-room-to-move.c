@@ -293,6 +293,25 @@ test_circle (void)
   fp_project_unref (p);
 }
 
+/* Floors as long as no church is: nothing is looked for, and nothing grows beyond measure. */
+static void
+test_vast (void)
+{
+  FpProject *p = church_new (FP_FACING_EAST);
+
+  for (guint i = 0; i < 6; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("floor-%u", i);
+      church_floor (&p, id, (FpBox) { -1e6, -1000 + 20000.0 * i, 1e6, 9000 + 20000.0 * i }, 0, 0, 0, 0);
+    }
+  {
+    g_autoptr (FpWay) way = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { 0, 0 }, (FpPoint) { 0, 5000 });
+
+    g_assert_cmpfloat (way->width, ==, 0);
+  }
+  fp_project_unref (p);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -307,5 +326,6 @@ main (int argc, char **argv)
   g_test_add_func ("/room-to-move/round", test_round);
   g_test_add_func ("/room-to-move/bars", test_bars);
   g_test_add_func ("/room-to-move/circle", test_circle);
+  g_test_add_func ("/room-to-move/vast", test_vast);
   return g_test_run ();
 }
