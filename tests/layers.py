@@ -9,7 +9,7 @@ ROOT = pathlib.Path(sys.argv[1])
 HEADERS = {
     "base": {"cause", "error", "units", "geom", "contour", "solid", "workers"},
     "furnishing": {"kind"},
-    "project": {"mass-time", "works", "norms", "page", "project", "history"},
+    "project": {"mass-time", "works", "norms", "norms-edit", "page", "project", "history"},
     "store": {"store", "recovery"},
     "space": {"bearing", "made", "scene", "setting", "order", "stretch", "setting-out", "mensa", "moment", "people", "levels",
               "sight", "stonework", "sun", "free-floor", "room-to-move"},

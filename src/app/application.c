@@ -77,6 +77,7 @@ set_keys (GtkApplication *app)
     { "win.list-wide", { "<Ctrl><Shift>l" } },
     { "win.alternative-new", { "<Ctrl><Shift>n" } },
     { "win.brief", { "<Ctrl>b" } },
+    { "win.norms", { "<Ctrl>u" } },
     { "win.setting", { "<Ctrl><Shift>b" } },
     { "win.add-list", { "<Ctrl>i" } },
     { "win.report", { "<Ctrl>r" } },

@@ -112,6 +112,8 @@ on_activate_link (GtkLabel *label, const char *uri, Writer *w)
   return TRUE;
 }
 
+#define CODE_INDENT 12 /* of what is typed as it stands */
+
 static GtkWidget *
 add_label (Writer *w, const char *markup, int indent)
 {
@@ -223,6 +225,15 @@ add_items (Writer *w, cmark_node *list)
     }
 }
 
+/* The last line ends where the text does. */
+static char *
+code_markup (cmark_node *node)
+{
+  g_autofree char *code = g_strchomp (g_strdup (cmark_node_get_literal (node)));
+
+  return g_markup_printf_escaped ("<tt>%s</tt>", code);
+}
+
 static void
 add_block (Writer *w, cmark_node *node)
 {
@@ -235,6 +246,10 @@ add_block (Writer *w, cmark_node *node)
       break;
     case CMARK_NODE_LIST:
       add_items (w, node);
+      break;
+    case CMARK_NODE_CODE_BLOCK:
+      markup = code_markup (node);
+      add_label (w, markup, CODE_INDENT);
       break;
     case CMARK_NODE_PARAGRAPH:
       if (lone_picture (node) != NULL)

@@ -6,7 +6,7 @@
 
 #define RESOURCES "/org/footpace/Footpace/help/"
 
-static const char *const pages[] = { "start", "architect", "pastor", "committee", "sacristan", "parish", "typing", "safety", NULL };
+static const char *const pages[] = { "start", "architect", "pastor", "committee", "sacristan", "parish", "typing", "rulebooks", "safety", NULL };
 
 typedef struct
 {

@@ -4,6 +4,7 @@
 
 #include "brief-dialog.h"
 #include "report-window.h"
+#include "norms-window.h"
 #include "schedules-window.h"
 #include "sheet-dialog.h"
 #include "sheets.h"
@@ -50,7 +51,7 @@ fp_window_update_actions (FpWindow *self)
     "win.sheet-sun", "win.sheet-card", "win.sheet-schedule", "win.sheet-linen", "win.sheet-laying", "win.furnish", "win.setting", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.schedules", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
+    "win.report", "win.schedules", "win.norms", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
     "win.show-findings", "win.show-toggle", "win.show-list",
     "win.only-plan", "win.only-elevation", "win.only-section", "win.all-three"
   };
@@ -308,6 +309,20 @@ report (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+norms (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (self->norms == NULL)
+    {
+      self->norms = fp_norms_window_new (GTK_WINDOW (self), self->document);
+      g_object_add_weak_pointer (G_OBJECT (self->norms), (gpointer *) &self->norms);
+    }
+  gtk_window_present (GTK_WINDOW (self->norms));
+}
+
+static void
 schedules (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
@@ -457,6 +472,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);
   gtk_widget_class_install_action (c, "win.schedules", NULL, schedules);
+  gtk_widget_class_install_action (c, "win.norms", NULL, norms);
   gtk_widget_class_install_action (c, "win.brief", NULL, brief);
   gtk_widget_class_install_action (c, "win.shortcuts", NULL, shortcuts);
   gtk_widget_class_install_action (c, "win.export", NULL, sheet);

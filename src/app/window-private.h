@@ -58,6 +58,7 @@ struct _FpWindow
   GMenuModel *main_menu, *arrange_menu, *order_menu;
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
+  GtkWidget  *norms;         /* (weak): that of the norms, likewise              */
   GtkWidget  *schedules;     /* (weak): that of the schedules, likewise          */
   FpPoint     clicked;       /* on the plan, last                                */
   gboolean    was_clicked;

@@ -5,6 +5,8 @@
 
 #include "drawing-view.h"
 
+#include "footpace/rules.h"
+
 #include <cmark.h>
 #include <string.h>
 
@@ -69,7 +71,7 @@ test_nothing_left_out (void)
           cmark_node *node = cmark_iter_get_node (iter);
           const cmark_node_type type = cmark_node_get_type (node);
 
-          g_assert_true (type != CMARK_NODE_CODE_BLOCK && type != CMARK_NODE_BLOCK_QUOTE && type != CMARK_NODE_HTML_BLOCK
+          g_assert_true (type != CMARK_NODE_BLOCK_QUOTE && type != CMARK_NODE_HTML_BLOCK
                          && type != CMARK_NODE_HTML_INLINE && type != CMARK_NODE_THEMATIC_BREAK);
           if (type == CMARK_NODE_LINK)
             g_assert_true (g_strv_contains (fp_help_pages (), cmark_node_get_url (node)));
@@ -118,6 +120,29 @@ test_window (void)
   gtk_window_destroy (GTK_WINDOW (beside));
 }
 
+/* The rulebook that the help shows can be copied out of it, and is one. */
+static void
+test_rulebook_shown (void)
+{
+  g_autoptr (GBytes) text = fp_help_text ("rulebooks");
+  gsize length;
+  const char *markdown = g_bytes_get_data (text, &length);
+  cmark_node *root = cmark_parse_document (markdown, length, CMARK_OPT_DEFAULT);
+  cmark_node *node = cmark_node_first_child (root);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpRulebook) book = NULL;
+  guint n;
+
+  while (node != NULL && cmark_node_get_type (node) != CMARK_NODE_CODE_BLOCK)
+    node = cmark_node_next (node);
+  g_assert_nonnull (node);
+  book = fp_rulebook_parse (cmark_node_get_literal (node), strlen (cmark_node_get_literal (node)), "help", &error);
+  g_assert_no_error (error);
+  fp_rulebook_rules (book, &n);
+  g_assert_cmpuint (n, ==, 2);
+  cmark_node_free (root);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -126,5 +151,6 @@ main (int argc, char **argv)
   g_test_add_func ("/help/nothing-left-out", test_nothing_left_out);
   g_test_add_func ("/help/markup", test_markup);
   g_test_add_func ("/help/window", test_window);
+  g_test_add_func ("/help/rulebook-shown", test_rulebook_shown);
   return g_test_run ();
 }

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* test-norms-value.c - norms as a part of a project: what is kept, and what is refused */
-#include "footpace/project.h"
+#include "footpace/norms-edit.h"
+
+#include "making.h"
 
 #include <math.h>
 #include <string.h>
@@ -68,6 +70,56 @@ test_found (void)
   g_assert_false (fp_norms_equal (&norms, &fp_norms_usual));
 }
 
+/* Takes the next project in the place of the last. */
+static void
+take (FpProject **project, FpProject *next, GError *error)
+{
+  g_assert_no_error (error);
+  g_assert_nonnull (next);
+  fp_project_unref (*project);
+  *project = next;
+}
+
+static void
+test_edits (void)
+{
+  g_autoptr (FpProject) first = test_parish (), project = fp_project_ref (first);
+  const FpNormChange held = { "rail", "rail-height", FALSE, NAN, 800, "A" }, aside = { "rail", "rail-height", TRUE, NAN, NAN, "B" };
+  const FpNormChoice choice = { "riser", "step-and-fall", "riser-schulte" };
+  GError *error = NULL;
+
+  take (&project, fp_norms_set_followed (project, "flame", FALSE, &error), error);
+  take (&project, fp_norms_set_followed (project, "flame", FALSE, &error), error);
+  g_assert_cmpuint (fp_project_norms (project)->n_without, ==, 1);
+  take (&project, fp_norms_hold_otherwise (project, &held, &error), error);
+  take (&project, fp_norms_hold_otherwise (project, &aside, &error), error);
+  g_assert_cmpuint (fp_project_norms (project)->n_changes, ==, 1);
+  g_assert_true (fp_project_norms (project)->change[0].aside);
+  take (&project, fp_norms_go_by (project, &choice, &error), error);
+  take (&project, fp_norms_set_jurisdiction (project, FP_JURISDICTION_UK, &error), error);
+  take (&project, fp_norms_add_book (project, "d.xml", "<a>\r\n</a>", &error), error);
+  take (&project, fp_norms_add_book (project, "d.xml", "<b>\r\n</b>", &error), error);
+  g_assert_cmpuint (fp_project_norms (project)->n_own, ==, 1);
+  g_assert_cmpstr (fp_project_norms (project)->own[0].xml, ==, "<b>\n</b>");
+  /* And all of it taken back, nothing is left. */
+  take (&project, fp_norms_remove_book (project, "d.xml", &error), error);
+  take (&project, fp_norms_hold_as_printed (project, "rail", "rail-height", &error), error);
+  take (&project, fp_norms_go_by_all (project, "riser", &error), error);
+  take (&project, fp_norms_set_jurisdiction (project, FP_JURISDICTION_UNSAID, &error), error);
+  take (&project, fp_norms_set_followed (project, "flame", TRUE, &error), error);
+  g_assert_true (fp_project_equal (first, project));
+}
+
+static void
+test_edit_refused (void)
+{
+  g_autoptr (FpProject) project = test_parish ();
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (fp_norms_add_book (project, "d.xml", "\x02", &error));
+  g_assert_nonnull (strstr (error->message, "line 1 of “d.xml”"));
+}
+
 static void
 test_jurisdictions (void)
 {
@@ -88,5 +140,7 @@ main (int argc, char **argv)
   g_test_add_func ("/norms-value/refused", test_refused);
   g_test_add_func ("/norms-value/found", test_found);
   g_test_add_func ("/norms-value/jurisdictions", test_jurisdictions);
+  g_test_add_func ("/norms-value/edits", test_edits);
+  g_test_add_func ("/norms-value/edit-refused", test_edit_refused);
   return g_test_run ();
 }
