@@ -293,6 +293,8 @@ add_field (FpWorksForm *self, guint which, int line)
 
   *field = (Field) { self, which, gtk_entry_new (), gtk_label_new (NULL) };
   gtk_editable_set_width_chars (GTK_EDITABLE (field->entry), 8);
+  if (fields[which].type == AS_COUNT)
+    gtk_entry_set_placeholder_text (GTK_ENTRY (field->entry), "for one Mass");
   gtk_widget_set_hexpand (field->entry, TRUE);
   add_label (self, label, fields[which].about, field->entry, line);
   gtk_label_set_wrap (GTK_LABEL (field->error), TRUE);

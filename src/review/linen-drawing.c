@@ -341,16 +341,30 @@ draw_piece (const Row *row, guint i)
 
 /* --- a row ---------------------------------------------------------------------------------- */
 
-/* How far from the begin of the bolt each cut across is. */
+/* How far from the begin of the bolt a cut across is; @x, @align: of the figure. */
 static void
-draw_station (const Row *row, double along, FpAlign align)
+draw_station (const Row *row, double along, double x, FpAlign align, const char *figure)
 {
   const FpPoint p = at (row, along, row->plan->spec.bolt);
-  g_autofree char *figure = fp_length_format (round (along), fp_linen_units (row->plan));
 
   fp_drawing_line (row->drawing, FP_PEN_DIMENSION, (FpPoint) { p.x, p.y + 0.5 }, (FpPoint) { p.x, p.y + 3.0 });
   fp_drawing_line (row->drawing, FP_PEN_DIMENSION, (FpPoint) { p.x - TICK, p.y + 2 - TICK }, (FpPoint) { p.x + TICK, p.y + 2 + TICK });
-  fp_drawing_text (row->drawing, (FpPoint) { p.x, p.y + 3.6 }, LETTERS, 0, align, figure);
+  fp_drawing_text (row->drawing, (FpPoint) { x, p.y + 3.6 }, LETTERS, 0, align, figure);
+}
+
+/* The second follows the first where the row is too short for both over it. */
+static void
+draw_stations (const Row *row)
+{
+  const FpUnits units = fp_linen_units (row->plan);
+  const FpPoint near = at (row, row->begin, row->plan->spec.bolt), far = at (row, row->end, row->plan->spec.bolt);
+  g_autofree char *first = fp_length_format (round (row->begin), units), *second = fp_length_format (round (row->end), units);
+  const double taken = near.x + fp_lettering_width (first, LETTERS) + 2 * PAD;
+  const gboolean over = far.x - fp_lettering_width (second, LETTERS) >= taken;
+
+  fp_drawing_line (row->drawing, FP_PEN_DIMENSION, (FpPoint) { near.x, near.y + 2 }, (FpPoint) { far.x, far.y + 2 });
+  draw_station (row, row->begin, near.x, FP_ALIGN_LEFT, first);
+  draw_station (row, row->end, over ? far.x : MAX (taken, far.x), over ? FP_ALIGN_RIGHT : FP_ALIGN_LEFT, second);
 }
 
 static void
@@ -366,7 +380,6 @@ static void
 draw_row (const Row *row)
 {
   const FpLinenPlan *plan = row->plan;
-  const FpPoint far = at (row, row->end, 0), near = at (row, row->begin, 0);
 
   draw_box (row, FP_PEN_OUTLINE, FP_FILL_NONE, row->begin, 0, row->end - row->begin, plan->spec.bolt);
   for (guint i = 0; i < plan->pieces->len; i++)
@@ -375,10 +388,7 @@ draw_row (const Row *row)
       if (place->y > row->begin - HAIR && place->y + place->along < row->end + HAIR)
         draw_piece (row, i);
     }
-  fp_drawing_line (row->drawing, FP_PEN_DIMENSION, (FpPoint) { near.x, at (row, row->begin, plan->spec.bolt).y + 2 },
-                   (FpPoint) { far.x, at (row, row->begin, plan->spec.bolt).y + 2 });
-  draw_station (row, row->begin, FP_ALIGN_LEFT);
-  draw_station (row, row->end, FP_ALIGN_RIGHT);
+  draw_stations (row);
   draw_width (row);
 }
 

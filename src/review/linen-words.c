@@ -59,17 +59,27 @@ how_short (const FpLinenPlan *self)
                              : g_strdup_printf ("a shorter layout is not excluded; none takes less than %s", bound);
 }
 
+static char *
+loses (const FpLinenPlan *self)
+{
+  g_autofree char *warp = fp_number_format_rounded (self->spec.shrinkage.warp * 100.0, 2);
+  g_autofree char *weft = fp_number_format_rounded (self->spec.shrinkage.weft * 100.0, 2);
+
+  if (!(self->spec.shrinkage.warp > 0) && !(self->spec.shrinkage.weft > 0))
+    return g_strdup ("Nothing is allowed for what cloth loses when it is washed: wash the bolt before it is cut, or wash a piece and have the "
+                     "sizes reckoned anew with what it lost.");
+  return g_strdup_printf ("What the cloth loses when it is washed is in the pieces: %s %% along the bolt (the warp), %s %% across it (the "
+                          "weft).", warp, weft);
+}
+
 char *
 fp_linen_buy_text (const FpLinenPlan *self)
 {
-  g_autofree char *length = length_to_buy (self), *width = width_to_buy (self), *short_as = how_short (self);
+  g_autofree char *length = length_to_buy (self), *width = width_to_buy (self), *short_as = how_short (self), *lost = loses (self);
   g_autofree char *cut = told (self, ceil (self->layout->length)), *squaring = told (self, fp_linen_squaring (self));
-  g_autofree char *warp = fp_number_format (self->spec.shrinkage.warp * 100.0);
-  g_autofree char *weft = fp_number_format (self->spec.shrinkage.weft * 100.0);
 
-  return g_strdup_printf ("Buy %s of linen %s wide. %s of it are cut (%s), %s are for squaring the end. What the cloth loses when it "
-                          "is washed is in the pieces: %s %% along the bolt (the warp), %s %% across it (the weft).",
-                          length, width, cut, short_as, squaring, warp, weft);
+  return g_strdup_printf ("Buy %s of linen %s wide. %s of it are cut (%s), %s are for squaring the end. %s", length, width, cut, short_as,
+                          squaring, lost);
 }
 
 /* --- how a cloth is made ------------------------------------------------------------- */

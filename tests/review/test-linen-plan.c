@@ -126,6 +126,17 @@ test_buy (void)
     }
 }
 
+/* Where nobody said what it loses, that is told. */
+static void
+test_not_tried (void)
+{
+  g_autoptr (FpProject) project = parish (FP_UNITS_METRIC);
+  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+  g_autoptr (FpLinenPlan) plan = fp_linen_plan_new (scene, &(FpLinenSpec) { 1500, { 0, 0 }, FALSE }, NULL);
+
+  assert_says (plan, "Nothing is allowed for what cloth loses", TRUE);
+}
+
 /* Waxed, it is hemmed otherwise than those over it, and is only where the older books are followed. */
 static void
 test_books (void)
@@ -483,6 +494,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/linen-plan/buy", test_buy);
+  g_test_add_func ("/linen-plan/not-tried", test_not_tried);
   g_test_add_func ("/linen-plan/books", test_books);
   g_test_add_func ("/linen-plan/gradine", test_gradine);
   g_test_add_func ("/linen-plan/tabernacle", test_tabernacle);
