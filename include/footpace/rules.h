@@ -196,6 +196,8 @@ void             fp_findings_unref (const FpFindings *self);
 const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
 guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
 const FpScene   *fp_findings_scene (const FpFindings *self);
+/* The ways of those that are short, each once, ended by NULL: the array is the caller's, the ways are not. */
+const FpWay    **fp_findings_ways  (const FpFindings *self);
 /* (element-type FpRulebook) (transfer none): what it was held against. */
 GPtrArray       *fp_findings_books (const FpFindings *self);
 /* (element-type utf8) (transfer none): sentences on books that were left out, and norms that could not be held. */

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "footpace/room-to-move.h"
 #include "footpace/view.h"
 
 G_BEGIN_DECLS
@@ -27,6 +28,8 @@ typedef struct
   /* Findings for the pastor, set beside or below the drawing; NULL-terminated; may be NULL.  The lines of one are parted
    * by '\n', its heading first, the measured value next; the rest is left out where there is no room. */
   const char *const *findings;
+  /* Ways that are drawn on a plan, as those of the findings that it lists; NULL-terminated; may be NULL. */
+  const FpWay *const *ways;
   guint        page, pages;  /* sheet number and number of sheets; 0: one of one */
 } FpSheetSpec;
 

@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 
 /**
  * fp_drawing_add_way:
- * @plan: how a plan lies in the drawing
+ * @plan: how a plan lies in the drawing; of what its clip leaves out nothing is drawn
  *
  * The route is a thin line with a dot at either end; the narrowest place has a dimension line with its width, on a patch of
  * paper where it lies over other lines, and the circle of the widest body about it.  What has neither is not drawn.

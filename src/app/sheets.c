@@ -52,6 +52,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
 {
   g_auto (GStrv) lines = NULL;
   g_autoptr (FpFindings) findings = NULL;
+  g_autofree const FpWay **ways = NULL;
 
   if (order->page.findings)
     {
@@ -59,7 +60,9 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
       if (findings == NULL)
         return;
       lines = fp_report_lines (findings);
+      ways = fp_findings_ways (findings);
       spec->findings = (const char *const *) lines;
+      spec->ways = ways;
     }
   self->pages = order->page.tiled
                   ? fp_sheet_pages_tiled (self->scene, spec, order->page.tile, &self->scale, &self->error)

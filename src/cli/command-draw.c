@@ -289,13 +289,16 @@ static GPtrArray *
 draw_sheet (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **error)
 {
   g_auto (GStrv) lines = NULL;
+  g_autoptr (FpFindings) findings = NULL;
+  g_autofree const FpWay **ways = NULL;
 
   if (o->findings)
     {
-      g_autoptr (FpFindings) findings = fp_findings_of_scene (scene, NULL, NULL);
-
+      findings = fp_findings_of_scene (scene, NULL, NULL);
       lines = fp_report_lines (findings);
+      ways = fp_findings_ways (findings);
       spec->findings = (const char *const *) lines;
+      spec->ways = ways;
     }
   return o->tiles != NULL ? fp_sheet_pages_tiled (scene, spec, o->tile, NULL, error)
                           : fp_sheet_pages (scene, spec, NULL, error);

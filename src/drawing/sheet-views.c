@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet-views.h"
 
+#include "footpace/way-drawing.h"
+
 #include "annotation.h"
 #include "board.h"
 #include "regions.h"
@@ -286,6 +288,8 @@ draw_one (const FpSheetViews *c, const OneView *one, FpDrawing *drawing, guint *
   fp_view_draw_lines (drawing, projection, one->annotation);
   fp_view_draw_breaks (drawing, projection, &one->layout);
   fp_annotation_draw (one->annotation, drawing, number);
+  for (guint i = 0; one->view == FP_VIEW_PLAN && c->spec->ways != NULL && c->spec->ways[i] != NULL; i++)
+    fp_drawing_add_way (drawing, c->spec->ways[i], &one->layout);
   if (one->view == FP_VIEW_PLAN)
     fp_draw_north_point (drawing, fp_annotation_after_title (one->annotation, 13), 3.4,
                          fp_project_brief (fp_scene_project (c->scene))->north);

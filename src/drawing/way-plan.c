@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "footpace/way-drawing.h"
 
+#include "blank-near.h"
+
 #include <math.h>
 
 /* Paper mm. */
@@ -67,6 +69,24 @@ add_figure (FpDrawing *drawing, const Across *self)
   fp_drawing_text (drawing, along (self, self->from, OVER), LETTERS, self->turn, FP_ALIGN_LEFT, self->figure);
 }
 
+/* A figure that is longer than its line stands where nothing is drawn so far, with a leader. */
+static gboolean
+add_figure_aside (FpDrawing *drawing, const Across *self)
+{
+  const FpBox all = { PATCH, PATCH, fp_drawing_width (drawing) - PATCH, fp_drawing_height (drawing) - PATCH };
+  const FpLaid laid = { drawing, { 0, 0 }, 1 };
+  const FpPoint middle = along (self, self->length / 2, 0);
+  FpPoint at = { NAN, NAN }, end;
+
+  if (!fp_blank_near (&laid, 1, &all, middle, self->width, LETTERS, &at))
+    return FALSE;
+  end = (FpPoint) { middle.x < at.x ? at.x - PATCH : MIN (middle.x, at.x + self->width + PATCH),
+                    middle.y < at.y ? at.y - PATCH : MIN (middle.y, at.y + LETTERS + PATCH) };
+  fp_drawing_line (drawing, FP_PEN_DIMENSION, middle, end);
+  fp_drawing_text (drawing, at, LETTERS, 0, FP_ALIGN_LEFT, self->figure);
+  return TRUE;
+}
+
 static void
 add_across (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
 {
@@ -75,20 +95,65 @@ add_across (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
   across_init (&self, way, plan);
   if (self.length > 4 * TICK)
     fp_drawing_circle (drawing, FP_PEN_SIGHT, FP_FILL_NONE, along (&self, self.length / 2, 0), self.length / 2);
-  add_figure (drawing, &self);
-  fp_drawing_line (drawing, FP_PEN_OUTLINE, self.a, self.from > self.length ? along (&self, self.from + self.width, 0) : self.b);
   add_tick (drawing, &self, self.a);
   add_tick (drawing, &self, self.b);
+  fp_drawing_line (drawing, FP_PEN_OUTLINE, self.a, self.b);
+  if (self.from < self.length)
+    add_figure (drawing, &self);
+  else if (!add_figure_aside (drawing, &self))
+    {
+      add_figure (drawing, &self);
+      fp_drawing_line (drawing, FP_PEN_OUTLINE, self.b, along (&self, self.from + self.width, 0));
+    }
   g_free (self.figure);
 }
 
 /* --- the route ------------------------------------------------------------------ */
+
+/* The part of a leg that lies in the box; FALSE: none does. */
+static gboolean
+clip_leg (const FpBox *box, FpPoint *a, FpPoint *b)
+{
+  const double dx = b->x - a->x, dy = b->y - a->y;
+  const double by[4] = { -dx, dx, -dy, dy }, room[4] = { a->x - box->x0, box->x1 - a->x, a->y - box->y0, box->y1 - a->y };
+  double from = 0, to = 1;
+
+  for (guint i = 0; i < 4; i++)
+    if (by[i] < 0)
+      from = MAX (from, room[i] / by[i]);
+    else if (by[i] > 0)
+      to = MIN (to, room[i] / by[i]);
+    else if (room[i] < 0)
+      return FALSE;
+  *b = (FpPoint) { a->x + to * dx, a->y + to * dy };
+  *a = (FpPoint) { a->x + from * dx, a->y + from * dy };
+  return from < to;
+}
+
+/* Leg by leg, where the plan shows no more than a part of the church. */
+static void
+add_clipped (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
+{
+  for (guint i = 1; i < way->n_route; i++)
+    {
+      FpPoint a = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i - 1].x, way->route[i - 1].y, 0 });
+      FpPoint b = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i].x, way->route[i].y, 0 });
+
+      if (clip_leg (&plan->clip, &a, &b))
+        fp_drawing_line (drawing, FP_PEN_SIGHT, fp_view_to_paper (plan, a), fp_view_to_paper (plan, b));
+    }
+}
 
 static void
 add_route (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
 {
   g_autofree FpPoint *pt = g_new (FpPoint, way->n_route);
 
+  if (!fp_box_is_empty (&plan->clip))
+    {
+      add_clipped (drawing, way, plan);
+      return;
+    }
   for (guint i = 0; i < way->n_route; i++)
     pt[i] = fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i].x, way->route[i].y, 0 }));
   fp_drawing_run (drawing, FP_PEN_SIGHT, pt, way->n_route, FALSE);
@@ -98,13 +163,27 @@ add_route (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
   fp_drawing_circle (drawing, FP_PEN_SIGHT, FP_FILL_INK, pt[way->n_route - 1], DOT);
 }
 
+/* With both its ends. */
+static gboolean
+is_shown (const FpWay *way, const FpViewLayout *plan)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      const FpPoint p = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->narrow[i].x, way->narrow[i].y, 0 });
+      if (!fp_box_is_empty (&plan->clip)
+          && (p.x < plan->clip.x0 || p.x > plan->clip.x1 || p.y < plan->clip.y0 || p.y > plan->clip.y1))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 void
 fp_drawing_add_way (FpDrawing *self, const FpWay *way, const FpViewLayout *plan)
 {
   fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, FP_VIEW_PLAN);
   if (way->n_route >= 2)
     add_route (self, way, plan);
-  if (way->narrows)
+  if (way->narrows && is_shown (way, plan))
     add_across (self, way, plan);
 }
 

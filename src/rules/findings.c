@@ -341,6 +341,31 @@ fp_findings_short (const FpFindings *self, FpWeight weight)
   return (guint) weight < FP_N_WEIGHTS ? self->n_short[weight] : 0;
 }
 
+static gboolean
+is_one_way (const FpWay *a, const FpWay *b)
+{
+  return a->narrows == b->narrows && a->n_route == b->n_route && memcmp (a->narrow, b->narrow, sizeof a->narrow) == 0;
+}
+
+const FpWay **
+fp_findings_ways (const FpFindings *self)
+{
+  g_autoptr (GPtrArray) ways = g_ptr_array_new ();
+
+  for (guint i = 0; i < self->list->len; i++)
+    {
+      const FpFinding *finding = &g_array_index (self->list, FpFinding, i);
+      gboolean known = finding->found != FP_FOUND_SHORT || finding->way == NULL;
+
+      for (guint k = 0; k < ways->len && !known; k++)
+        known = is_one_way (g_ptr_array_index (ways, k), finding->way);
+      if (!known)
+        g_ptr_array_add (ways, finding->way);
+    }
+  g_ptr_array_add (ways, NULL);
+  return (const FpWay **) g_ptr_array_free (g_steal_pointer (&ways), FALSE);
+}
+
 const FpScene *
 fp_findings_scene (const FpFindings *self)
 {
