@@ -17,7 +17,7 @@ HEADERS = {
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "order-marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "surface", "tiles", "view", "way-drawing"},
-    "schedule": {"bill", "bolt", "linen", "schedule"},
+    "schedule": {"bill", "bolt", "capacity", "linen", "schedule"},
     "review": {"card", "laying", "linen-plan", "review", "schedules"},
     "cli": set(),
     "app": set(),

@@ -8,7 +8,7 @@
 
 static const FpCommand *const commands[] = {
   &fp_command_check, &fp_command_sight, &fp_command_draw, &fp_command_compare, &fp_command_sun,
-  &fp_command_linen, &fp_command_card, &fp_command_schedule, &fp_command_measures,
+  &fp_command_linen, &fp_command_card, &fp_command_schedule, &fp_command_capacity, &fp_command_measures,
 };
 
 static const FpCommand *

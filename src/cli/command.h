@@ -32,6 +32,7 @@ extern const FpCommand fp_command_linen;
 extern const FpCommand fp_command_card;
 extern const FpCommand fp_command_schedule;
 extern const FpCommand fp_command_measures;
+extern const FpCommand fp_command_capacity;
 
 /* Parses options by @entries; prints what is wrong, or the help asked for.
  * @file: (out) (transfer full): the one file that every command works on

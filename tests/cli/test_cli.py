@@ -44,7 +44,7 @@ def footpace(*arguments, expect=None):
 @test
 def help_and_version():
     text = footpace("--help", expect=0).stdout
-    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule", "capacity"):
         assert re.search(rf"footpace {command} FILE", text), command
         assert "--help" in footpace(command, "--help", expect=0).stdout
     assert "footpace measures" in text and "--schema" in footpace("measures", "--help", expect=0).stdout
@@ -54,7 +54,7 @@ def help_and_version():
 @test
 def help_says_what_a_manual_page_says():
     page = (SAMPLES.parent / "src/cli/footpace.1").read_text().replace("\\", "")
-    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule"):
+    for command in ("check", "sight", "draw", "compare", "sun", "linen", "card", "schedule", "capacity"):
         text = footpace(command, "--help", expect=0).stdout
         assert f"footpace {command} [OPTION…] FILE" in text, text
         assert "Examples:" in text and "Exit status:" in text and "approves nothing" in text
@@ -67,7 +67,7 @@ def help_says_what_a_manual_page_says():
 @test
 def words_that_are_no_command_are_refused_without_a_window():
     done = footpace("chek", PARISH, expect=2)
-    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen, card, schedule and measures" in done.stderr, done.stderr
+    assert "“chek”" in done.stderr and "check, sight, draw, compare, sun, linen, card, schedule, capacity and measures" in done.stderr, done.stderr
 
 
 @test
@@ -955,6 +955,17 @@ def findings_as_a_table_are_those_of_the_report():
         assert (row["book"], row["rule"], row["found"]) == (finding["book"], finding["rule"], finding["found"])
         assert row["value"] == "" if finding["measured"]["value"] is None else math.isclose(
             float(row["value"]), finding["measured"]["value"], abs_tol=1e-6)
+
+
+@test
+def room_is_counted_and_communion_timed():
+    text = footpace("capacity", CHAPEL, "--alternative", "b", "--people", 60, "--each", 4, "--change", 1, expect=0).stdout
+    assert re.search(r"^Seats: \d+", text, re.M) and re.search(r"^Places at the rail: \d+", text, re.M), text
+    assert "in lines, 1 minister: 4 min 59 s" in text, text  # 60 times 4 s, and 59 changes
+    assert "at the rail, 1 minister: 4 min" in text, text
+    assert "none is assumed" in footpace("capacity", CHAPEL, expect=0).stdout
+    for option, value in (("--each", "0"), ("--each", "soon"), ("--people", "1.5"), ("--ministers", "-1"), ("--back", "1e9")):
+        assert option in footpace("capacity", CHAPEL, "--each", 4, option, value, expect=2).stderr
 
 
 @test
