@@ -9,8 +9,7 @@
 
 typedef struct
 {
-  char *file, *alternative, *people, *ministers, *each, *change, *back;
-  gboolean lines;
+  char *file, *alternative, *people, *ministers, *each, *change, *step, *back;
 } Asked;
 
 static void
@@ -22,6 +21,7 @@ asked_clear (Asked *asked)
   g_free (asked->ministers);
   g_free (asked->each);
   g_free (asked->change);
+  g_free (asked->step);
   g_free (asked->back);
 }
 
@@ -102,12 +102,12 @@ read_seconds (const char *option, const char *text, double least, double *second
 }
 
 static gboolean
-read_communion (const Asked *asked, FpCommunion *c)
+read_communion (const Asked *asked, FpCommunion *c, double *step)
 {
   return read_count ("--people", asked->people, FP_COMMUNION_PEOPLE_MAX, &c->people)
          && read_count ("--ministers", asked->ministers, FP_COMMUNION_MINISTERS_MAX, &c->ministers)
          && read_seconds ("--each", asked->each, 0.1, &c->each) && read_seconds ("--change", asked->change, 0, &c->change)
-         && read_seconds ("--back", asked->back, 0, &c->back);
+         && read_seconds ("--back", asked->back, 0, &c->back) && read_seconds ("--step", asked->step, 0, step);
 }
 
 static char *
@@ -130,7 +130,7 @@ add_communion (GString *out, FpCommunion c, const char *where)
 }
 
 static void
-add_communions (GString *out, const Asked *asked, FpCommunion c, guint kneeling)
+add_communions (GString *out, const Asked *asked, FpCommunion c, double step, guint kneeling)
 {
   if (asked->each == NULL)
     {
@@ -143,8 +143,9 @@ add_communions (GString *out, const Asked *asked, FpCommunion c, guint kneeling)
     {
       c.places = MIN (kneeling, FP_COMMUNION_PLACES_MAX);
       add_communion (out, c, "at the rail");
-      c.places = 0;
     }
+  c.places = 0;
+  c.change = step;
   add_communion (out, c, "in lines");
 }
 
@@ -157,8 +158,9 @@ tell (const Asked *asked, const FpProject *project, guint alternative)
   g_autoptr (GString) out = g_string_new (NULL);
   FpCommunion c = { .people = CLAMP (fp_people_seats (people), 1, FP_COMMUNION_PEOPLE_MAX), .ministers = 1 };
   guint kneeling = 0;
+  double step = 0;
 
-  if (!read_communion (asked, &c))
+  if (!read_communion (asked, &c, &step))
     return FP_EXIT_ERROR;
   for (guint sort = 0; sort < FP_N_PLACES; sort++)
     {
@@ -168,7 +170,7 @@ tell (const Asked *asked, const FpProject *project, guint alternative)
     }
   if (lines->len == 0)
     g_string_append (out, "Nobody has a place here.\n");
-  add_communions (out, asked, c, kneeling);
+  add_communions (out, asked, c, step, kneeling);
   g_string_append (out, "\nThe printed rule: one person for each whole 18 in (457 mm) of bench, International Building Code 2015,\n"
                         "1004.4. A count is not comfort: local code and the fire authority say how many may be in the room.\n");
   return fp_command_print (out->str, out->len);
@@ -185,7 +187,8 @@ run (int argc, char **argv)
     { "people", 0, 0, FP_OPTION_TEXT, &asked.people, "How many communicate; otherwise all who sit", "NUMBER" },
     { "ministers", 0, 0, FP_OPTION_TEXT, &asked.ministers, "How many give Communion; otherwise one", "NUMBER" },
     { "each", 0, 0, FP_OPTION_TEXT, &asked.each, "Seconds that one communicant takes, as you found it", "SECONDS" },
-    { "change", 0, 0, FP_OPTION_TEXT, &asked.change, "Seconds from one to the next at the same place; otherwise 0", "SECONDS" },
+    { "change", 0, 0, FP_OPTION_TEXT, &asked.change, "Seconds from one to the next at a place of the rail; otherwise 0", "SECONDS" },
+    { "step", 0, 0, FP_OPTION_TEXT, &asked.step, "Seconds from one to the next in a line; otherwise 0", "SECONDS" },
     { "back", 0, 0, FP_OPTION_TEXT, &asked.back, "Seconds of the way back along the rail; otherwise 0", "SECONDS" },
     { NULL }
   };
@@ -204,6 +207,6 @@ const FpCommand fp_command_capacity = {
   "stand, and places to kneel at the rail. With the seconds that one communicant takes it\n"
   "tells how long Communion takes at the rail and in lines.",
   "  footpace capacity parish.footpace\n"
-  "  footpace capacity parish.footpace --ministers 2 --each 4 --change 20 --back 6\n",
+  "  footpace capacity parish.footpace --ministers 2 --each 4 --change 20 --back 6 --step 1\n",
   run
 };

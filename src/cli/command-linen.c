@@ -191,7 +191,7 @@ run (int argc, char **argv)
     { "bolt", 'b', 0, FP_OPTION_TEXT, &o.bolt, "Width of the cloth between its selvedges", "LENGTH" },
     { "warp", 0, 0, FP_OPTION_TEXT, &o.warp, "What a tried piece lost along the bolt", "PER CENT" },
     { "weft", 0, 0, FP_OPTION_TEXT, &o.weft, "What it lost across", "PER CENT" },
-    { "small", 0, 0, FP_OPTION_TEXT, &o.small, "How many small linens: corporals=2,purificators=12; otherwise for one Mass",
+    { "small", 0, 0, FP_OPTION_TEXT, &o.small, "Of small linens: corporals=2,purificators=12; otherwise for one Mass",
       "NUMBERS" },
     { "join", 0, 0, G_OPTION_ARG_NONE, &o.join, "Cut what is wider than the bolt in widths that are joined", NULL },
     { "alternative", 'a', 0, FP_OPTION_TEXT, &o.alternative, "Which alternative, by id or name; otherwise the first",

@@ -959,7 +959,7 @@ def findings_as_a_table_are_those_of_the_report():
 
 @test
 def room_is_counted_and_communion_timed():
-    text = footpace("capacity", CHAPEL, "--alternative", "b", "--people", 60, "--each", 4, "--change", 1, expect=0).stdout
+    text = footpace("capacity", CHAPEL, "--alternative", "a", "--people", 60, "--each", 4, "--step", 1, expect=0).stdout
     assert re.search(r"^Seats: \d+", text, re.M) and re.search(r"^Places at the rail: \d+", text, re.M), text
     assert "in lines, 1 minister: 4 min 59 s" in text, text  # 60 times 4 s, and 59 changes
     assert "at the rail, 1 minister: 4 min" in text, text
