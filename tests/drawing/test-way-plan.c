@@ -116,12 +116,70 @@ test_nothing (void)
   g_assert_true (fp_box_is_empty (&box));
 }
 
+/* Of what the plan does not show nothing is drawn: here all that lies farther west than y = -500, or east than 1000. */
+static void
+test_clipped (void)
+{
+  const FpBox shown = { -5000, -500, 5000, 1000 };
+  FpViewLayout part = plan;
+  FpWay one = way ();
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (200, 200), without = fp_drawing_new (200, 200);
+  guint n, times;
+  const FpMark *mark;
+
+  part.clip = shown;
+  fp_drawing_add_way (drawing, &one, &part);
+  mark = fp_drawing_marks (drawing, &n);
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; mark[i].pen == FP_PEN_SIGHT && mark[i].type == FP_MARK_LINE && k < mark[i].n; k++)
+      {
+        const FpPoint p = fp_drawing_points (drawing)[mark[i].first + k];
+        g_assert_cmpfloat (p.y, >=, 50 - 500.0 / 50 - 1e-9);
+        g_assert_cmpfloat (p.y, <=, 50 + 1000.0 / 50 + 1e-9);
+      }
+  mark_of (drawing, FP_MARK_LINE, FP_PEN_SIGHT, &times);
+  g_assert_cmpuint (times, ==, 2); /* one of each leg */
+  mark_of (drawing, FP_MARK_TEXT, FP_PEN_LETTER, &times);
+  g_assert_cmpuint (times, ==, 1);
+
+  one.narrow[0] = (FpPoint) { 800, -1500 };
+  one.narrow[1] = (FpPoint) { -700, -1500 };
+  fp_drawing_add_way (without, &one, &part);
+  mark_of (without, FP_MARK_TEXT, FP_PEN_LETTER, &times);
+  g_assert_cmpuint (times, ==, 0);
+}
+
+/* A figure that has no room on its line stands clear of what is drawn already, and a leader goes there. */
+static void
+test_aside (void)
+{
+  g_autoptr (FpDrawing) drawing = fp_drawing_new (200, 200);
+  FpWay one = way ();
+  guint times;
+  const FpMark *text;
+
+  one.narrow[0] = (FpPoint) { 40, 0 };
+  one.narrow[1] = (FpPoint) { -40, 0 };
+  one.n_route = 0;
+  /* To the right of it all is hatched. */
+  fp_drawing_area (drawing, FP_PEN_EDGE, FP_FILL_CUT, 0,
+                   (FpPoint[]) { { 102, 20 }, { 150, 20 }, { 150, 80 }, { 102, 80 } }, 4);
+  fp_drawing_add_way (drawing, &one, &plan);
+  text = mark_of (drawing, FP_MARK_TEXT, FP_PEN_LETTER, &times);
+  g_assert_cmpuint (times, ==, 1);
+  g_assert_cmpfloat (text->at.x + fp_lettering_width (text->text, text->height), <, 102.5);
+  mark_of (drawing, FP_MARK_LINE, FP_PEN_DIMENSION, &times);
+  g_assert_cmpuint (times, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/way-plan/all", test_all);
   g_test_add_func ("/way-plan/box", test_box);
+  g_test_add_func ("/way-plan/clipped", test_clipped);
+  g_test_add_func ("/way-plan/aside", test_aside);
   g_test_add_func ("/way-plan/nothing", test_nothing);
   return g_test_run ();
 }
