@@ -125,7 +125,7 @@ of_what (const FpCard *self, const FpSetThing *thing)
       return colour == FP_COLOUR_UNSAID ? g_strdup (": of the colour of the day") : g_strdup_printf (": %s", fp_colour_id (colour));
     case FP_ROLE_VESSELS: return vessels_words (self, thing);
     case FP_ROLE_CREDENCE: return g_strdup (", covered with a white cloth");
-    case FP_ROLE_SEDILIA: return g_strdup (": covered, for the ministers");
+    case FP_ROLE_SEDILIA: return g_strdup (": for the ministers");
     default: return g_strdup ("");
     }
 }
