@@ -85,7 +85,8 @@ typedef struct
 /* What a project has in which nobody said anything: design judgement. */
 extern const FpWorks fp_works_usual;
 
-typedef enum { FP_WORKS_SLAB, FP_WORKS_LONGEST, FP_WORKS_BURNS, FP_WORKS_BOLT, FP_N_WORKS_LENGTHS } FpWorksLength;
+typedef enum { FP_WORKS_SLAB, FP_WORKS_LONGEST, FP_WORKS_BURNS, FP_WORKS_BOLT, FP_WORKS_NOSING, FP_WORKS_JOINT,
+               FP_N_WORKS_LENGTHS } FpWorksLength;
 
 /**
  * fp_works_length_check:

@@ -3,6 +3,8 @@
 
 #include "footpace/error.h"
 
+#include <string.h>
+
 char *
 fp_file_with_suffix (const char *path, const char *suffix, GError **error)
 {
@@ -28,4 +30,27 @@ fp_file_clean_name (const char *name)
   if (*clean == '.')
     *clean = '-'; /* not a hidden file */
   return clean;
+}
+
+/* Bytes of each of two names, of the 255 that file systems allow. */
+#define LONGEST_PART 90
+
+static char *
+part_of (const char *name)
+{
+  const char *end = name + MIN (strlen (name), LONGEST_PART);
+
+  /* Not within a letter. */
+  while (*end != '\0' && end > name && (*end & 0xc0) == 0x80)
+    end--;
+  return g_strndup (name, (gsize) (end - name));
+}
+
+char *
+fp_file_offered_name (const char *project, const char *alternative, const char *what, const char *suffix)
+{
+  g_autofree char *title = part_of (project), *one = alternative != NULL ? part_of (alternative) : NULL;
+  g_autofree char *name = g_strdup_printf ("%s%s%s, %s.%s", title, one != NULL ? ", " : "", one != NULL ? one : "", what, suffix);
+
+  return fp_file_clean_name (name);
 }

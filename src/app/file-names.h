@@ -21,4 +21,16 @@ char *fp_file_with_suffix (const char *path, const char *suffix, GError **error)
 /* A name without what no file name may have; owned by the caller. */
 char *fp_file_clean_name (const char *name);
 
+/**
+ * fp_file_offered_name:
+ * @alternative: (nullable): by its name; %NULL for what tells all of them
+ * @what: "schedules"
+ *
+ * "Holy Rood, High altar restored, schedules.csv": a name to begin from, without what no file name may have, and no longer than
+ * file systems allow.
+ *
+ * Returns: (transfer full)
+ */
+char *fp_file_offered_name (const char *project, const char *alternative, const char *what, const char *suffix);
+
 G_END_DECLS

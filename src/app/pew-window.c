@@ -368,8 +368,10 @@ save (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   FpPewWindow *self = FP_PEW_WINDOW (widget);
   const char *path = fp_document_path (self->document), *form = g_variant_get_string (parameter, NULL);
-  g_autofree char *eye = fp_pew_eye_text (self->people, &self->spec), *clean = fp_file_clean_name (eye);
-  g_autofree char *name = g_strdup_printf ("%s.%s", clean, form), *form_name = g_ascii_strup (form, -1);
+  const char *alternative = fp_alternative_name (fp_project_alternative (fp_document_project (self->document),
+                                                                         fp_document_alternative (self->document)));
+  g_autofree char *eye = fp_pew_eye_text (self->people, &self->spec), *project = fp_document_name (self->document);
+  g_autofree char *name = fp_file_offered_name (project, alternative, eye, form), *form_name = g_ascii_strup (form, -1);
   g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
   g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
   const FpFileQuestion question = {

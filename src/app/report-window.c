@@ -2,9 +2,9 @@
 #include "report-window.h"
 
 #include "compat-4-8.h"
-#include "file-names.h"
 #include "printing-text.h"
 #include "text-find.h"
+#include "text-saving.h"
 
 #include "footpace/review.h"
 
@@ -127,63 +127,36 @@ copy (GtkWidget *widget, const char *name, GVariant *parameter)
   tell (self, "Copied", FALSE);
 }
 
-typedef struct
-{
-  FpReportWindow *window;
-  gboolean        data;
-} Saving;
-
 static void
-on_file (GFile *file, gpointer data)
+tell_window (GtkWindow *window, const char *text, gboolean wrong)
 {
-  Saving *saving = data;
-  g_autoptr (FpReportWindow) self = saving->window;
-  gboolean json = saving->data;
-  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL, *text = NULL, *said = NULL;
-  g_autoptr (GError) error = NULL;
+  tell (FP_REPORT_WINDOW (window), text, wrong);
+}
 
-  g_free (saving);
-  if (file == NULL || self->shown == NULL)
-    return;
-  if (chosen == NULL)
-    {
-      tell (self, "Reports can only be written to files on this computer.", TRUE);
-      return;
-    }
-  path = fp_file_with_suffix (chosen, json ? "json" : "txt", &error);
-  text = json ? fp_report_json (self->shown) : fp_report_text (self->shown, TRUE);
-  if (path == NULL || !g_file_set_contents_full (path, text, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0666, &error))
-    {
-      tell (self, error->message, TRUE);
-      return;
-    }
-  said = g_strdup_printf ("Written: %s", path);
-  tell (self, said, FALSE);
+static char *
+make_data (GtkWindow *window)
+{
+  FpReportWindow *self = FP_REPORT_WINDOW (window);
+
+  return self->shown != NULL ? fp_report_json (self->shown) : NULL;
+}
+
+static char *
+make_text (GtkWindow *window)
+{
+  FpReportWindow *self = FP_REPORT_WINDOW (window);
+
+  return self->shown != NULL ? fp_report_text (self->shown, TRUE) : NULL;
 }
 
 static void
-save (FpReportWindow *self, gboolean json)
+save_as (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  const char *path = fp_document_path (self->document), *suffix = json ? "json" : "txt";
-  g_autofree char *project = fp_document_name (self->document), *clean = fp_file_clean_name (project);
-  g_autofree char *name = g_strdup_printf ("%s, report.%s", clean, suffix);
-  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
-  g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
-  FpFileQuestion question = {
-    .title = "Save Report", .accept = "_Save", .save = TRUE, .name = name, .folder = folder,
-    .filter_name = json ? "JSON data" : "Text", .filter_suffix = suffix
-  };
-  Saving *saving = g_new (Saving, 1);
+  static const FpTextSaving data = { "Save Report", "report", "json", "JSON data", make_data, tell_window };
+  static const FpTextSaving text = { "Save Report", "report", "txt", "Text", make_text, tell_window };
 
-  *saving = (Saving) { g_object_ref (self), json };
-  fp_ask_file (GTK_WINDOW (self), &question, on_file, saving);
-}
-
-static void
-save_as (GtkWidget *widget, const char *name, GVariant *parameter)
-{
   (void) parameter;
-  save (FP_REPORT_WINDOW (widget), strcmp (name, "report.save-data") == 0);
+  fp_save_text (GTK_WINDOW (widget), FP_REPORT_WINDOW (widget)->document, strcmp (action, "report.save-data") == 0 ? &data : &text);
 }
 
 static void

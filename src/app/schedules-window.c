@@ -3,7 +3,7 @@
 
 #include "bill-line.h"
 #include "compat-4-8.h"
-#include "file-names.h"
+#include "text-saving.h"
 #include "works-form.h"
 
 #include <math.h>
@@ -285,60 +285,38 @@ on_rate (FpSchedulesWindow *self)
 
 /* --- files and sheets ------------------------------------------------------------ */
 
-typedef struct
-{
-  FpSchedulesWindow *window;
-  gboolean           csv;
-} Saving;
-
 static void
-on_file (GFile *file, gpointer data)
+tell_window (GtkWindow *window, const char *text, gboolean wrong)
 {
-  Saving *saving = data;
-  g_autoptr (FpSchedulesWindow) self = saving->window;
-  const gboolean csv = saving->csv;
-  g_autofree char *chosen = file != NULL ? g_file_get_path (file) : NULL, *path = NULL, *text = NULL, *said = NULL;
-  const FpScheduleChoice choice = choice_of (self);
-  g_autoptr (GError) error = NULL;
+  tell (FP_SCHEDULES_WINDOW (window), text, wrong);
+}
 
-  g_free (saving);
-  if (file == NULL || self->bill == NULL)
-    return;
-  if (chosen == NULL)
-    {
-      tell (self, "Schedules can only be written to files on this computer.", TRUE);
-      return;
-    }
-  path = fp_file_with_suffix (chosen, csv ? "csv" : "txt", &error);
-  text = csv ? fp_schedules_csv (self->bill, &choice) : fp_schedules_text (self->bill, &choice);
-  if (path == NULL || !g_file_set_contents_full (path, text, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0666, &error))
-    {
-      tell (self, error->message, TRUE);
-      return;
-    }
-  said = g_strdup_printf ("Written: %s", path);
-  tell (self, said, FALSE);
+static char *
+make_table (GtkWindow *window)
+{
+  FpSchedulesWindow *self = FP_SCHEDULES_WINDOW (window);
+  const FpScheduleChoice choice = choice_of (self);
+
+  return self->bill != NULL ? fp_schedules_csv (self->bill, &choice) : NULL;
+}
+
+static char *
+make_text (GtkWindow *window)
+{
+  FpSchedulesWindow *self = FP_SCHEDULES_WINDOW (window);
+  const FpScheduleChoice choice = choice_of (self);
+
+  return self->bill != NULL ? fp_schedules_text (self->bill, &choice) : NULL;
 }
 
 static void
 save_as (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  FpSchedulesWindow *self = FP_SCHEDULES_WINDOW (widget);
-  const gboolean csv = strcmp (action, "schedules.save-table") == 0;
-  const char *path = fp_document_path (self->document), *suffix = csv ? "csv" : "txt";
-  g_autofree char *project = fp_document_name (self->document), *clean = fp_file_clean_name (project);
-  g_autofree char *name = g_strdup_printf ("%s, schedules.%s", clean, suffix);
-  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
-  g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
-  const FpFileQuestion question = {
-    .title = "Save Schedules", .accept = "_Save", .save = TRUE, .name = name, .folder = folder,
-    .filter_name = csv ? "Table (CSV)" : "Text", .filter_suffix = suffix
-  };
-  Saving *saving = g_new (Saving, 1);
+  static const FpTextSaving table = { "Save Schedules", "schedules", "csv", "Table (CSV)", make_table, tell_window };
+  static const FpTextSaving text = { "Save Schedules", "schedules", "txt", "Text", make_text, tell_window };
 
   (void) parameter;
-  *saving = (Saving) { g_object_ref (self), csv };
-  fp_ask_file (GTK_WINDOW (self), &question, on_file, saving);
+  fp_save_text (GTK_WINDOW (widget), FP_SCHEDULES_WINDOW (widget)->document, strcmp (action, "schedules.save-table") == 0 ? &table : &text);
 }
 
 static void

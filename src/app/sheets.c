@@ -298,7 +298,7 @@ const char *
 fp_sheets_label (guint sheet)
 {
   static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison",
-                                        "levels", "sight", "sun", "setting cards", "schedules", "linen" };
+                                        "levels", "sight", "sun", "setting cards", "schedules", "linen", "laying of the stone" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }
@@ -307,8 +307,8 @@ char *
 fp_sheets_file_name (const FpSheetOrder *order, const char *format)
 {
   const char *title = fp_project_brief (order->project)->title;
-  g_autofree char *name = g_strdup_printf ("%s, %s.%s", *title != '\0' ? title : "Untitled",
-                                           fp_sheets_label (order->page.sheet), format);
+  const char *alternative = fp_alternative_name (fp_project_alternative (order->project, order->alternative));
 
-  return fp_file_clean_name (name);
+  return fp_file_offered_name (*title != '\0' ? title : "Untitled", order->page.sheet == FP_SHEET_COMPARE ? NULL : alternative,
+                               fp_sheets_label (order->page.sheet), format);
 }

@@ -18,13 +18,17 @@ static const struct
   const char *label, *about;
   FieldType   type;
   gboolean    may_be_empty;
-  gsize       at;         /* of the double in FpWorks */
+  gsize       at;         /* of the double, or the text, in FpWorks */
   FpWorksLength length;   /* which, of lengths        */
 } fields[] = {
   { "Thickness of slabs", "Of treads, risers and the floor of the footpace", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, slab),
     FP_WORKS_SLAB },
-  { "Longest slab", "A longer run is divided into slabs of one length", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, longest),
+  { "Longest slab", "A longer run is divided, its joints aside from those beneath", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, longest),
     FP_WORKS_LONGEST },
+  { "Nosing", "How far treads project before their risers; left empty, none", AS_LENGTH, TRUE, G_STRUCT_OFFSET (FpWorks, nosing),
+    FP_WORKS_NOSING },
+  { "Joints and beds", "How wide they are; 0 for stone upon stone", AS_LENGTH, FALSE, G_STRUCT_OFFSET (FpWorks, joint), FP_WORKS_JOINT },
+  { "Finish of the stone", "As the mason is told; may be left empty", AS_WORDS, TRUE, G_STRUCT_OFFSET (FpWorks, finish), 0 },
   { "The floor bears", "What it is rated for, as an engineer said; may be left empty", AS_PRESSURE, TRUE,
     G_STRUCT_OFFSET (FpWorks, bears), 0 },
   { "A candle burns an hour", "So much of its length in an hour, as you found it; may be left empty", AS_LENGTH, TRUE,
@@ -42,7 +46,8 @@ static const struct
   { "Amices", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_AMICE), 0 },
   { "Chalice veils", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_CHALICE_VEIL), 0 },
   { "Burses", AS_NEEDED, AS_COUNT, TRUE, SMALL_AT (FP_SMALL_BURSE), 0 },
-  { "Currency", "As written after a sum; may be left empty", AS_WORDS, TRUE, 0, 0 },
+  { "Currency", "As written after a sum; may be left empty", AS_WORDS, TRUE,
+    G_STRUCT_OFFSET (FpWorks, currency), 0 },
 };
 
 typedef struct
@@ -57,7 +62,7 @@ struct _FpWorksForm
   GtkGrid     parent_instance;
   FpDocument *document;
   gboolean    filling;
-  GtkWidget  *stone, *timber, *metal;
+  GtkWidget  *stone, *timber, *metal, *built;
   Field       field[G_N_ELEMENTS (fields)];
 };
 
@@ -94,7 +99,7 @@ shown (const FpWorks *works, guint which, FpUnits units)
   const double value = fields[which].type == AS_WORDS ? 0 : G_STRUCT_MEMBER (double, works, fields[which].at);
 
   if (fields[which].type == AS_WORDS)
-    return g_strdup (works->currency);
+    return g_strdup (G_STRUCT_MEMBER (const char *, works, fields[which].at));
   if (fields[which].may_be_empty && (fields[which].type == AS_COUNT ? value < 0 : !(value > 0)))
     return g_strdup ("");
   switch (fields[which].type)
@@ -128,6 +133,7 @@ fp_works_form_show (FpWorksForm *self)
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->stone), works->stone);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->timber), works->timber);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->metal), works->metal);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->built), works->solid ? 1 : 0);
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
     show_field (self, i);
   self->filling = FALSE;
@@ -181,7 +187,7 @@ apply_field (Field *field, GError **error)
   if (strcmp (text, before) == 0) /* what is shown may be rounded */
     return TRUE;
   if (fields[field->which].type == AS_WORDS)
-    works.currency = text;
+    G_STRUCT_MEMBER (const char *, &works, fields[field->which].at) = text;
   else if (!read_value (text, field->which, units_of (self), &G_STRUCT_MEMBER (double, &works, fields[field->which].at), error))
     return FALSE;
   return apply (self, &works, fields[field->which].label, error);
@@ -218,6 +224,7 @@ on_chosen (FpWorksForm *self)
   works.stone = (FpStone) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->stone));
   works.timber = (FpTimber) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->timber));
   works.metal = (FpMetal) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->metal));
+  works.solid = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->built)) == 1;
   apply (self, &works, "Material", NULL);
 }
 
@@ -257,18 +264,25 @@ metal_at (guint i)
   return i < FP_N_METALS ? fp_metal ((FpMetal) i) : NULL;
 }
 
+/* @names: (transfer full) */
+static GtkWidget *
+add_choice (FpWorksForm *self, const char *label, const char *about, GtkStringList *names, int line)
+{
+  GtkWidget *choice = gtk_drop_down_new (G_LIST_MODEL (names), NULL);
+
+  add_label (self, label, about, choice, line);
+  g_signal_connect_swapped (choice, "notify::selected", G_CALLBACK (on_chosen), self);
+  return choice;
+}
+
 static GtkWidget *
 add_matters (FpWorksForm *self, const char *label, MatterAt at, int line)
 {
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-  GtkWidget *choice;
+  GtkStringList *names = gtk_string_list_new (NULL);
 
   for (guint i = 0; at (i) != NULL; i++)
     gtk_string_list_append (names, at (i)->label);
-  choice = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&names)), NULL);
-  add_label (self, label, "By which weights are reckoned", choice, line);
-  g_signal_connect_swapped (choice, "notify::selected", G_CALLBACK (on_chosen), self);
-  return choice;
+  return add_choice (self, label, "By which weights are reckoned", names, line);
 }
 
 static char *
@@ -330,11 +344,13 @@ fp_works_form_init (FpWorksForm *self)
 static void
 add_all (FpWorksForm *self)
 {
-  int line = 3;
+  static const char *const built[] = { "Slabs on a core", "Solid blocks", NULL };
+  int line = 4;
 
   self->stone = add_matters (self, "Stone", stone_at, 0);
   self->timber = add_matters (self, "Timber", timber_at, 1);
   self->metal = add_matters (self, "Metal", metal_at, 2);
+  self->built = add_choice (self, "Altars built of", "Steps are always of slabs on a core", gtk_string_list_new (built), 3);
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++, line += 2)
     add_field (self, i, line);
 }

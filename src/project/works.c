@@ -155,6 +155,8 @@ static const struct { const char *what; double least, most; } lengths[FP_N_WORKS
   [FP_WORKS_LONGEST] = { "the longest slab", 200, 6000 },
   [FP_WORKS_BURNS] = { "what a candle burns in an hour", 1, 300 },
   [FP_WORKS_BOLT] = { "the width of the bolt", FP_BOLT_LEAST, FP_BOLT_MOST },
+  [FP_WORKS_NOSING] = { "the nosing of the treads", 0, 60 },
+  [FP_WORKS_JOINT] = { "the width of a joint", 0, 20 },
 };
 
 gboolean

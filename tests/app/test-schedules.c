@@ -145,6 +145,11 @@ test_works (void)
   type (longest, "3 m");
   g_assert_cmpfloat (works_of (document)->longest, ==, 3000);
   WAIT_FOR (step_pieces (window) < before); /* made anew after a lull */
+  /* Others of the stone, each in its own field. */
+  type (help_find_that (window, is_entry_with, "3 mm"), "5");
+  g_assert_cmpfloat (works_of (document)->joint, ==, 5);
+  type (help_find_that (window, is_entry_with, "5 mm"), "30");
+  g_assert_cmpfloat (works_of (document)->joint, ==, 5); /* no joint is so wide */
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -152,6 +157,8 @@ static GFile *
 answer (const FpFileQuestion *question, gpointer path)
 {
   g_assert_cmpstr (question->filter_suffix, ==, "csv");
+  /* The name that is offered tells of which alternative it is. */
+  g_assert_nonnull (strstr (question->name, ", Freestanding altar on three steps, schedules.csv"));
   return g_file_new_for_path (path);
 }
 

@@ -359,6 +359,10 @@ test_file_names (void)
   g_autofree char *plain = g_build_filename (dir, "holy rood", NULL), *longer = g_strconcat (plain, ".footpace", NULL);
   g_autofree char *upper = g_build_filename (dir, "A.FOOTPACE", NULL), *added = NULL, *kept = NULL, *same = NULL;
   g_autofree char *clean = fp_file_clean_name ("Saint John/Paul: north\\south"), *hidden = fp_file_clean_name (".x");
+  g_autofree char *offered = fp_file_offered_name ("Holy Rood", "Altar / rail", "schedules", "csv");
+  g_autofree char *of_all = fp_file_offered_name ("Holy Rood", NULL, "comparison", "pdf"), *many = g_strnfill (200, '-');
+  g_autofree char *long_name = g_strconcat ("ä", many, NULL), *accents = g_strjoinv ("é", (char *[]) { long_name, long_name, NULL });
+  g_autofree char *cut = fp_file_offered_name (accents, accents, "schedules", "csv");
   g_autoptr (GError) error = NULL;
 
   added = fp_file_with_suffix (plain, "footpace", &error);
@@ -374,6 +378,10 @@ test_file_names (void)
   g_assert_error (error, FP_ERROR, FP_ERROR_WRITE);
   g_assert_cmpstr (clean, ==, "Saint John-Paul- north-south");
   g_assert_cmpstr (hidden, ==, "-x");
+  g_assert_cmpstr (offered, ==, "Holy Rood, Altar - rail, schedules.csv");
+  g_assert_cmpstr (of_all, ==, "Holy Rood, comparison.pdf");
+  g_assert_cmpuint (strlen (cut), <, 255);
+  g_assert_true (g_utf8_validate (cut, -1, NULL));
   g_unlink (longer);
   g_rmdir (dir);
 }

@@ -23,10 +23,10 @@ static const Must MUSTS[] = {
   { "altar", "length", PLAN | ELEVATION | BOARD, "mensa length" },
   { "altar", "depth", PLAN | SECTION | BOARD, "mensa depth" },
   { "altar", "height", ELEVATION | SECTION | BOARD, "altar height" },
-  { "footpace", "riser", ELEVATION | SECTION | BOARD, "risers of the altar steps" },
-  { "footpace", "tread", PLAN | SECTION | BOARD, "treads of the altar steps" },
+  { "footpace", "riser", ELEVATION | SECTION | BOARD, "each riser of the altar steps" },
+  { "footpace", "tread", PLAN | SECTION | BOARD, "each tread of the altar steps" },
   { "footpace", "front", PLAN | SECTION | BOARD, "footpace before the altar" },
-  { "steps", "riser", SECTION | BOARD, "risers of the steps" },
+  { "steps", "riser", SECTION | BOARD, "each riser of the steps between floors" },
   { "rail", "height", ELEVATION | SECTION | BOARD, "rail height" },
   { "rail", "gate", PLAN | ELEVATION | BOARD, "gate of the rail" },
 };
