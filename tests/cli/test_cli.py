@@ -20,6 +20,7 @@ import xml.etree.ElementTree as ET
 
 FOOTPACE, SAMPLES, BUILD = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3]
 PARISH, CHAPEL = SAMPLES / "parish.footpace", SAMPLES / "chapel.footpace"
+FAN = SAMPLES / "fan.footpace"  # which has no works
 NO_DISPLAY = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
 # ISO 216 sizes, and the millimetre in points: 72 / 25.4.
 PAPER_MM = {"a4": (297, 210), "a3": (420, 297), "letter": (279.4, 215.9)}
@@ -138,7 +139,7 @@ def every_rule_is_listed_on_demand():
 @test
 def text_is_the_same_in_every_locale():
     plain = footpace("check", CHAPEL, "--all", expect=(0, 1)).stdout
-    assert "m²" in plain
+    assert "m³" in plain
     with tempfile.TemporaryDirectory() as folder:
         made = subprocess.run(["localedef", "-i", "de_DE", "-f", "UTF-8", f"{folder}/de_DE.UTF-8"], capture_output=True)
         for env in ({"LC_ALL": "C"}, {"LC_ALL": "de_DE.UTF-8", "LOCPATH": folder} if made.returncode == 0 else {}):
@@ -396,6 +397,11 @@ WORKS = """  <works stone="marble" timber="oak" metal="brass" slab="40" longest=
 </project>"""
 
 
+def with_works(works):
+    """The parish, as if it had told these works."""
+    return re.sub(r"  <works .*?</works>\n", "", PARISH.read_text(), flags=re.S).replace("</project>", works)
+
+
 @test
 def linen_is_told_as_text_and_table_and_drawn():
     cloth = ("--bolt", "1500", "--warp", "6", "--weft", "2.5")
@@ -420,8 +426,7 @@ def linen_is_told_as_text_and_table_and_drawn():
             assert any(re.match(row["letter"] + r"\b", text) for text in words), row
         words = " ".join(words)
         kept = pathlib.Path(folder) / "kept.footpace"
-        kept.write_text(PARISH.read_text().replace("</project>", WORKS.replace('bolt="0" warp="0" weft="0"',
-                                                                               'bolt="1500" warp="0.06" weft="0.025"')))
+        kept.write_text(with_works(WORKS.replace('bolt="0" warp="0" weft="0"', 'bolt="1500" warp="0.06" weft="0.025"')))
         assert footpace("linen", kept, "-a", "b", expect=0).stdout == text
         footpace("draw", kept, "-a", "b", "--sheet", "linen", "--out", out, expect=0)
         assert " ".join(svg_texts(out)).count("Top cloth") == words.count("Top cloth")
@@ -446,7 +451,7 @@ def a_bolt_is_read_in_the_units_of_the_project_and_that_is_told():
 def schedules_are_told_as_text_and_table_and_on_sheets():
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder) / "works.footpace"
-        file.write_text(PARISH.read_text().replace("</project>", WORKS))
+        file.write_text(with_works(WORKS))
         text = footpace("schedule", file, "-a", "b", expect=0).stdout
         rows = list(csv.DictReader(io.StringIO(footpace("schedule", file, "-a", "b", "--as", "csv", expect=0).stdout)))
         new = [row for row in rows if row["work"] == "new"]
@@ -464,7 +469,7 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
         told = re.sub(r"\s|EUR", "", re.search(r"In all (.+?) by the rates", text)[1])
         assert abs(float(told) - total) < 0.02, (told, total)
         compared = footpace("compare", file).stdout
-        assert re.search(r"Cost by the rates typed", compared) and "Cost" not in footpace("compare", PARISH).stdout, compared
+        assert re.search(r"Cost by the rates typed", compared) and "Cost" not in footpace("compare", FAN).stdout, compared
         candles = [row for row in new if row["burns_h"]]
         assert candles and all(abs(float(row["burns_h"]) - float(row["length"]) / 22) < 0.01 for row in candles), candles
         assert "times the rating" in text and "licensed engineer decides" in text, text
@@ -483,6 +488,55 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
             # In a narrow column a name goes on in the next line.
             assert all(word in words for word in (row["thing"] + " " + row["what"].split(",")[0]).split()), row
         assert "Steps and stone, continued" in words or "New, continued" in words, words
+
+
+def marks_of(text):
+    """S1 to S3 and S7 of "S1–S3, S7"."""
+    marks = []
+    for run in filter(None, re.split(r",\s*", text)):
+        first, _, last = run.replace("S", "").partition("–")
+        marks += range(int(first), int(last or first) + 1)
+    return marks
+
+
+@test
+def a_table_of_schedules_sums_to_what_is_told():
+    """Read by another program: sums of masses and costs by heading, and sizes that make the volumes."""
+    for sample, alternative in ((PARISH, "a"), (PARISH, "b"), (CHAPEL, "a")):
+        pounds = sample == CHAPEL
+        text = footpace("schedule", sample, "-a", alternative, "--only", "new", expect=0).stdout
+        rows = list(csv.DictReader(io.StringIO(footpace("schedule", sample, "-a", alternative, "--only", "new", "--as", "csv",
+                                                        expect=0).stdout)))
+        steps = [row for row in rows if row["heading"] == "steps"]
+        told = re.search(r"Steps and stone\n(?:  .*\n)*?  In all (.*)", text)[1]
+        mass = sum(float(row["mass_kg"]) for row in steps if row["mass_kg"]) / (0.45359237 if pounds else 1)
+        cost = sum(float(row["cost"]) for row in steps if row["cost"])
+        figures = [float(re.sub(r"[^\d.]", "", figure)) for figure in re.findall(r"[\d.\u202f]+(?=\xa0)", told)]
+        assert abs(figures[0] - cost) < 0.01 * len(steps) and abs(figures[1] - mass) <= 0.51, (figures, cost, mass)
+        for row in steps:
+            if row["thickness"]:
+                size = float(row["length"]) * float(row["width"]) * float(row["thickness"]) * float(row["pieces"]) / 1e9
+                # Sizes are told to a tenth of a millimetre.
+                assert abs(float(row["volume_m3"]) - size) < 0.004 * size + 1e-5, row
+
+
+@test
+def each_slab_of_the_schedules_is_on_the_laying_of_the_stone():
+    with tempfile.TemporaryDirectory() as folder:
+        for sample, alternative in ((PARISH, "a"), (PARISH, "b"), (CHAPEL, "a")):
+            rows = list(csv.DictReader(io.StringIO(footpace("schedule", sample, "-a", alternative, "--as", "csv", expect=0).stdout)))
+            marks = sorted(mark for row in rows for mark in marks_of(row["marks"]))
+            assert marks == list(range(1, len(marks) + 1)) and len(marks) > 20, marks
+            assert all(len(marks_of(row["marks"])) == int(row["pieces"]) for row in rows if row["marks"]), rows
+            assert not any(row["marks"] for row in rows if row["work"] != "new"), rows
+            out = pathlib.Path(folder) / f"laying-{alternative}.pdf"
+            footpace("draw", sample, "-a", alternative, "--sheet", "laying", "--out", out, expect=0)
+            words = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
+            drawn = {int(mark) for mark in re.findall(r"\bS(\d+)\b", words)}
+            assert drawn >= set(marks), set(marks) - drawn
+        assert "nothing new" in footpace("draw", FAN, "-a", "existing", "--sheet", "laying", "--out", out, expect=2).stderr
+        assert "does not fit" in footpace("draw", PARISH, "-a", "b", "--sheet", "laying", "--scale", "1", "--out", out,
+                                          expect=2).stderr
 
 
 @test
@@ -554,8 +608,8 @@ def bad_use_and_bad_input_give_two_and_a_reason():
             ("schedule", PARISH, "--out", out, "--paper", "a9"),
             ("schedule", PARISH, "--of", "rail", "--only", "moved", "--out", out),
             ("schedule", broken),
-            ("linen", PARISH),
-            ("linen", PARISH, "--bolt", "1500", "--warp", "6"),
+            ("linen", FAN),
+            ("linen", FAN, "--bolt", "1500", "--warp", "6"),
             ("linen", PARISH, "--bolt", "1500", "--warp", "60", "--weft", "2"),
             ("linen", PARISH, "--bolt", "-3", "--warp", "6", "--weft", "2"),
             ("linen", PARISH, "--bolt", "wide", "--warp", "6", "--weft", "2"),
