@@ -5,6 +5,7 @@
 #include "footpace/room-to-move.h"
 
 #include <math.h>
+#include <string.h>
 
 /* What arithmetic and the polygons of round things leave over, mm. */
 #define HAIR 0.01
@@ -312,6 +313,56 @@ test_vast (void)
   fp_project_unref (p);
 }
 
+/* --- threads ------------------------------------------------------------------ */
+
+static gpointer
+ask (gpointer scene)
+{
+  const FpWayEnd a = { { -3000, -3000 }, 100 }, b = { { 2500, 3500 }, 100 };
+
+  return fp_way_widest (scene, FP_GAIT_ON_FOOT, &a, &b, NULL, 0);
+}
+
+/* Whoever asks first makes the ways; all are told alike. */
+static void
+test_threads (void)
+{
+  FpProject *p = parted (137, 900);
+
+  for (guint times = 0; times < 10; times++)
+    {
+      g_autoptr (FpScene) scene = fp_scene_new (p, 0);
+      GThread *thread[4];
+
+      for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+        thread[i] = g_thread_new ("ask", ask, scene);
+      for (guint i = 0; i < G_N_ELEMENTS (thread); i++)
+        {
+          g_autoptr (FpWay) way = g_thread_join (thread[i]);
+          assert_narrow (way, 900);
+        }
+    }
+  fp_project_unref (p);
+}
+
+/* The same of an unchanged church, to the last bit, however often it is asked. */
+static void
+test_again (void)
+{
+  FpProject *p = parted (137, 900);
+  g_autoptr (FpWay) one = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { -3000, -3000 }, (FpPoint) { 2500, 3500 });
+  g_autoptr (FpWay) two = way_of (p, FP_GAIT_ON_FOOT, (FpPoint) { -3000, -3000 }, (FpPoint) { 2500, 3500 });
+  g_autoptr (FpWay) copy = fp_way_copy (one);
+
+  g_assert_cmpfloat (one->width, ==, two->width);
+  g_assert_cmpuint (one->n_route, ==, two->n_route);
+  g_assert_true (memcmp (one->route, two->route, one->n_route * sizeof (FpPoint)) == 0);
+  g_assert_true (memcmp (copy->route, one->route, copy->n_route * sizeof (FpPoint)) == 0);
+  g_assert_true (copy->route != one->route);
+  g_assert_null (fp_way_copy (NULL));
+  fp_project_unref (p);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -327,5 +378,7 @@ main (int argc, char **argv)
   g_test_add_func ("/room-to-move/bars", test_bars);
   g_test_add_func ("/room-to-move/circle", test_circle);
   g_test_add_func ("/room-to-move/vast", test_vast);
+  g_test_add_func ("/room-to-move/threads", test_threads);
+  g_test_add_func ("/room-to-move/again", test_again);
   return g_test_run ();
 }
