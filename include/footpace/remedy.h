@@ -1,9 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* remedy.h - the one change that settles a finding
+/* remedy.h - the smallest change that settles a finding
  *
  * A remedy is computed, not looked up: parameters and places are changed one
- * at a time, and what the rule measures is measured again.  It settles its
- * own finding; whether it brings others is seen when it is made.
+ * at a time, then two together, and what the rules measure is measured again.
+ *
+ * What is worse
+ *  A change makes a rule worse when, of all rules held for the church as it
+ *  is then, this one
+ *   - was not short and is;
+ *   - was short and its worst value lies farther outside, in the printed unit, or more places are outside than were;
+ *   - was measured and cannot be any more: what is taken away is not put right.
+ *  No remedy makes a rule worse that weighs as much as the one it settles, or
+ *  more.  Those that make nothing worse come first, of one change and of two;
+ *  only where there is none of either is one offered that makes a rule of less weight
+ *  worse, and it tells which.  Rules about what people see are asked last, and
+ *  only where the findings hold sight; where they do not, they are not asked.
  */
 #pragma once
 
@@ -11,31 +22,127 @@
 
 G_BEGIN_DECLS
 
+/* One thing, changed in one way. */
 typedef struct
 {
   const char    *item;      /* interned id of the thing that is changed      */
   const FpParam *param;     /* what is changed of it; NULL: it is moved      */
   double         value;     /* that the parameter gets: mm, degrees, a number, 0..1, index of a choice */
   FpVec3         by;        /* how far it is moved, along one axis; mm, church coordinates */
-  const FpParam *also;      /* a second one of the same thing; NULL: none    */
-  double         also_value;
+} FpChange;
+
+#define FP_REMEDY_CHANGES 2
+#define FP_REMEDY_WORSE   4 /* of them told; where more rules became worse it is no remedy (design judgement) */
+
+typedef struct
+{
+  FpChange change[FP_REMEDY_CHANGES]; /* made one after the other            */
+  guint    n_changes;
+  guint    worse[FP_REMEDY_WORSE]; /* rules of less weight that it makes worse: index among fp_findings_get() */
+  guint    n_worse;
 } FpRemedy;
+
+/* What stands in the way where there is no remedy. */
+typedef enum
+{
+  FP_HINDRANCE_NONE,
+  FP_HINDRANCE_WORSE,     /* `change` would settle it, but makes a rule worse that weighs as much */
+  FP_HINDRANCE_RULES,     /* `change` would have to be about `wanted`, beyond what rules allow    */
+  FP_HINDRANCE_RANGE,     /* likewise, beyond what the thing can have        */
+  FP_HINDRANCE_REACH,     /* likewise, so far that it is another design      */
+  FP_HINDRANCE_NO_SAY,    /* no size and no place has a say in it            */
+  FP_HINDRANCE_SIGHT,     /* it is about what people see, which takes too long to look at again and again */
+  FP_HINDRANCE_MANY,      /* not all that could be tried was: there is too much */
+  FP_HINDRANCE_CANCELLED,
+} FpHindranceHow;
+
+typedef struct
+{
+  FpHindranceHow how;
+  FpChange       change;    /* the one that comes nearest                    */
+  double         wanted;    /* as FpChange.value, or mm of a move: reckoned from the last two that were measured */
+  double         limit;     /* that it may not pass, likewise                */
+  guint          worse;     /* index among fp_findings_get()                 */
+} FpHindrance;
+
+/* How many churches are made at most in looking for one remedy, and how many of one in which all rules are held count for one.
+ * By number and not by the clock: the same project has the same remedies on every computer. */
+#define FP_REMEDY_SCENES 4000
+#define FP_REMEDY_JUDGED 8
 
 /**
  * fp_remedy_find:
  * @finding: one of @findings that is short
+ * @why: (out) (optional): what stands in the way; %FP_HINDRANCE_NONE where there is a remedy, or it is not short
  *
  * The smallest change of the thing that the finding is about; where none
  * settles it, of what it stands on and what stands on it; then of the other
- * furnishings.  That people are not below the altar's floor is settled by its
+ * furnishings; then two changes together, the second of which mends what the first makes worse, or does the rest of what the
+ * first alone cannot.  That people are not below the altar's floor is settled by its
  * steps first: a riser that the rules allow, or as many steps of theirs as it
- * takes.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
+ * takes.  Each is bracketed and bisected on the church itself.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
  * the units of the brief, where that still settles it.  Any thread.
  *
- * Returns: FALSE when no single change settles it, when the rule needs sight
- *   (which takes too long to compute again and again), or when cancelled
+ * Returns: FALSE when nothing was found that settles it and makes nothing worse (see above)
  */
-gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellable *cancel, FpRemedy *out);
+gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellable *cancel, FpRemedy *out,
+                           FpHindrance *why);
+
+/* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
+FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);
+
+/**
+ * fp_findings_made_worse:
+ * @after: of the same project and books after a change; with sight only where @before has it
+ *
+ * Returns: (element-type guint) (transfer full): indices among fp_findings_get() of @before
+ */
+GArray    *fp_findings_made_worse (const FpFindings *before, const FpFindings *after);
+
+/* --- in words -------------------------------------------------------------------- */
+
+/* "Footpace and steps: Riser from 150 mm to 161 mm; the floor of the altar 34 mm higher, at +0.783", and what of less weight
+ * becomes worse; owned by the caller. */
+char      *fp_remedy_words     (const FpRemedy *remedy, const FpFindings *findings);
+/* The same without what follows: "Riser 161 mm", "120 mm east"; as it is written beside the thing. */
+char      *fp_change_words     (const FpChange *change, FpUnits units);
+/* As the edit is called: "Settle: Riser of the altar steps". */
+char      *fp_remedy_label     (const FpFinding *finding);
+/* A sentence; NULL of %FP_HINDRANCE_NONE and of what was cancelled. */
+char      *fp_hindrance_words  (const FpHindrance *why, const FpFindings *findings);
+
+/* --- all of them ------------------------------------------------------------------ */
+
+typedef struct
+{
+  char     *title;    /* of the finding                                     */
+  FpWeight  weight;
+  gboolean  settled;
+  char     *words;    /* by which change, with which other finding, or what stands in the way */
+} FpSettled;
+
+typedef struct
+{
+  FpProject *project; /* (nullable): with all that was changed; NULL: nothing was */
+  GArray    *list;    /* of FpSettled, in the order of the findings          */
+  guint      n_settled;
+  FpHindranceHow cut; /* %FP_HINDRANCE_NONE, or %FP_HINDRANCE_CANCELLED      */
+} FpSettling;
+
+/**
+ * fp_settle_all:
+ * @least: rules of less weight are left alone
+ *
+ * Works through what is short in the order of the findings, makes each remedy and checks everything again before the next;
+ * what had none is tried once more after others have been settled.  Any thread.
+ *
+ * Returns: (transfer full): fp_settling_free() it
+ */
+FpSettling *fp_settle_all     (const FpFindings *findings, FpWeight least, GCancellable *cancel);
+void        fp_settling_free  (FpSettling *self);
+/* "2 of 3 required findings settled." */
+char       *fp_settling_words (const FpSettling *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpSettling, fp_settling_free)
 
 /* --- the C-value of the first row ------------------------------------------------ */
 
@@ -84,8 +191,5 @@ char      *fp_first_row_label (const FpFirstRow *self, const FpScene *scene);
 char      *fp_first_row_words (const FpFirstRow *self, const FpScene *scene);
 /* "The first row that looks over another is Front pews, row 2; its C-value is −17 mm.", and the words; likewise. */
 char      *fp_first_row_sentence (const FpFirstRow *self, const FpScene *scene);
-
-/* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
-FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);
 
 G_END_DECLS

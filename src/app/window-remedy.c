@@ -2,8 +2,6 @@
 /* window-remedy.c - a finding is chosen: where it is, what it is about, and what would settle it */
 #include "window-private.h"
 
-#include "remedy-words.h"
-
 #define GRACE_MS 50
 
 /* --- looking for it, in the background ------------------------------------ */
@@ -20,6 +18,7 @@ typedef struct
   const FpFinding *finding;
   gboolean         found;
   FpRemedy         remedy;
+  char            *words;   /* owned; of the remedy, or what stands in the way; NULL: it was cancelled */
   guint            n_first;
   FpFirstRow       first[FP_FIRST_ROW_CS];
 } Found;
@@ -39,6 +38,7 @@ found_free (gpointer data)
   Found *found = data;
 
   fp_findings_unref (found->of);
+  g_free (found->words);
   g_free (found);
 }
 
@@ -53,6 +53,15 @@ find_first_row (Found *found, GCancellable *cancel)
 }
 
 static void
+find_remedy (Found *found, GCancellable *cancel)
+{
+  FpHindrance why;
+
+  found->found = fp_remedy_find (found->of, found->finding, cancel, &found->remedy, &why);
+  found->words = found->found ? fp_remedy_words (&found->remedy, found->of) : fp_hindrance_words (&why, found->of);
+}
+
+static void
 run (FpLatestJob *job, gpointer data, gpointer window)
 {
   Request *request = data;
@@ -60,7 +69,7 @@ run (FpLatestJob *job, gpointer data, gpointer window)
 
   (void) window;
   *found = (Found) { .of = fp_findings_ref (request->of), .finding = request->finding };
-  found->found = fp_remedy_find (request->of, request->finding, fp_latest_job_cancellable (job), &found->remedy);
+  find_remedy (found, fp_latest_job_cancellable (job));
   find_first_row (found, fp_latest_job_cancellable (job));
   fp_latest_job_post (job, found);
 }
@@ -83,7 +92,7 @@ choose_item (FpWindow *self, const char *item)
 static void
 point_out (FpWindow *self)
 {
-  const FpRemedy *r = &self->remedy[0];
+  const FpChange *r = &self->remedy[0].change[0];
 
   if (g_strcmp0 (fp_document_chosen (self->document), r->item) != 0)
     choose_item (self, r->item);
@@ -141,6 +150,14 @@ offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GStrin
     }
 }
 
+static const char *
+head_of (const FpWindow *self, const Found *found)
+{
+  if (found->found)
+    return found->remedy.n_changes > 1 ? "Two changes together would settle it" : "One change would settle it";
+  return self->n_remedies > 0 ? "A higher altar would help" : found->words != NULL ? "What stands in the way" : NULL;
+}
+
 static void
 offer (FpWindow *self, const Found *found)
 {
@@ -151,16 +168,16 @@ offer (FpWindow *self, const Found *found)
   forget_remedies (self);
   if (found->found)
     {
-      g_autofree char *text = fp_remedy_words (&found->remedy, fp_document_scene (self->document));
-      g_strv_builder_add (words, text);
+      g_strv_builder_add (words, found->words);
       add_remedy (self, &found->remedy, fp_remedy_label (found->finding));
     }
+  else if (found->words != NULL)
+    g_string_append (note, found->words);
   offer_first_row (self, found, words, note);
   remedies = g_strv_builder_end (words);
   g_strv_builder_unref (words);
   fp_findings_list_offer (FP_FINDINGS_LIST (self->findings),
-                          found->found ? "One change would settle it" : self->n_remedies > 0 ? "A higher altar would help" : NULL,
-                          (const char *const *) remedies, note->len > 0 ? note->str : NULL);
+                          head_of (self, found), (const char *const *) remedies, note->len > 0 ? note->str : NULL);
   /* Whoever changes something has his hands elsewhere: nothing is chosen or scrolled under them. */
   if (self->changed || self->n_remedies == 0)
     return;

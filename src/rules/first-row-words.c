@@ -42,11 +42,11 @@ static char *
 by_steps_words (const FpFirstRow *self, const FpScene *scene)
 {
   const FpUnits units = units_of (scene);
-  const int i = fp_scene_find (scene, self->remedy.item);
+  const int i = fp_scene_find (scene, self->remedy.change[0].item);
   g_autofree char *riser = fp_length_format_unit (self->flight.riser, units), *level = fp_level_format (self->level, units);
   g_autofree char *gain = gain_words (self);
 
-  return g_strdup_printf ("%s, %u step%s of %s, the floor of the altar at %s; %s", i >= 0 ? name_of (scene, i) : self->remedy.item,
+  return g_strdup_printf ("%s, %u step%s of %s, the floor of the altar at %s; %s", i >= 0 ? name_of (scene, i) : self->remedy.change[0].item,
                           self->flight.steps, self->flight.steps == 1 ? "" : "s", riser, level, gain);
 }
 

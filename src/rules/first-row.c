@@ -69,10 +69,13 @@ set_steps (const Search *s, FpFirstRow *out)
 
   if (out->flight.steps > count->max)
     return FALSE;
+  const char *item = g_intern_string (fp_item_id (s->steps->item));
+
   out->flight.riser = even_riser (out->flight.riser, s->risers, s->units);
   out->remedy = (FpRemedy) {
-    .item = g_intern_string (fp_item_id (s->steps->item)), .param = count, .value = out->flight.steps,
-    .also = riser, .also_value = out->flight.riser,
+    .change = { { .item = item, .param = count, .value = out->flight.steps },
+                { .item = item, .param = riser, .value = out->flight.riser } },
+    .n_changes = 2,
   };
   out->level = s->steps->level + out->flight.steps * out->flight.riser;
   return TRUE;
@@ -122,7 +125,7 @@ is_there_room (const Search *s, const FpFirstRow *found)
   g_autoptr (FpProject) project = fp_remedy_make (&found->remedy, s->scene, NULL);
   g_autoptr (FpScene) scene = project != NULL ? fp_scene_new (project, fp_scene_alternative (s->scene)) : NULL;
 
-  return scene != NULL && (!reach_into_walls (scene, found->remedy.item) || reach_into_walls (s->scene, found->remedy.item));
+  return scene != NULL && (!reach_into_walls (scene, found->remedy.change[0].item) || reach_into_walls (s->scene, found->remedy.change[0].item));
 }
 
 /* What is still missing of the level, mm; NAN where it cannot be made or measured. */
