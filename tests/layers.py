@@ -16,7 +16,7 @@ HEADERS = {
     "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
     "rules": {"rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "order-marks", "pens", "pew-view", "projection", "sheet",
-                "sight-drawing", "sun-marks", "surface", "tiles", "view", "way-drawing"},
+                "sight-drawing", "sun-marks", "change-marks", "surface", "tiles", "view", "way-drawing"},
     "schedule": {"bill", "bolt", "capacity", "linen", "schedule"},
     "review": {"card", "laying", "linen-plan", "review", "schedules"},
     "cli": set(),

@@ -13,6 +13,7 @@
  * sheet.h      pages with frame and title block
  * sun-marks.h  sunlight on plans and sections
  * way-drawing.h  a way on the plan, and where it is narrowest
+ * change-marks.h what a change would make of the church
  * tiles.h      a large sheet on small pages
  * surface.h    screen, printer, PDF, PNG and SVG
  */
@@ -30,6 +31,7 @@
 #include "footpace/sight-drawing.h"
 #include "footpace/sun-marks.h"
 #include "footpace/way-drawing.h"
+#include "footpace/change-marks.h"
 #include "footpace/surface.h"
 #include "footpace/tiles.h"
 #include "footpace/view.h"

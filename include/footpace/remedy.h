@@ -104,12 +104,22 @@ GArray    *fp_findings_made_worse (const FpFindings *before, const FpFindings *a
 /* "Footpace and steps: Riser from 150 mm to 161 mm; the floor of the altar 34 mm higher, at +0.783", and what of less weight
  * becomes worse; owned by the caller. */
 char      *fp_remedy_words     (const FpRemedy *remedy, const FpFindings *findings);
-/* The same without what follows: "Riser 161 mm", "120 mm east"; as it is written beside the thing. */
-char      *fp_change_words     (const FpChange *change, FpUnits units);
+/* The same without names and what follows: "Riser: 161 mm", "120 mm east", one a line; as it is written beside the thing. */
+char      *fp_remedy_beside    (const FpRemedy *remedy, FpUnits units);
 /* As the edit is called: "Settle: Riser of the altar steps". */
 char      *fp_remedy_label     (const FpFinding *finding);
 /* A sentence; NULL of %FP_HINDRANCE_NONE and of what was cancelled. */
 char      *fp_hindrance_words  (const FpHindrance *why, const FpFindings *findings);
+
+/* --- of each -------------------------------------------------------------------------- */
+
+/* A remedy, or what stands in its way, of each finding that is short. */
+typedef struct _FpRemedies FpRemedies;
+FpRemedies *fp_remedies_new   (const FpFindings *findings, GCancellable *cancel); /* takes as long as each does */
+void        fp_remedies_free  (FpRemedies *self);
+/* @i: among fp_findings_get().  @words: (out) (optional): borrowed; %NULL where it is not short.  NULL: there is none; borrowed. */
+const FpRemedy *fp_remedies_get (const FpRemedies *self, guint i, const char **words);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRemedies, fp_remedies_free)
 
 /* --- all of them ------------------------------------------------------------------ */
 

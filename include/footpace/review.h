@@ -7,7 +7,7 @@
 
 #include "footpace/drawing.h"
 #include "footpace/level-diagram.h"
-#include "footpace/rules.h"
+#include "footpace/remedy.h"
 #include "footpace/schedule.h"
 #include "footpace/sun.h"
 
@@ -16,8 +16,11 @@ G_BEGIN_DECLS
 /* The report of one alternative; owned by the caller.  @every: list each rule, what was measured, or why it was not;
  * otherwise only where nothing is short, since that is said of the rules listed. */
 char *fp_report_text (const FpFindings *findings, gboolean every);
+/* The same, and of each finding what settles it, or what stands in the way.  @remedies: (nullable): of @findings */
+char *fp_report_text_remedied (const FpFindings *findings, gboolean every, const FpRemedies *remedies);
 /* JSON, schema in DEVELOPERS.md ("footpace.findings", version 1). */
 char *fp_report_json (const FpFindings *findings);
+char *fp_report_json_remedied (const FpFindings *findings, const FpRemedies *remedies);
 /* One line a rule, RFC 4180. */
 char *fp_report_csv  (const FpFindings *findings);
 /* The findings that are short, as a sheet takes them (FpSheetSpec.findings): heading, measured and asked, where, source;

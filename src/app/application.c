@@ -74,6 +74,7 @@ set_keys (GtkApplication *app)
     { "win.compare", { "<Ctrl>k" } },
     { "win.show-things", { "<Ctrl>l" } },
     { "win.show-findings", { "<Ctrl><Shift>f" } },
+    { "win.settle-all", { "<Ctrl><Shift>x" } },
     { "win.list-wide", { "<Ctrl><Shift>l" } },
     { "win.alternative-new", { "<Ctrl><Shift>n" } },
     { "win.brief", { "<Ctrl>b" } },

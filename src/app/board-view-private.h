@@ -81,6 +81,7 @@ struct _FpBoardView
   struct _FpBoardSight *sight; /* NULL: it is not shown                         */
   struct _FpBoardPew *pew;     /* likewise the view from the pew               */
   struct _FpBoardSun   *sun;   /* likewise                                      */
+  struct _FpBoardChange *change; /* likewise what a change would make of it      */
 
   guint          figure;       /* of the chosen thing, which was typed over last by keys: number from 1; 0: none */
   GtkWidget     *typing;       /* the field that is open on the board; NULL: none */
@@ -112,6 +113,12 @@ void     fp_board_view_sun_changed  (FpBoardView *self); /* there may be another
 void     fp_board_view_forget_sun   (FpBoardView *self); /* it is of another document */
 void     fp_board_view_free_sun     (FpBoardView *self);
 void     fp_board_view_snapshot_sun (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+
+/* --- board-change.c --- */
+typedef struct _FpBoardChange FpBoardChange;
+void     fp_board_view_free_change     (FpBoardView *self);
+void     fp_board_view_snapshot_change (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+void     fp_board_view_draw_change_words (FpBoardView *self, cairo_t *cr); /* while fp_board_view_change() has some */
 
 /* --- board-sight.c --- */
 typedef struct _FpBoardSight FpBoardSight;

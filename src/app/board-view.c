@@ -71,6 +71,7 @@ on_scene (FpDocument *document, FpBoardView *self)
       fp_board_view_let_go (self);
     }
   fp_board_view_forget_handles (self);
+  fp_board_view_free_change (self);
   fp_drafter_draft (self->drafter, fp_document_scene (document), &self->how);
   if (!fp_document_is_previewing (document))
     fp_board_view_tell (self);
@@ -107,6 +108,7 @@ forget_document (FpBoardView *self)
   fp_board_view_forget_drawing (self);
   fp_board_view_forget_sight (self);
   fp_board_view_forget_sun (self);
+  fp_board_view_free_change (self);
   fp_board_view_forget_pew (self);
 }
 
@@ -319,6 +321,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       fp_board_view_snapshot_sun (self, snapshot, look_of (self));
       fp_board_view_snapshot_way (self, snapshot, look_of (self));
       fp_board_view_snapshot_pew (self, snapshot, look_of (self));
+      fp_board_view_snapshot_change (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
     }
   gtk_snapshot_pop (snapshot);
@@ -402,6 +405,7 @@ fp_board_view_dispose (GObject *object)
 
   forget_document (self);
   fp_board_view_free_sight (self);
+  fp_board_view_free_change (self);
   fp_board_view_free_sun (self);
   fp_board_view_free_pew (self);
   fp_board_view_forget_nodes (self);

@@ -48,6 +48,11 @@ gboolean   fp_board_view_marked (FpBoardView *self, FpVec3 *at); /* FALSE: no ma
 void         fp_board_view_mark_way   (FpBoardView *self, const FpWay *way);
 const FpWay *fp_board_view_marked_way (FpBoardView *self); /* NULL: none is drawn */
 
+/* Draws over it what a change would make of the church (NULL: no more), and tells what it is beside it.
+ * @then: the project in which it is made; @item: id of what is changed first */
+void       fp_board_view_show_change (FpBoardView *self, const FpProject *then, const char *item, const char *words);
+const char *fp_board_view_change   (FpBoardView *self); /* the words, once it is drawn; NULL */
+
 /* Puts back what is being moved; FALSE when nothing is. */
 gboolean   fp_board_view_cancel (FpBoardView *self);
 /* Moves what is chosen, as the arrow keys do. */

@@ -68,6 +68,7 @@ fp_window_update_actions (FpWindow *self)
   set_history_tooltip (self->redo_button, "Redo", d != NULL ? fp_document_redo_label (d) : NULL);
   fp_window_update_arrange (self);
   fp_window_update_survey (self);
+  fp_window_update_settle (self);
   gtk_widget_set_sensitive (self->add_button, d != NULL);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->compare_button), on_compare_page (self));
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->wide_button), gtk_widget_get_visible (self->wide_list));

@@ -31,6 +31,8 @@ struct _FpWindow
   char       *notice_path;   /* what the message is about; NULL: no file     */
   FpRemembered remembered;
   guint       remember;      /* source that remembers how the window looks, which has changed */
+  FpLatest   *settling;      /* of all findings; NULL: nobody asked yet       */
+  gboolean    is_settling;
   FpLatest   *remedies;      /* of the chosen finding; NULL: none looked for yet */
   const FpFinding *looked_for; /* whose remedy is being looked for, only to be compared; NULL: none's */
   gboolean    follows;       /* to its field, as soon as that is found       */
@@ -124,6 +126,11 @@ void     fp_window_forget_remedy (FpWindow *self); /* something was changed */
 void     fp_window_look_again (FpWindow *self);    /* findings have come: of what was changed, the chosen one is shown anew */
 void     fp_window_stop_pointing (FpWindow *self); /* something else was chosen */
 void     fp_window_drop_remedies (FpWindow *self); /* none is looked for any more */
+
+/* --- window-settle.c --- */
+void     fp_window_class_add_settle (GtkWidgetClass *widget_class);
+void     fp_window_update_settle (FpWindow *self); /* whether it can be asked for now */
+void     fp_window_drop_settling (FpWindow *self);
 
 /* --- window-pew.c --- */
 void     fp_window_class_add_pew_action (GtkWidgetClass *widget_class);

@@ -243,6 +243,7 @@ fp_window_look_again (FpWindow *self)
 {
   const FpShown *shown = fp_findings_list_picked (FP_FINDINGS_LIST (self->findings));
 
+  fp_window_update_settle (self);
   if (fp_document_is_checking (self->document) || fp_document_is_previewing (self->document))
     return;
   if (self->pointing)
@@ -276,6 +277,7 @@ fp_window_drop_remedies (FpWindow *self)
   forget_remedies (self);
   fp_window_stop_pointing (self);
   g_clear_pointer (&self->remedies, fp_latest_free);
+  fp_window_drop_settling (self);
 }
 
 /* --- choosing ------------------------------------------------------------- */
@@ -337,10 +339,30 @@ on_remedy_wanted (FpWindow *self, guint which)
     fp_window_tell_amiss (self, error);
 }
 
+/* What it would make of the church is drawn over it while pointer or focus is on it. */
+static void
+on_remedy_pointed (FpWindow *self, guint which)
+{
+  g_autoptr (FpProject) then = NULL;
+  g_autofree char *words = NULL;
+  const FpRemedy *remedy;
+
+  if (self->board == NULL)
+    return;
+  if (self->document != NULL && which < self->n_remedies)
+    {
+      remedy = &self->remedy[which];
+      then = fp_remedy_make (remedy, fp_document_base_scene (self->document), NULL);
+      words = fp_remedy_beside (remedy, fp_project_brief (fp_document_project (self->document))->units);
+    }
+  fp_board_view_show_change (FP_BOARD_VIEW (self->board), then, then != NULL ? self->remedy[which].change[0].item : NULL, words);
+}
+
 void
 fp_window_class_bind_remedy (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_callback (widget_class, on_finding_picked);
   gtk_widget_class_bind_template_callback (widget_class, on_finding_followed);
   gtk_widget_class_bind_template_callback (widget_class, on_remedy_wanted);
+  gtk_widget_class_bind_template_callback (widget_class, on_remedy_pointed);
 }

@@ -243,6 +243,7 @@ fp_window_class_init (FpWindowClass *klass)
   bind_children (widget_class);
   fp_window_class_bind_notice (widget_class);
   fp_window_class_bind_remedy (widget_class);
+  fp_window_class_add_settle (widget_class);
   fp_window_class_bind_show (widget_class);
   fp_window_class_bind_sections (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_thing_activated);

@@ -17,7 +17,12 @@
  *         "where":    { "item": id or null, "at": [x, y, z] mm or null, "text": text or null },
  *         "reason":   why it was not held, or null,
  *         "otherwise": that the parish holds it otherwise than it is printed, and why, or null,
- *         "disagree": what other sources print of the same matter, or null } ],
+ *         "disagree": what other sources print of the same matter, or null,
+ *         "remedy":   null where nobody asked for it or it is not short, or
+ *                     { "settles": true or false, "text": the remedy, or what stands in its way, or null,
+ *                       "changes": [ { "item", "param": id or null, "value": number or null,
+ *                                      "by": [x, y] mm that it is moved, or null } ],
+ *                       "worse": [ { "rule", "book" }: of less weight, that it makes worse ] } } ],
  *     "jurisdiction": "unsaid" | "us" | "uk" | "eu" | "other",
  *     "amiss":   [ text: a book that was left out, a norm that could not be held, and why ],
  *     "books":   [ { "id", "title", "edition", "rules", "found" } ],
@@ -210,8 +215,54 @@ put_way (Json *json, const FpWay *way)
 }
 
 static void
-put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
+put_change (Json *json, const FpChange *change)
 {
+  open_bracket (json, NULL, '{');
+  put_text (json, "item", change->item);
+  put_text (json, "param", change->param != NULL ? change->param->id : NULL);
+  put_number (json, "value", change->param != NULL ? change->value : NAN);
+  if (change->param == NULL)
+    {
+      open_bracket (json, "by", '[');
+      put_number (json, NULL, change->by.x);
+      put_number (json, NULL, change->by.y);
+      close_bracket (json, ']');
+    }
+  else
+    put_text (json, "by", NULL);
+  close_bracket (json, '}');
+}
+
+static void
+put_remedy (Json *json, const FpFinding *all, const FpRemedy *remedy, const char *words)
+{
+  open_bracket (json, "remedy", '{');
+  put_lead (json, "settles");
+  g_string_append (json->out, remedy != NULL ? "true" : "false");
+  put_text (json, "text", words);
+  open_bracket (json, "changes", '[');
+  for (guint i = 0; remedy != NULL && i < remedy->n_changes; i++)
+    put_change (json, &remedy->change[i]);
+  close_bracket (json, ']');
+  open_bracket (json, "worse", '[');
+  for (guint i = 0; remedy != NULL && i < remedy->n_worse; i++)
+    {
+      open_bracket (json, NULL, '{');
+      put_text (json, "rule", all[remedy->worse[i]].rule->id);
+      put_text (json, "book", fp_rulebook_id (all[remedy->worse[i]].book));
+      close_bracket (json, '}');
+    }
+  close_bracket (json, ']');
+  close_bracket (json, '}');
+}
+
+static void
+put_finding (Json *json, const FpFindings *findings, guint i, const FpRemedies *remedies)
+{
+  guint n;
+  const FpFinding *all = fp_findings_get (findings, &n), *finding = &all[i];
+  const char *words = NULL;
+  const FpRemedy *remedy = remedies != NULL ? fp_remedies_get (remedies, i, &words) : NULL;
   const FpMeasure *measure = fp_measure_find (finding->rule->measure);
 
   open_bracket (json, NULL, '{');
@@ -238,6 +289,10 @@ put_finding (Json *json, const FpFindings *findings, const FpFinding *finding)
   put_way (json, finding->way);
   put_text (json, "otherwise", finding->otherwise);
   put_text (json, "disagree", finding->disagree);
+  if (remedies != NULL && finding->found == FP_FOUND_SHORT)
+    put_remedy (json, all, remedy, words);
+  else
+    put_text (json, "remedy", NULL);
   close_bracket (json, '}');
 }
 
@@ -306,14 +361,20 @@ put_cautions (Json *json)
 char *
 fp_report_json (const FpFindings *findings)
 {
+  return fp_report_json_remedied (findings, NULL);
+}
+
+char *
+fp_report_json_remedied (const FpFindings *findings, const FpRemedies *remedies)
+{
   Json json = { g_string_new (NULL), 0, FALSE };
   const FpScene *scene = fp_findings_scene (findings);
   const FpProject *project = fp_scene_project (scene);
   const FpBrief *brief = fp_project_brief (project);
   const FpAlternative *alternative = fp_project_alternative (project, fp_scene_alternative (scene));
   guint n;
-  const FpFinding *finding = fp_findings_get (findings, &n);
 
+  fp_findings_get (findings, &n);
   open_bracket (&json, NULL, '{');
   put_text (&json, "format", "footpace.findings");
   put_number (&json, "version", 1);
@@ -329,7 +390,7 @@ fp_report_json (const FpFindings *findings)
     put_text (&json, "celebration", fp_celebration_id (fp_setting_celebration (fp_scene_setting (fp_findings_scene (findings)))));
   open_bracket (&json, "findings", '[');
   for (guint i = 0; i < n; i++)
-    put_finding (&json, findings, &finding[i]);
+    put_finding (&json, findings, i, remedies);
   close_bracket (&json, ']');
   put_text (&json, "jurisdiction", fp_jurisdiction_id (fp_project_norms (fp_scene_project (fp_findings_scene (findings)))->jurisdiction));
   open_bracket (&json, "amiss", '[');

@@ -94,7 +94,7 @@ put_head (GString *out, const FpFindings *findings)
 
 /* Measured, asked, where, advice, source, caution of one rule that is short. */
 static void
-put_finding (GString *out, guint number, const FpFinding *finding)
+put_finding (GString *out, guint number, const FpFinding *finding, const char *settled, const char *hindered)
 {
   g_autofree char *label = g_strdup_printf ("%u.", number);
   g_autofree char *measured = g_strdup_printf ("%s; asked: %s", finding->measured, finding->limit);
@@ -106,6 +106,8 @@ put_finding (GString *out, guint number, const FpFinding *finding)
   put (out, 4, "Measured", 10, measured);
   put (out, 4, "Where", 10, finding->detail);
   put (out, 4, "Advice", 10, finding->rule->advice);
+  put (out, 4, "Remedy", 10, settled);
+  put (out, 4, "In the way", 12, hindered);
   put (out, 4, "Source", 10, source);
   put (out, 4, "Norms", 10, finding->otherwise);
   put (out, 4, "Others", 10, finding->disagree);
@@ -113,7 +115,7 @@ put_finding (GString *out, guint number, const FpFinding *finding)
 }
 
 static void
-put_short (GString *out, const FpFindings *findings)
+put_short (GString *out, const FpFindings *findings, const FpRemedies *remedies)
 {
   guint n, number = 0;
   const FpFinding *finding = fp_findings_get (findings, &n);
@@ -131,7 +133,9 @@ put_short (GString *out, const FpFindings *findings)
           heading (out, text);
           weight = (int) now;
         }
-      put_finding (out, ++number, &finding[i]);
+      const char *words = NULL;
+      const FpRemedy *remedy = remedies != NULL ? fp_remedies_get (remedies, i, &words) : NULL;
+      put_finding (out, ++number, &finding[i], remedy != NULL ? words : NULL, remedy == NULL ? words : NULL);
     }
 }
 
@@ -345,6 +349,12 @@ put_closing (GString *out, const FpFindings *findings)
 char *
 fp_report_text (const FpFindings *findings, gboolean every)
 {
+  return fp_report_text_remedied (findings, every, NULL);
+}
+
+char *
+fp_report_text_remedied (const FpFindings *findings, gboolean every, const FpRemedies *remedies)
+{
   GString *out = g_string_new (NULL);
   guint n;
   const FpFinding *finding = fp_findings_get (findings, &n);
@@ -352,7 +362,7 @@ fp_report_text (const FpFindings *findings, gboolean every)
   const gboolean list = every || n == 0 || finding[0].found != FP_FOUND_SHORT;
 
   put_head (out, findings);
-  put_short (out, findings);
+  put_short (out, findings, remedies);
   if (!list)
     put_not_checked (out, findings);
   put_otherwise (out, findings);

@@ -31,5 +31,5 @@ fp_remedy_set (const FpScene *whole, const FpScene *like)
 {
   const FpSetting *setting = fp_scene_setting (like);
 
-  return setting != NULL ? fp_scene_new_set (whole, fp_setting_celebration (setting)) : fp_scene_ref ((FpScene *) whole);
+  return setting != NULL ? fp_scene_new_set (whole, fp_setting_celebration (setting)) : fp_scene_ref (whole);
 }

@@ -57,13 +57,27 @@ label_words (const FpParam *param)
   return g_strchomp (g_strndup (param->label, strcspn (param->label, ",;(")));
 }
 
-char *
-fp_change_words (const FpChange *change, FpUnits units)
+static char *
+change_beside (const FpChange *change, FpUnits units)
 {
   g_autofree char *value = change->param != NULL ? value_words (change->param, change->value, units) : NULL;
   g_autofree char *label = change->param != NULL ? label_words (change->param) : NULL;
 
   return value != NULL ? g_strdup_printf ("%s: %s", label, value) : move_words (change->by, units);
+}
+
+char *
+fp_remedy_beside (const FpRemedy *remedy, FpUnits units)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < remedy->n_changes; i++)
+    {
+      g_autofree char *one = change_beside (&remedy->change[i], units);
+
+      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", one);
+    }
+  return g_string_free (text, FALSE);
 }
 
 /* --- one change ------------------------------------------------------------------ */

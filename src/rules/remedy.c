@@ -126,7 +126,7 @@ try_all (FpRemedyStage *stage)
 static FpScene *
 whole_of (const FpScene *scene)
 {
-  return fp_scene_setting (scene) == NULL ? fp_scene_ref ((FpScene *) scene)
+  return fp_scene_setting (scene) == NULL ? fp_scene_ref (scene)
                                           : fp_scene_new (fp_scene_project (scene), fp_scene_alternative (scene));
 }
 
