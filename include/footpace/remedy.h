@@ -51,7 +51,7 @@ typedef enum
   FP_HINDRANCE_RANGE,     /* likewise, beyond what the thing can have        */
   FP_HINDRANCE_REACH,     /* likewise, so far that it is another design      */
   FP_HINDRANCE_NO_SAY,    /* no size and no place has a say in it            */
-  FP_HINDRANCE_SIGHT,     /* it is about what people see, which takes too long to look at again and again */
+  FP_HINDRANCE_SIGHT,     /* it is about what people see, and nobody has looked yet */
   FP_HINDRANCE_MANY,      /* not all that could be tried was: there is too much */
   FP_HINDRANCE_CANCELLED,
 } FpHindranceHow;
@@ -65,10 +65,11 @@ typedef struct
   guint          worse;     /* index among fp_findings_get()                 */
 } FpHindrance;
 
-/* How many churches are made at most in looking for one remedy, and how many of one in which all rules are held count for one.
- * By number and not by the clock: the same project has the same remedies on every computer. */
+/* How many churches are made at most in looking for one remedy; for how many one counts in which all rules are held, and one in
+ * which people look.  By number and not by the clock: the same project has the same remedies on every computer. */
 #define FP_REMEDY_SCENES 4000
 #define FP_REMEDY_JUDGED 8
+#define FP_REMEDY_LOOKED 12
 
 /**
  * fp_remedy_find:
@@ -80,7 +81,7 @@ typedef struct
  * furnishings; then two changes together, the second of which mends what the first makes worse, or does the rest of what the
  * first alone cannot.  That people are not below the altar's floor is settled by its
  * steps first: a riser that the rules allow, or as many steps of theirs as it
- * takes.  Each is bracketed and bisected on the church itself.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
+ * takes; so is what people see, as far as some hundreds of looks lead.  Each is bracketed and bisected on the church itself.  Lengths are rounded away from the limit, to 5 mm or 1/4 in by
  * the units of the brief, where that still settles it.  Any thread.
  *
  * Returns: FALSE when nothing was found that settles it and makes nothing worse (see above)

@@ -10,7 +10,7 @@ typedef struct
 {
   char    *alternative, *as, *celebration;
   char   **rulebooks;
-  gboolean every, rows;
+  gboolean every, rows, remedied;
 } Asked;
 
 static void
@@ -48,9 +48,12 @@ books_asked (const Asked *asked)
 static char *
 report (const Asked *asked, const FpFindings *findings)
 {
+  g_autoptr (FpRemedies) remedies = asked->remedied ? fp_remedies_new (findings, NULL) : NULL;
+
   if (g_strcmp0 (asked->as, "json") == 0)
-    return fp_report_json (findings);
-  return g_strcmp0 (asked->as, "csv") == 0 ? fp_report_csv (findings) : fp_report_text (findings, asked->every);
+    return fp_report_json_remedied (findings, remedies);
+  return g_strcmp0 (asked->as, "csv") == 0 ? fp_report_csv (findings)
+                                           : fp_report_text_remedied (findings, asked->every, remedies);
 }
 
 /* Adds the books asked for to those of the project; FALSE after having said which clashes. */
@@ -103,6 +106,8 @@ check_all (const Asked *asked, char *const *given, GPtrArray *books)
 
   if (g_strcmp0 (asked->as, "json") == 0)
     return fp_command_fail ("--as json is of one project; of many there are rows: text or csv");
+  if (asked->remedied)
+    return fp_command_fail ("--remedies is of one project; of many there are rows, without remedies");
   if (asked->celebration != NULL || asked->every)
     return fp_command_fail ("--for and --all are of one project; of many there is a row for each");
   if (files->len == 0)
@@ -127,6 +132,8 @@ run (int argc, char **argv)
     { "alternative", 'a', 0, FP_OPTION_TEXT, &asked.alternative, "Which alternative, by id or name; otherwise the first", "ID" },
     { "for", 0, 0, FP_OPTION_TEXT, &asked.celebration, FP_COMMAND_FOR, "CELEBRATION" },
     { "all", 0, 0, G_OPTION_ARG_NONE, &asked.every, "List every rule, with what was measured or why it was not", NULL },
+    { "remedies", 0, 0, G_OPTION_ARG_NONE, &asked.remedied,
+      "Tell the smallest change that settles each, or what stands in the way (text and json)", NULL },
     { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks, "Hold this rulebook too; may be said again", "BOOK" },
     { "rows", 0, 0, G_OPTION_ARG_NONE, &asked.rows, "A row for each alternative, also of one project", NULL },
     { "as", 0, 0, FP_OPTION_TEXT, &asked.as, "text, json or csv; otherwise text", "FORM" },
@@ -148,12 +155,14 @@ const FpCommand fp_command_check = {
   "Measures one alternative of the project FILE, holds it against the rulebooks, and\n"
   "tells what was found short, worst first: what was measured, what was asked, where,\n"
   "what to do about it, and where it is printed. Then come what was not checked and\n"
-  "why, the rulebooks, and cautions.\n"
+  "why, the rulebooks, and cautions. A remedy makes nothing worse that weighs as much;\n"
+  "looking for them takes a little while.\n"
   "\n"
   "Of many files, or of folders with projects in them, every alternative gives a row;\n"
   "they are checked side by side, and one that cannot be read stops none.",
   "  footpace check parish.footpace\n"
   "  footpace check parish.footpace --alternative b --all\n"
+  "  footpace check parish.footpace --remedies\n"
   "  footpace check parish.footpace --as json > findings.json\n"
   "  footpace check diocese/ --rulebook diocese.xml --as csv > rows.csv\n"
   "  find diocese/ -name '*.footpace' | parallel footpace check --rows\n",

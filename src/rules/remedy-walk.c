@@ -19,16 +19,26 @@ fp_remedy_is_over (const FpRemedySearch *all)
 
 /* --- measuring a try ------------------------------------------------------ */
 
+/* Only those look again before whom something was changed. */
+static FpSight *
+look (const FpRemedyStage *stage, const FpPeople *people)
+{
+  return fp_sight_again (people, fp_findings_measuring (stage->all->base)->sight, stage->all->cancel);
+}
+
 /* INFINITY where nothing is left to be measured: to take a gate away does not make it wide enough. */
 double
 fp_stage_excess (const FpRemedyStage *stage, const FpScene *scene)
 {
   g_autoptr (FpPeople) people = fp_people_new (scene);
-  FpMeasuring of = { scene, people, fp_levels (people), NULL };
+  g_autoptr (FpSight) sight = stage->measure->needs_sight ? look (stage, people) : NULL;
+  FpMeasuring of = { scene, people, fp_levels (people), sight };
   g_autoptr (GArray) measured = fp_measure_take (stage->measure, &of);
   double worst = -INFINITY;
   gboolean any = FALSE;
 
+  if (g_cancellable_is_cancelled (stage->all->cancel))
+    return INFINITY;
   for (guint i = 0; i < measured->len; i++)
     {
       double value = g_array_index (measured, FpMeasured, i).value;
@@ -69,7 +79,7 @@ excess_of (FpRemedyStage *stage, const FpDial *dial, double value)
   g_autoptr (FpProject) project = fp_change_make (&change, stage->whole, NULL);
   g_autoptr (FpScene) whole = NULL, scene = NULL;
 
-  stage->all->scenes++;
+  stage->all->scenes += stage->measure->needs_sight ? FP_REMEDY_LOOKED : 1;
   if (project == NULL)
     return INFINITY;
   whole = fp_scene_new (project, fp_scene_alternative (stage->whole));

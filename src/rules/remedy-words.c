@@ -294,9 +294,9 @@ fp_hindrance_words (const FpHindrance *why, const FpFindings *findings)
     case FP_HINDRANCE_NO_SAY:
       return g_strdup ("No change of one or two sizes or places settles it: something has to be added, taken away or decided.");
     case FP_HINDRANCE_SIGHT:
-      return g_strdup ("What people see takes too long to look at again for every change; try one, and see what it does.");
+      return g_strdup ("What people see has not been looked at yet.");
     case FP_HINDRANCE_MANY:
-      return g_strdup ("Nothing was found, but there is too much in this church for all of it to be tried.");
+      return g_strdup ("Nothing was found that settles it; there is more that could be changed than was tried.");
     }
   return NULL;
 }

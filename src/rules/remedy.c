@@ -102,6 +102,25 @@ try_furnishings (FpRemedyStage *stage, int owner)
       fp_remedy_try_thing (stage, &all[i], TRUE);
 }
 
+/* Looks are dear: what raises all that is looked at comes first, then what may be in the way, and the seats last. */
+static void
+try_seen (FpRemedyStage *stage)
+{
+  const FpPlaced *all = fp_scene_placed (stage->scene, NULL);
+  const int owner = stage->all->finding->owner, altar = fp_scene_celebrated_altar (stage->scene);
+  const double *cost = &stage->all->clean.cost;
+
+  fp_remedy_try_supports (stage);
+  if (isinf (*cost) && owner >= 0 && !is_part_of_the_building (&all[owner]))
+    fp_remedy_try_thing (stage, &all[owner], TRUE);
+  if (isinf (*cost) && altar >= 0)
+    fp_remedy_try_neighbours (stage, altar);
+  if (isinf (*cost))
+    try_furnishings (stage, altar);
+  if (isinf (*cost) && owner >= 0 && is_part_of_the_building (&all[owner]))
+    fp_remedy_try_thing (stage, &all[owner], TRUE);
+}
+
 static void
 try_all (FpRemedyStage *stage)
 {
@@ -141,7 +160,10 @@ search (FpRemedySearch *all, const FpMeasure *measure)
   stage.scene = (FpScene *) scene;
   stage.promises = g_array_new (FALSE, FALSE, sizeof (FpRemedyPromise));
   stage.excess = fp_stage_excess (&stage, scene);
-  try_all (&stage);
+  if (measure->needs_sight)
+    try_seen (&stage);
+  else
+    try_all (&stage);
   g_clear_pointer (&stage.promises, g_array_unref);
   g_clear_pointer (&all->whole, fp_scene_unref);
 }
@@ -169,7 +191,7 @@ fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellab
   FpHindrance none = { .how = FP_HINDRANCE_NONE };
   gboolean found = FALSE;
 
-  if (measure != NULL && measure->needs_sight && finding->found == FP_FOUND_SHORT)
+  if (measure != NULL && measure->needs_sight && fp_findings_measuring (findings)->sight == NULL)
     none.how = FP_HINDRANCE_SIGHT;
   else if (measure != NULL && finding->found == FP_FOUND_SHORT)
     {

@@ -137,6 +137,22 @@ def every_rule_is_listed_on_demand():
 
 
 @test
+def remedies_are_told_when_asked_for():
+    """What was found is the same; each of what is short has a remedy, or says what stands in the way."""
+    plain = json.loads(footpace("check", CHAPEL, "--as", "json", expect=(0, 1)).stdout)
+    asked = json.loads(footpace("check", CHAPEL, "--as", "json", "--remedies", expect=(0, 1)).stdout)
+    assert all(f["remedy"] is None for f in plain["findings"])
+    told = [f["remedy"] for f in asked["findings"] if f["found"] == "short"]
+    assert told and all(r["text"] and bool(r["changes"]) == r["settles"] for r in told), told
+    assert all(f["remedy"] is None for f in asked["findings"] if f["found"] != "short")
+    for f in asked["findings"]:
+        f["remedy"] = None
+    assert asked == plain
+    text = re.sub(r"\s+", " ", footpace("check", CHAPEL, "--remedies", expect=(0, 1)).stdout)
+    assert all(re.sub(r"\s+", " ", r["text"]) in text for r in told)
+
+
+@test
 def text_is_the_same_in_every_locale():
     plain = footpace("check", CHAPEL, "--all", expect=(0, 1)).stdout
     assert "m³" in plain

@@ -239,6 +239,29 @@ python (const char *json, const char *asserts)
   g_assert_cmpint (g_subprocess_get_exit_status (process), ==, 0);
 }
 
+/* The remedy of one, and what stands in the way of another; nothing of either where nobody asked. */
+static void
+test_remedied (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) settled = own_findings (project, "2500", "Too short"), hindered = own_findings (project, "9000", "Too short");
+  g_autoptr (FpRemedies) a = fp_remedies_new (settled, NULL), b = fp_remedies_new (hindered, NULL);
+  g_autofree char *one = fp_report_text_remedied (settled, FALSE, a), *other = fp_report_text_remedied (hindered, FALSE, b);
+  g_autofree char *plain = fp_report_text (settled, FALSE), *json = fp_report_json_remedied (settled, a);
+  g_autofree char *json_b = fp_report_json_remedied (hindered, b);
+
+  g_assert_nonnull (strstr (one, "Remedy    Altar: Length of the mensa from 2\u202f400 mm to 2\u202f500 mm\n"));
+  g_assert_null (strstr (one, "In the way"));
+  g_assert_nonnull (strstr (other, "In the way  "));
+  g_assert_null (strstr (other, "Remedy    "));
+  g_assert_null (strstr (plain, "Remedy    "));
+  python (json, "r = d['findings'][0]['remedy']\n"
+                "assert r['settles'] is True and r['worse'] == [] and r['text'].startswith('Altar: Length')\n"
+                "assert r['changes'] == [{'item': 'altar', 'param': 'length', 'value': 2500, 'by': None}], r\n");
+  python (json_b, "r = d['findings'][0]['remedy']\n"
+                  "assert r['settles'] is False and r['changes'] == [] and r['text'], r\n");
+}
+
 static void
 test_json_shape (void)
 {
@@ -251,7 +274,7 @@ test_json_shape (void)
           "assert list(d) == ['format','version','project','alternative','findings','jurisdiction','amiss','books','summary','cautions']\n"
           "assert d['project'] == {'title': 'Church of the test', 'place': 'Nowhere'}\n"
           "names = {'rule','book','title','measure','label','weight','found','measured','times','limit','test','source',"
-          "'advice','caution','where','reason','otherwise','disagree'}\n"
+          "'advice','caution','where','reason','otherwise','disagree','remedy'}\n"
           "for f in d['findings']:\n"
           "  assert set(f) == names, f\n"
           "  assert f['weight'] in ('required','recommended','customary')\n"
@@ -322,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/whole", test_whole);
   g_test_add_func ("/report/nothing-short", test_nothing_short);
   g_test_add_func ("/report/lines", test_lines);
+  g_test_add_func ("/report/remedied", test_remedied);
   g_test_add_func ("/report/json/shape", test_json_shape);
   g_test_add_func ("/report/json/escapes", test_json_escapes);
   g_test_add_func ("/report/json/locale", test_json_locale);
