@@ -92,6 +92,9 @@ gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding,
 /* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
 FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);
 
+/* Whether it gives another size to what was measured in the church, and so to all alternatives. */
+gboolean   fp_remedy_changes_survey (const FpRemedy *remedy, const FpScene *scene);
+
 /**
  * fp_findings_made_worse:
  * @after: of the same project and books after a change; with sight only where @before has it
@@ -129,6 +132,7 @@ typedef struct
   char     *title;    /* of the finding                                     */
   FpWeight  weight;
   gboolean  settled;
+  FpHindranceHow how; /* what stands in the way; %FP_HINDRANCE_NONE: nothing */
   char     *words;    /* by which change, with which other finding, or what stands in the way */
 } FpSettled;
 
@@ -145,7 +149,8 @@ typedef struct
  * @least: rules of less weight are left alone
  *
  * Works through what is short in the order of the findings, makes each remedy and checks everything again before the next;
- * what had none is tried once more after others have been settled.  Any thread.
+ * what had none because something else would have become worse is tried once more after others have been settled.  The survey stays as it was measured: a remedy that
+ * changes it is told and not made.  Any thread.
  *
  * Returns: (transfer full): fp_settling_free() it
  */

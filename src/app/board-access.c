@@ -88,6 +88,18 @@ add_tape (FpBoardView *self, char **text)
   *text = line != NULL ? g_strdup_printf ("%s Tape: %s.", told, line) : g_strdup (told);
 }
 
+static void
+add_shown_change (FpBoardView *self, char **text)
+{
+  g_autofree char *told = NULL, *line = NULL;
+
+  if (fp_board_view_change (self) == NULL)
+    return;
+  told = *text;
+  line = g_strdelimit (g_strdup (fp_board_view_change (self)), "\n", ',');
+  *text = g_strdup_printf ("%s Drawn over it, not made: %s.", told, line);
+}
+
 void
 fp_board_view_tell (FpBoardView *self)
 {
@@ -111,6 +123,7 @@ fp_board_view_tell (FpBoardView *self)
     text = g_strdup_printf ("%s of %u things. Nothing is chosen.", views_text (self), things->len);
   add_handle (self, &text);
   add_tape (self, &text);
+  add_shown_change (self, &text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 

@@ -35,6 +35,7 @@ on_draft (gpointer draft, gpointer data)
   fp_change_draft_free (self->change->draft);
   self->change->draft = draft;
   fp_board_over_forget (&self->change->over);
+  fp_board_view_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -58,7 +59,11 @@ fp_board_view_free_change (FpBoardView *self)
 void
 fp_board_view_show_change (FpBoardView *self, const FpProject *then, const char *item, const char *words)
 {
+  const gboolean was_shown = fp_board_view_change (self) != NULL;
+
   fp_board_view_free_change (self);
+  if (was_shown && self->document != NULL)
+    fp_board_view_tell (self);
   if (then == NULL)
     return;
   self->change = g_new0 (FpBoardChange, 1);
@@ -87,6 +92,20 @@ push_frame (FpBoardView *self, GtkSnapshot *snapshot, guint view)
   gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT ((float) a.x, (float) a.y, (float) (b.x - a.x), (float) (b.y - a.y)));
 }
 
+static void
+snapshot_words (FpBoardView *self, GtkSnapshot *snapshot)
+{
+  const FpChangeDraft *draft = self->change->draft;
+  const FpPoint at = fp_board_view_on_widget (self, draft->view, draft->at);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
+                                           &GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (GTK_WIDGET (self)),
+                                                                (float) gtk_widget_get_height (GTK_WIDGET (self))));
+
+  fp_board_view_draw_words (self, cr, self->change->words, at.x + BESIDE_PX, at.y - BESIDE_PX);
+  cairo_destroy (cr);
+}
+
+/* Over all else, as what is chosen is marked too. */
 void
 fp_board_view_snapshot_change (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look)
 {
@@ -105,15 +124,7 @@ fp_board_view_snapshot_change (FpBoardView *self, GtkSnapshot *snapshot, FpSurfa
       fp_board_over_snapshot (&self->change->over, self, snapshot, look, part, draft->scale);
       gtk_snapshot_pop (snapshot);
     }
+  snapshot_words (self, snapshot);
   if (fp_board_over_is_outgrown (self, draft->scale) && !self->held)
     ask (self);
-}
-
-void
-fp_board_view_draw_change_words (FpBoardView *self, cairo_t *cr)
-{
-  const FpChangeDraft *draft = self->change->draft;
-  const FpPoint at = fp_board_view_on_widget (self, draft->view, draft->at);
-
-  fp_board_view_draw_words (self, cr, self->change->words, at.x + BESIDE_PX, at.y - BESIDE_PX);
 }

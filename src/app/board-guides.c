@@ -337,7 +337,7 @@ gboolean
 fp_board_view_has_guides (FpBoardView *self)
 {
   return self->held || self->tool.state == FP_TOOL_MOVING || self->tool.state == FP_TOOL_FRAMING || fp_board_view_has_tape (self)
-         || fp_board_view_has_handles (self) || fp_board_view_change (self) != NULL;
+         || fp_board_view_has_handles (self);
 }
 
 void
@@ -353,6 +353,4 @@ fp_board_view_draw_guides (FpBoardView *self, cairo_t *cr)
     draw_frame (self, cr);
   if (fp_board_view_has_tape (self))
     fp_board_view_draw_tape (self, cr);
-  if (fp_board_view_change (self) != NULL)
-    fp_board_view_draw_change_words (self, cr);
 }

@@ -118,7 +118,6 @@ void     fp_board_view_snapshot_sun (FpBoardView *self, GtkSnapshot *snapshot, F
 typedef struct _FpBoardChange FpBoardChange;
 void     fp_board_view_free_change     (FpBoardView *self);
 void     fp_board_view_snapshot_change (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
-void     fp_board_view_draw_change_words (FpBoardView *self, cairo_t *cr); /* while fp_board_view_change() has some */
 
 /* --- board-sight.c --- */
 typedef struct _FpBoardSight FpBoardSight;

@@ -321,8 +321,8 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       fp_board_view_snapshot_sun (self, snapshot, look_of (self));
       fp_board_view_snapshot_way (self, snapshot, look_of (self));
       fp_board_view_snapshot_pew (self, snapshot, look_of (self));
-      fp_board_view_snapshot_change (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
+      fp_board_view_snapshot_change (self, snapshot, look_of (self));
     }
   gtk_snapshot_pop (snapshot);
 }

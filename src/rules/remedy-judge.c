@@ -4,7 +4,9 @@
 
 #include <math.h>
 
-#define TIMES_MOST 2.0 /* as far as a thing can be changed (design judgement) */
+/* As far as a thing can be changed (design judgement): lengths, and numbers. */
+#define TIMES_MOST   2.0
+#define NUMBERS_MOST 6.0
 
 /* --- what stands in the way ----------------------------------------------------- */
 
@@ -55,7 +57,7 @@ fp_remedy_note_limit (FpRemedyStage *stage, const FpDial *dial, double wanted, d
     .how = how_limited (dial, limit), .change = fp_dial_change (dial, limit), .wanted = wanted, .limit = limit,
   };
 
-  if (!negative && (times < TIMES_MOST || is_counted (dial)))
+  if (!negative && times < (is_counted (dial) ? NUMBERS_MOST : TIMES_MOST))
     note (stage->all, &why, times);
 }
 

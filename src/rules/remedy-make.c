@@ -33,3 +33,16 @@ fp_remedy_set (const FpScene *whole, const FpScene *like)
 
   return setting != NULL ? fp_scene_new_set (whole, fp_setting_celebration (setting)) : fp_scene_ref (whole);
 }
+
+gboolean
+fp_remedy_changes_survey (const FpRemedy *remedy, const FpScene *scene)
+{
+  for (guint i = 0; i < remedy->n_changes; i++)
+    {
+      const int at = fp_scene_find (scene, remedy->change[i].item);
+
+      if (remedy->change[i].param != NULL && at >= 0 && fp_scene_placed (scene, NULL)[at].in_survey)
+        return TRUE;
+    }
+  return FALSE;
+}

@@ -164,20 +164,12 @@ add_worse (GString *text, const FpRemedy *remedy, const FpFindings *findings)
     }
 }
 
-static gboolean
-is_in_survey (const FpScene *scene, const FpChange *change)
-{
-  const int i = fp_scene_find (scene, change->item);
-
-  return change->param != NULL && i >= 0 && fp_scene_placed (scene, NULL)[i].in_survey;
-}
-
 static void
 add_consequences (GString *text, const FpRemedy *remedy, const FpScene *scene, FpUnits units)
 {
   g_autoptr (FpProject) project = fp_remedy_make (remedy, scene, NULL);
   g_autoptr (FpScene) then = project != NULL ? fp_scene_new (project, fp_scene_alternative (scene)) : NULL;
-  gboolean survey = FALSE, flight = FALSE;
+  gboolean flight = FALSE;
 
   for (guint i = 0; i < remedy->n_changes; i++)
     {
@@ -189,12 +181,11 @@ add_consequences (GString *text, const FpRemedy *remedy, const FpScene *scene, F
           add_flight (text, item, units);
           flight = TRUE;
         }
-      survey = survey || is_in_survey (scene, &remedy->change[i]);
     }
   if (then != NULL)
     add_levels (text, scene, then, units);
-  if (survey)
-    g_string_append (text, "; it is in the survey, so every alternative gets it");
+  if (fp_remedy_changes_survey (remedy, scene))
+    g_string_append (text, "; this changes the survey, for every alternative");
 }
 
 char *
@@ -230,7 +221,7 @@ wanted_words (const FpHindrance *why, double value, FpUnits units)
   const FpParam *param = why->change.param;
 
   if (param == NULL)
-    return fp_length_format_unit (fabs (value), units);
+    return fp_length_format_unit (round (fabs (value)), units);
   if (param->type == FP_PARAM_COUNT)
     return fp_number_format_rounded (value > why->limit ? ceil (value) : floor (value), 0);
   return value_words (param, param->type == FP_PARAM_LENGTH ? round (value) : value, units);

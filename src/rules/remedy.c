@@ -149,6 +149,18 @@ whole_of (const FpScene *scene)
                                           : fp_scene_new (fp_scene_project (scene), fp_scene_alternative (scene));
 }
 
+/* How many things of an office there are: to change one makes no more of them, and need not be tried. */
+static gboolean
+counts_things (const FpMeasure *measure)
+{
+  static const char *const ids[] = { "altars", "ambos", "chairs", "credences", "crucifixes", "tabernacles" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
+    if (g_str_equal (measure->id, ids[i]))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 search (FpRemedySearch *all, const FpMeasure *measure)
 {
@@ -191,11 +203,12 @@ fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellab
   FpHindrance none = { .how = FP_HINDRANCE_NONE };
   gboolean found = FALSE;
 
-  if (measure != NULL && measure->needs_sight && fp_findings_measuring (findings)->sight == NULL)
+  if (finding->found == FP_FOUND_WAITING)
     none.how = FP_HINDRANCE_SIGHT;
   else if (measure != NULL && finding->found == FP_FOUND_SHORT)
     {
-      search (&all, measure);
+      if (!counts_things (measure))
+        search (&all, measure);
       found = (isfinite (all.clean.cost) || isfinite (all.lesser.cost)) && !g_cancellable_is_cancelled (cancel);
       if (!found)
         none = hindrance_of (&all);

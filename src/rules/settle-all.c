@@ -87,15 +87,22 @@ settle (Work *work, FpSettled *settled, const FpFinding *finding)
   if (!fp_remedy_find (work->now, finding, work->cancel, &remedy, &why))
     {
       say (settled, fp_hindrance_words (&why, work->now));
+      settled->how = why.how;
       return;
     }
   say (settled, fp_remedy_words (&remedy, work->now));
+  settled->how = FP_HINDRANCE_NONE;
+  if (fp_remedy_changes_survey (&remedy, fp_findings_scene (work->now)))
+    {
+      say (settled, g_strdup_printf ("Left for you to decide: %s.", settled->words));
+      return;
+    }
   settled->settled = make (work, &remedy);
 }
 
 /* TRUE: something was changed. */
 static gboolean
-go_round (Work *work)
+go_round (Work *work, guint round)
 {
   gboolean changed = FALSE;
   guint n;
@@ -108,8 +115,10 @@ go_round (Work *work)
 
       if (settled->settled || now == NULL)
         continue;
-      if (now->found == FP_FOUND_SHORT)
+      if (now->found == FP_FOUND_SHORT && (round == 0 || settled->how == FP_HINDRANCE_WORSE))
         settle (work, settled, now);
+      else if (now->found == FP_FOUND_SHORT)
+        continue;
       else
         {
           say (settled, g_strdup ("Settled by what settled another."));
@@ -129,7 +138,7 @@ fp_settle_all (const FpFindings *findings, FpWeight least, GCancellable *cancel)
   self->list = g_array_new (FALSE, FALSE, sizeof (FpSettled));
   g_array_set_clear_func (self->list, settled_clear);
   list_short (&work, least);
-  for (guint i = 0; i < ROUNDS && go_round (&work); i++)
+  for (guint i = 0; i < ROUNDS && go_round (&work, i); i++)
     continue;
   for (guint i = 0; i < self->list->len; i++)
     self->n_settled += g_array_index (self->list, FpSettled, i).settled ? 1 : 0;

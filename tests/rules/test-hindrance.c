@@ -129,7 +129,7 @@ test_no_say (void)
 static void
 test_many (void)
 {
-  const OwnRule rule[] = { { "a", "measure=\"crucifixes\" test=\"at-least\" low=\"1\"", "required" } };
+  const OwnRule rule[] = { { "a", "measure=\"candles-newer\" test=\"at-least\" low=\"2\"", "required" } };
   g_autoptr (FpProject) project = church ();
 
   for (guint i = 0; i < 90; i++)
