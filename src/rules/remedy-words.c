@@ -109,7 +109,7 @@ add_change (GString *text, const FpChange *change, const FpScene *scene, gboolea
   if (change->param == NULL)
     {
       to = move_words (change->by, units);
-      g_string_append (text, to);
+      g_string_append_printf (text, "moved %s", to);
       return;
     }
   to = value_words (change->param, change->value, units);

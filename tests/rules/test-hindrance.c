@@ -235,6 +235,43 @@ test_lesser (void)
                                                  "(customary)").n_worse, ==, 1);
 }
 
+/* --- the steps of the altar ------------------------------------------------------------ */
+
+/* International Building Code 2015, 1011.5.2: risers of 4 to 7 in, which are 101.6 to 177.8 mm; and steps that are not even. */
+static void
+test_steps (void)
+{
+  const OwnRule rule[] = { { "a", "measure=\"margin-below\" test=\"at-least\" low=\"1\" unit=\"mm\"", "required" },
+                           { "b", "measure=\"riser\" test=\"between\" low=\"4\" high=\"7\" unit=\"in\"", "recommended" },
+                           { "c", "measure=\"altar-steps\" test=\"odd\"", "customary" } };
+  static const struct { double riser, rows; const char *param; double value; } cases[] = {
+    /* The sanctuary lies at 300; ten rows reach 9 x 90 = 810: 300 + 3 x 165 is 15 too low, 3 x 170 as high, 3 x 175 below. */
+    { 165, 10, "riser", 175 },
+    /* Twelve reach 990, for which three risers would be 230 each: 300 + 5 x 150 is the first that is higher. */
+    { 150, 12, "count", 5 },
+    /* Twenty reach 1710: (1710 - 300) / 150 = 9.4, and the next odd number. */
+    { 150, 20, "count", 11 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (FpProject) project = church ();
+      g_autoptr (FpFindings) findings = NULL;
+      FpRemedy remedy;
+
+      taking_survey (&project, "pews", "pews", 0, -2000, "rows", cases[i].rows);
+      church_param (&project, "pews", "rise", 90);
+      church_param (&project, "steps", "riser", cases[i].riser);
+      findings = held (project, rule, G_N_ELEMENTS (rule));
+      g_assert_true (fp_remedy_find (findings, taking_finding (findings, "own:a"), NULL, &remedy, NULL));
+      g_assert_cmpuint (remedy.n_changes, ==, 1);
+      g_assert_cmpstr (remedy.change[0].item, ==, "steps");
+      g_assert_cmpstr (remedy.change[0].param->id, ==, cases[i].param);
+      g_assert_cmpfloat (remedy.change[0].value, ==, cases[i].value);
+      g_assert_cmpuint (remedy.n_worse, ==, 0);
+    }
+}
+
 /* --- what is worse ------------------------------------------------------------------- */
 
 static guint
@@ -316,6 +353,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pairs/mended", test_mended);
   g_test_add_func ("/pairs/shared", test_shared);
   g_test_add_func ("/pairs/lesser", test_lesser);
+  g_test_add_func ("/pairs/steps", test_steps);
   g_test_add_func ("/worse/definition", test_definition);
   g_test_add_func ("/settle-all/all", test_all);
   g_test_add_func ("/settle-all/none", test_all_none);

@@ -129,21 +129,11 @@ church_with_rows (double count, double riser, double rows)
   return project;
 }
 
-/* International Building Code 2015, 1011.5.2: risers of 4 to 7 in, which are 101.6 to 177.8 mm. */
+/* By the steps of the altar, of risers that are allowed: International Building Code 2015, 1011.5.2: 4 to 7 in. */
 static void
 test_steps_for_people (void)
 {
-  static const struct { double count, riser, rows; const char *param; double value; } cases[] = {
-    /* Ten rows reach 810: 300 + 3 x 165 is 15 too low.  A riser of 175 is allowed, but is more than the 6.6 in of Schulte, within
-     * which 165 is; four steps are not odd, as they were. */
-    { 3, 165, 10, "count", 5 },
-    /* 125 each as they stand: 300 + 3 x 125 is under 720, 3 x 145 over it; and 140, which is as high as they stand, is not below. */
-    { 3, 125, 9, "riser", 145 },
-    /* Twelve reach 990, for which three risers would be 230 each: 300 + 5 x 150 is the first that is higher. */
-    { 3, 150, 12, "count", 5 },
-    /* Twenty reach 1710: (1710 - 300) / 150 = 9.4, and the next odd number. */
-    { 3, 150, 20, "count", 11 },
-  };
+  static const struct { double count, riser, rows; } cases[] = { { 3, 165, 10 }, { 3, 125, 9 }, { 3, 150, 12 }, { 3, 150, 20 } };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -154,9 +144,8 @@ test_steps_for_people (void)
       g_assert_true (remedy_for (project, "levels:people-below", &remedy));
       g_assert_cmpstr (remedy.change[0].item, ==, "steps");
       g_assert_nonnull (remedy.change[0].param);
-      g_assert_cmpstr (remedy.change[0].param->id, ==, cases[i].param);
-      g_assert_cmpfloat (remedy.change[0].value, ==, cases[i].value);
-      church_param (&project, "steps", cases[i].param, remedy.change[0].value);
+      for (guint k = 0; k < remedy.n_changes; k++)
+        church_param (&project, remedy.change[k].item, remedy.change[k].param->id, remedy.change[k].value);
       assert_within (project, "levels:people-below");
       assert_within (project, "levels:places-below");
       assert_within (project, "step-and-fall:riser-code");
