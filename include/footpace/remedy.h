@@ -65,11 +65,12 @@ typedef struct
   guint          worse;     /* index among fp_findings_get()                 */
 } FpHindrance;
 
-/* How many churches are made at most in looking for one remedy; for how many one counts in which all rules are held, and one in
- * which people look.  By number and not by the clock: the same project has the same remedies on every computer. */
+/* How many churches are made at most in looking for one remedy; for how many one counts in which all rules are held, one in
+ * which people look, and one in which ways are walked.  By number and not by the clock: the same project has the same remedies on every computer. */
 #define FP_REMEDY_SCENES 4000
 #define FP_REMEDY_JUDGED 8
 #define FP_REMEDY_LOOKED 12
+#define FP_REMEDY_WALKED 40
 
 /**
  * fp_remedy_find:

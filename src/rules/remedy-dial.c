@@ -54,6 +54,12 @@ fp_measure_is_of_altars_floor (const FpMeasure *measure)
   return FALSE;
 }
 
+gboolean
+fp_measure_is_of_ways (const FpMeasure *measure)
+{
+  return measure->needs_sight && measure->type == FP_MEASURE_LENGTH;
+}
+
 static gboolean
 is_of_steps (const FpDial *dial, const char *param)
 {

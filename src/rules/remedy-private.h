@@ -80,6 +80,8 @@ FpChange   fp_dial_change    (const FpDial *self, double value);
 double     fp_dial_cost      (const FpDial *self, double value);
 /* Whether a measure is of how far the people are below the altar's own floor, which its steps decide. */
 gboolean   fp_measure_is_of_altars_floor (const FpMeasure *measure);
+/* Of what takes as long as sight, that which is walked and not seen. */
+gboolean   fp_measure_is_of_ways (const FpMeasure *measure);
 FpDial     fp_dial_of_param  (const FpRemedyStage *stage, const FpPlaced *placed, const FpParam *param, double value);
 FpDial     fp_dial_of_move   (const FpPlaced *placed, FpVec3 along);
 

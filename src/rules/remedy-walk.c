@@ -72,6 +72,14 @@ leaves_support (const FpRemedyStage *stage, const FpDial *dial, const FpScene *t
   return is_on (stage->scene, before) && !is_on (then, after);
 }
 
+static guint
+price (const FpMeasure *measure)
+{
+  if (!measure->needs_sight)
+    return 1;
+  return fp_measure_is_of_ways (measure) ? FP_REMEDY_WALKED : FP_REMEDY_LOOKED;
+}
+
 static double
 excess_of (FpRemedyStage *stage, const FpDial *dial, double value)
 {
@@ -79,7 +87,7 @@ excess_of (FpRemedyStage *stage, const FpDial *dial, double value)
   g_autoptr (FpProject) project = fp_change_make (&change, stage->whole, NULL);
   g_autoptr (FpScene) whole = NULL, scene = NULL;
 
-  stage->all->scenes += stage->measure->needs_sight ? FP_REMEDY_LOOKED : 1;
+  stage->all->scenes += price (stage->measure);
   if (project == NULL)
     return INFINITY;
   whole = fp_scene_new (project, fp_scene_alternative (stage->whole));

@@ -172,7 +172,7 @@ search (FpRemedySearch *all, const FpMeasure *measure)
   stage.scene = (FpScene *) scene;
   stage.promises = g_array_new (FALSE, FALSE, sizeof (FpRemedyPromise));
   stage.excess = fp_stage_excess (&stage, scene);
-  if (measure->needs_sight)
+  if (measure->needs_sight && !fp_measure_is_of_ways (measure))
     try_seen (&stage);
   else
     try_all (&stage);
