@@ -23,6 +23,14 @@ void fp_way_find_route (const FpWays *ways, const FpWaySet *from, const FpWaySet
 /* Likewise from a triangle once round and back to it; @ray: what is crossed once. */
 void fp_way_find_loop  (const FpWays *ways, guint knot, double width, const FpBar *ray, const gboolean *within, FpWay *way);
 
+/* Whether a body of that radius gets straight from @a to @b. */
+gboolean fp_ways_have_room (const FpWays *ways, FpPoint a, FpPoint b, double radius);
+/* Of a way by its knots (element-type FpPoint): fills route and length; past a bar only as the way itself is. */
+void     fp_way_straighten (const FpWays *ways, const GArray *knots, double width, const FpBar *bar, guint n_bars, FpWay *way);
+
+/* By how much a way may be told too wide. */
+double fp_way_tolerance (double width);
+
 /* Tells the narrowest place of a way: that gap's points, and what stands there. */
 void fp_way_tell_gap   (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpWay *way);
 
