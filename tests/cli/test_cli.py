@@ -1039,6 +1039,21 @@ def room_is_counted_and_communion_timed():
 
 
 @test
+def findings_as_json_are_as_the_schema_has_them():
+    try:
+        import jsonschema
+    except ImportError:
+        print("# python3-jsonschema is not installed")
+        return
+    schema = json.loads((SAMPLES.parent / "src/review/findings.schema.json").read_text())
+    jsonschema.Draft7Validator.check_schema(schema)
+    for sample in sorted(SAMPLES.glob("*.footpace")):
+        jsonschema.validate(json.loads(footpace("check", sample, "--as", "json", expect=(0, 1)).stdout), schema)
+    set_for = footpace("check", CHAPEL, "--for", "low", "--as", "json", expect=(0, 1)).stdout
+    jsonschema.validate(json.loads(set_for), schema)
+
+
+@test
 def measures_are_listed_for_whoever_writes_a_book():
     text = footpace("measures", expect=0).stdout
     for measure in ("mensa-length", "riser", "look-up", "altar-pressure"):
