@@ -61,15 +61,29 @@ is_on (const FpScene *scene, int i)
   return a.x0 >= b.x0 - EDGE && a.x1 <= b.x1 + EDGE && a.y0 >= b.y0 - EDGE && a.y1 <= b.y1 + EDGE;
 }
 
+/* What is moved through a wall is clear of it, too. */
 static gboolean
-leaves_support (const FpRemedyStage *stage, const FpDial *dial, const FpScene *then)
+is_in_church (const FpScene *scene, int i)
+{
+  const FpBox *plan = &fp_scene_placed (scene, NULL)[i].plan;
+  gboolean found;
+
+  fp_scene_floor_at (scene, (FpPoint) { (plan->x0 + plan->x1) / 2, (plan->y0 + plan->y1) / 2 }, &found);
+  return found;
+}
+
+static gboolean
+leaves_its_place (const FpRemedyStage *stage, const FpDial *dial, const FpScene *then)
 {
   const char *id = fp_item_id (dial->placed->item);
   const int before = fp_scene_find (stage->scene, id), after = fp_scene_find (then, id);
 
-  if (dial->param != NULL || before < 0 || after < 0 || dial->placed->support < 0 || fp_scene_placed (then, NULL)[after].support < 0)
+  if (dial->param != NULL || before < 0 || after < 0)
     return FALSE;
-  return is_on (stage->scene, before) && !is_on (then, after);
+  if (is_in_church (stage->scene, before) && !is_in_church (then, after))
+    return TRUE;
+  return dial->placed->support >= 0 && fp_scene_placed (then, NULL)[after].support >= 0 && is_on (stage->scene, before)
+         && !is_on (then, after);
 }
 
 static guint
@@ -92,7 +106,7 @@ excess_of (FpRemedyStage *stage, const FpDial *dial, double value)
     return INFINITY;
   whole = fp_scene_new (project, fp_scene_alternative (stage->whole));
   scene = fp_remedy_set (whole, stage->scene);
-  return leaves_support (stage, dial, scene) ? INFINITY : fp_stage_excess (stage, scene);
+  return leaves_its_place (stage, dial, scene) ? INFINITY : fp_stage_excess (stage, scene);
 }
 
 static gboolean

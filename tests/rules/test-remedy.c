@@ -113,6 +113,27 @@ test_no_way_round (void)
   g_assert_cmpfloat (remedy.change[0].value, >, 0.0);
 }
 
+/* A reredos that is moved out through the wall is far from every flame; that is not meant, however far it goes. */
+static void
+test_stays_in_church (void)
+{
+  g_autoptr (FpProject) project = church_with_gate (700, FP_UNITS_METRIC);
+  FpRemedy remedy;
+
+  taking_add (&project, "reredos", "reredos", NULL, 0, 8560, NULL, 0);
+  taking_wall (&project, "east", -6000, 10000, 6000, 10000);
+  assert_short (project, "flame:flame-four-feet");
+  if (remedy_for (project, "flame:flame-four-feet", &remedy))
+    {
+      g_autoptr (FpScene) now = fp_scene_new (project, 0), then = NULL;
+      g_autoptr (FpProject) next = fp_remedy_make (&remedy, now, NULL);
+
+      then = fp_scene_new (next, 0);
+      for (guint i = 0; i < remedy.n_changes; i++)
+        g_assert_cmpfloat (church_placed (then, remedy.change[i].item)->plan.y1, <, 10000);
+    }
+}
+
 /* --- the people below the altar -------------------------------------------- */
 
 /* A footpace of @count steps of @riser on a sanctuary at 300, and rows of which the last stands at 90 (rows - 1). */
@@ -215,6 +236,7 @@ main (int argc, char **argv)
   g_test_add_func ("/remedy/one-figure", test_one_figure);
   g_test_add_func ("/remedy/none", test_none);
   g_test_add_func ("/remedy/no-way-round", test_no_way_round);
+  g_test_add_func ("/remedy/stays-in-church", test_stays_in_church);
   g_test_add_func ("/remedy/steps-for-people", test_steps_for_people);
   g_test_add_func ("/remedy/limits", test_limits);
   g_test_add_func ("/remedy/settles", test_every_offer_settles);
