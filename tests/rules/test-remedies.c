@@ -93,6 +93,9 @@ hold_parish (guint32 seed, gboolean sight, Count *count)
       FpHindrance why;
       g_autofree char *words = NULL;
 
+      /* Every second one, by turns, in more churches, and all that are required. */
+      if (finding[i].rule->weight != FP_WEIGHT_REQUIRED && (i + seed) % 2 == 0)
+        continue;
       /* Of stone an altar is always so heavy that somebody has to look at the floor; to try all changes of it takes long. */
       if (g_str_equal (finding[i].rule->id, "altar-weight") && seed % 10 != 0)
         continue;
