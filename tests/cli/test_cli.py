@@ -142,14 +142,13 @@ def remedies_are_told_when_asked_for():
     plain = json.loads(footpace("check", CHAPEL, "--as", "json", expect=(0, 1)).stdout)
     asked = json.loads(footpace("check", CHAPEL, "--as", "json", "--remedies", expect=(0, 1)).stdout)
     assert all(f["remedy"] is None for f in plain["findings"])
+    hold_to_the_schema(asked)
     told = [f["remedy"] for f in asked["findings"] if f["found"] == "short"]
     assert told and all(r["text"] and bool(r["changes"]) == r["settles"] for r in told), told
     assert all(f["remedy"] is None for f in asked["findings"] if f["found"] != "short")
     for f in asked["findings"]:
         f["remedy"] = None
     assert asked == plain
-    text = re.sub(r"\s+", " ", footpace("check", CHAPEL, "--remedies", expect=(0, 1)).stdout)
-    assert all(re.sub(r"\s+", " ", r["text"]) in text for r in told)
 
 
 @test
@@ -1038,8 +1037,7 @@ def room_is_counted_and_communion_timed():
         assert option in footpace("capacity", CHAPEL, "--each", 4, option, value, expect=2).stderr
 
 
-@test
-def findings_as_json_are_as_the_schema_has_them():
+def hold_to_the_schema(report):
     try:
         import jsonschema
     except ImportError:
@@ -1047,10 +1045,14 @@ def findings_as_json_are_as_the_schema_has_them():
         return
     schema = json.loads((SAMPLES.parent / "src/review/findings.schema.json").read_text())
     jsonschema.Draft7Validator.check_schema(schema)
+    jsonschema.validate(report, schema)
+
+
+@test
+def findings_as_json_are_as_the_schema_has_them():
     for sample in sorted(SAMPLES.glob("*.footpace")):
-        jsonschema.validate(json.loads(footpace("check", sample, "--as", "json", expect=(0, 1)).stdout), schema)
-    set_for = footpace("check", CHAPEL, "--for", "low", "--as", "json", expect=(0, 1)).stdout
-    jsonschema.validate(json.loads(set_for), schema)
+        hold_to_the_schema(json.loads(footpace("check", sample, "--as", "json", expect=(0, 1)).stdout))
+    hold_to_the_schema(json.loads(footpace("check", CHAPEL, "--for", "low", "--as", "json", expect=(0, 1)).stdout))
 
 
 @test
