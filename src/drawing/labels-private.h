@@ -72,4 +72,14 @@ gboolean fp_label_try_outside  (FpLettering *l, FpLabel *label, const FpBox *thi
 /* --- label-sides.c: "GOSPEL SIDE", "EPISTLE SIDE" --- */
 void     fp_letter_sides       (FpLettering *l);
 
+/* --- label-naming.c --- */
+typedef enum
+{
+  FP_NOT_NAMED,
+  FP_NAMED,
+  FP_NAMED_BESIDE, /* at a leader alone */
+  FP_NAMED_LAST,   /* likewise, where the scale and all others leave it room */
+} FpNaming;
+FpNaming fp_label_naming (const FpPlaced *placed);
+
 G_END_DECLS

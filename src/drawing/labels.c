@@ -31,79 +31,6 @@ fp_lettered_box (const FpLettering *l, const FpBox *plan)
                    MIN (b.y, l->content->y1) };
 }
 
-/* --- what is named ------------------------------------------------------------ */
-
-typedef enum { NOT_NAMED, NAMED, NAMED_BESIDE, NAMED_LAST } Naming;
-
-/* The building explains itself.  What is overhead would be read as the name of what is under it, so it is named at a leader
- * alone; so is what is small, where the scale and all others leave it room. */
-static Naming
-naming_of (const FpPlaced *placed)
-{
-  switch (fp_item_kind (placed->item)->role)
-    {
-    case FP_ROLE_WALL:
-    case FP_ROLE_OPENING:
-    case FP_ROLE_PIER:
-    case FP_ROLE_FLOOR:
-    case FP_ROLE_STEPS:
-    case FP_ROLE_ALTAR_CLOTHS:
-    case FP_N_ROLES:
-      return NOT_NAMED;
-    case FP_ROLE_CANOPY:
-    case FP_ROLE_SANCTUARY_LAMP:
-      return NAMED_BESIDE;
-    case FP_ROLE_FRONTAL:
-    case FP_ROLE_TABERNACLE_VEIL:
-    case FP_ROLE_ALTAR_CARDS:
-    case FP_ROLE_MISSAL_STAND:
-    case FP_ROLE_HAND_BELL:
-    case FP_ROLE_SANCTUS_CANDLE:
-    case FP_ROLE_SEVENTH_CANDLE:
-    case FP_ROLE_VESSELS:
-    case FP_ROLE_HANDRAIL:
-      return NAMED_LAST;
-    case FP_ROLE_NONE:
-    case FP_ROLE_ALTAR:
-    case FP_ROLE_FOOTPACE:
-    case FP_ROLE_GRADINE:
-    case FP_ROLE_TABERNACLE:
-    case FP_ROLE_CRUCIFIX:
-    case FP_ROLE_CANDLES:
-    case FP_ROLE_REREDOS:
-    case FP_ROLE_CREDENCE:
-    case FP_ROLE_SEDILIA:
-    case FP_ROLE_AMBO:
-    case FP_ROLE_CHAIR:
-    case FP_ROLE_RAIL:
-    case FP_ROLE_PEWS:
-    case FP_ROLE_GALLERY:
-    case FP_ROLE_STANDING_ROOM:
-    case FP_ROLE_WHEELCHAIR:
-    case FP_ROLE_FLOWERS:
-    case FP_ROLE_RELIQUARIES:
-    case FP_ROLE_BRANCHED_LIGHTS:
-    case FP_ROLE_PASCHAL_CANDLE:
-    case FP_ROLE_PROCESSIONAL_CANDLES:
-    case FP_ROLE_STATUE:
-    case FP_ROLE_AMBRY:
-    case FP_ROLE_PISCINA:
-    case FP_ROLE_FONT:
-    case FP_ROLE_FALDSTOOL:
-    case FP_ROLE_THRONE:
-    case FP_ROLE_STOOLS:
-    case FP_ROLE_CHOIR_STALLS:
-    case FP_ROLE_LECTERN:
-    case FP_ROLE_PULPIT:
-    case FP_ROLE_KNEELERS:
-    case FP_ROLE_CHAIRS:
-    case FP_ROLE_RAMP:
-    case FP_ROLE_SCREEN:
-      return NAMED;
-    }
-  return NOT_NAMED;
-}
-
 /* --- where one name finds room -------------------------------------------------- */
 
 static gboolean
@@ -188,9 +115,9 @@ find_place (FpLettering *l, FpLabel *label, const FpBox *thing, const FpLabelWor
 {
   const gboolean crowded = fp_is_crowded (l->placed, l->layout->scale);
 
-  if (naming_of (l->placed) != NAMED)
+  if (fp_label_naming (l->placed) != FP_NAMED)
     return find_beside (l, label, thing, way, TWO_LINES, CROSSES_MOST)
-           || (naming_of (l->placed) == NAMED_BESIDE && find_outside (l, label, thing, way));
+           || (fp_label_naming (l->placed) == FP_NAMED_BESIDE && find_outside (l, label, thing, way));
   for (l->over_axis = FALSE; l->over_axis <= TRUE; l->over_axis++)
     if ((crowded && find_over (l, label, thing, way, ONE_LINE, index))
         || (crowded && find_over (l, label, thing, way, ONE_SMALL, index))
@@ -304,15 +231,15 @@ letter_thing (FpLettering *l, const FpPlaced *placed, guint index, const FpLabel
 static gboolean
 is_among (const FpLettering *l, const FpPlaced *placed, FpLabelsAmong among)
 {
-  const Naming naming = placed->ghost ? NOT_NAMED : naming_of (placed);
+  const FpNaming naming = placed->ghost ? FP_NOT_NAMED : fp_label_naming (placed);
 
   if (l->layout->no_seat_names && fp_kind_sort (fp_item_kind (placed->item)) == FP_SORT_SEATS)
     return FALSE;
   switch (among)
     {
-    case FP_LABELS_ALTAR: return naming == NAMED && is_altar (placed);
-    case FP_LABELS_REST: return naming == NAMED || naming == NAMED_BESIDE;
-    case FP_LABELS_SMALL: return naming == NAMED_LAST && l->layout->scale <= SMALL_THINGS;
+    case FP_LABELS_ALTAR: return naming == FP_NAMED && is_altar (placed);
+    case FP_LABELS_REST: return naming == FP_NAMED || naming == FP_NAMED_BESIDE;
+    case FP_LABELS_SMALL: return naming == FP_NAMED_LAST && l->layout->scale <= SMALL_THINGS;
     }
   return FALSE;
 }
@@ -328,8 +255,8 @@ compare_placed (gconstpointer a, gconstpointer b, gpointer data)
 
   if (is_altar (p) != is_altar (q))
     return is_altar (p) ? -1 : 1;
-  if ((naming_of (p) == NAMED_BESIDE) != (naming_of (q) == NAMED_BESIDE))
-    return naming_of (p) == NAMED_BESIDE ? 1 : -1;
+  if ((fp_label_naming (p) == FP_NAMED_BESIDE) != (fp_label_naming (q) == FP_NAMED_BESIDE))
+    return fp_label_naming (p) == FP_NAMED_BESIDE ? 1 : -1;
   if (p_high != q_high)
     return p_high ? 1 : -1;
   return (int) fp_item_kind (p->item)->role - (int) fp_item_kind (q->item)->role;
@@ -359,7 +286,7 @@ stands_on_nameless_altar (const FpLettering *l, const FpPlaced *placed, guint in
 static gboolean
 is_overhead (const FpLettering *l, const FpPlaced *placed, guint index)
 {
-  if (naming_of (placed) == NAMED_BESIDE)
+  if (fp_label_naming (placed) == FP_NAMED_BESIDE)
     for (guint i = 0; i < l->drawn->len; i++)
       if (g_array_index (l->drawn, FpProjectedLine, i).owner == index)
         return TRUE;

@@ -43,7 +43,8 @@ fp_draw_order_range (FpDrawing *drawing, FpPoint at, double height, guint first,
 {
   g_autofree char *text = range_text (first, last);
   const double h = height * FIGURES, half = fp_order_range_half (height, first, last);
-  const FpPoint frame[] = { { at.x - half, at.y - h }, { at.x + half, at.y - h }, { at.x + half, at.y + h }, { at.x - half, at.y + h } };
+  const FpPoint frame[] = { { at.x - half, at.y - h }, { at.x + half, at.y - h }, { at.x + half, at.y + h },
+                            { at.x - half, at.y + h } };
 
   fp_drawing_area (drawing, FP_PEN_OUTLINE, FP_FILL_PAPER, 0, frame, G_N_ELEMENTS (frame));
   fp_drawing_text (drawing, (FpPoint) { at.x, at.y - h / 2 }, h, 0, FP_ALIGN_MIDDLE, text);

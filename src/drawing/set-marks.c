@@ -9,10 +9,6 @@
 #include <math.h>
 
 #define OWNER  600000
-#define WORD   1.8    /* mm: height of words and figures, as small as ISO 3098-1 allows */
-#define NUMBER 2.25   /* of a number: its figures are four fifths of that               */
-#define FLAME  1.8
-#define AIR    0.6    /* about a word on its patch, and between numbers                */
 #define TRIES  4u
 
 typedef struct
@@ -52,14 +48,6 @@ mark_of (const Setting *s, FpSetMarkType type, guint thing)
 
 /* --- words ---------------------------------------------------------------------- */
 
-static FpBox
-word_box (const char *text, FpPoint middle)
-{
-  const double half = fp_lettering_width (text, WORD) / 2 + AIR;
-
-  return (FpBox) { middle.x - half, middle.y - WORD / 2 - AIR, middle.x + half, middle.y + WORD / 2 + AIR };
-}
-
 static gboolean
 take (const Setting *s, const FpBox *box)
 {
@@ -79,7 +67,7 @@ add_word (Setting *s, guint thing, FpPoint anchor, const FpPoint *by, guint n, c
   mark.text = text;
   for (guint i = 0; i < n; i++)
     {
-      const FpBox box = word_box (text, (FpPoint) { anchor.x + by[i].x, anchor.y + by[i].y });
+      const FpBox box = fp_set_word_box (text, (FpPoint) { anchor.x + by[i].x, anchor.y + by[i].y });
 
       mark.by = by[i];
       if (!take (s, &box))
@@ -166,7 +154,8 @@ add_veil (Setting *s, guint thing, gboolean words)
   if (words)
     {
       g_autofree char *text = veil_words (mark.colour);
-      const double up = (box.y1 - box.y0) / 2 + WORD, aside = (box.x1 - box.x0) / 2 + fp_lettering_width (text, WORD) / 2 + 2 * AIR;
+      const double wide = fp_lettering_width (text, FP_SET_WORD_HIGH);
+      const double up = (box.y1 - box.y0) / 2 + FP_SET_WORD_HIGH, aside = (box.x1 - box.x0 + wide) / 2 + 2 * FP_SET_AIR;
       const FpPoint by[] = { { 0, up }, { aside, 0 }, { -aside, 0 }, { 0, 0 }, { 0, -up } };
 
       add_word (s, thing, (FpPoint) { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 }, by, G_N_ELEMENTS (by),
@@ -194,12 +183,14 @@ add_colour (Setting *s, guint thing)
 
   pt = drape_of (s, &s->placed[thing], &n);
   box = box_of (pt, n);
-  if (n > 2 && box.x1 - box.x0 > fp_lettering_width (text, WORD) + 2 * AIR && box.y1 - box.y0 > WORD + 2 * AIR)
+  if (n > 2 && box.x1 - box.x0 > fp_lettering_width (text, FP_SET_WORD_HIGH) + 2 * FP_SET_AIR
+      && box.y1 - box.y0 > FP_SET_WORD_HIGH + 2 * FP_SET_AIR)
     {
       const double down = (box.y1 - box.y0) / 4;
       const FpPoint by[] = { { 0, 0 }, { 0, -down }, { 0, down } };
 
-      add_word (s, thing, (FpPoint) { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 }, by, G_N_ELEMENTS (by), g_steal_pointer (&text));
+      add_word (s, thing, (FpPoint) { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 }, by, G_N_ELEMENTS (by),
+                g_steal_pointer (&text));
     }
 }
 
@@ -237,13 +228,14 @@ set_number (const Setting *s, const FpOrderLight *light, guint n, guint i, FpSet
 static void
 add_number (Setting *s, FpSetMark *mark)
 {
-  const double half = mark->first == mark->last ? NUMBER : fp_order_range_half (NUMBER, mark->first, mark->last);
+  const double half = mark->first == mark->last ? FP_SET_NUMBER_HIGH
+                                                : fp_order_range_half (FP_SET_NUMBER_HIGH, mark->first, mark->last);
 
   for (guint i = 0; i < TRIES; i++)
     {
-      const FpPoint by = { 0, FLAME + NUMBER * 1.1 + i * (2 * NUMBER + AIR) };
+      const FpPoint by = { 0, FP_SET_FLAME_HIGH + FP_SET_NUMBER_HIGH * 1.1 + i * (2 * FP_SET_NUMBER_HIGH + FP_SET_AIR) };
       const FpPoint at = { mark->anchor.x, mark->anchor.y + by.y };
-      const FpBox box = { at.x - half, at.y - NUMBER, at.x + half, at.y + NUMBER };
+      const FpBox box = { at.x - half, at.y - FP_SET_NUMBER_HIGH, at.x + half, at.y + FP_SET_NUMBER_HIGH };
 
       mark->by = by;
       if (!take (s, &box))
@@ -300,7 +292,8 @@ fp_set_marks_place (const FpScene *scene, const FpViewLayout *layout, FpViewId v
   s.placed = fp_scene_placed (scene, &s.n_placed);
   for (guint i = 0; i < s.n_placed; i++)
     {
-      const FpSetThing *thing = s.placed[i].ghost || !shows[i] ? NULL : fp_setting_find (s.setting, fp_item_id (s.placed[i].item));
+      const FpSetThing *thing = s.placed[i].ghost || !shows[i] ? NULL
+                                                               : fp_setting_find (s.setting, fp_item_id (s.placed[i].item));
 
       if (thing != NULL && thing->veiled)
         add_veil (&s, i, words && view != FP_VIEW_PLAN);
@@ -336,77 +329,4 @@ fp_set_marks_move (GArray *marks, FpPoint by)
       for (guint k = 0; k < mark->n_drape; k++)
         mark->drape[k] = (FpPoint) { mark->drape[k].x + by.x, mark->drape[k].y + by.y };
     }
-}
-
-/* --- drawing ------------------------------------------------------------------------- */
-
-/* The hatches by which engravers tell colours without ink (after S. Petra Sancta, 1638, from memory): white is plain, red
- * upright, green falls to the right, purple to the left, black is crossed.  Rose, which they have not, is told as red. */
-static guint
-hatches_of (FpColour colour, double turn[2])
-{
-  switch (colour)
-    {
-    case FP_COLOUR_RED:
-    case FP_COLOUR_ROSE: turn[0] = 90; return 1;
-    case FP_COLOUR_GREEN: turn[0] = 135; return 1;
-    case FP_COLOUR_VIOLET: turn[0] = 45; return 1;
-    case FP_COLOUR_BLACK: turn[0] = 90; turn[1] = 180; return 2;
-    case FP_COLOUR_UNSAID:
-    case FP_COLOUR_WHITE:
-    case FP_N_COLOURS: break;
-    }
-  return 0;
-}
-
-static void
-draw_veil (FpDrawing *drawing, const FpSetMark *mark)
-{
-  double turn[2];
-  const guint n = hatches_of (mark->colour, turn);
-
-  fp_drawing_run (drawing, FP_PEN_OUTLINE, mark->drape, mark->n_drape, TRUE);
-  for (guint i = 0; i < n; i++)
-    fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_NONE, turn[i], mark->drape, mark->n_drape);
-}
-
-static void
-draw_word (FpDrawing *drawing, const FpSetMark *mark, FpPoint at)
-{
-  const FpBox box = word_box (mark->text, at);
-  const FpPoint patch[] = { { box.x0, box.y0 }, { box.x1, box.y0 }, { box.x1, box.y1 }, { box.x0, box.y1 } };
-
-  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, patch, G_N_ELEMENTS (patch));
-  fp_drawing_text (drawing, (FpPoint) { at.x, at.y - WORD / 2 }, WORD, 0, FP_ALIGN_MIDDLE, mark->text);
-}
-
-static void
-draw_number (FpDrawing *drawing, const FpSetMark *mark, FpPoint at)
-{
-  if (mark->first == mark->last)
-    fp_draw_order_number (drawing, at, NUMBER, mark->first);
-  else
-    fp_draw_order_range (drawing, at, NUMBER, mark->first, mark->last);
-}
-
-void
-fp_set_marks_draw (FpDrawing *drawing, const GArray *marks, FpViewId view)
-{
-  for (guint i = 0; i < marks->len; i++)
-    {
-      const FpSetMark *mark = &g_array_index (marks, FpSetMark, i);
-      const FpPoint at = { mark->anchor.x + mark->by.x, mark->anchor.y + mark->by.y };
-
-      fp_drawing_set_item (drawing, mark->item, mark->type == FP_SET_NUMBER ? FP_STANDING_EXISTING : mark->standing, (int) view);
-      switch (mark->type)
-        {
-        case FP_SET_VEIL: draw_veil (drawing, mark); break;
-        case FP_SET_FLAME: fp_draw_flame (drawing, at, FLAME); break;
-        case FP_SET_NUMBER:
-          draw_number (drawing, mark, at);
-          break;
-        case FP_SET_WORD: draw_word (drawing, mark, at); break;
-        }
-    }
-  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
 }

@@ -10,6 +10,12 @@
 
 G_BEGIN_DECLS
 
+/* mm: of words and of the figures of numbers, as small as ISO 3098-1 allows; a number's figures are four fifths of it */
+#define FP_SET_WORD_HIGH   1.8
+#define FP_SET_NUMBER_HIGH 2.25
+#define FP_SET_FLAME_HIGH  1.8
+#define FP_SET_AIR         0.6  /* about a word on its patch, and between numbers */
+
 typedef enum
 {
   FP_SET_VEIL,   /* the drape over a thing, hatched by its colour */
@@ -43,6 +49,8 @@ GArray *fp_set_marks_place (const FpScene *scene, const FpViewLayout *layout, Fp
 char   *fp_set_marks_words (const FpScene *scene, const FpViewLayout *layout, FpViewId view);
 void    fp_set_marks_grow  (GArray *marks, double times);
 void    fp_set_marks_move  (GArray *marks, FpPoint by);
+/* The patch of a word about @middle. */
+FpBox   fp_set_word_box    (const char *text, FpPoint middle);
 void    fp_set_marks_draw  (FpDrawing *drawing, const GArray *marks, FpViewId view);
 
 G_END_DECLS

@@ -22,7 +22,8 @@ fp_row_dims (const FpRow *row, int param, double depth, guint rank, GArray *out)
   const double last = fp_row_x (row, row->count - 1);
 
   if (row->count > 1)
-    fp_dims_add (out, param, (FpVec3) { -last, -depth / 2, 0 }, (FpVec3) { last, -depth / 2, 0 }, FP_IN_PLAN, row->count - 1, rank);
+    fp_dims_add (out, param, (FpVec3) { -last, -depth / 2, 0 }, (FpVec3) { last, -depth / 2, 0 }, FP_IN_PLAN,
+                 row->count - 1, rank);
 }
 
 char *
