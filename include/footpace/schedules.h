@@ -41,6 +41,8 @@ char       *fp_schedules_closing (const FpBill *bill, const FpScheduleChoice *ch
 char       *fp_stone_text        (const FpWorks *works, FpUnits units);
 /* How the floor's rating stands to it: "5.3 times the rating"; NULL where that is not said. */
 char       *fp_bearing_verdict   (const FpBearing *bearing, const FpWorks *works);
+/* "High altar, new": whether it is that, moved or kept. */
+char       *fp_bearing_name      (const FpBearing *bearing);
 /* All of that in a sentence, by the thing's name. */
 char       *fp_bearing_text      (const FpBearing *bearing, const FpWorks *works, FpUnits units);
 extern const char fp_weights_caution[];

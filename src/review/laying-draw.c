@@ -227,7 +227,7 @@ draw_axis (const Sketch *s)
 
   if (!(box->x0 < 0 && box->x1 > 0))
     return;
-  fp_drawing_line (s->drawing, FP_PEN_AXIS, (FpPoint) { low.x, low.y - 3.5 }, (FpPoint) { low.x, low.y - 0.5 });
+  fp_drawing_line (s->drawing, FP_PEN_AXIS, (FpPoint) { low.x, low.y - 2.5 }, (FpPoint) { low.x, low.y - 0.4 });
   fp_drawing_line (s->drawing, FP_PEN_AXIS, (FpPoint) { high.x, high.y + 0.5 }, (FpPoint) { high.x, high.y + 3.5 });
 }
 

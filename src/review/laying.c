@@ -8,6 +8,7 @@
 #define TITLE "Laying of the stone"
 #define CODE  "laying"
 #define MANY  3u    /* sheets; where a scale needs more, a smaller one is tried */
+#define LEGIBLE 50.0 /* a scale                                             */
 #define GAP   4.0   /* paper mm between panels                              */
 
 static const char notes[] =
@@ -156,7 +157,7 @@ count_at (const Setting *s, double scale)
   return set_all (&tried);
 }
 
-/* The largest at which they take few pages; where none does, the smallest that is drawn at all. */
+/* The largest at which they take few pages, but none at which marks run together where a larger one fits at all. */
 static double
 choose_scale (const Setting *s, GError **error)
 {
@@ -172,7 +173,7 @@ choose_scale (const Setting *s, GError **error)
 
       if (pages > 0 && fits == 0)
         fits = scales[i];
-      if (pages > 0 && pages <= MANY && !(s->spec->scale > 0))
+      if (pages > 0 && (pages <= MANY || scales[i] >= LEGIBLE) && !(s->spec->scale > 0))
         return scales[i];
     }
   if (s->spec->scale > 0 && fits > 0)

@@ -39,14 +39,22 @@ fp_bearing_verdict (const FpBearing *bearing, const FpWorks *works)
 }
 
 char *
+fp_bearing_name (const FpBearing *self)
+{
+  const char *word = fp_placed_is_new (self->placed) ? "new" : self->placed->moved ? "moved" : "kept";
+
+  return g_strdup_printf ("%s, %s", fp_item_name (self->placed->item), word);
+}
+
+char *
 fp_bearing_text (const FpBearing *self, const FpWorks *works, FpUnits units)
 {
-  g_autofree char *own = fp_mass_format (self->own, units), *all = fp_mass_format (self->all, units);
+  g_autofree char *name = fp_bearing_name (self), *own = fp_mass_format (self->own, units), *all = fp_mass_format (self->all, units);
   g_autofree char *area = fp_amount_format (FP_AMOUNT_AREA, self->area, units);
   g_autofree char *pressure = fp_pressure_format (self->pressure, units), *verdict = fp_bearing_verdict (self, works);
   GString *out = g_string_new (NULL);
 
-  g_string_append_printf (out, "%s: %s", fp_item_name (self->placed->item), own);
+  g_string_append_printf (out, "%s: %s", name, own);
   if (self->all > self->own)
     g_string_append_printf (out, ", with what stands on it %s", all);
   g_string_append_printf (out, ", on %s: %s", area, pressure);

@@ -21,7 +21,7 @@ add_bearing (GArray *out, const FpBearing *b, const FpWorks *works, FpUnits unit
 {
   FpTold told = { .type = FP_TOLD_ROW };
 
-  told.cell[W_THING] = g_strdup (fp_item_name (b->placed->item));
+  told.cell[W_THING] = fp_bearing_name (b);
   told.cell[W_OWN] = fp_mass_format (b->own, units);
   told.cell[W_ALL] = fp_mass_format (b->all, units);
   told.cell[W_AREA] = fp_amount_format (FP_AMOUNT_AREA, b->area, units);

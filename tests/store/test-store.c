@@ -298,6 +298,10 @@ test_works (void)
   g_autoptr (FpProject) own = NULL, back = NULL;
 
   works.stone = FP_STONE_GRANITE;
+  works.nosing = 19.05;
+  works.joint = 0;
+  works.solid = TRUE;
+  works.finish = "honed & “sealed”";
   works.burns = 22.5;
   works.warp = 0.06;
   works.small[FP_SMALL_PURIFICATOR] = 12;
