@@ -33,7 +33,7 @@ fp_bearing_verdict (const FpBearing *bearing, const FpWorks *works)
   if (!(works->bears > 0))
     return NULL;
   if (bearing->all * FP_GRAVITY / N_PER_KN < SINGLE_LOAD)
-    return g_strdup ("light: below the single load of 4 kN that floors for people bear");
+    return g_strdup ("light: below the single load of 4 kN (900 lb) that floors for people bear");
   text = times > 1 ? fp_number_format_grouped (times, 1) : fp_number_format_grouped (times * 100, 0);
   return g_strconcat (text, times > 1 ? " times" : " % of", " the rating", NULL);
 }
