@@ -47,6 +47,9 @@ void              fp_setting_unref (FpSetting *self);
 FpCelebration     fp_setting_celebration (const FpSetting *self);
 /* Of vestments and veils; FP_COLOUR_UNSAID: of the day. @reason: (out) (optional) */
 FpColour          fp_setting_colour (const FpSetting *self, FpReason *reason);
+/* Of what has that office: the same, but that nothing black hangs before the Blessed Sacrament: its veil, and the frontal of an
+ * altar where a tabernacle stands, are violet then (custom and decrees, from memory). */
+FpColour          fp_setting_colour_of (const FpSetting *self, FpRole role);
 const FpSetThing *fp_setting_things (const FpSetting *self, guint *n);
 const FpSetThing *fp_setting_find  (const FpSetting *self, const char *id); /* NULL */
 /* Candles about the altar that burn, and what the books ask of their number: @least and @most (out) (optional), 0: nothing. */

@@ -8,7 +8,7 @@
 
 typedef struct
 {
-  GtkWidget *icon, *title, *measure, *detail, *sight, *source, *more, *caution;
+  GtkWidget *icon, *title, *measure, *detail, *sight, *source, *norms, *more, *caution;
   GtkWidget *offer, *head, *note; /* round what is offered                  */
   GtkWidget *each[FP_FINDINGS_OFFERS], *words[FP_FINDINGS_OFFERS], *button[FP_FINDINGS_OFFERS]; /* made when first needed */
   guint      under[FP_FINDINGS_OFFERS]; /* bits: the pointer, the focus is on it */
@@ -209,6 +209,7 @@ fp_finding_row_new (FpFindingsList *list)
   row->detail = text_line (text, NULL);
   add_offer (row, text);
   row->source = text_line (text, "caption");
+  row->norms = text_line (text, "caption");
   row->more = text_line (text, "remedy");
   row->caution = text_line (text, "caution");
   gtk_widget_add_css_class (row->source, "dim-label");
@@ -260,6 +261,16 @@ show_weight (GtkWidget *icon, FpWeight weight)
   fp_tip_set (icon, fp_weight_label (weight));
 }
 
+/* That the parish holds it otherwise, and what other sources print. */
+static char *
+norms_words (const FpFinding *finding)
+{
+  const gboolean both = finding->otherwise != NULL && finding->disagree != NULL;
+
+  return g_strconcat (finding->otherwise != NULL ? finding->otherwise : "", both ? "\n" : "",
+                      finding->disagree != NULL ? finding->disagree : "", NULL);
+}
+
 void
 fp_finding_row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, const FpFindingOffers *offers)
 {
@@ -267,7 +278,7 @@ fp_finding_row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, c
   Row *row = g_object_get_data (G_OBJECT (list_row), "row");
   const FpFinding *f = shown->finding;
   FpFocus focus;
-  g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown);
+  g_autofree char *measure = fp_shown_measure (f), *speech = fp_shown_speech (shown), *norms = norms_words (f);
 
   show_weight (row->icon, f->rule->weight);
   set_line (row->title, f->title, TRUE);
@@ -275,6 +286,7 @@ fp_finding_row_show (GtkWidget *list_row, const FpShown *shown, gboolean open, c
   set_line (row->detail, f->detail, open);
   show_sight (row, open && fp_measure_focus (f->rule->measure, &focus));
   set_line (row->source, f->rule->source, open);
+  set_line (row->norms, norms, open);
   set_lines (row->title, open, 2);
   set_lines (row->measure, open, 1);
   if (offered)

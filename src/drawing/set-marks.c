@@ -175,7 +175,7 @@ has_colour (FpRole role)
 static void
 add_colour (Setting *s, guint thing)
 {
-  const FpColour colour = fp_setting_colour (s->setting, NULL);
+  const FpColour colour = fp_setting_colour_of (s->setting, fp_item_kind (s->placed[thing].item)->role);
   g_autofree FpPoint *pt = NULL;
   g_autofree char *text = colour == FP_COLOUR_UNSAID ? g_strdup ("colour of the day") : g_strdup (fp_colour_id (colour));
   guint n;

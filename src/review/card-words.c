@@ -113,7 +113,7 @@ vessels_words (const FpCard *self, const FpSetThing *thing)
 static char *
 of_what (const FpCard *self, const FpSetThing *thing)
 {
-  const FpColour colour = fp_setting_colour (fp_scene_setting (self->set), NULL);
+  const FpColour colour = fp_setting_colour_of (fp_scene_setting (self->set), fp_item_kind (thing->item)->role);
 
   switch (fp_item_kind (thing->item)->role)
     {

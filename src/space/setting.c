@@ -342,6 +342,27 @@ fp_setting_colour (const FpSetting *self, FpReason *reason)
   return self->colour;
 }
 
+static gboolean
+has_tabernacle (const FpSetting *self)
+{
+  guint n;
+  const FpSetThing *thing = fp_setting_things (self, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (fp_item_kind (thing[i].item)->role == FP_ROLE_TABERNACLE && thing[i].stands)
+      return TRUE;
+  return FALSE;
+}
+
+FpColour
+fp_setting_colour_of (const FpSetting *self, FpRole role)
+{
+  if (self->colour == FP_COLOUR_BLACK
+      && (role == FP_ROLE_TABERNACLE_VEIL || (role == FP_ROLE_FRONTAL && has_tabernacle (self))))
+    return FP_COLOUR_VIOLET;
+  return self->colour;
+}
+
 const FpSetThing *
 fp_setting_things (const FpSetting *self, guint *n)
 {

@@ -109,6 +109,22 @@ test_which_burn (void)
       }
 }
 
+/* Nothing black hangs before the Blessed Sacrament (custom and decrees, from memory). */
+static void
+test_colour_of (void)
+{
+  g_autoptr (FpProject) p = sanctuary_new (6, 0);
+  g_autoptr (FpSetting) requiem = fp_setting_of (p, 0, FP_CELEBRATION_REQUIEM);
+  g_autoptr (FpSetting) passiontide = fp_setting_of (p, 0, FP_CELEBRATION_PASSIONTIDE);
+  const gboolean kept = fp_setting_find (requiem, "tabernacle") != NULL;
+
+  g_assert_cmpint (fp_setting_colour (requiem, NULL), ==, FP_COLOUR_BLACK);
+  g_assert_cmpint (fp_setting_colour_of (requiem, FP_ROLE_TABERNACLE_VEIL), ==, FP_COLOUR_VIOLET);
+  g_assert_cmpint (fp_setting_colour_of (requiem, FP_ROLE_FRONTAL), ==, kept ? FP_COLOUR_VIOLET : FP_COLOUR_BLACK);
+  g_assert_cmpint (fp_setting_colour_of (requiem, FP_ROLE_VESSELS), ==, FP_COLOUR_BLACK);
+  g_assert_cmpint (fp_setting_colour_of (passiontide, FP_ROLE_FRONTAL), ==, FP_COLOUR_VIOLET);
+}
+
 /* What the alternative says goes before the table, and is told as its own. */
 static void
 test_decided (void)
@@ -280,6 +296,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/setting/lit", test_lit);
   g_test_add_func ("/setting/which-burn", test_which_burn);
+  g_test_add_func ("/setting/colour-of", test_colour_of);
   g_test_add_func ("/setting/decided", test_decided);
   g_test_add_func ("/setting/scene", test_scene);
   g_test_add_func ("/setting/carried", test_carried);
