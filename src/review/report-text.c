@@ -107,7 +107,7 @@ put_finding (GString *out, guint number, const FpFinding *finding, const char *s
   put (out, 4, "Where", 10, finding->detail);
   put (out, 4, "Advice", 10, finding->rule->advice);
   put (out, 4, "Remedy", 10, settled);
-  put (out, 4, "In the way", 12, hindered);
+  put (out, 4, "Hindrance", 10, hindered);
   put (out, 4, "Source", 10, source);
   put (out, 4, "Norms", 10, finding->otherwise);
   put (out, 4, "Others", 10, finding->disagree);
