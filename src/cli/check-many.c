@@ -106,7 +106,7 @@ add_refused (const Run *run, const char *file, const char *why, GString *out)
       return;
     }
   add_field (out, name);
-  g_string_append (out, ",,,,,,,"); /* nothing in the columns between */
+  g_string_append (out, ",,,,,,,,"); /* nothing in the columns between */
   add_field (out, why);
   g_string_append (out, "\r\n");
 }
@@ -120,6 +120,19 @@ held_of (const FpFindings *findings)
   for (guint i = 0; i < n; i++)
     held += finding[i].found == FP_FOUND_SHORT || finding[i].found == FP_FOUND_WITHIN;
   return held;
+}
+
+/* "rail:rail-height access:gate-route", of all that are short: a diocese looks for its own book. */
+static char *
+short_of (const FpFindings *findings)
+{
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+  GString *rules = g_string_new (NULL);
+
+  for (guint i = 0; i < n && finding[i].found == FP_FOUND_SHORT; i++)
+    g_string_append_printf (rules, "%s%s:%s", i > 0 ? " " : "", fp_rulebook_id (finding[i].book), finding[i].rule->id);
+  return g_string_free (rules, FALSE);
 }
 
 static const char *
@@ -138,6 +151,7 @@ add_row (const Run *run, const char *file, const FpAlternative *alternative, con
   const guint number[] = { fp_findings_short (findings, FP_WEIGHT_REQUIRED), fp_findings_short (findings, FP_WEIGHT_RECOMMENDED),
                            fp_findings_short (findings, FP_WEIGHT_CUSTOMARY), held_of (findings) };
   const char *worst = worst_of (findings);
+  g_autofree char *rules = short_of (findings);
 
   if (!run->how->csv)
     {
@@ -151,6 +165,7 @@ add_row (const Run *run, const char *file, const FpAlternative *alternative, con
   add_field (out, fp_alternative_name (alternative));
   add_numbers (out, number, G_N_ELEMENTS (number));
   add_field (out, worst);
+  add_field (out, rules);
   add_field (out, "");
   g_string_append (out, "\r\n");
 }
@@ -246,7 +261,7 @@ int
 fp_check_many (const FpCheckMany *self, GPtrArray *files)
 {
   static const char head[]
-    = "file,alternative,name,required,recommended,customary,held,first,not checked\r\n";
+    = "file,alternative,name,required,recommended,customary,held,first,short,not checked\r\n";
   Run run = { .how = self, .files = files, .exit_code = FP_EXIT_CLEAR };
 
   if (self->csv && fp_command_print (head, strlen (head)) != FP_EXIT_CLEAR)

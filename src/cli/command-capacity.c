@@ -30,6 +30,19 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Asked, asked_clear)
 /* --- room -------------------------------------------------------------------------------- */
 
 static void
+add_by_rule (GString *out, guint places, guint by_rule, FpPlacesSort sort)
+{
+  if (sort == FP_PLACES_SEATED)
+    {
+      if (by_rule == places)
+        g_string_append (out, "; by the printed rule the same");
+      else
+        g_string_append_printf (out, "; by the printed rule %u", by_rule);
+    }
+  g_string_append_c (out, '\n');
+}
+
+static void
 add_line (GString *out, const FpScene *scene, const FpCapacityLine *line)
 {
   guint n;
@@ -37,9 +50,7 @@ add_line (GString *out, const FpScene *scene, const FpCapacityLine *line)
   const char *name = fp_item_name (placed[line->owner].item);
 
   g_string_append_printf (out, "  %s: %u%s", name, line->places, line->gallery ? ", in a gallery" : "");
-  if (line->by_rule != line->places)
-    g_string_append_printf (out, "; by the printed rule %u", line->by_rule);
-  g_string_append_c (out, '\n');
+  add_by_rule (out, line->places, line->by_rule, line->sort);
 }
 
 static guint
@@ -59,9 +70,7 @@ add_sort (GString *out, const FpScene *scene, const GArray *lines, FpPlacesSort 
   if (places == 0)
     return 0;
   g_string_append_printf (out, "%s: %u", fp_places_label (sort), places);
-  if (by_rule != places)
-    g_string_append_printf (out, "; by the printed rule %u", by_rule);
-  g_string_append_c (out, '\n');
+  add_by_rule (out, places, by_rule, sort);
   for (guint i = 0; i < lines->len; i++)
     if (g_array_index (lines, FpCapacityLine, i).sort == sort)
       add_line (out, scene, &g_array_index (lines, FpCapacityLine, i));
@@ -110,22 +119,25 @@ read_communion (const Asked *asked, FpCommunion *c, double *step)
          && read_seconds ("--back", asked->back, 0, &c->back) && read_seconds ("--step", asked->step, 0, step);
 }
 
+#define SECONDS_TOLD 300 /* of longer times whole minutes are told: what is entered is no more exact */
+
 static char *
 minutes_words (double seconds)
 {
   const guint whole = (guint) ceil (seconds);
 
-  return g_strdup_printf ("%u min %02u s", whole / 60, whole % 60);
+  return whole < SECONDS_TOLD ? g_strdup_printf ("%u min %02u s", whole / 60, whole % 60)
+                              : g_strdup_printf ("about %u min", (whole + 30) / 60);
 }
 
 static void
-add_communion (GString *out, FpCommunion c, const char *where)
+add_communion (GString *out, FpCommunion c, gboolean told, const char *where)
 {
   g_autofree char *time = minutes_words (fp_communion_seconds (&c));
   g_autofree char *each = fp_number_format (c.each), *change = fp_number_format (c.change), *back = fp_number_format (c.back);
 
-  g_string_append_printf (out, "Communion of %u %s, %u minister%s: %s (%s s each, %s s a change%s%s%s)\n", c.people, where,
-                          c.ministers, c.ministers == 1 ? "" : "s", time, each, change, c.places > 0 ? ", " : "",
+  g_string_append_printf (out, "Communion of %u %s, %u minister%s: %s%s (%s s each, %s s a change%s%s%s)\n", c.people, where,
+                          c.ministers, c.ministers == 1 ? "" : "s", told ? "" : "at least ", time, each, change, c.places > 0 ? ", " : "",
                           c.places > 0 ? back : "", c.places > 0 ? " s the way back along the rail" : "");
 }
 
@@ -142,11 +154,11 @@ add_communions (GString *out, const Asked *asked, FpCommunion c, double step, gu
   if (kneeling > 0)
     {
       c.places = MIN (kneeling, FP_COMMUNION_PLACES_MAX);
-      add_communion (out, c, "at the rail");
+      add_communion (out, c, asked->change != NULL && asked->back != NULL, "at the rail");
     }
   c.places = 0;
   c.change = step;
-  add_communion (out, c, "in lines");
+  add_communion (out, c, asked->step != NULL, "in lines");
 }
 
 static int

@@ -88,8 +88,9 @@ put_head (GString *out, const FpFindings *findings)
   if (fp_scene_setting (scene) != NULL)
     put (out, 0, "As set for", 14, fp_celebration_label (fp_setting_celebration (fp_scene_setting (scene))));
   put (out, 0, "Books", 14, followed);
-  if (norms->jurisdiction != FP_JURISDICTION_UNSAID)
-    put (out, 0, "Jurisdiction", 14, fp_jurisdiction_label (norms->jurisdiction));
+  put (out, 0, "Jurisdiction", 14,
+       norms->jurisdiction == FP_JURISDICTION_UNSAID ? "not said: rules of every country are held; see Norms"
+                                                     : fp_jurisdiction_label (norms->jurisdiction));
 }
 
 /* Measured, asked, where, advice, source, caution of one rule that is short. */

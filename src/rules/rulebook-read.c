@@ -240,6 +240,54 @@ read_limit (const Reader *reader, const xmlNode *node, FpRule *rule)
 
 /* --- a rule -------------------------------------------------------------- */
 
+#define LIKE_MOST 3 /* letters by which a word may differ from what was meant */
+
+/* How many letters are to be put in, taken out or changed to make one of the other (V. I. Levenshtein, 1965). */
+static guint
+letters_apart (const char *a, const char *b)
+{
+  const gsize n = strlen (b);
+  g_autofree guint *row = g_new (guint, n + 1);
+
+  for (gsize k = 0; k <= n; k++)
+    row[k] = (guint) k;
+  for (gsize i = 0; a[i] != '\0'; i++)
+    {
+      guint before = row[0];
+
+      row[0] = (guint) i + 1;
+      for (gsize k = 1; k <= n; k++)
+        {
+          const guint changed = before + (a[i] != b[k - 1]);
+
+          before = row[k];
+          row[k] = MIN (MIN (row[k], row[k - 1]) + 1, changed);
+        }
+    }
+  return row[n];
+}
+
+static gboolean
+no_measure (const Reader *reader, const xmlNode *node, const char *id)
+{
+  guint n, least = LIKE_MOST + 1;
+  const FpMeasure *measure = fp_measures (&n), *like = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const guint apart = letters_apart (id, measure[i].id);
+
+      if (apart < least)
+        {
+          least = apart;
+          like = &measure[i];
+        }
+    }
+  if (like)
+    return fault (reader, node, FP_ERROR_REFERENCE, "there is no measure “%s”; is “%s” meant?", id, like->id);
+  return fault (reader, node, FP_ERROR_REFERENCE, "there is no measure “%s”; “footpace measures” lists them", id);
+}
+
 static gboolean
 read_measure (const Reader *reader, const xmlNode *node, FpRule *rule)
 {
@@ -251,15 +299,16 @@ read_measure (const Reader *reader, const xmlNode *node, FpRule *rule)
     return FALSE;
   measure = fp_measure_find (rule->measure);
   if (!measure)
-    return fault (reader, node, FP_ERROR_REFERENCE, "there is no measure “%s”", rule->measure);
+    return no_measure (reader, node, rule->measure);
 
   rule->unit = keep (reader, unit ? unit : "");
   printed = fp_printed_unit_find (rule->unit);
   if (!printed)
     return fault (reader, node, FP_ERROR_INVALID, "“%s” is not a unit", rule->unit);
   if (!fp_printed_unit_fits (printed, measure))
-    return fault (reader, node, FP_ERROR_INVALID, "“%s” cannot be held against figures in “%s”", rule->measure,
-                  rule->unit);
+    return *rule->unit == '\0'
+             ? fault (reader, node, FP_ERROR_INVALID, "“%s” needs the unit in which its limit is printed", rule->measure)
+             : fault (reader, node, FP_ERROR_INVALID, "“%s” cannot be held against figures in “%s”", rule->measure, rule->unit);
   if (rule->test == FP_TEST_ODD && (measure->type != FP_MEASURE_COUNT || measure->unit))
     return fault (reader, node, FP_ERROR_INVALID, "“%s” is not counted: it is neither odd nor even", rule->measure);
   return TRUE;
@@ -279,7 +328,8 @@ read_celebrations (const Reader *reader, const xmlNode *node, FpRule *rule)
         if (strcmp (words[i], fp_celebration_id ((FpCelebration) (1u << c))) == 0)
           bit = 1u << c;
       if (!bit)
-        return fault (reader, node, FP_ERROR_INVALID, "“%s” is not a celebration", words[i]);
+        return fault (reader, node, FP_ERROR_INVALID, "“%s” is not a celebration: low, sung, solemn, pontifical, requiem, passiontide, good-friday, benediction, "
+                      "weekday, sunday and bishop are", words[i]);
       rule->celebrations |= bit;
     }
   return TRUE;
