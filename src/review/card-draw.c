@@ -78,16 +78,10 @@ put_rows (Column *c, const FpCard *card)
 {
   for (guint i = 0; i < card->rows->len; i++)
     {
-      if (i == 0 && card->n_stand > 0)
-        put_heading (c, FP_CARD_SET);
-      if (i == card->n_stand)
-        put_heading (c, FP_CARD_AWAY);
+      if (fp_card_heading (card, i) != NULL)
+        put_heading (c, fp_card_heading (card, i));
       put_row (c, g_array_index (card->rows, FpCardRow, i).text, g_array_index (card->rows, FpCardRow, i).letter);
     }
-  if (card->needs->len > 0)
-    put_heading (c, FP_CARD_NEEDS);
-  for (guint i = 0; i < card->needs->len; i++)
-    put_row (c, card->needs->pdata[i], 0);
 }
 
 static void

@@ -391,14 +391,14 @@ letter_rows (Sketch *s, int altar)
   g_autoptr (GArray) leaders = g_array_new (FALSE, TRUE, sizeof (Leader));
   guint n_left = 0, n_right = 0;
 
-  for (guint i = 0; i < s->card->n_stand; i++)
+  for (guint i = 0; i < s->card->rows->len; i++)
     {
       FpCardRow *row = &g_array_index (s->card->rows, FpCardRow, i);
       Leader leader = { .letter = (char) ('A' + leaders->len) };
       FpBox3 body;
 
       row->letter = 0;
-      if (row->placed < 0 || !belongs (s->card, row->placed, altar) || leaders->len >= 26)
+      if (row->section == FP_CARD_SECTION_AWAY || row->placed < 0 || !belongs (s->card, row->placed, altar) || leaders->len >= 26)
         continue;
       body = body_of (s->card->set, &all[row->placed]);
       row->letter = leader.letter;

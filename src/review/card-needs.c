@@ -20,7 +20,8 @@ static const struct
   const char *text;
   FpReason    reason;
 } needs[] = {
-  { FP_ROLE_ALTAR_CLOTHS, MASS, "Three linen cloths, the top one down to the footpace at both ends.",
+  { FP_ROLE_ALTAR_CLOTHS, MASS, "Cloths: over the cere cloth (from memory) two under cloths of linen, "
+    "then the top cloth, down to the footpace at both ends.",
     { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
   { FP_ROLE_ALTAR_CLOTHS, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
   { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", SPANISH } },
@@ -56,15 +57,34 @@ stands (const FpCard *card, FpRole role)
   return role != FP_ROLE_NONE && fp_scene_role (card->set, role) >= 0;
 }
 
-void
-fp_card_list_needs (FpCard *self)
+static gboolean
+is_needed (const FpCard *self, guint i)
 {
   const guint one = (guint) fp_setting_celebration (fp_scene_setting (self->set));
 
+  return (needs[i].celebrations & one) != 0 && !stands (self, needs[i].role);
+}
+
+void
+fp_card_list_needs_of (FpCard *self, FpRole role)
+{
   for (guint i = 0; i < G_N_ELEMENTS (needs); i++)
-    if ((needs[i].celebrations & one) != 0 && !stands (self, needs[i].role))
-      {
-        g_ptr_array_add (self->needs, g_strdup (needs[i].text));
-        fp_card_add_reason (self, &needs[i].reason);
-      }
+    if (needs[i].role == role && is_needed (self, i))
+      fp_card_take_row (self, FP_CARD_SECTION_SET, g_strdup_printf ("%s Kept: " FP_CARD_BLANK, needs[i].text));
+}
+
+void
+fp_card_list_needs (FpCard *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (needs); i++)
+    if (!fp_card_is_of_altar (needs[i].role) && is_needed (self, i))
+      fp_card_take_row (self, FP_CARD_SECTION_READY, g_strdup (needs[i].text));
+}
+
+void
+fp_card_add_needs_reasons (FpCard *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (needs); i++)
+    if (is_needed (self, i))
+      fp_card_add_reason (self, &needs[i].reason);
 }

@@ -109,6 +109,12 @@ vessels_words (const FpCard *self, const FpSetThing *thing)
   return g_string_free (out, FALSE);
 }
 
+static gboolean
+is_newer (const FpCard *self)
+{
+  return (fp_setting_celebration (fp_scene_setting (self->set)) & FP_CELEBRATIONS_NEWER) != 0;
+}
+
 /* What its name does not say, and who sets it must know; the caller's. */
 static char *
 of_what (const FpCard *self, const FpSetThing *thing)
@@ -117,17 +123,27 @@ of_what (const FpCard *self, const FpSetThing *thing)
 
   switch (fp_item_kind (thing->item)->role)
     {
-    case FP_ROLE_ALTAR_CLOTHS: return g_strdup (": of linen, the top one down to the footpace at both ends; the dust cover taken off");
+    case FP_ROLE_ALTAR_CLOTHS: return g_strdup_printf (": %sof linen, the top one last, down to the footpace at both ends; the dust cover taken off",
+                                                       is_newer (self) ? "" : "over the cere cloth (from memory) ");
     case FP_ROLE_ALTAR_CARDS: return g_strdup (": three, the largest in the middle, one at each end");
     case FP_ROLE_MISSAL_STAND: return g_strdup (", with the Missal, marked");
     case FP_ROLE_FRONTAL:
     case FP_ROLE_TABERNACLE_VEIL:
       return colour == FP_COLOUR_UNSAID ? g_strdup (": of the colour of the day") : g_strdup_printf (": %s", fp_colour_id (colour));
     case FP_ROLE_VESSELS: return vessels_words (self, thing);
-    case FP_ROLE_CREDENCE: return g_strdup (", covered with a white cloth");
-    case FP_ROLE_SEDILIA: return g_strdup (": for the ministers");
+    case FP_ROLE_CREDENCE: return g_strdup (": covered with a white cloth");
+    case FP_ROLE_SEDILIA: return g_strdup (": prepared for the ministers");
     default: return g_strdup ("");
     }
+}
+
+/* Furniture and what hangs stay where they are; the rest has its place in a press. */
+static gboolean
+is_carried (const FpSetThing *thing)
+{
+  const FpKind *kind = fp_item_kind (thing->item);
+
+  return fp_card_is_of_altar (kind->role) && kind->role != FP_ROLE_SANCTUARY_LAMP;
 }
 
 char *
@@ -149,7 +165,9 @@ fp_card_row_text (const FpCard *self, const FpSetThing *thing, int placed)
   g_string_append_c (out, '.');
   if (placed >= 0)
     add_where (self, placed, thing->lights, out);
-  if (kept[0] != '\0')
+  if (kept[0] == '\0' && is_carried (thing))
+    g_string_append_printf (out, " %s: " FP_CARD_BLANK, thing->stands ? "Kept" : "Put it here");
+  else if (kept[0] != '\0')
     g_string_append_printf (out, " %s: %s.", thing->stands ? "Kept" : "Put it here", kept);
   return g_string_free (out, FALSE);
 }

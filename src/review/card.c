@@ -4,12 +4,17 @@
 
 #include <string.h>
 
-/* In the order in which an altar is set: from what lies on it to what is brought last (common practice, no source). */
+/* In the order in which an altar is set: what covers it, what stands on the gradine, what lies on the table (common practice,
+ * no source). */
 static const FpRole setting_order[] = {
-  FP_ROLE_ALTAR_CLOTHS, FP_ROLE_FRONTAL, FP_ROLE_CRUCIFIX, FP_ROLE_CANDLES, FP_ROLE_SEVENTH_CANDLE,
-  FP_ROLE_BRANCHED_LIGHTS, FP_ROLE_TABERNACLE_VEIL, FP_ROLE_RELIQUARIES, FP_ROLE_ALTAR_CARDS, FP_ROLE_MISSAL_STAND,
-  FP_ROLE_FLOWERS, FP_ROLE_SANCTUS_CANDLE, FP_ROLE_SANCTUARY_LAMP, FP_ROLE_PASCHAL_CANDLE, FP_ROLE_PROCESSIONAL_CANDLES,
-  FP_ROLE_CREDENCE, FP_ROLE_VESSELS, FP_ROLE_HAND_BELL, FP_ROLE_SEDILIA,
+  FP_ROLE_ALTAR_CLOTHS, FP_ROLE_FRONTAL, FP_ROLE_TABERNACLE_VEIL, FP_ROLE_RELIQUARIES, FP_ROLE_CRUCIFIX, FP_ROLE_CANDLES,
+  FP_ROLE_SEVENTH_CANDLE, FP_ROLE_BRANCHED_LIGHTS, FP_ROLE_FLOWERS, FP_ROLE_ALTAR_CARDS, FP_ROLE_MISSAL_STAND,
+  FP_ROLE_SANCTUS_CANDLE, FP_ROLE_SANCTUARY_LAMP, FP_ROLE_PASCHAL_CANDLE,
+};
+
+/* What is not set on the altar or before it, but covered or filled where it stands. */
+static const FpRole ready_order[] = {
+  FP_ROLE_PROCESSIONAL_CANDLES, FP_ROLE_CREDENCE, FP_ROLE_VESSELS, FP_ROLE_HAND_BELL, FP_ROLE_SEDILIA,
 };
 
 gboolean
@@ -37,13 +42,25 @@ clear_row (gpointer data)
   g_free (((FpCardRow *) data)->text);
 }
 
+static gboolean
+is_among (const FpRole *roles, guint n, FpRole role)
+{
+  for (guint i = 0; i < n; i++)
+    if (roles[i] == role)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+fp_card_is_of_altar (FpRole role)
+{
+  return is_among (setting_order, G_N_ELEMENTS (setting_order), role);
+}
+
 gboolean
 fp_card_sets (FpRole role)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (setting_order); i++)
-    if (setting_order[i] == role)
-      return TRUE;
-  return FALSE;
+  return fp_card_is_of_altar (role) || is_among (ready_order, G_N_ELEMENTS (ready_order), role);
 }
 
 /* A table that carries something of the altar is not set for Mass: the stand of a tabernacle. */
@@ -71,10 +88,27 @@ stands_at_another_altar (const FpCard *self, int placed)
   return FALSE;
 }
 
-static void
-add_row (FpCard *self, const FpSetThing *thing)
+const char *
+fp_card_heading (const FpCard *self, guint row)
 {
-  FpCardRow row = { thing, fp_scene_find (self->set, fp_item_id (thing->item)), 0, NULL };
+  static const char *const headings[] = { FP_CARD_SET, FP_CARD_READY, FP_CARD_AWAY };
+  const FpCardSection section = g_array_index (self->rows, FpCardRow, row).section;
+
+  return row > 0 && g_array_index (self->rows, FpCardRow, row - 1).section == section ? NULL : headings[section];
+}
+
+void
+fp_card_take_row (FpCard *self, FpCardSection section, char *text)
+{
+  const FpCardRow row = { section, NULL, -1, 0, text };
+
+  g_array_append_val (self->rows, row);
+}
+
+static void
+add_row (FpCard *self, FpCardSection section, const FpSetThing *thing)
+{
+  FpCardRow row = { section, thing, fp_scene_find (self->set, fp_item_id (thing->item)), 0, NULL };
 
   row.text = fp_card_row_text (self, thing, row.placed);
   g_array_append_val (self->rows, row);
@@ -98,22 +132,36 @@ is_listed (const FpCard *self, const FpSetThing *thing, FpRole role)
 }
 
 static void
+list_role (FpCard *self, FpCardSection section, FpRole role)
+{
+  guint n;
+  const FpSetThing *thing = fp_setting_things (fp_scene_setting (self->set), &n);
+
+  for (guint i = 0; i < n; i++)
+    if (is_listed (self, &thing[i], role))
+      add_row (self, section, &thing[i]);
+}
+
+static void
 list_things (FpCard *self)
 {
   guint n;
   const FpSetThing *thing = fp_setting_things (fp_scene_setting (self->set), &n);
 
   for (guint k = 0; k < G_N_ELEMENTS (setting_order); k++)
-    for (guint i = 0; i < n; i++)
-      if (is_listed (self, &thing[i], setting_order[k]))
-        add_row (self, &thing[i]);
+    {
+      list_role (self, FP_CARD_SECTION_SET, setting_order[k]);
+      fp_card_list_needs_of (self, setting_order[k]);
+    }
+  for (guint k = 0; k < G_N_ELEMENTS (ready_order); k++)
+    list_role (self, FP_CARD_SECTION_READY, ready_order[k]);
   for (guint i = 0; i < n; i++)
     if (!fp_card_sets (fp_item_kind (thing[i].item)->role) && is_listed (self, &thing[i], fp_item_kind (thing[i].item)->role))
-      add_row (self, &thing[i]);
-  self->n_stand = self->rows->len;
+      add_row (self, FP_CARD_SECTION_READY, &thing[i]);
+  fp_card_list_needs (self);
   for (guint i = 0; i < n; i++)
     if (!thing[i].stands)
-      add_row (self, &thing[i]);
+      add_row (self, FP_CARD_SECTION_AWAY, &thing[i]);
 }
 
 /* --- lighting ------------------------------------------------------------------ */
@@ -217,6 +265,8 @@ list_reasons (FpCard *self)
     {
       const FpSetThing *thing = g_array_index (self->rows, FpCardRow, i).thing;
 
+      if (thing == NULL)
+        continue;
       if (!thing->stands)
         fp_card_add_reason (self, &thing->standing);
       if (thing->veiled)
@@ -295,12 +345,11 @@ fp_card_new (const FpScene *whole, FpCelebration one, const FpOrderSpec *order)
   self->steps = g_ptr_array_new_with_free_func (g_free);
   self->reasons = g_ptr_array_new_with_free_func (g_free);
   self->cautions = fp_order_cautions (self->order, self->units);
-  self->needs = g_ptr_array_new_with_free_func (g_free);
   list_things (self);
   list_steps (self);
   self->putting_out = putting_out (self);
   list_reasons (self);
-  fp_card_list_needs (self);
+  fp_card_add_needs_reasons (self);
   add_count_caution (self);
   add_usual_cautions (self);
   return self;
@@ -317,7 +366,6 @@ fp_card_free (FpCard *self)
   g_free (self->of);
   g_free (self->colour);
   g_array_unref (self->rows);
-  g_ptr_array_unref (self->needs);
   g_ptr_array_unref (self->steps);
   g_ptr_array_unref (self->cautions);
   g_ptr_array_unref (self->reasons);
@@ -353,14 +401,10 @@ fp_card_text (const FpCard *self)
   g_string_append_printf (out, "\n%s\n%s\n", self->of, self->colour);
   for (guint i = 0; i < self->rows->len; i++)
     {
-      if (i == 0 && self->n_stand > 0)
-        g_string_append (out, "\n" FP_CARD_SET "\n");
-      if (i == self->n_stand)
-        g_string_append (out, "\n" FP_CARD_AWAY "\n");
+      if (fp_card_heading (self, i) != NULL)
+        g_string_append_printf (out, "\n%s\n", fp_card_heading (self, i));
       g_string_append_printf (out, "  [ ] %s\n", g_array_index (self->rows, FpCardRow, i).text);
     }
-  for (guint i = 0; i < self->needs->len; i++)
-    g_string_append_printf (out, "%s  [ ] %s\n", i == 0 ? "\n" FP_CARD_NEEDS "\n" : "", (const char *) self->needs->pdata[i]);
   add_lines (out, FP_CARD_LIGHT, self->steps, TRUE);
   if (self->putting_out != NULL)
     g_string_append_printf (out, "  %s\n", self->putting_out);

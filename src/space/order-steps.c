@@ -130,24 +130,49 @@ rounded_up (double mm, FpUnits units)
   return ceil (mm / step) * step;
 }
 
-/* "3", "3 and 6", "1, 3 and 6", of those that are not reached; owned by the caller. */
+typedef gboolean (*LightTest) (const FpOrderLight *light, int thing);
+
+static gboolean
+is_unreached (const FpOrderLight *light, G_GNUC_UNUSED int thing)
+{
+  return !light->reached;
+}
+
+static gboolean
+is_close_to (const FpOrderLight *light, int thing)
+{
+  return light->beside == thing && light->beside_by < FP_FLAME_BESIDE;
+}
+
+static gboolean
+has_number (const GArray *numbers, guint number)
+{
+  for (guint i = 0; i < numbers->len; i++)
+    if (g_array_index (numbers, guint, i) == number)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Candle 3 is", "Candles 1, 3 and 6 are", of those of which it is true; owned by the caller. */
 static char *
-unreached_numbers (const FpOrder *self, guint *n)
+candles_are (const FpOrder *self, LightTest test, int thing)
 {
   g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint));
-  GString *out = g_string_new ("");
+  GString *out = g_string_new ("Candle");
 
   for (guint i = 0; i < self->lights->len; i++)
     {
       const FpOrderLight *light = &g_array_index (self->lights, FpOrderLight, i);
 
       /* Of two servers each lights one of that number. */
-      if (!light->reached && (numbers->len == 0 || g_array_index (numbers, guint, numbers->len - 1) != light->number))
+      if (test (light, thing) && !has_number (numbers, light->number))
         g_array_append_val (numbers, light->number);
     }
+  if (numbers->len != 1)
+    g_string_append_c (out, 's');
   for (guint i = 0; i < numbers->len; i++)
-    g_string_append_printf (out, "%s%u", i == 0 ? "" : i + 1 < numbers->len ? ", " : " and ", g_array_index (numbers, guint, i));
-  *n = numbers->len;
+    g_string_append_printf (out, "%s%u", i == 0 ? " " : i + 1 < numbers->len ? ", " : " and ", g_array_index (numbers, guint, i));
+  g_string_append (out, numbers->len == 1 ? " is" : " are");
   return g_string_free (out, FALSE);
 }
 
@@ -170,8 +195,7 @@ static void
 add_reach (const FpOrder *self, FpUnits units, GPtrArray *out)
 {
   const FpOrderLight *farthest = farthest_unreached (self);
-  guint n;
-  g_autofree char *numbers = unreached_numbers (self, &n);
+  g_autofree char *candles = candles_are (self, is_unreached, -1);
 
   if (farthest != NULL)
     {
@@ -180,34 +204,61 @@ add_reach (const FpOrder *self, FpUnits units, GPtrArray *out)
       g_autofree char *with = self->spec.pole > 0 ? g_strdup_printf ("with a pole of %s", has) : g_strdup ("without a pole");
       g_autofree char *pole = fp_length_format_unit (rounded_up (farthest->away - self->spec.arm, units), units);
 
-      g_ptr_array_add (out, g_strdup_printf ("Candle%s %s %s out of reach %s: take one of %s at least; the flame of candle %u is %s "
-                                             "above where the server stands. Do not climb on anything.", n == 1 ? "" : "s",
-                                             numbers, n == 1 ? "is" : "are", with, pole, farthest->number, height));
+      g_ptr_array_add (out, g_strdup_printf ("%s out of reach %s: take one of %s at least; the flame of candle %u is %s "
+                                             "above where the server stands. Do not climb on anything.",
+                                             candles, with, pole, farthest->number, height));
     }
 }
 
-static void
-add_flames (const FpOrder *self, FpUnits units, GPtrArray *out)
+/* All that are close to the same thing together; TRUE where @first is the first of them. */
+static gboolean
+add_close_to (const FpOrder *self, const FpOrderLight *first, FpUnits units, GPtrArray *out)
 {
-  const FpOrderLight *closest = NULL;
+  double nearest = first->beside_by;
 
   for (guint i = 0; i < self->lights->len; i++)
     {
       const FpOrderLight *light = &g_array_index (self->lights, FpOrderLight, i);
 
-      if (light->beside >= 0 && light->beside_by < FP_FLAME_BESIDE
-          && (closest == NULL || light->beside_by < closest->beside_by))
-        closest = light;
+      if (!is_close_to (light, first->beside))
+        continue;
+      if (light < first)
+        return FALSE;
+      nearest = MIN (nearest, light->beside_by);
     }
-  if (closest != NULL)
+  {
+    g_autofree char *candles = candles_are (self, is_close_to, first->beside);
+    g_autofree char *far = fp_length_format_unit (nearest, units);
+    g_autofree char *by = nearest > 0 ? g_strdup_printf ("as near as %s to", far) : g_strdup ("against or under");
+
+    g_ptr_array_add (out, g_strdup_printf ("%s %s %s.", candles, by,
+                                           fp_item_name (fp_scene_placed (self->scene, NULL)[first->beside].item)));
+  }
+  return TRUE;
+}
+
+/* What things are made of is not known here: the advice is that of the rule of flames (rules/books/flame.xml). */
+static void
+add_flames (const FpOrder *self, FpUnits units, GPtrArray *out)
+{
+  guint things = 0;
+
+  for (guint i = 0; i < self->lights->len; i++)
+    {
+      const FpOrderLight *light = &g_array_index (self->lights, FpOrderLight, i);
+
+      if (light->beside >= 0 && light->beside_by < FP_FLAME_BESIDE)
+        things += add_close_to (self, light, units, out) ? 1 : 0;
+    }
+  if (things > 0)
     {
       g_autofree char *least = fp_length_format_unit (FP_FLAME_BESIDE, units);
-      g_autofree char *far = fp_length_format_unit (closest->beside_by, units);
-      g_autofree char *by = closest->beside_by > 0 ? g_strdup_printf ("%s from", far) : g_strdup ("against or under");
-      const char *name = fp_item_name (fp_scene_placed (self->scene, NULL)[closest->beside].item);
+      char **last = (char **) &out->pdata[out->len - 1];
+      char *text = g_strdup_printf ("%s Stone and metal need no such distance; where it is of wood or hung with cloth, keep %s, or "
+                                    "ask the fire authority before you light.", *last, least);
 
-      g_ptr_array_add (out, g_strdup_printf ("Candle %u is %s %s: keep flames at least %s from all that can burn.",
-                                             closest->number, by, name, least));
+      g_free (*last);
+      *last = text;
     }
 }
 

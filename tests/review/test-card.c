@@ -179,7 +179,8 @@ test_sung (void)
   g_assert_nonnull (strstr (before, "[ ] On the credence: cruets, basin and towel, communion paten"));
   g_assert_nonnull (strstr (before, "purificator, paten with the host, pall, veil, burse with the corporal"));
   g_assert_nonnull (strstr (before, "Where incense is used: thurible"));
-  g_assert_nonnull (strstr (before, "[ ] Sedilia: for the ministers. On the floor, Epistle side."));
+  g_assert_nonnull (strstr (before, "[ ] Credence: covered with a white cloth. On the floor, Epistle side.\n"));
+  g_assert_nonnull (strstr (before, "[ ] Sedilia: prepared for the ministers. On the floor, Epistle side."));
 
   again = fp_scene_new (frontal, at);
   card = fp_card_new (again, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
@@ -195,6 +196,28 @@ test_sung (void)
   g_assert_nonnull (strstr (of_low, "Chalice made ready in the sacristy"));
   g_assert_null (strstr (of_low, "Sedilia"));
   g_assert_null (strstr (of_low, "thurible"));
+}
+
+/* The cloths before what stands on them; furniture is not set; where nobody said where it is kept there is a blank. */
+static void
+test_order (void)
+{
+  static const char *const in_order[] = {
+    "Set, in this order\n", "[ ] Cloths: over the cere cloth", "[ ] Crucifix.", "[ ] Six candlesticks", "[ ] Three altar cards.",
+    "[ ] Missal on its stand", "Make ready besides\n", "[ ] Credence", "[ ] Sedilia",
+  };
+  g_autoptr (FpScene) scene = sample ("parish.footpace", "b");
+  g_autoptr (FpCard) card = fp_card_new (scene, FP_CELEBRATION_SUNG, &FP_ORDER_USUAL);
+  g_autofree char *text = fp_card_text (card);
+  const char *at = text;
+
+  for (guint i = 0; i < G_N_ELEMENTS (in_order); i++)
+    {
+      at = strstr (at, in_order[i]);
+      g_assert_nonnull (at);
+    }
+  g_assert_nonnull (strstr (text, "[ ] Crucifix. On the gradine, in the middle. Kept: ________\n"));
+  g_assert_nonnull (strstr (text, "Candles 1, 2, 3, 4, 5 and 6 are as near as 120 mm to Reredos."));
 }
 
 /* Which, and by how long a pole. */
@@ -262,6 +285,7 @@ main (int argc, char **argv)
   g_test_add_func ("/card/text", test_text);
   g_test_add_func ("/card/count", test_count);
   g_test_add_func ("/card/sung", test_sung);
+  g_test_add_func ("/card/order", test_order);
   g_test_add_func ("/card/reach", test_reach);
   g_test_add_func ("/card/none-lit", test_none_lit);
   g_test_add_func ("/card/nothing-cut", test_nothing_cut);

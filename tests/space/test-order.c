@@ -202,7 +202,7 @@ test_flames (void)
   g_assert_cmpint (light[0].beside, ==, fp_scene_find (c.set, "house"));
   g_assert_cmpfloat_with_epsilon (light[0].beside_by, 50, 1e-6);
   g_assert_cmpuint (cautions->len, ==, 1);
-  g_assert_nonnull (strstr (cautions->pdata[0], "50 mm from Tabernacle"));
+  g_assert_nonnull (strstr (cautions->pdata[0], "Candles 1 and 2 are as near as 50 mm to Tabernacle."));
 }
 
 /* Nothing burns, so nothing is done. */
