@@ -50,6 +50,7 @@ typedef enum
   FP_HINDRANCE_RULES,     /* `change` would have to be about `wanted`, beyond what rules allow    */
   FP_HINDRANCE_RANGE,     /* likewise, beyond what the thing can have        */
   FP_HINDRANCE_REACH,     /* likewise, so far that it is another design      */
+  FP_HINDRANCE_STANDS,    /* `change.item` is bought whole and stands there: no other size is given to it */
   FP_HINDRANCE_NO_SAY,    /* no size and no place has a say in it            */
   FP_HINDRANCE_SIGHT,     /* it is about what people see, and nobody has looked yet */
   FP_HINDRANCE_MANY,      /* not all that could be tried was: there is too much */
@@ -63,6 +64,7 @@ typedef struct
   double         wanted;    /* as FpChange.value, or mm of a move: reckoned from the last two that were measured */
   double         limit;     /* that it may not pass, likewise                */
   guint          worse;     /* index among fp_findings_get()                 */
+  gboolean       gone;      /* it is worse for not being measured any more   */
 } FpHindrance;
 
 /* How many churches are made at most in looking for one remedy; for how many one counts in which all rules are held, one in
@@ -77,6 +79,7 @@ typedef struct
  * @finding: one of @findings that is short
  * @why: (out) (optional): what stands in the way; %FP_HINDRANCE_NONE where there is a remedy, or it is not short
  *
+ * What is bought whole and stands there already is moved and not given another size.  Of ways, gates are tried first.
  * The smallest change of the thing that the finding is about; where none
  * settles it, of what it stands on and what stands on it; then of the other
  * furnishings; then two changes together, the second of which mends what the first makes worse, or does the rest of what the

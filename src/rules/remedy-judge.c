@@ -74,21 +74,35 @@ findings_of (const FpRemedySearch *all, const FpScene *scene, gboolean sight)
   return fp_findings_new (&of, fp_findings_books (all->base));
 }
 
-/* The first of the worse that weighs as much as what is to be settled, or more; -1. */
+static gboolean
+is_short_then (const FpRemedySearch *all, const FpFindings *after, guint index)
+{
+  guint n;
+  const FpFinding *then = fp_findings_same (after, &fp_findings_get (all->base, &n)[index]);
+
+  return then != NULL && then->found == FP_FOUND_SHORT;
+}
+
+/* The first of the worse that weighs as much as what is to be settled, or more, and of these rather one that is short then
+ * than one that is not measured any more; -1. */
 static int
-forbidden (const FpRemedySearch *all, const GArray *worse)
+forbidden (const FpRemedySearch *all, const FpFindings *after, const GArray *worse)
 {
   guint n;
   const FpFinding *finding = fp_findings_get (all->base, &n);
+  int first = -1;
 
   for (guint i = 0; i < worse->len; i++)
     {
       const guint index = g_array_index (worse, guint, i);
 
-      if (finding[index].rule->weight <= all->finding->rule->weight)
+      if (finding[index].rule->weight > all->finding->rule->weight)
+        continue;
+      if (is_short_then (all, after, index))
         return (int) index;
+      first = first < 0 ? (int) index : first;
     }
-  return worse->len > FP_REMEDY_WORSE ? (int) g_array_index (worse, guint, 0) : -1;
+  return first >= 0 ? first : worse->len > FP_REMEDY_WORSE ? (int) g_array_index (worse, guint, 0) : -1;
 }
 
 /* One value of a dial is enough to find what mends it: the first that was judged goes least far. */
@@ -121,9 +135,10 @@ promise (FpRemedyStage *stage, const FpFindings *after, const FpChange *change, 
 }
 
 static void
-refuse (FpRemedyStage *stage, const FpChange *change, double cost, guint worse)
+refuse (FpRemedyStage *stage, const FpFindings *after, const FpChange *change, double cost, guint worse)
 {
-  const FpHindrance why = { .how = FP_HINDRANCE_WORSE, .change = *change, .worse = worse };
+  const FpHindrance why = { .how = FP_HINDRANCE_WORSE, .change = *change, .worse = worse,
+                            .gone = !is_short_then (stage->all, after, worse) };
 
   if (stage->made.n_changes == 0)
     note (stage->all, &why, cost);
@@ -163,11 +178,11 @@ weigh (FpRemedyStage *stage, const FpFindings *after, const FpChange *change, do
   *worse = fp_findings_made_worse (stage->all->base, after);
   if (own == NULL || own->found != FP_FOUND_WITHIN)
     return FALSE;
-  bad = forbidden (stage->all, *worse);
+  bad = forbidden (stage->all, after, *worse);
   if ((*worse)->len > 0)
     promise (stage, after, change, cost, bad >= 0 ? (guint) bad : g_array_index (*worse, guint, 0));
   if (bad >= 0)
-    refuse (stage, change, cost, (guint) bad);
+    refuse (stage, after, change, cost, (guint) bad);
   return bad < 0;
 }
 

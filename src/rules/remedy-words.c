@@ -227,6 +227,29 @@ wanted_words (const FpHindrance *why, double value, FpUnits units)
   return value_words (param, param->type == FP_PARAM_LENGTH ? round (value) : value, units);
 }
 
+/* By how much it would have to change is what makes it another design, be that more or less of it. */
+static char *
+reach_words (const FpHindrance *why, const FpScene *scene, FpUnits units)
+{
+  const FpParam *param = why->change.param;
+  const FpItem *item = item_of (scene, why->change.item);
+  const char *name = name_of (scene, why->change.item);
+  g_autofree char *wanted = wanted_words (why, why->wanted, units), *limit = NULL, *what = NULL;
+  double by;
+
+  if (param == NULL || item == NULL)
+    {
+      limit = wanted_words (why, why->limit, units);
+      return g_strdup_printf ("%s would have to be moved about %s %s; farther than %s is another design.", name, wanted,
+                              way_words (why->change.by), limit);
+    }
+  what = label_words (param);
+  by = fabs (why->limit - fp_item_param (item, param->id));
+  limit = param->type == FP_PARAM_COUNT ? fp_number_format_rounded (by, 0) : fp_length_format_unit (round (by), units);
+  return g_strdup_printf ("%s: %s would have to change by more than %s, to about %s: that is another design.", name, what, limit,
+                          wanted);
+}
+
 static char *
 beyond_words (const FpHindrance *why, const FpScene *scene, FpUnits units)
 {
@@ -245,7 +268,7 @@ beyond_words (const FpHindrance *why, const FpScene *scene, FpUnits units)
     case FP_HINDRANCE_RANGE:
       return g_strdup_printf ("%s; it can be %s at %s.", has, limit, most ? "most" : "least");
     case FP_HINDRANCE_REACH:
-      return g_strdup_printf ("%s; more than %s is another design.", has, limit);
+      return reach_words (why, scene, units);
     default:
       return NULL;
     }
@@ -259,9 +282,13 @@ worse_words (const FpHindrance *why, const FpFindings *findings, FpUnits units)
   GString *text = g_string_new (NULL);
 
   add_change (text, &why->change, fp_findings_scene (findings), TRUE, units);
-  g_string_append_printf (text, " would settle it, but %s “%s” (%s).",
-                          worse->found == FP_FOUND_SHORT ? "take farther outside its limit:" : "make short:", worse->rule->title,
-                          fp_weight_label (worse->rule->weight));
+  if (why->gone)
+    g_string_append_printf (text, " would settle it, but leave nothing of which “%s” (%s) could be measured.", worse->rule->title,
+                            fp_weight_label (worse->rule->weight));
+  else
+    g_string_append_printf (text, " would settle it, but %s “%s” (%s).",
+                            worse->found == FP_FOUND_SHORT ? "make worse what is short already:" : "make short:",
+                            worse->rule->title, fp_weight_label (worse->rule->weight));
   return g_string_free (text, FALSE);
 }
 
@@ -282,6 +309,9 @@ fp_hindrance_words (const FpHindrance *why, const FpFindings *findings)
     case FP_HINDRANCE_RANGE:
     case FP_HINDRANCE_REACH:
       return beyond_words (why, scene, units);
+    case FP_HINDRANCE_STANDS:
+      return g_strdup_printf ("%s stands there already, and no place for it settles it: choose another.",
+                              name_of (scene, why->change.item));
     case FP_HINDRANCE_NO_SAY:
       return g_strdup ("No change of one or two sizes or places settles it: something has to be added, taken away or decided.");
     case FP_HINDRANCE_SIGHT:

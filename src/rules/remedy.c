@@ -12,6 +12,18 @@ is_part_of_the_building (const FpPlaced *placed)
   return (fp_item_kind (placed->item)->flags & FP_KIND_SURVEY) != 0;
 }
 
+/* What is bought whole and stands there is moved, or another is chosen; what is built where it stands can be altered there. */
+static gboolean
+is_bought_and_there (const FpPlaced *placed)
+{
+  static const FpRole built[] = { FP_ROLE_FOOTPACE, FP_ROLE_RAIL, FP_ROLE_SCREEN, FP_ROLE_RAMP, FP_ROLE_HANDRAIL };
+
+  for (guint i = 0; i < G_N_ELEMENTS (built); i++)
+    if (fp_item_kind (placed->item)->role == built[i])
+      return FALSE;
+  return placed->standing == FP_STANDING_EXISTING && !is_part_of_the_building (placed);
+}
+
 /* As the first change has it; two of the same would be one that goes farther. */
 static gboolean
 is_changed_already (const FpRemedyStage *stage, const FpDial *dial)
@@ -33,6 +45,7 @@ void
 fp_remedy_try_thing (FpRemedyStage *stage, const FpPlaced *placed, gboolean far)
 {
   const double *value = fp_item_params (placed->item);
+  const gboolean sized = !stage->measure->apart && !is_bought_and_there (placed);
   guint i = 0;
 
   /* What was measured in the church is not changed so that something else may be. */
@@ -41,7 +54,7 @@ fp_remedy_try_thing (FpRemedyStage *stage, const FpPlaced *placed, gboolean far)
   /* Between two things nothing is settled by what only makes the measure look elsewhere (a flame that is raised over
    * what can burn), or by a word: they are moved apart. */
   for (const FpParam *p = fp_item_kind (placed->item)->params;
-       p != NULL && p->id != NULL && !stage->measure->apart; p++, i++)
+       p != NULL && p->id != NULL && sized; p++, i++)
     {
       const FpDial dial = fp_dial_of_param (stage, placed, p, value[i]);
 
@@ -121,13 +134,36 @@ try_seen (FpRemedyStage *stage)
     fp_remedy_try_thing (stage, &all[owner], TRUE);
 }
 
+/* What is passed through: to walk is dear, and a way is most often narrowest there. */
+static void
+try_gates (FpRemedyStage *stage)
+{
+  guint n;
+  const FpPlaced *all = fp_scene_placed (stage->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const int gate = fp_kind_param_index (fp_item_kind (all[i].item), "gate");
+
+      if (gate >= 0 && !all[i].ghost)
+        {
+          const double value = fp_item_params (all[i].item)[gate];
+          const FpDial dial = fp_dial_of_param (stage, &all[i], &fp_item_kind (all[i].item)->params[gate], value);
+
+          turn (stage, &dial, TRUE);
+        }
+    }
+}
+
 static void
 try_all (FpRemedyStage *stage)
 {
   const int owner = stage->all->finding->owner;
   const double *cost = &stage->all->clean.cost;
 
-  if (owner >= 0)
+  if (fp_measure_is_of_ways (stage->measure))
+    try_gates (stage);
+  if (isinf (*cost) && owner >= 0)
     fp_remedy_try_thing (stage, &fp_scene_placed (stage->scene, NULL)[owner], FALSE);
   if (isinf (*cost) && owner >= 0)
     fp_remedy_try_neighbours (stage, owner);
@@ -184,8 +220,14 @@ search (FpRemedySearch *all, const FpMeasure *measure)
 static FpHindrance
 hindrance_of (const FpRemedySearch *all)
 {
+  const FpPlaced *placed = fp_scene_placed (fp_findings_scene (all->base), NULL);
+
   if (g_cancellable_is_cancelled (all->cancel))
     return (FpHindrance) { .how = FP_HINDRANCE_CANCELLED };
+  if (all->why.how != FP_HINDRANCE_NONE && all->why.how != FP_HINDRANCE_REACH)
+    return all->why;
+  if (all->finding->owner >= 0 && is_bought_and_there (&placed[all->finding->owner]))
+    return (FpHindrance) { .how = FP_HINDRANCE_STANDS, .change.item = g_intern_string (fp_item_id (placed[all->finding->owner].item)) };
   if (all->why.how != FP_HINDRANCE_NONE)
     return all->why;
   return (FpHindrance) { .how = fp_remedy_is_over (all) ? FP_HINDRANCE_MANY : FP_HINDRANCE_NO_SAY };

@@ -5,6 +5,7 @@
 #include "footpace/remedy.h"
 
 #include <math.h>
+#include <string.h>
 
 static FpProject *
 church_with_gate (double gate, FpUnits units)
@@ -227,6 +228,38 @@ test_every_offer_settles (void)
   g_assert_cmpuint (offered, >=, 6);
 }
 
+/* What is bought whole and stands there gets no other size; what is proposed does, and so does what is built on the spot. */
+static void
+test_stands_there (void)
+{
+  for (guint existing = 0; existing < 2; existing++)
+    {
+      g_autoptr (FpProject) project = taking_church (FP_BOOKS_BOTH, FP_FACING_EAST, FP_CELEBRATION_LOW);
+      g_autoptr (FpFindings) findings = NULL;
+      g_autofree char *words = NULL;
+      FpRemedy remedy;
+      FpHindrance why;
+
+      if (existing)
+        taking_survey (&project, "rail", "rail", 0, 405, "gate", 700);
+      else
+        taking_add (&project, "rail", "rail", NULL, 0, 405, "gate", 700);
+      g_assert_true (remedy_for (project, "access:gate-access", &remedy));
+      if (existing)
+        taking_survey (&project, "credence", "table", 4000, 7000, "length", 400);
+      else
+        taking_add (&project, "credence", "table", NULL, 4000, 7000, "length", 400);
+      assert_short (project, "either-form:credence-size");
+      findings = taking_findings (project, FALSE);
+      g_assert_cmpint (fp_remedy_find (findings, taking_finding (findings, "either-form:credence-size"), NULL, &remedy, &why), ==, !existing);
+      if (!existing)
+        continue;
+      g_assert_cmpint (why.how, ==, FP_HINDRANCE_STANDS);
+      words = fp_hindrance_words (&why, findings);
+      g_assert_nonnull (strstr (words, "stands there already, and no place for it settles it: choose another."));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -239,6 +272,7 @@ main (int argc, char **argv)
   g_test_add_func ("/remedy/stays-in-church", test_stays_in_church);
   g_test_add_func ("/remedy/steps-for-people", test_steps_for_people);
   g_test_add_func ("/remedy/limits", test_limits);
+  g_test_add_func ("/remedy/stands-there", test_stands_there);
   g_test_add_func ("/remedy/settles", test_every_offer_settles);
   return g_test_run ();
 }
