@@ -8,8 +8,11 @@
 
 /* About what is shown, mm of the church. */
 #define AROUND 160.0
+#define STEPS  2.0   /* widths of the rest, at most, of the steps           */
 #define BELOW  170.0
-#define ALTAR  320.0 /* of the altar itself, from its top down              */
+#define ALTAR  320.0 /* of the altar itself, from its top down, where there is no room for all */
+/* Capitals of numbers, paper mm: the altar is shown whole where they are no smaller (design judgement). */
+#define READABLE 2.0
 /* In widths of the area: capitals of letters and numbers at most, and flames. */
 #define TAG        0.025
 #define FLAME      0.018
@@ -27,6 +30,7 @@ typedef struct
   double       number;  /* of numbers                                         */
   double       flame;
   GArray      *tags;    /* (element-type FpPoint): middles, paper mm          */
+  GArray      *covered; /* (element-type FpBox): where no number goes, paper mm */
 } Sketch;
 
 /* --- letters and numbers ------------------------------------------------------------ */
@@ -74,9 +78,33 @@ belongs (const FpCard *card, int thing, int altar)
   return set != NULL && set->about;
 }
 
-/* The upper part of the altar, what stands on it or hangs before it, and the candles beside it. */
+/* Down to the lowest step; of steps that go on far to both sides, a part. */
+static void
+add_steps (const FpCard *card, int altar, FpBox3 *box)
+{
+  guint n;
+  const FpPlaced *all = fp_scene_placed (card->set, &n);
+  const int under = all[altar].support;
+
+  for (guint i = 0; i < n; i++)
+    if (!all[i].ghost && all[i].n_solids > 0 && fp_item_kind (all[i].item)->role == FP_ROLE_FOOTPACE
+        && ((int) i == under || under < 0))
+      {
+        const FpBox3 own = body_of (card->set, &all[i]);
+        const double middle = (box->lo.x + box->hi.x) / 2, half = (box->hi.x - box->lo.x) * STEPS / 2;
+
+        if (own.lo.x > box->hi.x || own.hi.x < box->lo.x)
+          continue;
+        box->lo.z = MIN (box->lo.z, own.lo.z);
+        box->lo.y = MIN (box->lo.y, own.lo.y);
+        box->lo.x = MIN (box->lo.x, MAX (own.lo.x, middle - half));
+        box->hi.x = MAX (box->hi.x, MIN (own.hi.x, middle + half));
+      }
+}
+
+/* The altar, or its upper part; what stands on it or hangs before it, and the candles beside it. */
 static FpBox3
-shown (const FpCard *card, int altar)
+shown (const FpCard *card, int altar, gboolean whole)
 {
   guint n;
   const FpPlaced *all = fp_scene_placed (card->set, &n);
@@ -87,10 +115,12 @@ shown (const FpCard *card, int altar)
       {
         FpBox3 own = body_of (card->set, &all[i]);
 
-        if ((int) i == altar || fp_item_kind (all[i].item)->role == FP_ROLE_ALTAR_CLOTHS)
+        if (!whole && ((int) i == altar || fp_item_kind (all[i].item)->role == FP_ROLE_ALTAR_CLOTHS))
           own.lo.z = MAX (own.lo.z, own.hi.z - ALTAR);
         fp_box3_add_box (&box, &own);
       }
+  if (whole)
+    add_steps (card, altar, &box);
   return box;
 }
 
@@ -180,6 +210,28 @@ is_free (const Sketch *s, FpPoint at)
   return at.x > s->area.x0 && at.x < s->area.x1 && at.y > s->area.y0 && at.y < s->area.y1;
 }
 
+/* Straight up from there, until it lies on nothing that is drawn. */
+static FpPoint
+lift (const Sketch *s, FpPoint at)
+{
+  const double half = s->number * 1.05;
+
+  for (guint step = 0, i = 0; step < 40 && i < s->covered->len;)
+    {
+      const FpBox *box = &g_array_index (s->covered, FpBox, i);
+
+      if (at.x + half < box->x0 || at.x - half > box->x1 || at.y + half < box->y0 || at.y - half > box->y1)
+        {
+          i++;
+          continue;
+        }
+      at.y = box->y1 + half * 1.01;
+      i = 0;
+      step++;
+    }
+  return at;
+}
+
 /* There, or as near to it as there is room. */
 static FpPoint
 find_room (Sketch *s, FpPoint wanted)
@@ -214,11 +266,32 @@ goes_with (const Sketch *s, const FpOrderLight *light, const FpOrderLight *first
   return is_branched (s, light) && light->owner == first->owner && light->side == first->side && light->server == first->server;
 }
 
+/* So small that a number stands clear of the letter over the cross: half of each, in heights, is 1.05 and 0.85. */
+static double
+clear_of_cross (const Sketch *s, const FpOrderLight *light, guint n)
+{
+  const int cross = fp_scene_role (s->card->set, FP_ROLE_CRUCIFIX);
+  double least = s->tag;
+  FpBox3 body;
+
+  if (cross < 0)
+    return least;
+  body = body_of (s->card->set, &fp_scene_placed (s->card->set, NULL)[cross]);
+  for (guint i = 0; i < n; i++)
+    {
+      const double apart = fabs (light[i].at.x - (body.lo.x + body.hi.x) / 2) / s->layout.scale;
+
+      if (apart > 0.5 && !is_branched (s, &light[i]))
+        least = MIN (least, apart / 1.95);
+    }
+  return least;
+}
+
 /* So large that those of neighbours stand beside each other. */
 static double
 number_height (const Sketch *s, const FpOrderLight *light, guint n)
 {
-  double least = s->tag * 2;
+  double least = clear_of_cross (s, light, n) * 2;
 
   for (guint i = 0; i < n; i++)
     for (guint k = 0; k < i; k++)
@@ -228,7 +301,7 @@ number_height (const Sketch *s, const FpOrderLight *light, guint n)
         if (apart > 0.5 && !is_branched (s, &light[i]) && !is_branched (s, &light[k]))
           least = MIN (least, apart);
       }
-  return MAX (least / 2, s->tag * 0.5);
+  return least / 2;
 }
 
 /* Over the middle of all that are lit with @first. */
@@ -256,7 +329,6 @@ draw_numbers (Sketch *s)
   guint n;
   const FpOrderLight *light = fp_order_lights (s->card->order, &n);
 
-  s->number = number_height (s, light, n);
   for (guint i = 0; i < n; i++)
     fp_draw_flame (s->drawing, on_paper (s, light[i].at), s->flame);
   for (guint i = 0; i < n; i++)
@@ -266,7 +338,7 @@ draw_numbers (Sketch *s)
       if (is_branched (s, &light[i]))
         draw_branched (s, &light[i], light, n);
       else
-        fp_draw_order_number (s->drawing, find_room (s, (FpPoint) { wick.x, wick.y + s->flame + s->number * 1.15 }),
+        fp_draw_order_number (s->drawing, find_room (s, lift (s, (FpPoint) { wick.x, wick.y + s->flame + s->number * 1.15 })),
                              s->number, light[i].number);
     }
 }
@@ -280,7 +352,7 @@ typedef struct
   gboolean on_right;
 } Leader;
 
-/* The middles of those parts; of candles at the stick, of a cross at its stem, clear of the figure. */
+/* The middles of those parts; of candles at the stick. */
 static void
 find_ends (const Sketch *s, const FpCardRow *row, const FpBox3 *body, Leader *leader)
 {
@@ -291,9 +363,7 @@ find_ends (const Sketch *s, const FpCardRow *row, const FpBox3 *body, Leader *le
   const double middle = (body->lo.x + body->hi.x) / 2, low = body->lo.z, high = body->hi.z;
   FpVec3 left = { middle, body->lo.y, (low + high) / 2 }, right = left;
 
-  if (fp_item_kind (row->thing->item)->role == FP_ROLE_CRUCIFIX)
-    left.z = right.z = low + (high - low) * 0.45;
-  else if (row->thing->lights > 0)
+  if (row->thing->lights > 0)
     for (guint i = 0; i < lights->len; i++)
       {
         const FpLight *light = &g_array_index (lights, FpLight, i);
@@ -335,6 +405,30 @@ choose_side (const Sketch *s, Leader *leader, guint *n_left, guint *n_right)
     leader->on_right = *n_right <= *n_left;
   *(leader->on_right ? n_right : n_left) += 1;
   leader->to = leader->on_right ? leader->right : leader->left;
+}
+
+/* Over the cross, where no candle is between; no larger than the numbers beside it. */
+static void
+letter_crucifix (Sketch *s, const FpCardRow *row, const FpBox3 *body)
+{
+  const FpPlaced *placed = &fp_scene_placed (s->card->set, NULL)[row->placed];
+  const FpSolid *solid = fp_scene_solids (s->card->set, NULL);
+  const FpPoint top = on_paper (s, (FpVec3) { (body->lo.x + body->hi.x) / 2, body->lo.y, body->hi.z });
+  const double tag = MIN (s->tag, s->number), half = 0.85 * tag;
+  const FpPoint at = { top.x, top.y + 1.35 * tag };
+  const FpBox frame = { at.x - half, at.y - half, at.x + half, at.y + half };
+
+  fp_drawing_line (s->drawing, FP_PEN_DIMENSION, (FpPoint) { at.x, at.y - half }, top);
+  fp_card_draw_letter (s->drawing, at, tag, row->letter);
+  g_array_append_val (s->covered, frame);
+  for (guint i = placed->first_solid; i < placed->first_solid + placed->n_solids; i++)
+    {
+      const FpBox3 own = fp_solid_box (&solid[i]);
+      const FpPoint low = on_paper (s, own.lo), high = on_paper (s, own.hi);
+      const FpBox box = { low.x, low.y, high.x, high.y };
+
+      g_array_append_val (s->covered, box);
+    }
 }
 
 static int
@@ -389,19 +483,25 @@ letter_rows (Sketch *s, int altar)
 {
   const FpPlaced *all = fp_scene_placed (s->card->set, NULL);
   g_autoptr (GArray) leaders = g_array_new (FALSE, TRUE, sizeof (Leader));
-  guint n_left = 0, n_right = 0;
+  guint n_left = 0, n_right = 0, lettered = 0;
 
   for (guint i = 0; i < s->card->rows->len; i++)
     {
       FpCardRow *row = &g_array_index (s->card->rows, FpCardRow, i);
-      Leader leader = { .letter = (char) ('A' + leaders->len) };
+      Leader leader = { .letter = (char) ('A' + lettered) };
       FpBox3 body;
 
       row->letter = 0;
-      if (row->section == FP_CARD_SECTION_AWAY || row->placed < 0 || !belongs (s->card, row->placed, altar) || leaders->len >= 26)
+      if (row->section == FP_CARD_SECTION_AWAY || row->placed < 0 || !belongs (s->card, row->placed, altar) || lettered >= 26)
         continue;
       body = body_of (s->card->set, &all[row->placed]);
       row->letter = leader.letter;
+      lettered++;
+      if (fp_item_kind (row->thing->item)->role == FP_ROLE_CRUCIFIX)
+        {
+          letter_crucifix (s, row, &body);
+          continue;
+        }
       find_ends (s, row, &body, &leader);
       choose_side (s, &leader, &n_left, &n_right);
       g_array_append_val (leaders, leader);
@@ -422,18 +522,48 @@ draw_sides (const Sketch *s)
   fp_drawing_text (s->drawing, (FpPoint) { s->area.x1, y }, s->tag * 0.85, 0, FP_ALIGN_RIGHT, "Epistle side");
 }
 
+static void
+lay_out_shown (Sketch *s, int altar, gboolean whole, FpBox3 *box, const FpBox *area)
+{
+  guint n;
+  const FpOrderLight *light = fp_order_lights (s->card->order, &n);
+
+  *box = shown (s->card, altar, whole);
+  lay_out (s, box, area);
+  s->number = number_height (s, light, n);
+  if (!whole)
+    s->number = MAX (s->number, s->tag * 0.5); /* there is no larger drawing: they lie over each other's place */
+}
+
+/* Where the rest of the altar is left out: a thin line with a zigzag, as ISO 128 has it (from memory). */
+static void
+draw_break (const Sketch *s, const FpBox3 *box)
+{
+  const FpPoint a = on_paper (s, (FpVec3) { box->lo.x, box->lo.y, s->layout.clip.y0 });
+  const FpPoint b = on_paper (s, (FpVec3) { box->hi.x, box->lo.y, s->layout.clip.y0 });
+  const double x = (a.x + b.x) / 2, by = s->tag * 0.3;
+  const FpPoint line[] = { a, { x - by, a.y }, { x - by / 2, a.y + by }, { x + by / 2, a.y - by }, { x + by, a.y }, b };
+
+  fp_drawing_run (s->drawing, FP_PEN_DIMENSION, line, G_N_ELEMENTS (line), FALSE);
+}
+
 void
 fp_card_draw_elevation (FpCard *self, FpDrawing *drawing, const FpBox *area)
 {
-  g_autoptr (GArray) tags = g_array_new (FALSE, FALSE, sizeof (FpPoint));
+  g_autoptr (GArray) tags = g_array_new (FALSE, FALSE, sizeof (FpPoint)), covered = g_array_new (FALSE, FALSE, sizeof (FpBox));
   const int altar = fp_scene_celebrated_altar (self->set);
-  Sketch s = { .card = self, .drawing = drawing, .tags = tags, .tag = TAG * (area->x1 - area->x0), .flame = FLAME * (area->x1 - area->x0) };
+  Sketch s = { .card = self, .drawing = drawing, .tags = tags, .covered = covered,
+               .tag = TAG * (area->x1 - area->x0), .flame = FLAME * (area->x1 - area->x0) };
   FpBox3 box;
 
   if (altar < 0)
     return;
-  box = shown (self, altar);
-  lay_out (&s, &box, area);
+  lay_out_shown (&s, altar, TRUE, &box, area);
+  if (s.number < READABLE)
+    {
+      lay_out_shown (&s, altar, FALSE, &box, area);
+      draw_break (&s, &box);
+    }
   draw_church (&s, box.lo.y - 50);
   letter_rows (&s, altar);
   draw_numbers (&s);

@@ -254,6 +254,46 @@ test_none_lit (void)
   g_assert_null (strstr (text, "0 candles"));
 }
 
+/* The letter of the crucifix stands over it, and no number lies on the letter or on another number; all stay under the title. */
+static void
+test_numbers_apart (void)
+{
+  static const struct { const char *file, *alternative; FpCelebration one; } cards[] = {
+    { "parish.footpace", "b", FP_CELEBRATION_SUNG }, { "cathedral.footpace", "a", FP_CELEBRATION_SOLEMN },
+    { "chapel.footpace", "a", FP_CELEBRATION_LOW },
+  };
+  static const char *const papers[] = { "a5", "a4", "letter" };
+
+  for (guint c = 0; c < G_N_ELEMENTS (cards) * G_N_ELEMENTS (papers); c++)
+    {
+      g_autoptr (FpScene) scene = sample (cards[c / 3].file, cards[c / 3].alternative);
+      const FpCardSpec spec = spec_of (papers[c % 3]);
+      g_autoptr (FpCard) card = fp_card_new (scene, cards[c / 3].one, &spec.order);
+      g_autoptr (FpDrawing) page = fp_card_draw (card, &spec);
+      const FpMark *tag[16] = { NULL };
+      guint n, n_tags = 0;
+      const FpMark *mark = fp_drawing_marks (page, &n);
+      double title = 0;
+
+      for (guint i = 0; i < n; i++)
+        if (mark[i].type == FP_MARK_TEXT && mark[i].align == FP_ALIGN_MIDDLE && strlen (mark[i].text) == 1
+            && (g_ascii_isdigit (mark[i].text[0]) || n_tags == 0 || tag[0]->text[0] != mark[i].text[0])
+            && mark[i].at.x > spec.width / 4 && n_tags < G_N_ELEMENTS (tag))
+          tag[n_tags++] = &mark[i];
+        else if (mark[i].type == FP_MARK_TEXT && strstr (mark[i].text, spec.date) != NULL)
+          title = mark[i].at.y;
+      g_assert_cmpuint (n_tags, >=, 3);
+      g_assert_cmpfloat (title, >, 0);
+      for (guint i = 0; i < n_tags; i++)
+        {
+          g_assert_cmpfloat (tag[i]->at.y + tag[i]->height, <, title);
+          for (guint k = 0; k < i; k++)
+            g_assert_true (fabs (tag[i]->at.x - tag[k]->at.x) > tag[i]->height * 1.7
+                           || fabs (tag[i]->at.y - tag[k]->at.y) > tag[i]->height * 1.7);
+        }
+    }
+}
+
 /* The gable of the reredos, which the drawing would cut, is left out: no line ends at its upper edge. */
 static void
 test_nothing_cut (void)
@@ -288,6 +328,7 @@ main (int argc, char **argv)
   g_test_add_func ("/card/order", test_order);
   g_test_add_func ("/card/reach", test_reach);
   g_test_add_func ("/card/none-lit", test_none_lit);
+  g_test_add_func ("/card/numbers-apart", test_numbers_apart);
   g_test_add_func ("/card/nothing-cut", test_nothing_cut);
   return g_test_run ();
 }
