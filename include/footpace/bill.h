@@ -45,7 +45,8 @@ typedef struct
   double          hours;    /* that each candle burns; %NAN                   */
   double          rate;     /* in the currency of the works; %NAN             */
   FpUnits         per;      /* the units in which that rate is                */
-  double          cost;     /* %NAN                                           */
+  double          cost;     /* to the cent, of the amount as it is billed; %NAN */
+  gboolean        unpriced; /* a rate may be put on it, and none was typed    */
 } FpBillRow;
 
 typedef struct _FpBill FpBill;
@@ -59,6 +60,8 @@ const GArray *fp_bill_rows  (const FpBill *self);
 
 /* Of all lines that have a rate and of which @work is so; %FP_N_WORKS for all.  %NAN where none has a rate. */
 double        fp_bill_cost  (const FpBill *self, FpWork work);
+/* How many of those lines have no rate, where others have one; 0 where none has. */
+guint         fp_bill_unpriced (const FpBill *self, FpWork work);
 /* Of what is new, volume of stone, mm3: slabs and blocks, no core. */
 double        fp_bill_stone (const FpBill *self);
 

@@ -23,6 +23,7 @@ const char *fp_bill_column_head (FpBillColumn column); /* "Size of each" … */
 char       *fp_bill_cell   (const FpBill *bill, const FpBillRow *row, FpBillColumn column);
 char       *fp_mass_format (double mass, FpUnits units);                 /* "36 kg", "79 lb"                        */
 char       *fp_cost_format (double cost, const char *currency);          /* "1 320.00 EUR"; "" for %NAN             */
+char       *fp_unpriced_text (guint n);                                  /* ", 3 lines not priced"; "" for 0        */
 char       *fp_pressure_format (double pressure, FpUnits units);         /* of kN/m2: "26.6 kN/m²", "556 lb/sq ft"  */
 
 /* What is told of it. */

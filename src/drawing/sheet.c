@@ -204,9 +204,16 @@ draw_block (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
 
 /* --- notes ------------------------------------------------------------------------------------ */
 
+/* What is cut of cloth is neither existing nor removed, and has no steps nor flames. */
+static gboolean
+is_of_cloth (const char *code)
+{
+  return g_str_equal (code, fp_sheet_any_id (FP_SHEET_LINEN));
+}
+
 /* The bar and the legend; the cautions beside them where it is wide enough, or above. */
 static void
-draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, double scale)
+draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, const FpSheetSpec *spec, const char *code, double scale)
 {
   const FpBrief *brief = fp_project_brief (fp_scene_project (scene));
   const FpBox in = { page->notes.x0 + INSET, page->notes.y0 + 2, page->notes.x1 - INSET, page->notes.y1 - 3 };
@@ -220,6 +227,8 @@ draw_notes (FpDrawing *drawing, const Page *page, const FpScene *scene, const Fp
       fp_draw_scale_bar (drawing, (FpPoint) { in.x0 - 1.5, y }, bar_most, scale, brief->units);
       y += FP_SCALE_BAR_HEIGHT + 1.5;
     }
+  if (is_of_cloth (code))
+    return;
   if (!page->words_only && fp_draw_legend (drawing, (FpPoint) { in.x0, y + 0.5 }, bar_most, scene, spec->hidden))
     y += 5;
   if (wide)
@@ -253,7 +262,7 @@ draw_page (const FpScene *scene, const FpSheetSpec *spec, const Page *page, cons
 
   fp_drawing_set_ink (drawing, spec->ink);
   draw_block (drawing, page, scene, spec, type, code, supplementary, scale);
-  draw_notes (drawing, page, scene, spec, scale);
+  draw_notes (drawing, page, scene, spec, code, scale);
   draw_findings (drawing, page);
   fp_drawing_line (drawing, FP_PEN_EDGE, (FpPoint) { page->frame.x0, top }, (FpPoint) { page->frame.x1, top });
   draw_frame (drawing, page);

@@ -227,7 +227,9 @@ fill_cost (const Column *c)
   g_autoptr (FpBill) bill = fp_bill_new (c->scene);
   g_autofree char *cost = fp_cost_format (fp_bill_cost (bill, FP_N_WORKS), fp_project_works (fp_scene_project (c->scene))->currency);
 
-  return g_strdup (*cost != '\0' ? cost : "none");
+  g_autofree char *unpriced = fp_unpriced_text (fp_bill_unpriced (bill, FP_N_WORKS));
+
+  return *cost != '\0' ? g_strconcat (cost, unpriced, NULL) : g_strdup ("none");
 }
 
 /* --- the table ------------------------------------------------------------------------------------ */

@@ -281,11 +281,12 @@ middle_of (const Piece *p, const FpBox *box)
   return top - box->y0 > 2.4 * LINE ? (box->y0 + top) / 2 : (box->y0 + box->y1) / 2;
 }
 
-/* On a patch of paper, for folds run beneath it. */
+/* On a patch of paper, for folds run beneath it: so far beside it that none reads as a minus, and within the piece. */
 static void
-set_over (FpDrawing *drawing, FpPoint middle, double letters, const char *text)
+set_over (FpDrawing *drawing, FpPoint middle, double letters, double room, const char *text)
 {
-  const double half = fp_lettering_width (text, letters) / 2 + 0.6, low = middle.y - 0.8, high = middle.y + letters + 0.8;
+  const double own = fp_lettering_width (text, letters) / 2, half = MAX (own + 0.6, MIN (own + 3, room / 2));
+  const double low = middle.y - 0.8, high = middle.y + letters + 0.8;
   const FpPoint corner[4] = { { middle.x - half, low }, { middle.x + half, low }, { middle.x + half, high }, { middle.x - half, high } };
 
   fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, corner, 4);
@@ -306,9 +307,9 @@ name_piece (const Piece *p, guint i, const FpBox *box)
   const gboolean sized = height >= 2 * LINE + PAD && fp_lettering_width (size, LETTERS) <= width;
   const double letters = fp_lettering_width (first, LETTERS) <= width && height >= LETTERS + PAD ? LETTERS : SMALL;
 
-  set_over (p->row->drawing, (FpPoint) { middle.x, middle.y + (sized ? PAD : -letters / 2) }, letters, first);
+  set_over (p->row->drawing, (FpPoint) { middle.x, middle.y + (sized ? PAD : -letters / 2) }, letters, width, first);
   if (sized)
-    set_over (p->row->drawing, (FpPoint) { middle.x, middle.y - LETTERS - PAD }, LETTERS, size);
+    set_over (p->row->drawing, (FpPoint) { middle.x, middle.y - LETTERS - PAD }, LETTERS, width, size);
   if (sized && middle.y - 2 * LINE > box->y0 + LINE && width >= 2 * ARROW)
     draw_arrow (p->row->drawing, (FpPoint) { middle.x, middle.y - 2 * LINE });
 }

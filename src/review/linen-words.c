@@ -72,14 +72,30 @@ loses (const FpLinenPlan *self)
                           "weft).", warp, weft);
 }
 
+/* It is of another linen than the rest; "" where there is none. */
+static char *
+cere_cloth_apart (const FpLinenPlan *self)
+{
+  for (guint i = 0; i < self->pieces->len; i++)
+    if (g_str_equal (fp_linen_cloth (self, fp_linen_part (self, i)->cloth)->id, "cere-cloth"))
+      {
+        const FpBoltPlace *place = &self->layout->place[i];
+        g_autofree char *size = fp_linen_size_text (self, place->along, place->across);
+
+        return g_strdup_printf (" A cere cloth is of close, heavy linen: where this bolt is not, buy a piece of %s for it apart.", size);
+      }
+  return g_strdup ("");
+}
+
 char *
 fp_linen_buy_text (const FpLinenPlan *self)
 {
   g_autofree char *length = length_to_buy (self), *width = width_to_buy (self), *short_as = how_short (self), *lost = loses (self);
   g_autofree char *cut = told (self, ceil (self->layout->length)), *squaring = told (self, fp_linen_squaring (self));
+  g_autofree char *apart = cere_cloth_apart (self);
 
-  return g_strdup_printf ("Buy %s of linen %s wide. %s of it are cut (%s), %s are for squaring the end. %s", length, width, cut, short_as,
-                          squaring, lost);
+  return g_strdup_printf ("Buy %s of linen %s wide, and %s more for trying first. %s of it are cut (%s), %s are for squaring the end. %s%s",
+                          length, width, fp_linen_units (self) == FP_UNITS_METRIC ? "0.3 m" : "1/4 yd", cut, short_as, squaring, lost, apart);
 }
 
 /* --- how a cloth is made ------------------------------------------------------------- */

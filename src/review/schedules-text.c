@@ -49,12 +49,13 @@ add_row (GArray *out, const FpBill *bill, const FpBillRow *row)
   g_array_append_val (out, told);
 }
 
-typedef struct { double mass, cost; guint n; } Sum;
+typedef struct { double mass, cost; guint n, unpriced; } Sum;
 
 static void
 add_to_sum (Sum *sum, const FpBillRow *row)
 {
   sum->n++;
+  sum->unpriced += row->unpriced ? 1 : 0;
   if (!isnan (row->mass))
     sum->mass = (isnan (sum->mass) ? 0 : sum->mass) + row->mass;
   if (!isnan (row->cost))
@@ -66,11 +67,12 @@ static void
 add_sum (GArray *out, const FpBill *bill, const Sum *sum)
 {
   const FpProject *project = fp_scene_project (fp_bill_scene (bill));
+  g_autofree char *unpriced = fp_unpriced_text (isnan (fp_bill_cost (bill, FP_N_WORKS)) ? 0 : sum->unpriced);
   FpTold told = { .type = FP_TOLD_SUM };
 
   if (sum->n < 2 || (isnan (sum->mass) && isnan (sum->cost)))
     return;
-  told.cell[FP_BILL_THING] = g_strdup ("In all");
+  told.cell[FP_BILL_THING] = g_strconcat ("In all", unpriced, NULL);
   told.cell[FP_BILL_MASS] = fp_mass_format (sum->mass, fp_project_brief (project)->units);
   told.cell[FP_BILL_COST] = fp_cost_format (sum->cost, fp_project_works (project)->currency);
   g_array_append_val (out, told);
@@ -80,7 +82,7 @@ static void
 add_heading (GArray *out, const FpBill *bill, const FpScheduleChoice *choice, FpWork work, FpHeading heading, gboolean *titled)
 {
   const GArray *rows = fp_bill_rows (bill);
-  Sum sum = { NAN, NAN, 0 };
+  Sum sum = { NAN, NAN, 0, 0 };
 
   for (guint i = 0; i < rows->len; i++)
     {
@@ -269,6 +271,7 @@ add_csv_row (GString *out, const FpBill *bill, const FpBillRow *row)
     [FP_MATERIAL_SILK] = "silk",
   };
   const FpUnits per = isnan (row->rate) ? FP_UNITS_METRIC : row->per;
+  const FpUnits units = fp_project_brief (fp_scene_project (fp_bill_scene (bill)))->units;
   g_autofree char *what = fp_bill_cell (bill, row, FP_BILL_WHAT);
 
   g_string_append_printf (out, "%s,%s,", fp_work_id (row->work), fp_heading_id (row->heading));
@@ -284,7 +287,7 @@ add_csv_row (GString *out, const FpBill *bill, const FpBillRow *row)
   add_number (out, or_nothing (row->size.x), "%.1f");
   add_number (out, or_nothing (row->size.y), "%.1f");
   add_number (out, or_nothing (row->size.z), "%.1f");
-  add_number (out, fp_amount_in (row->type, row->amount, FP_UNITS_METRIC), "%.4f");
+  add_number (out, fp_amount_in (row->type, fp_amount_billed (row->type, row->amount, units), FP_UNITS_METRIC), "%.4f");
   g_string_append_printf (out, ",%s", fp_amount_unit (row->type, FP_UNITS_METRIC));
   add_number (out, row->volume / MM3_PER_M3, "%.5f");
   add_number (out, row->mass, "%.1f");

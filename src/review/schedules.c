@@ -114,8 +114,23 @@ amount_text (FpAmountType type, double amount, FpUnits units)
 
   if (type == FP_AMOUNT_NUMBER || (type == FP_AMOUNT_LENGTH && units == FP_UNITS_IMPERIAL))
     return fp_amount_format (type, amount, units);
-  text = fp_number_format_grouped (shown, shown < 0.0995 ? 4 : type == FP_AMOUNT_VOLUME ? 3 : 2);
+  text = fp_number_format_grouped (shown, (int) fp_amount_decimals (type, shown));
   return g_strconcat (text, "\302\240", fp_amount_unit_sign (type, units), NULL);
+}
+
+/* Where nothing at all is priced nothing is said. */
+static char *
+cost_text (const FpBill *bill, const FpBillRow *row)
+{
+  if (row->unpriced && !isnan (fp_bill_cost (bill, FP_N_WORKS)))
+    return g_strdup ("not priced");
+  return fp_cost_format (row->cost, fp_project_works (project_of (bill))->currency);
+}
+
+char *
+fp_unpriced_text (guint n)
+{
+  return n == 0 ? g_strdup ("") : g_strdup_printf (", %u %s not priced", n, n == 1 ? "line" : "lines");
 }
 
 static char *
@@ -147,13 +162,13 @@ fp_bill_cell (const FpBill *bill, const FpBillRow *row, FpBillColumn column)
     case FP_BILL_PIECES: return row->pieces > 0 ? g_strdup_printf ("%u", row->pieces) : g_strdup ("");
     case FP_BILL_SIZE: return row->pieces > 0 ? size_text (row->size, units) : g_strdup ("");
     case FP_BILL_AMOUNT: return amount_text (row->type, row->amount, units);
-    case FP_BILL_VOLUME: return isnan (row->volume) || row->type == FP_AMOUNT_VOLUME
+    case FP_BILL_VOLUME: return isnan (row->volume)
                                     ? g_strdup ("") : amount_text (FP_AMOUNT_VOLUME, row->volume, units);
     case FP_BILL_MASS: return fp_mass_format (row->mass, units);
-    case FP_BILL_EACH: return fp_mass_format (row->pieces > 1 ? fp_bill_row_each (row) : NAN, units);
+    case FP_BILL_EACH: return fp_mass_format (fp_bill_row_each (row), units);
     case FP_BILL_HOURS: return hours_text (row);
     case FP_BILL_RATE: return rate_text (row, works);
-    case FP_BILL_COST: return fp_cost_format (row->cost, works->currency);
+    case FP_BILL_COST: return cost_text (bill, row);
     case FP_N_BILL_COLUMNS: break;
     }
   return g_strdup ("");

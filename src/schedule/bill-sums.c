@@ -20,6 +20,24 @@ fp_bill_cost (const FpBill *self, FpWork work)
   return cost;
 }
 
+guint
+fp_bill_unpriced (const FpBill *self, FpWork work)
+{
+  const GArray *rows = fp_bill_rows (self);
+  guint n = 0;
+
+  if (isnan (fp_bill_cost (self, FP_N_WORKS)))
+    return 0;
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const FpBillRow *row = &g_array_index (rows, FpBillRow, i);
+
+      if (row->unpriced && (work == FP_N_WORKS || row->work == work))
+        n++;
+    }
+  return n;
+}
+
 double
 fp_bill_stone (const FpBill *self)
 {

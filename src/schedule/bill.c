@@ -2,8 +2,11 @@
 #include "bill-private.h"
 
 #include "footpace/linen.h"
+#include "footpace/schedule.h"
 
 #include <math.h>
+
+#define CENTS 100.0
 
 struct _FpBill
 {
@@ -17,21 +20,25 @@ struct _FpBill
 typedef struct
 {
   const FpWorks  *works;
+  FpUnits         units;  /* in which amounts are printed                      */
   const FpPlaced *placed;
   guint           number; /* of slabs that have their mark                     */
   GArray         *rows;
 } Making;
 
+/* Of what is printed, so that whoever reckons it again gets the same. */
 static void
-set_cost (FpBillRow *row, const FpWorks *works)
+set_cost (FpBillRow *row, const Making *m)
 {
-  const FpRate *rate = fp_works_rate (works, fp_item_kind (row->placed->item)->id, row->what, row->type);
+  const FpRate *rate = fp_works_rate (m->works, fp_item_kind (row->placed->item)->id, row->what, row->type);
 
+  row->unpriced = rate == NULL;
   if (rate == NULL)
     return;
   row->rate = rate->rate;
   row->per = rate->units;
-  row->cost = rate->rate * fp_amount_in (row->type, row->amount, rate->units);
+  row->cost = rate->rate * fp_amount_in (row->type, fp_amount_billed (row->type, row->amount, m->units), rate->units);
+  row->cost = round (row->cost * CENTS) / CENTS;
 }
 
 /* Takes over the texts of @made. */
@@ -51,7 +58,7 @@ static void
 take_row (const Making *m, FpBillRow *row)
 {
   if (row->work == FP_WORK_NEW)
-    set_cost (row, m->works);
+    set_cost (row, m);
   g_array_append_val (m->rows, *row);
 }
 
@@ -83,7 +90,7 @@ add_work (const Making *m)
   if (one.what == NULL)
     return;
   row = row_of (m, &one);
-  set_cost (&row, m->works);
+  set_cost (&row, m);
   g_array_append_val (m->rows, row);
 }
 
@@ -150,7 +157,8 @@ FpBill *
 fp_bill_new (const FpScene *scene)
 {
   FpBill *self = g_new (FpBill, 1);
-  Making m = { .works = fp_project_works (fp_scene_project (scene)) };
+  const FpProject *project = fp_scene_project (scene);
+  Making m = { .works = fp_project_works (project), .units = fp_project_brief (project)->units };
 
   g_atomic_ref_count_init (&self->ref_count);
   self->scene = fp_scene_ref (scene);

@@ -128,7 +128,7 @@ add_for_altar (GArray *out, const FpScene *scene, guint which, FpBooks books)
     .source = top_source (&lie, books), .note = "Corners mitred (Arts and Crafts Magazine, Ecclesiastical Linens).",
   });
   add_on (out, altar, &lie, (FpCloth) {
-    .id = "dust-cover", .label = "Dust cover", .number = 1, .length = DUST_LONGER, .hems = under, .source = DEARMER ", p. 61",
+    .id = "dust-cover", .label = "Dust cover", .number = 1, .falls = DUST_LONGER / 2, .hems = under, .source = DEARMER ", p. 61",
   });
 }
 
@@ -156,6 +156,7 @@ add_for_credence (GArray *out, const FpPlaced *credence)
     .placed = credence, .id = "credence-cloth", .label = "Credence cloth", .number = 1, .length = length + 2.0 * height,
     .width = width + height, .hems = under, .material = FP_MATERIAL_LINEN, .notch = FP_BOX_EMPTY, .falls = height, .front = height,
     .source = "New Catholic Dictionary (1929), Credence: to the floor on solemn feasts; at the ends and in front: design judgement",
+    .note = "Its front corners hang lower than its edges and trail on the floor: round them off, or let it fall less.",
   });
 }
 

@@ -6,6 +6,7 @@
 
 #define MM_PER_M       1000.0
 #define CUBIC_FOOT     (FP_MM_PER_FOOT * FP_MM_PER_FOOT * FP_MM_PER_FOOT)
+#define SIXTEENTH      (FP_MM_PER_INCH / 16)
 #define SQUARE_FOOT    (FP_MM_PER_FOOT * FP_MM_PER_FOOT)
 
 /* Where a moved thing stood there is a ghost of it too: it is one thing, and is listed where it stands now. */
@@ -71,6 +72,25 @@ measured (double value, const char *unit)
   g_autofree char *number = fp_number_format_grouped (value, fabs (value) < 0.1 ? 3 : 2);
 
   return g_strconcat (number, "\302\240", unit, NULL);
+}
+
+guint
+fp_amount_decimals (FpAmountType type, double shown)
+{
+  return type == FP_AMOUNT_NUMBER ? 0 : shown < 0.0995 ? 4 : type == FP_AMOUNT_VOLUME ? 3 : 2;
+}
+
+double
+fp_amount_billed (FpAmountType type, double amount, FpUnits units)
+{
+  const double shown = fp_amount_in (type, amount, units), unit = fp_amount_in (type, 1, units);
+  const double steps = pow (10, fp_amount_decimals (type, shown));
+
+  if (type == FP_AMOUNT_NUMBER)
+    return amount;
+  if (type == FP_AMOUNT_LENGTH && units == FP_UNITS_IMPERIAL)
+    return round (amount / SIXTEENTH) * SIXTEENTH;
+  return round (shown * steps) / steps / unit;
 }
 
 char *

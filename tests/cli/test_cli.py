@@ -421,7 +421,7 @@ def with_works(works):
 def linen_is_told_as_text_and_table_and_drawn():
     cloth = ("--bolt", "1500", "--warp", "6", "--weft", "2.5")
     text = footpace("linen", PARISH, "-a", "b", *cloth, expect=0).stdout
-    assert re.match(r"Buy \d+(\.\d)? m of linen 1.500.mm wide\. .{4,8}.mm of it are cut \(no layout takes less\)", text), text
+    assert re.match(r"Buy \d+(\.\d)? m of linen 1.500.mm wide, and 0\.3 m more for trying first\. .{4,8}.mm of it are cut \(no layout takes less\)", text), text
     assert "6 % along the bolt (the warp), 2.5 % across it" in text and "Try a piece first" in text and "Corporal" in text, text
     assert "Communion cloth" not in text, text  # its rail has none
     rows = list(csv.DictReader(io.StringIO(footpace("linen", PARISH, "-a", "b", *cloth, "--as", "csv", expect=0).stdout)))
@@ -431,7 +431,7 @@ def linen_is_told_as_text_and_table_and_drawn():
     cut = (along / 0.94, across / 0.975) if top["turned"] == "no" else (across / 0.94, along / 0.975)
     assert abs(float(top["cut_along"]) - cut[0]) < 0.06 and abs(float(top["cut_across"]) - cut[1]) < 0.06, top
     used = max(float(row["at_along"]) + float(row["cut_along"]) for row in rows)
-    assert abs(used - float(re.sub(r"\D", "", re.search(r"wide\. (.+?).mm of it are", text)[1]))) <= 1.1, used
+    assert abs(used - float(re.sub(r"\D", "", re.search(r"first\. (.+?).mm of it are", text)[1]))) <= 1.1, used
     assert all(float(row["at_across"]) + float(row["cut_across"]) <= 1500.05 for row in rows)
     with tempfile.TemporaryDirectory() as folder:
         out = pathlib.Path(folder) / "linen.svg"
@@ -475,16 +475,18 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
         volume = float(mensa["length"]) * float(mensa["width"]) * float(mensa["thickness"]) / 1e9
         assert abs(float(mensa["volume_m3"]) - volume) < 2e-5, mensa
         assert abs(float(mensa["mass_kg"]) - volume * 27200 / 9.80665) < 0.1, mensa
-        assert abs(float(mensa["cost"]) - volume * 5200) < 0.01, mensa
+        # Reckoned from the amount that is printed, to the cent; so is their sum.
+        assert mensa["cost"] == f"{round(volume, 3) * 5200:.2f}" and float(mensa["amount"]) == round(volume, 3), mensa
         treads = [row for row in new if row["what"].startswith("treads")]
         assert treads and all(float(row["length"]) <= 1500 and row["rate_per"] == "ft" for row in treads), treads
         for row in treads:
             assert abs(float(row["cost"]) - float(row["amount"]) / 0.3048 * 50) < 0.02, row
         total = sum(float(row["cost"]) for row in rows if row["cost"])
         told = re.sub(r"\s|EUR", "", re.search(r"In all (.+?) by the rates", text)[1])
-        assert abs(float(told) - total) < 0.02, (told, total)
+        assert told == f"{total:.2f}", (told, total)
+        assert "lines not priced" in text and re.search(r"\bnot priced$", text, re.M), text
         compared = footpace("compare", file).stdout
-        assert re.search(r"Cost by the rates typed", compared) and "Cost" not in footpace("compare", FAN).stdout, compared
+        assert re.search(r"Cost by the rates typed.*not priced", compared) and "Cost" not in footpace("compare", FAN).stdout, compared
         candles = [row for row in new if row["burns_h"]]
         assert candles and all(abs(float(row["burns_h"]) - float(row["length"]) / 22) < 0.01 for row in candles), candles
         assert "times the rating" in text and "licensed engineer decides" in text, text
@@ -523,11 +525,11 @@ def a_table_of_schedules_sums_to_what_is_told():
         rows = list(csv.DictReader(io.StringIO(footpace("schedule", sample, "-a", alternative, "--only", "new", "--as", "csv",
                                                         expect=0).stdout)))
         steps = [row for row in rows if row["heading"] == "steps"]
-        told = re.search(r"Steps and stone\n(?:  .*\n)*?  In all (.*)", text)[1]
+        told = re.search(r"Steps and stone\n(?:  .*\n)*?  In all(.*)", text)[1]
         mass = sum(float(row["mass_kg"]) for row in steps if row["mass_kg"]) / (0.45359237 if pounds else 1)
         cost = sum(float(row["cost"]) for row in steps if row["cost"])
         figures = [float(re.sub(r"[^\d.]", "", figure)) for figure in re.findall(r"[\d.\u202f]+(?=\xa0)", told)]
-        assert abs(figures[0] - cost) < 0.01 * len(steps) and abs(figures[1] - mass) <= 0.51, (figures, cost, mass)
+        assert abs(figures[0] - cost) < 0.005 and abs(figures[1] - mass) <= 0.51, (figures, cost, mass)
         for row in steps:
             if row["thickness"]:
                 size = float(row["length"]) * float(row["width"]) * float(row["thickness"]) * float(row["pieces"]) / 1e9

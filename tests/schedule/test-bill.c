@@ -340,6 +340,7 @@ test_costs (void)
   };
   FpWorks works = close_jointed ();
   double mensa = 0;
+  guint unpriced = 0;
 
   works.rate = rate;
   works.n_rates = G_N_ELEMENTS (rate);
@@ -350,8 +351,22 @@ test_costs (void)
       mensa += g_array_index (fp_bill_rows (bill), FpBillRow, i).amount;
   g_assert_cmpfloat (mensa, >, 0);
   /* Treads: 3200 in front and twice 1760 at the ends. */
-  g_assert_cmpfloat_with_epsilon (fp_bill_cost (bill, FP_N_WORKS), mensa / 1e9 * 4000 + (3200 + 2 * 1760) / 304.8 * 10 + 500,
-                                  1e-6);
+  /* As anybody reckons who has only what is printed: the mensa to a thousandth of a cubic metre, lengths to a hundredth of a metre,
+   * and each line to the cent. */
+  g_assert_cmpfloat_with_epsilon (fp_bill_cost (bill, FP_N_WORKS),
+                                  round (mensa / 1e6) / 1e3 * 4000 + round (3200 / 304.8 * 1000) / 100 + 2 * round (1760 / 304.8 * 1000) / 100 + 500,
+                                  0.02);
+  for (guint i = 0; i < fp_bill_rows (bill)->len; i++)
+    {
+      const FpBillRow *row = &g_array_index (fp_bill_rows (bill), FpBillRow, i);
+
+      g_assert_true (isnan (row->cost) || fabs (row->cost * 100 - round (row->cost * 100)) < 1e-6);
+      g_assert_cmpint (row->unpriced, ==, isnan (row->cost) && row->work != FP_WORK_KEPT);
+      unpriced += row->unpriced ? 1 : 0;
+    }
+  g_assert_cmpuint (unpriced, >, 0);
+  g_assert_cmpuint (fp_bill_unpriced (bill, FP_N_WORKS), ==, unpriced);
+  g_assert_cmpuint (fp_bill_unpriced (bill, FP_WORK_REMOVED), ==, 0);
   g_assert_true (isnan (fp_bill_cost (bill, FP_WORK_REMOVED)));
 }
 
@@ -374,6 +389,7 @@ test_removed (void)
   take (&project, fp_project_with_survey_item (project, altar, &error), error);
   g_autoptr (FpBill) kept = bill_of (project);
   g_assert_true (isnan (fp_bill_cost (kept, FP_N_WORKS)));
+  g_assert_cmpuint (fp_bill_unpriced (kept, FP_N_WORKS), ==, 0);
   take (&project, fp_project_with_fate (project, 0, "altar", FP_FATE_REMOVED, NULL, NULL, &error), error);
   g_autoptr (FpBill) removed = bill_of (project);
   g_assert_cmpfloat (fp_bill_cost (removed, FP_N_WORKS), ==, 750);
