@@ -12,7 +12,12 @@
 #define STEP     0.1
 
 #define LINE     1.75 /* from line to line, in heights of capitals */
-#define SMALL    0.72 /* the reasons */
+#define SMALL    0.72 /* the reasons, which are never smaller than LEGIBLE */
+
+/* Capitals, mm on any paper: a size of the series of ISO 3098 that is read at arm's length (design judgement). */
+#define LEGIBLE  2.5
+/* mm: A4 and Letter are as wide, and have room for the reasons. */
+#define LARGE    200.0
 
 /* Share of the page for the elevation, the largest first; the last two only where the text cannot be smaller. */
 static const double shares[] = { 0.40, 0.36, 0.32, 0.28, 0.24, 0.20 };
@@ -23,6 +28,7 @@ typedef struct
   FpDrawing *drawing; /* NULL: only measured                                 */
   double     x0, x1, y; /* y: the top of what comes next                      */
   double     height;
+  gboolean   brief;   /* the reasons are left to a larger card              */
 } Column;
 
 static void
@@ -106,12 +112,12 @@ put_steps (Column *c, const FpCard *card)
 static void
 put_reasons (Column *c, const FpCard *card)
 {
-  g_autoptr (GString) all = g_string_new ("");
+  g_autoptr (GString) all = g_string_new (c->brief && card->reasons->len > 0 ? FP_CARD_BRIEF : "");
 
-  for (guint i = 0; i < card->reasons->len; i++)
+  for (guint i = 0; !c->brief && i < card->reasons->len; i++)
     g_string_append_printf (all, "%s%s", i > 0 ? " " : "", (const char *) card->reasons->pdata[i]);
   if (all->len > 0)
-    put (c, 0, c->height * SMALL, all->str);
+    put (c, 0, MAX (c->height * SMALL, LEGIBLE), all->str);
 }
 
 static void
@@ -121,14 +127,14 @@ put_words (Column *c, const FpCard *card)
   put_steps (c, card);
   put_heading (c, FP_CARD_CARE);
   for (guint i = 0; i < card->cautions->len; i++)
-    put (c, 0, c->height * 0.9, card->cautions->pdata[i]);
+    put (c, 0, c->height, card->cautions->pdata[i]);
   skip (c, 0.5);
   put_reasons (c, card);
 }
 
 /* --- the page --------------------------------------------------------------------- */
 
-typedef struct { FpBox inner, elevation; double top, height; gboolean fits; } Page;
+typedef struct { FpBox inner, elevation; double top, height; gboolean brief; } Page;
 
 static double
 put_title (FpDrawing *drawing, const FpBox *inner, double unit, const FpCard *card, const char *date)
@@ -154,7 +160,7 @@ put_title (FpDrawing *drawing, const FpBox *inner, double unit, const FpCard *ca
 static gboolean
 try_page (const FpCard *card, Page *page, double share, double height)
 {
-  Column c = { NULL, page->inner.x0, page->inner.x1, 0, height };
+  Column c = { NULL, page->inner.x0, page->inner.x1, 0, height, page->brief };
 
   page->elevation = (FpBox) { page->inner.x0, page->top - share * (page->inner.y1 - page->inner.y0), page->inner.x1, page->top };
   page->height = height;
@@ -186,20 +192,20 @@ steps_below_largest (const FpCard *card, Page *page, double share, double unit)
 static void
 fit_page (const FpCard *card, Page *page, double unit)
 {
-  static const double aims[] = { 2.7, 2.45, 2.2, 2.0, 1.85, SMALLEST };
+  static const double aims[] = { 2.7, 2.45, 2.3, 2.2, 2.1, 2.0, 1.85, SMALLEST };
   const guint n = G_N_ELEMENTS (shares), last = G_N_ELEMENTS (aims) - 1;
   double height[G_N_ELEMENTS (shares)];
 
   for (guint i = 0; i < n; i++)
     height[i] = LARGEST - steps_below_largest (card, page, shares[i], unit) * STEP;
   for (guint aim = 0; aim <= last; aim++)
-    for (guint i = 0; i < (aim < last ? n - SHARES_LAST : n); i++)
+    for (guint i = 0; i < (aim < last ? n - (page->brief ? 1 : SHARES_LAST) : n); i++)
       if (height[i] >= aims[aim] - STEP / 2)
         {
-          page->fits = try_page (card, page, shares[i], height[i] * unit);
+          try_page (card, page, shares[i], height[i] * unit);
           return;
         }
-  page->fits = try_page (card, page, shares[n - 1], SMALLEST * unit);
+  try_page (card, page, shares[n - 1], SMALLEST * unit);
 }
 
 static FpDrawing *
@@ -213,8 +219,13 @@ draw (FpCard *self, const FpCardSpec *spec)
   fp_drawing_set_ink (drawing, spec->ink);
   page.top = put_title (drawing, &page.inner, unit, self, spec->date);
   fit_page (self, &page, unit);
+  if (page.height < LEGIBLE && spec->width < LARGE)
+    {
+      page.brief = TRUE;
+      fit_page (self, &page, unit);
+    }
   fp_card_draw_elevation (self, drawing, &page.elevation);
-  c = (Column) { drawing, page.inner.x0, page.inner.x1, page.elevation.y0, page.height };
+  c = (Column) { drawing, page.inner.x0, page.inner.x1, page.elevation.y0, page.height, page.brief };
   put_words (&c, self);
   return drawing;
 }

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* card-needs.c - what is set besides, that the project does not draw
  *
- * A line is left out where a thing of that office stands.  "(from memory)"
- * stands in the text itself, since it is read by who sets the altar.
+ * A line is left out where a thing of that office stands.  "(m)", which the
+ * foot of the card tells as "from memory", stands in the text itself, since it
+ * is read by who sets the altar.
  */
 #include "card-private.h"
 
@@ -20,35 +21,34 @@ static const struct
   const char *text;
   FpReason    reason;
 } needs[] = {
-  { FP_ROLE_ALTAR_CLOTHS, MASS, "Cloths: over the cere cloth (from memory) two under cloths of linen, "
+  { FP_ROLE_ALTAR_CLOTHS, MASS, "Cloths: over the cere cloth (m) two under cloths of linen, "
     "then the top cloth, down to the footpace at both ends.",
     { "cloths", "Catholic Encyclopedia I (1907), Altar Cloths" } },
   { FP_ROLE_ALTAR_CLOTHS, NEWER, "At least one white cloth.", { "cloth", "GIRM (3rd ed.) 117, 304" } },
   { FP_ROLE_ALTAR_CARDS, MASS, "Three altar cards.", { "cards, Missal stand and bell", SPANISH } },
   { FP_ROLE_MISSAL_STAND, MASS, "Missal on its stand, Epistle side.", { "cards, Missal stand and bell", SPANISH } },
-  { FP_ROLE_VESSELS, MASS, "On the credence: cruets, basin and towel, communion paten (from memory).", { NULL, "" } },
+  { FP_ROLE_VESSELS, MASS, "On the credence: cruets, basin and towel, communion paten (m).", { NULL, "" } },
   { FP_ROLE_VESSELS, NEWER, "On the credence: chalice, corporal, purificator, Missal, cruets, basin and towel, until the gifts are "
     "prepared (GIRM 73, 118, from memory).", { NULL, "" } },
   { FP_ROLE_HAND_BELL, MASS, "Bell on the step or credence, Epistle side.", { "cards, Missal stand and bell", SPANISH } },
   { FP_ROLE_NONE, FP_CELEBRATION_LOW, "Chalice made ready in the sacristy: purificator, paten with the host, pall, veil and burse with the "
-    "corporal; the celebrant carries it (from memory).", { NULL, "" } },
+    "corporal; the celebrant carries it (m).", { NULL, "" } },
   { FP_ROLE_NONE, SUNG, "For the chalice, on the credence: purificator, "
-    "paten with the host, pall, veil, burse with the corporal (from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, SOLEMN, "There too: the humeral veil over the chalice, the book of Epistles and Gospels (from memory).", { NULL, "" } },
+    "paten with the host, pall, veil, burse with the corporal (m).", { NULL, "" } },
+  { FP_ROLE_NONE, SOLEMN, "There too: the humeral veil over the chalice, the book of Epistles and Gospels (m).", { NULL, "" } },
   { FP_ROLE_SEDILIA, SUNG, "Bench for the ministers, Epistle side.", { NULL, "" } },
-  { FP_ROLE_PROCESSIONAL_CANDLES, SUNG, "Two acolytes' candles, lit in the sacristy (from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, SOLEMN, "In the sacristy: thurible with lit charcoal, incense boat and spoon (from memory).", { NULL, "" } },
+  { FP_ROLE_PROCESSIONAL_CANDLES, SUNG, "Two acolytes' candles, lit in the sacristy (m).", { NULL, "" } },
+  { FP_ROLE_NONE, SOLEMN, "In the sacristy: thurible with lit charcoal, incense boat and spoon (m).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_SUNG | FP_CELEBRATION_PASSIONTIDE | NEWER, "Where incense is used: thurible with lit charcoal, incense boat "
-    "and spoon, in the sacristy (from memory).", { NULL, "" } },
-  { FP_ROLE_NONE, FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_PASSIONTIDE, "On Sundays: holy water and sprinkler, cope of the colour "
-    "(from memory).", { NULL, "" } },
+    "and spoon, in the sacristy (m).", { NULL, "" } },
+  { FP_ROLE_NONE, FP_CELEBRATION_SUNG | SOLEMN | FP_CELEBRATION_PASSIONTIDE, "On Sundays: holy water and sprinkler, cope of the colour (m).", { NULL, "" } },
   { FP_ROLE_NONE, MASS | NEWER, "Key of the tabernacle; ciborium with hosts for those who come to communion.", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_REQUIEM, "No flowers; candles of unbleached wax; for the absolution: holy water, thurible and incense, "
-    "black cope (from memory).", { NULL, "" } },
+    "black cope (m).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_BENEDICTION, "Corporal, monstrance and key of the tabernacle; humeral veil and cope; thurible "
-    "and incense (from memory).", { NULL, "" } },
+    "and incense (m).", { NULL, "" } },
   { FP_ROLE_NONE, FP_CELEBRATION_GOOD_FRIDAY, "Tabernacle empty and open, no lamp; one cloth ready to be laid for communion; "
-    "the veiled cross in the sacristy (from memory).", { NULL, "" } },
+    "the veiled cross in the sacristy (m).", { NULL, "" } },
 };
 
 static gboolean

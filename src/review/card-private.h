@@ -12,6 +12,9 @@ G_BEGIN_DECLS
 #define FP_CARD_LIGHT "Light"
 #define FP_CARD_CARE  "Take care"
 #define FP_CARD_WHY   "Why"
+#define FP_CARD_MEMORY "(m): from memory."
+/* Where there is no room for the reasons. */
+#define FP_CARD_BRIEF FP_CARD_MEMORY " Why, with sources: on the card in A4."
 
 typedef enum { FP_CARD_SECTION_SET, FP_CARD_SECTION_READY, FP_CARD_SECTION_AWAY } FpCardSection;
 

@@ -124,7 +124,7 @@ of_what (const FpCard *self, const FpSetThing *thing)
   switch (fp_item_kind (thing->item)->role)
     {
     case FP_ROLE_ALTAR_CLOTHS: return g_strdup_printf (": %sof linen, the top one last, down to the footpace at both ends; the dust cover taken off",
-                                                       is_newer (self) ? "" : "over the cere cloth (from memory) ");
+                                                       is_newer (self) ? "" : "over the cere cloth (m) ");
     case FP_ROLE_ALTAR_CARDS: return g_strdup (": three, the largest in the middle, one at each end");
     case FP_ROLE_MISSAL_STAND: return g_strdup (", with the Missal, marked");
     case FP_ROLE_FRONTAL:

@@ -305,9 +305,9 @@ add_usual_cautions (FpCard *self)
   g_autofree char *stub = fp_length_format_unit (SHORTEST_CANDLE, self->units);
 
   g_ptr_array_add (self->cautions,
-                   g_strdup_printf ("Keep flames %s from all that can burn, and farther below what hangs over them. Trim wicks "
+                   g_strdup_printf ("Keep flames %s from all that can burn, farther below what hangs over them. Trim wicks "
                                     "to %s; light no stub under %s. Never leave a flame alone; know where the extinguisher is. "
-                                    "The word of the fire authority goes before this card.", beside, wick, stub));
+                                    "The fire authority goes before this card.", beside, wick, stub));
 }
 
 /* --- life ------------------------------------------------------------------------- */
@@ -350,6 +350,7 @@ fp_card_new (const FpScene *whole, FpCelebration one, const FpOrderSpec *order)
   self->putting_out = putting_out (self);
   list_reasons (self);
   fp_card_add_needs_reasons (self);
+  g_ptr_array_add (self->reasons, g_strdup (FP_CARD_MEMORY));
   add_count_caution (self);
   add_usual_cautions (self);
   return self;
