@@ -2,6 +2,8 @@
 /* laying-panels.c - which drawings a thing needs: a plan of each lift, its front, a section through the lowest steps */
 #include "laying-private.h"
 
+#include <math.h>
+
 #define SECTION_SCALE 5.0
 /* mm that the section shows before the lowest edge, behind the second, and over it. */
 #define BEFORE 60.0
@@ -64,7 +66,9 @@ add_plan (const FpLaid *laid, guint first, guint n, const FpPanel *under, FpUnit
 {
   FpPanel panel = { .type = FP_PANEL_PLAN, .laid = laid, .first = first, .n = n, .box = FP_BOX_EMPTY };
   g_autofree char *marks = marks_of (laid, first, n), *name = fp_laying_lift_name (course_of (laid, first));
-  g_autofree char *top = fp_length_format_unit (slab_at (laid, first)->box.hi.z, units);
+  const FpBox3 *box = &slab_at (laid, first)->box;
+  g_autofree char *top = fp_length_format_unit (box->hi.z, units), *thick = fp_length_format_unit (box->hi.z - box->lo.z, units);
+  const gboolean lies = g_str_equal (course_of (laid, first)->what, "mensa");
 
   if (under != NULL)
     {
@@ -75,7 +79,8 @@ add_plan (const FpLaid *laid, guint first, guint n, const FpPanel *under, FpUnit
     take_box (&panel.box, &slab_at (laid, i)->box, FP_PANEL_PLAN);
   for (guint i = panel.under; i < panel.under + panel.n_under; i++)
     take_box (&panel.box, &slab_at (laid, i)->box, FP_PANEL_PLAN);
-  panel.title = g_strdup_printf ("%s: %s, %s; top %s above what it stands on", fp_item_name (laid->placed->item), name, marks, top);
+  panel.title = g_strdup_printf ("%s: %s, %s; %s%stop %s above what it stands on", fp_item_name (laid->placed->item), name, marks,
+                                 lies ? thick : "", lies ? " thick, " : "", top);
   g_array_append_val (out, panel);
 }
 
@@ -94,15 +99,44 @@ add_plans (const FpLaid *laid, FpUnits units, GArray *out)
     }
 }
 
+static gboolean
+is_square (const FpPlaced *placed)
+{
+  return fabs (sin (placed->place.turn * G_PI / 180)) < 1e-6 && cos (placed->place.turn * G_PI / 180) > 0;
+}
+
+/* Where an altar stands on the floor of its footpace, and how far its middle is from the axis; "" of anything else, and of what is
+ * turned. */
+static char *
+stands_text (const FpScene *scene, const FpPlaced *altar, FpUnits units)
+{
+  const FpPlaced *steps = altar->support >= 0 ? &fp_scene_placed (scene, NULL)[altar->support] : NULL;
+
+  if (fp_item_kind (altar->item)->role != FP_ROLE_ALTAR || steps == NULL || fp_box_is_empty (&steps->extent.bearing)
+      || !is_square (altar) || !is_square (steps))
+    return g_strdup ("");
+  const FpBox *floor = &steps->extent.bearing, *own = &altar->plan;
+  const double middle = round ((own->x0 + own->x1) / 2);
+  g_autofree char *front = fp_length_format_unit (round (own->y0 - floor->y0 - steps->place.y), units);
+  g_autofree char *left = fp_length_format_unit (round (own->x0 - floor->x0 - steps->place.x), units);
+  g_autofree char *right = fp_length_format_unit (round (floor->x1 + steps->place.x - own->x1), units);
+  g_autofree char *aside = fp_length_format_unit (fabs (middle), units);
+  g_autofree char *axis = fabs (middle) < 1 ? g_strdup ("on") : g_strdup_printf ("%s %s of", aside, middle < 0 ? "left" : "right");
+
+  return g_strdup_printf ("; mensa %s behind the front edge of the floor of “%s”, %s from the left end of that, %s from the right, middle %s the axis",
+                          front, fp_item_name (steps->item), left, right, axis);
+}
+
 static void
-add_front (const FpLaid *laid, GArray *out)
+add_front (const FpScene *scene, const FpLaid *laid, FpUnits units, GArray *out)
 {
   FpPanel panel = { .type = FP_PANEL_FRONT, .laid = laid, .n = laid->stonework->slabs->len, .box = FP_BOX_EMPTY };
 
   for (guint i = 0; i < panel.n; i++)
     take_box (&panel.box, &slab_at (laid, i)->box, FP_PANEL_FRONT);
   panel.box.y0 = 0; /* with the bed */
-  panel.title = g_strdup_printf ("%s: its front, seen from the people", fp_item_name (laid->placed->item));
+  g_autofree char *stands = stands_text (scene, laid->placed, units);
+  panel.title = g_strdup_printf ("%s: its front, seen from the people%s", fp_item_name (laid->placed->item), stands);
   g_array_append_val (out, panel);
 }
 
@@ -132,11 +166,11 @@ add_section (const FpLaid *laid, GArray *out)
 }
 
 void
-fp_laying_add_panels (const FpLaid *laid, FpUnits units, GArray *out)
+fp_laying_add_panels (const FpScene *scene, const FpLaid *laid, FpUnits units, GArray *out)
 {
   if (laid->stonework->slabs->len == 0)
     return;
   add_plans (laid, units, out);
-  add_front (laid, out);
+  add_front (scene, laid, units, out);
   add_section (laid, out);
 }

@@ -42,7 +42,7 @@ char  *fp_laying_lift_name (const FpCourse *course);
 char  *fp_laying_mark      (const FpLaid *laid, const FpSlab *slab);
 
 /* (element-type FpPanel): in the order in which it is laid, then front and section; added to @out. */
-void   fp_laying_add_panels (const FpLaid *laid, FpUnits units, GArray *out);
+void   fp_laying_add_panels (const FpScene *scene, const FpLaid *laid, FpUnits units, GArray *out);
 
 /* Paper mm that it takes, title and dimensions with it. */
 void   fp_panel_size (const FpPanel *self, double scale, double *width, double *height);

@@ -71,19 +71,15 @@ find (const Sketch *s, FpCourseType type, guint step)
 }
 
 static void
-draw_measures (const Sketch *s, const FpWorks *works)
+draw_measures (const Sketch *s)
 {
   const FpCourse *riser = find (s, FP_COURSE_RISER, 1), *tread = find (s, FP_COURSE_TREAD, 1);
   const FpBox *room = &s->panel->box;
-  const double edge = riser->from.y, above = room->y1 - 15, behind = room->x1 + 3 * s->scale, below = riser->top - works->slab - 25;
+  const double edge = riser->from.y, above = room->y1 - 15;
 
   span (s, at (s, edge - 30, riser->foot), at (s, edge - 30, riser->top), riser->top - riser->foot, "rise");
-  span (s, at (s, behind, riser->top - works->slab), at (s, behind, riser->top), works->slab, "slab");
-  if (tread == NULL)
-    return;
-  const double deep = tread->width + works->nosing + works->slab;
-  span (s, at (s, edge, above), at (s, edge + tread->width, above), tread->width, "edge to edge");
-  span (s, at (s, edge, below), at (s, edge + deep, below), deep, "slab");
+  if (tread != NULL)
+    span (s, at (s, edge, above), at (s, edge + tread->width, above), tread->width, "edge to edge");
 }
 
 /* "core", and what is too small to be measured on paper. */
@@ -91,8 +87,9 @@ static void
 write_words (const Sketch *s, const FpWorks *works)
 {
   g_autofree char *joint = fp_length_format_unit (works->joint, s->units), *nosing = fp_length_format_unit (works->nosing, s->units);
-  g_autofree char *words = works->nosing > 0 ? g_strdup_printf ("nosing %s; joints and beds %s", nosing, joint)
-                                             : g_strdup_printf ("no nosing; joints and beds %s", joint);
+  g_autofree char *slab = fp_length_format_unit (works->slab, s->units);
+  g_autofree char *words = works->nosing > 0 ? g_strdup_printf ("slabs %s; nosing %s; joints and beds %s", slab, nosing, joint)
+                                             : g_strdup_printf ("slabs %s; no nosing; joints and beds %s", slab, joint);
   const FpPoint floor = at (s, s->panel->box.x0, 0), end = at (s, s->panel->box.x1, 0);
 
   fp_drawing_line (s->drawing, FP_PEN_EDGE, floor, end);
@@ -106,6 +103,6 @@ fp_laying_section (const FpPanel *self, FpDrawing *drawing, FpPoint origin, doub
   const Sketch s = { .panel = self, .drawing = drawing, .origin = origin, .scale = scale, .units = units };
 
   draw_slabs (&s);
-  draw_measures (&s, works);
+  draw_measures (&s);
   write_words (&s, works);
 }

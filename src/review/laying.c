@@ -67,13 +67,13 @@ laid_of (const FpScene *scene)
 }
 
 static GArray *
-panels_of (const GArray *laid, FpUnits units)
+panels_of (const FpScene *scene, const GArray *laid, FpUnits units)
 {
   GArray *out = g_array_new (FALSE, FALSE, sizeof (FpPanel));
 
   g_array_set_clear_func (out, panel_clear);
   for (guint i = 0; i < laid->len; i++)
-    fp_laying_add_panels (&g_array_index (laid, FpLaid, i), units, out);
+    fp_laying_add_panels (scene, &g_array_index (laid, FpLaid, i), units, out);
   return out;
 }
 
@@ -188,7 +188,7 @@ GPtrArray *
 fp_laying_sheets_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
 {
   g_autoptr (GArray) laid = laid_of (scene);
-  g_autoptr (GArray) panels = panels_of (laid, fp_project_brief (fp_scene_project (scene))->units);
+  g_autoptr (GArray) panels = panels_of (scene, laid, fp_project_brief (fp_scene_project (scene))->units);
   Setting s = { .scene = scene, .spec = spec, .page = *spec, .panels = panels };
 
   if (panels->len == 0)

@@ -493,6 +493,9 @@ def schedules_are_told_as_text_and_table_and_on_sheets():
         some = list(csv.DictReader(io.StringIO(
             footpace("schedule", file, "-a", "b", "--of", "steps", "--only", "removed", "--as", "csv", expect=0).stdout)))
         assert some == [row for row in rows if row["heading"] == "steps" and row["work"] == "removed"] and some
+        # Of what it is told alone: no weight of another material.
+        of_steps = footpace("schedule", file, "-a", "b", "--of", "steps", expect=0).stdout
+        assert "Weights in kN/m³: " in of_steps and not re.search("hollow|Oak|Brass", of_steps), of_steps
         out = pathlib.Path(folder) / "schedule.pdf"
         footpace("schedule", file, "-a", "b", "--out", out, expect=0)
         assert "how wide the bolt of linen is" in footpace("draw", file, "--sheet", "linen", "--out", out, expect=2).stderr
@@ -551,6 +554,10 @@ def each_slab_of_the_schedules_is_on_the_laying_of_the_stone():
             words = subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, text=True, check=True).stdout
             drawn = {int(mark) for mark in re.findall(r"\bS(\d+)\b", words)}
             assert drawn >= set(marks), set(marks) - drawn
+            if (sample, alternative) == (PARISH, "b"):
+                stone = [row for row in rows if row["what"] == "mensa"][0]
+                assert f"mensa, {stone['marks']}; {float(stone['thickness']):.0f} mm thick" in words, words
+                assert "middle on the" in re.sub(r"\s+", " ", words) and "slabs 40 mm; nosing 20 mm" in words, words
         assert "nothing new" in footpace("draw", FAN, "-a", "existing", "--sheet", "laying", "--out", out, expect=2).stderr
         assert "does not fit" in footpace("draw", PARISH, "-a", "b", "--sheet", "laying", "--scale", "1", "--out", out,
                                           expect=2).stderr
