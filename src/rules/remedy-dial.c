@@ -66,6 +66,13 @@ is_of_steps (const FpDial *dial, const char *param)
   return fp_item_kind (dial->placed->item)->role == FP_ROLE_FOOTPACE && g_str_equal (dial->param->id, param);
 }
 
+/* What is passed through may be twice as wide and is no other design. */
+static gboolean
+is_gate (const FpDial *dial)
+{
+  return g_str_equal (dial->param->id, "gate");
+}
+
 /* One finding is not settled by a step that another forbids; but what is outside of that already may stay there. */
 static void
 limit_riser (const FpRemedyStage *stage, FpDial *dial)
@@ -93,7 +100,7 @@ limit_reach (const FpRemedyStage *stage, FpDial *dial)
   else if (dial->param->type == FP_PARAM_COUNT)
     reach = COUNT_REACH;
   dial->min = MAX (dial->min, dial->start - reach);
-  dial->max = MIN (dial->max, dial->start + reach);
+  dial->max = MIN (dial->max, dial->start + (is_gate (dial) ? MIN (2.0 * reach, LENGTH_REACH) : reach));
 }
 
 FpDial

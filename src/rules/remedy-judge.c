@@ -176,7 +176,8 @@ weigh (FpRemedyStage *stage, const FpFindings *after, const FpChange *change, do
 
   stage->all->scenes += FP_REMEDY_JUDGED;
   *worse = fp_findings_made_worse (stage->all->base, after);
-  if (own == NULL || own->found != FP_FOUND_WITHIN)
+  /* Before people have looked again, what they see still waits. */
+  if (own == NULL || (own->found != FP_FOUND_WITHIN && own->found != FP_FOUND_WAITING))
     return FALSE;
   bad = forbidden (stage->all, after, *worse);
   if ((*worse)->len > 0)

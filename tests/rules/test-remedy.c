@@ -228,6 +228,31 @@ test_every_offer_settles (void)
   g_assert_cmpuint (offered, >=, 6);
 }
 
+/* A way is as wide as its narrowest place: here the gate of a rail from wall to wall, 760 mm, of 1200 that are asked. */
+static void
+test_way (void)
+{
+  const FpPoint corner[] = { { -6000, -20000 }, { -6000, 10000 }, { 6000, 10000 }, { 6000, -20000 } };
+  const ChurchThing walls = { "wall", "walls", NULL, { 0, 0, 0 }, corner, 4, { { "closed", 1 } } };
+  const ChurchThing west = { "opening", "west", "walls", { 0, 0, 0 }, NULL, 0,
+                             { { "side", 4 }, { "along", 6000 }, { "width", 2000 }, { "sill", 0 }, { "head", 2500 } } };
+  g_autoptr (FpProject) project = church_with_gate (760, FP_UNITS_METRIC);
+  g_autoptr (FpFindings) findings = NULL;
+  FpRemedy remedy;
+
+  church_survey (&project, &walls);
+  church_survey (&project, &west);
+  church_param (&project, "rail", "length", 12000);
+  findings = taking_findings (project, TRUE);
+  g_assert_cmpint (taking_finding (findings, "room:procession-abreast")->found, ==, FP_FOUND_SHORT);
+  g_assert_true (fp_remedy_find (findings, taking_finding (findings, "room:procession-abreast"), NULL, &remedy, NULL));
+  g_assert_cmpuint (remedy.n_changes, ==, 1);
+  g_assert_cmpuint (remedy.n_worse, ==, 0);
+  g_assert_cmpstr (remedy.change[0].item, ==, "rail");
+  g_assert_cmpstr (remedy.change[0].param->id, ==, "gate");
+  g_assert_cmpfloat (remedy.change[0].value, ==, 1200);
+}
+
 /* What is bought whole and stands there gets no other size; what is proposed does, and so does what is built on the spot. */
 static void
 test_stands_there (void)
@@ -272,6 +297,7 @@ main (int argc, char **argv)
   g_test_add_func ("/remedy/stays-in-church", test_stays_in_church);
   g_test_add_func ("/remedy/steps-for-people", test_steps_for_people);
   g_test_add_func ("/remedy/limits", test_limits);
+  g_test_add_func ("/remedy/way", test_way);
   g_test_add_func ("/remedy/stands-there", test_stands_there);
   g_test_add_func ("/remedy/settles", test_every_offer_settles);
   return g_test_run ();
