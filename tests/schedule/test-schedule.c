@@ -193,6 +193,20 @@ test_format (void)
   check_format (FP_AMOUNT_AREA, G_MAXDOUBLE * 10, FP_UNITS_METRIC, "\342\200\223");
 }
 
+/* What is priced is what is printed. */
+static void
+test_billed (void)
+{
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_VOLUME, 0.30782e9, FP_UNITS_METRIC), 0.308e9, 1);
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_VOLUME, 0.013824e9, FP_UNITS_METRIC), 0.0138e9, 1);
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_AREA, 2.3456e6, FP_UNITS_METRIC), 2.35e6, 1e-3);
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_LENGTH, 27672, FP_UNITS_METRIC), 27670, 1e-6);
+  /* Feet and inches are printed to a sixteenth. */
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_LENGTH, 100, FP_UNITS_IMPERIAL), 63 * 25.4 / 16, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fp_amount_billed (FP_AMOUNT_AREA, 100000, FP_UNITS_IMPERIAL), 1.08 * 304.8 * 304.8, 1e-3);
+  g_assert_cmpfloat (fp_amount_billed (FP_AMOUNT_NUMBER, 7, FP_UNITS_METRIC), ==, 7);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -201,5 +215,6 @@ main (int argc, char **argv)
   g_test_add_func ("/schedule/counts", test_counts);
   g_test_add_func ("/schedule/moved", test_moved);
   g_test_add_func ("/schedule/format", test_format);
+  g_test_add_func ("/schedule/billed", test_billed);
   return g_test_run ();
 }
