@@ -151,8 +151,9 @@ class Task:
         at = next((i for i, f in enumerate(found) if re.search(r"\bgate\b", self.title(f), re.I)), None)
         check(at is not None, f"no finding about the gate: {found}")
         self.short = found[at]
-        for _ in range(at):
-            keys("Down")
+        # The first has the focus and is not chosen by that alone.
+        for key in ["Down"] * at or ["Down", "Up"]:
+            keys(key)
             time.sleep(0.15)
         self.focus("the finding about the gate", self.short)
         wait_for("the change that would settle it", lambda: self.program.find("Make This Change", "push button"))
