@@ -18,6 +18,8 @@ from screen import Failure, Program, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 RNG = "{http://relaxng.org/ns/structure/1.0}"
+# What an alternative says beside its things: it is not drawn.
+SAID = ("note", "kept", "setting")
 NOT_MEASURES = ("id", "name", "on", "x", "y", "turn")
 PLACE = {"x": "Across (Epistle side +)", "y": "Along (east +)", "turn": "Turned (to the left +)"}
 BRIEF = {"title": "Title", "place": "Town", "client": "Legal owner", "author": "Drawn by", "ministers": "Ministers",
@@ -439,7 +441,7 @@ class Task:
                 self.choose(self.called[thing.get("id")])
                 self.put_on(thing)
                 check(not self.try_place(thing), f"{thing.get('id')} cannot be moved")
-            elif tag(thing) != "note":
+            elif tag(thing) not in SAID:
                 self.draw(thing, False)
 
     def removes(self, name):
@@ -492,10 +494,10 @@ def contents(root, by_itself):
     out = {"brief": collections.Counter((tag(e), e.text or "", tuple(sorted(e.items()))) for e in root.find(NS + "brief")),
            "survey": collections.Counter(words(t, survey) for t in survey)}
     for a in root.findall(NS + "alternative"):
-        things = survey + [t for t in a if tag(t) not in ("moved", "removed", "note")]
+        things = survey + [t for t in a if tag(t) not in ("moved", "removed", *SAID)]
         own = [f"facing {a.get('facing')}", f"note {a.findtext(NS + 'note')}"]
         out[f"alternative {a.get('name')}"] = collections.Counter(
-            own + [words(t, things) for t in a if tag(t) != "note"])
+            own + [words(t, things) for t in a if tag(t) not in SAID])
     return out
 
 
