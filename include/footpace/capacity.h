@@ -20,9 +20,9 @@ typedef struct
   FpPlacesSort sort;
   gboolean     gallery;
   guint        places;  /* as drawn: by the parish's own width of a seat      */
-  guint        by_rule; /* of straight benches without arms, by the printed rule: one for each whole 18 in (457 mm) of each
-                           bench; otherwise as @places.  International Building Code 2015, 1004.4; that a bench of 128 in
-                           counts seven, as reported (rounded down) */
+  gboolean     ruled;   /* whether the printed rule speaks of it: of straight benches without arms */
+  guint        by_rule; /* then: one for each whole 18 in (457 mm) of each bench; otherwise as @places.  International Building
+                           Code 2015, 1004.4; that a bench of 128 in counts seven, as reported (rounded down) */
 } FpCapacityLine;
 
 /* (element-type FpCapacityLine), in the order of the scene; owned by the caller. */

@@ -29,16 +29,14 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Asked, asked_clear)
 
 /* --- room -------------------------------------------------------------------------------- */
 
+/* Where the rule speaks of it. */
 static void
-add_by_rule (GString *out, guint places, guint by_rule, FpPlacesSort sort)
+add_by_rule (GString *out, guint places, guint by_rule, gboolean ruled)
 {
-  if (sort == FP_PLACES_SEATED)
-    {
-      if (by_rule == places)
-        g_string_append (out, "; by the printed rule the same");
-      else
-        g_string_append_printf (out, "; by the printed rule %u", by_rule);
-    }
+  if (ruled && by_rule == places)
+    g_string_append (out, "; by the printed rule the same");
+  else if (ruled)
+    g_string_append_printf (out, "; by the printed rule %u", by_rule);
   g_string_append_c (out, '\n');
 }
 
@@ -50,13 +48,14 @@ add_line (GString *out, const FpScene *scene, const FpCapacityLine *line)
   const char *name = fp_item_name (placed[line->owner].item);
 
   g_string_append_printf (out, "  %s: %u%s", name, line->places, line->gallery ? ", in a gallery" : "");
-  add_by_rule (out, line->places, line->by_rule, line->sort);
+  add_by_rule (out, line->places, line->by_rule, line->ruled);
 }
 
 static guint
 add_sort (GString *out, const FpScene *scene, const GArray *lines, FpPlacesSort sort)
 {
   guint places = 0, by_rule = 0;
+  gboolean ruled = TRUE;
 
   for (guint i = 0; i < lines->len; i++)
     {
@@ -66,11 +65,12 @@ add_sort (GString *out, const FpScene *scene, const GArray *lines, FpPlacesSort 
         continue;
       places += line->places;
       by_rule += line->by_rule;
+      ruled &= line->ruled; /* else the sum would be of two ways of counting */
     }
   if (places == 0)
     return 0;
   g_string_append_printf (out, "%s: %u", fp_places_label (sort), places);
-  add_by_rule (out, places, by_rule, sort);
+  add_by_rule (out, places, by_rule, ruled);
   for (guint i = 0; i < lines->len; i++)
     if (g_array_index (lines, FpCapacityLine, i).sort == sort)
       add_line (out, scene, &g_array_index (lines, FpCapacityLine, i));
@@ -122,22 +122,23 @@ read_communion (const Asked *asked, FpCommunion *c, double *step)
 #define SECONDS_TOLD 300 /* of longer times whole minutes are told: what is entered is no more exact */
 
 static char *
-minutes_words (double seconds)
+minutes_words (double seconds, gboolean told)
 {
+  const char *how = told ? "about " : "at least ";
   const guint whole = (guint) ceil (seconds);
 
-  return whole < SECONDS_TOLD ? g_strdup_printf ("%u min %02u s", whole / 60, whole % 60)
-                              : g_strdup_printf ("about %u min", (whole + 30) / 60);
+  return whole < SECONDS_TOLD ? g_strdup_printf ("%s%u min %02u s", told ? "" : how, whole / 60, whole % 60)
+                              : g_strdup_printf ("%s%u min", how, told ? (whole + 30) / 60 : whole / 60);
 }
 
 static void
 add_communion (GString *out, FpCommunion c, gboolean told, const char *where)
 {
-  g_autofree char *time = minutes_words (fp_communion_seconds (&c));
+  g_autofree char *time = minutes_words (fp_communion_seconds (&c), told);
   g_autofree char *each = fp_number_format (c.each), *change = fp_number_format (c.change), *back = fp_number_format (c.back);
 
-  g_string_append_printf (out, "Communion of %u %s, %u minister%s: %s%s (%s s each, %s s a change%s%s%s)\n", c.people, where,
-                          c.ministers, c.ministers == 1 ? "" : "s", told ? "" : "at least ", time, each, change, c.places > 0 ? ", " : "",
+  g_string_append_printf (out, "Communion of %u %s, %u minister%s: %s (%s s each, %s s a change%s%s%s)\n", c.people, where,
+                          c.ministers, c.ministers == 1 ? "" : "s", time, each, change, c.places > 0 ? ", " : "",
                           c.places > 0 ? back : "", c.places > 0 ? " s the way back along the rail" : "");
 }
 
@@ -183,8 +184,9 @@ tell (const Asked *asked, const FpProject *project, guint alternative)
   if (lines->len == 0)
     g_string_append (out, "Nobody has a place here.\n");
   add_communions (out, asked, c, step, kneeling);
-  g_string_append (out, "\nThe printed rule: one person for each whole 18 in (457 mm) of bench, International Building Code 2015,\n"
-                        "1004.4. A count is not comfort: local code and the fire authority say how many may be in the room.\n");
+  g_string_append (out, "\nThe printed rule, of straight benches: one person for each whole 18 in (457 mm), International\n"
+                        "Building Code 2015, 1004.4. A count is not comfort: local code and the fire authority say how many\n"
+                        "may be in the room.\n");
   return fp_command_print (out->str, out->len);
 }
 

@@ -3,11 +3,8 @@
  * out. */
 #include "printed-unit.h"
 #include "rulebook-private.h"
+#include "rulebook-xml.h"
 
-#include <libxml/parser.h>
-#include <libxml/relaxng.h>
-#include <libxml/tree.h>
-#include <libxml/xmlschemastypes.h>
 #include <math.h>
 #include <string.h>
 
@@ -496,108 +493,6 @@ read_book (const Reader *reader, const xmlNode *root)
   return reader->book->rules->len > 0 || fault (reader, root, FP_ERROR_INVALID, "a rulebook without rules");
 }
 
-/* --- XML ----------------------------------------------------------------- */
-
-/* No DTD, and so no entities: the parser stops where one begins. */
-static void
-refuse_dtd (void *data, const xmlChar *name, const xmlChar *external, const xmlChar *system)
-{
-  xmlParserCtxt *parser = data;
-
-  (void) name;
-  (void) external;
-  (void) system;
-  *(gboolean *) parser->_private = TRUE;
-  xmlStopParser (parser);
-}
-
-static xmlDoc *
-parse_xml (const Reader *reader, const char *xml, gsize length)
-{
-  xmlParserCtxt *parser = xmlNewParserCtxt ();
-  gboolean dtd = FALSE;
-  xmlDoc *doc;
-
-  parser->_private = &dtd;
-  parser->sax->internalSubset = refuse_dtd;
-  doc = xmlCtxtReadMemory (parser, xml, (int) length, reader->name, NULL,
-                           XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING | XML_PARSE_NOCDATA);
-  if (dtd || !doc || !parser->wellFormed)
-    {
-      const xmlError *why = xmlCtxtGetLastError (parser);
-      g_autofree char *message = g_strstrip (g_strdup (why && why->message ? why->message : "not XML"));
-
-      if (dtd)
-        g_set_error (reader->error, FP_ERROR, FP_ERROR_INVALID, "%s:%d: a document type is not allowed", reader->name,
-                     parser->input ? parser->input->line : 1);
-      else
-        g_set_error (reader->error, FP_ERROR, FP_ERROR_SYNTAX, "%s:%d: not well-formed: %s", reader->name,
-                     why ? why->line : 1, message);
-      g_clear_pointer (&doc, xmlFreeDoc);
-    }
-  xmlFreeParserCtxt (parser);
-  return doc;
-}
-
-static void
-first_error (void *data, xmlErrorPtr found)
-{
-  GString *first = data;
-
-  if (first->len == 0 && found->message)
-    g_string_printf (first, "%d: %s", found->line, found->message);
-}
-
-/* libxml2 makes these tables when they are first asked for, and takes no lock. */
-static void
-make_tables_once (void)
-{
-  static gsize ready = 0;
-
-  if (g_once_init_enter (&ready))
-    {
-      xmlInitParser ();
-      xmlSchemaInitTypes ();
-      xmlRelaxNGInitTypes ();
-      g_once_init_leave (&ready, 1);
-    }
-}
-
-static xmlRelaxNG *
-schema (void)
-{
-  static gsize ready = 0;
-  static xmlRelaxNG *parsed;
-
-  if (g_once_init_enter (&ready))
-    {
-      gsize length;
-      const char *rng = fp_rulebook_schema (&length);
-      xmlRelaxNGParserCtxt *parser = xmlRelaxNGNewMemParserCtxt (rng, (int) length);
-
-      parsed = xmlRelaxNGParse (parser);
-      xmlRelaxNGFreeParserCtxt (parser);
-      g_once_init_leave (&ready, 1);
-    }
-  return parsed;
-}
-
-/* The schema that is given to those who write rulebooks may not allow less than the reader, nor more. */
-static gboolean
-fits_schema (const Reader *reader, xmlDoc *doc)
-{
-  xmlRelaxNGValidCtxt *valid = xmlRelaxNGNewValidCtxt (schema ());
-  g_autoptr (GString) first = g_string_new (NULL);
-  gboolean fits;
-
-  xmlRelaxNGSetValidStructuredErrors (valid, first_error, first);
-  fits = xmlRelaxNGValidateDoc (valid, doc) == 0;
-  xmlRelaxNGFreeValidCtxt (valid);
-  if (!fits)
-    g_set_error (reader->error, FP_ERROR, FP_ERROR_INVALID, "%s:%s", reader->name, g_strstrip (first->str));
-  return fits;
-}
-
 FpRulebook *
 fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error)
 {
@@ -610,13 +505,12 @@ fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **err
       g_set_error (error, FP_ERROR, FP_ERROR_LIMIT, "%s:1: larger than %u bytes", reader.name, FP_RULEBOOK_BYTES_MAX);
       return NULL;
     }
-  make_tables_once ();
-  doc = parse_xml (&reader, xml, length);
+  doc = fp_rulebook_xml (xml, length, reader.name, error);
   if (!doc)
     return NULL;
 
   reader.book = fp_rulebook_new_empty ();
-  good = read_book (&reader, xmlDocGetRootElement (doc)) && fits_schema (&reader, doc);
+  good = read_book (&reader, xmlDocGetRootElement (doc)) && fp_rulebook_fits_schema (doc, reader.name, error);
   xmlFreeDoc (doc);
   if (!good)
     g_clear_pointer (&reader.book, fp_rulebook_unref);

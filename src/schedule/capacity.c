@@ -31,12 +31,15 @@ param_of (const FpPlaced *placed, const char *id)
   return i >= 0 ? placed->form.param[i] : NAN;
 }
 
-/* Of a block of straight pews; otherwise as drawn. */
-static guint
-by_rule (const FpPlaced *placed, guint places)
+static gboolean
+is_straight_bench (const FpPlaced *placed)
 {
-  if (fp_item_kind (placed->item)->role != FP_ROLE_PEWS || param_of (placed, "radius") > 0)
-    return places;
+  return fp_item_kind (placed->item)->role == FP_ROLE_PEWS && !(param_of (placed, "radius") > 0);
+}
+
+static guint
+by_rule (const FpPlaced *placed)
+{
   return (guint) floor (param_of (placed, "length") / BENCH + 1e-9) * (guint) param_of (placed, "rows");
 }
 
@@ -55,7 +58,8 @@ fp_capacity (const FpPeople *people)
       line.sort = sort_of (&place[i], fp_item_kind (placed[line.owner].item)->role);
       for (; i < n && place[i].owner == line.owner; i++)
         line.places++;
-      line.by_rule = by_rule (&placed[line.owner], line.places);
+      line.ruled = is_straight_bench (&placed[line.owner]);
+      line.by_rule = line.ruled ? by_rule (&placed[line.owner]) : line.places;
       g_array_append_val (lines, line);
     }
   return lines;

@@ -1043,6 +1043,8 @@ def room_is_counted_and_communion_timed():
     assert "in lines, 1 minister: 4 min 59 s" in text, text  # 60 times 4 s, and 59 changes
     assert "at the rail, 1 minister: at least 4 min" in text, text
     assert "none is assumed" in footpace("capacity", CHAPEL, expect=0).stdout
+    curved = footpace("capacity", SAMPLES / "fan.footpace", expect=0).stdout  # of which the rule does not speak
+    assert "by the printed rule" not in curved, curved
     for option, value in (("--each", "0"), ("--each", "soon"), ("--people", "1.5"), ("--ministers", "-1"), ("--back", "1e9")):
         assert option in footpace("capacity", CHAPEL, "--each", 4, option, value, expect=2).stderr
 

@@ -157,6 +157,7 @@ test_benches (void)
       people = fp_people_new (scene);
       lines = fp_capacity (people);
       g_assert_cmpuint (lines->len, ==, 1);
+      g_assert_true (g_array_index (lines, FpCapacityLine, 0).ruled);
       g_assert_cmpuint (g_array_index (lines, FpCapacityLine, 0).by_rule, ==, 20 * rows[i].seats);
       g_assert_cmpuint (g_array_index (lines, FpCapacityLine, 0).places, ==, fp_people_seats (people));
       fp_project_unref (project);
