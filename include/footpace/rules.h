@@ -10,6 +10,7 @@
  */
 #pragma once
 
+#include "footpace/evidence.h"
 #include "footpace/levels.h"
 #include "footpace/room-to-move.h"
 #include "footpace/sight.h"
@@ -42,6 +43,8 @@ typedef struct
   char  *text;             /* (nullable) the value in words where a number alone
                               says too little: "287 of 312 places"; owned    */
   FpWay *way;              /* (nullable) the way that was measured, and where it is narrowest; owned */
+  FpVec3 span[2];          /* straight between which it was measured         */
+  gboolean has_span;
 } FpMeasured;
 
 typedef struct
@@ -64,6 +67,20 @@ const FpMeasure *fp_measures (guint *n);
 const FpMeasure *fp_measure_find (const char *id);
 const char      *fp_measure_unit_id (const FpMeasure *measure); /* of FpMeasured.value: "mm", "mm2", "kN/m2", "share", "yes", "" */
 GArray          *fp_measure_take (const FpMeasure *measure, const FpMeasuring *of); /* (element-type FpMeasured) */
+
+/**
+ * fp_measured_evidence:
+ * @one: of fp_measure_take() with the same @of
+ *
+ * What was measured, drawn: a length between its ends, each place that was counted, the line of sight from the place that
+ * sees least.  It is made when somebody asks.  What is measured along a way has its way for that (room-to-move.h), and its
+ * evidence may be empty.  Of what was not found, nothing is drawn but where it would be.
+ *
+ * Returns: owned by the caller
+ */
+FpEvidence      *fp_measured_evidence (const FpMeasure *measure, const FpMeasuring *of, const FpMeasured *one);
+/* What that is, in words: "the length, between its ends"; static. */
+const char      *fp_measure_drawn (const FpMeasure *measure);
 
 /* What is to be seen by a measure of sight; FALSE: it is none. */
 gboolean         fp_measure_focus (const char *id, FpFocus *focus);
@@ -185,6 +202,9 @@ typedef struct
   char             *otherwise; /* (nullable) that the parish holds it otherwise than it is printed, and why; a sentence */
   char             *disagree; /* (nullable) what other sources print of the same matter; sentences */
   FpWay            *way;      /* (nullable) to be drawn: a route, its narrowest place, or that alone */
+  guint             row;      /* as FpMeasured                               */
+  FpVec3            span[2];
+  gboolean          has_span;
 } FpFinding;
 
 typedef struct _FpFindings FpFindings;
@@ -195,6 +215,8 @@ void             fp_findings_unref (const FpFindings *self);
 /* Every rule of every book: short ones first, by weight, then by book order. */
 const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
 guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
+/* What was measured, drawn (fp_measured_evidence()); owned by the caller.  NULL where nothing was. */
+FpEvidence      *fp_finding_evidence (const FpFindings *self, const FpFinding *finding);
 const FpScene   *fp_findings_scene (const FpFindings *self);
 /* The ways of those that are short, each once, ended by NULL: the array is the caller's, the ways are not. */
 const FpWay    **fp_findings_ways  (const FpFindings *self);

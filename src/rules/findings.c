@@ -125,6 +125,9 @@ judge (FpFinding *finding, const FpMeasure *measure, GArray *measured, const FpM
   finding->owner = worst->owner;
   finding->at = worst->at;
   finding->has_at = worst->has_at;
+  finding->row = worst->row;
+  finding->has_span = worst->has_span;
+  memcpy (finding->span, worst->span, sizeof finding->span);
   finding->way = fp_way_copy (worst->way);
   finding->measured = fp_finding_value_words (finding, measure, worst, units);
   if (finding->found == FP_FOUND_SHORT)
@@ -364,6 +367,16 @@ fp_findings_ways (const FpFindings *self)
     }
   g_ptr_array_add (ways, NULL);
   return (const FpWay **) g_ptr_array_free (g_steal_pointer (&ways), FALSE);
+}
+
+FpEvidence *
+fp_finding_evidence (const FpFindings *self, const FpFinding *finding)
+{
+  const FpMeasured one = { .value = finding->value, .owner = finding->owner, .at = finding->at, .has_at = finding->has_at,
+                           .row = finding->row, .way = finding->way, .has_span = finding->has_span,
+                           .span = { finding->span[0], finding->span[1] } };
+
+  return isnan (finding->value) ? NULL : fp_measured_evidence (fp_measure_find (finding->rule->measure), &self->of, &one);
 }
 
 const FpScene *

@@ -24,6 +24,14 @@ fp_measured_add_at (GArray *out, double value, int owner, FpVec3 at)
 }
 
 void
+fp_measured_span (FpMeasured *measured, FpVec3 a, FpVec3 b)
+{
+  measured->span[0] = a;
+  measured->span[1] = b;
+  measured->has_span = TRUE;
+}
+
+void
 fp_measured_add_nothing (GArray *out, const char *why)
 {
   fp_measured_add (out, NAN)->detail = g_strdup (why);

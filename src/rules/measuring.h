@@ -34,6 +34,8 @@ G_BEGIN_DECLS
 /* Each returns the value just added, to be filled in further; valid until the next one is added. */
 FpMeasured *fp_measured_add (GArray *out, double value);
 FpMeasured *fp_measured_add_at (GArray *out, double value, int owner, FpVec3 at);
+/* That it was measured straight between two points. */
+void        fp_measured_span (FpMeasured *measured, FpVec3 a, FpVec3 b);
 /* Nothing to measure, and why; @why is static. */
 void        fp_measured_add_nothing (GArray *out, const char *why);
 

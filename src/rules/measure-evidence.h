@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* measure-evidence.h - drawing what was measured: what the measures share
+ *
+ * Private to src/rules.  A measure says in its take function between which points a length was (fp_measured_span()), or has a
+ * line in the table of measures-drawn.c: which parameter it is, or a function that draws it.
+ */
+#pragma once
+
+#include "measuring.h"
+
+G_BEGIN_DECLS
+
+/* Draws one value of a measure. */
+typedef void (*FpEvidenceOf) (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out);
+
+/* The room that a thing takes; of a floor its outline.  Nothing for -1. */
+void fp_evidence_add_thing (FpEvidence *self, const FpMeasuring *of, int index);
+/* All things of an office that are there. */
+void fp_evidence_add_role  (FpEvidence *self, const FpMeasuring *of, FpRole role);
+/* All floors of a use, each by its outline. */
+void fp_evidence_add_floors (FpEvidence *self, const FpMeasuring *of, FpFloorUse use);
+void fp_evidence_add_floor  (FpEvidence *self, const FpFloor *floor);
+/* A piece of a thing by its outline, at its top. */
+void fp_evidence_add_solid (FpEvidence *self, const FpSolid *solid);
+/* A box on the plan of a thing, at a level of its own coordinates. */
+void fp_evidence_add_box   (FpEvidence *self, const FpPlaced *placed, const FpBox *box, double z);
+/* Between points of a thing's own coordinates. */
+void fp_evidence_add_length_in (FpEvidence *self, const FpPlaced *placed, FpVec3 a, FpVec3 b, double times);
+/* A parameter of it, where its kind draws the dimension, or would. */
+void fp_evidence_add_param (FpEvidence *self, const FpPlaced *placed, const char *param, double times);
+/* The places that pass a test, each. */
+void fp_evidence_add_places (FpEvidence *self, const FpMeasuring *of, FpPlaceTest test, gpointer data);
+/* What lies to the middle of an altar: a line upwards and eastwards through it. */
+void fp_evidence_add_axis  (FpEvidence *self, const FpPlaced *altar, FpVec3 through);
+
+/* Where such a parameter is, local coordinates; FALSE where the thing has none of that id. */
+gboolean fp_param_span (const FpPlaced *placed, const char *param, FpVec3 *a, FpVec3 *b);
+
+G_END_DECLS
