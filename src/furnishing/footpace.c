@@ -5,9 +5,9 @@
  * count - 1 the lowest; each is a block from the floor up to its own top, so
  * they are nested in each other.
  */
-#include "kind-private.h"
+#include "edge-marking.h"
 
-enum { COUNT, RISER, TREAD, FRONT, BEHIND, ENDS, SIDES };
+enum { COUNT, RISER, TREAD, FRONT, BEHIND, ENDS, SIDES, EDGE };
 enum { FRONT_ONLY, THREE, FOUR };
 
 static const FpChoice sides[] = {
@@ -24,6 +24,7 @@ static const FpParam params[] = {
   [BEHIND] = FP_LENGTH ("behind", "Footpace behind the altar", 0, 0, 5000, FP_JUDGEMENT),
   [ENDS] = FP_LENGTH ("ends", "Footpace beyond the ends of the altar", 0, 305, 5000, SCHULTE ": about 1 ft"),
   [SIDES] = FP_CHOICE ("sides", "Steps pass", sides, THREE, SCHULTE),
+  FP_EDGE_PARAMS,
   FP_NO_MORE_PARAMS
 };
 
@@ -84,7 +85,18 @@ solids (const FpForm *form, FpSolids *out)
     }
 }
 
-/* Beside the axis, which is a line of its own. */
+static void
+mark_edges (const FpForm *form, const FpBox *box, GArray *out)
+{
+  FpPoint corner[4];
+
+  fp_box_corners (box, corner); /* from the front one on the Gospel side, the body on the left */
+  for (guint i = 0; i < 4; i++)
+    if (i == 0 || fp_form_is (form, SIDES, FOUR) || (i != 2 && fp_form_is (form, SIDES, THREE)))
+      fp_strokes_add_edge_marking (out, form, EDGE, corner[i], corner[(i + 1) % 4]);
+}
+
+/* The arrow lies beside the axis, which is a line of its own. */
 static void
 strokes (const FpForm *form, GArray *out)
 {
@@ -93,6 +105,11 @@ strokes (const FpForm *form, GArray *out)
 
   if (fp_form_count (form, COUNT) > 1)
     fp_strokes_add_arrow (out, (FpPoint) { x, low.y0 }, (FpPoint) { x, high.y0 + MIN (form->param[FRONT], 150) });
+  for (guint step = 0; step < fp_form_count (form, COUNT); step++)
+    {
+      const FpBox box = step_box (form, step);
+      mark_edges (form, &box, out);
+    }
 }
 
 static void

@@ -4,15 +4,16 @@
  * Origin: middle of the lowest riser; it ascends towards +y.  The uppermost
  * step is flush with the floor above and reaches one tread into it, as its stone does.
  */
-#include "kind-private.h"
+#include "edge-marking.h"
 
-enum { WIDTH, COUNT, RISER, TREAD };
+enum { WIDTH, COUNT, RISER, TREAD, EDGE };
 
 static const FpParam params[] = {
   [WIDTH] = FP_LENGTH ("width", "Width", 300, 3000, 40000, FP_SURVEYED),
   [COUNT] = FP_COUNT ("count", "Risers", 1, 2, 40, FP_SURVEYED),
   [RISER] = FP_LENGTH ("riser", "Riser", 20, 150, 300, "UFC 4-730-02 (2004), 2g: 6 in, printed as 150 mm"),
   [TREAD] = FP_LENGTH ("tread", "Tread", 150, 300, 3000, FP_JUDGEMENT),
+  FP_EDGE_PARAMS,
   FP_NO_MORE_PARAMS
 };
 
@@ -49,7 +50,10 @@ static void
 strokes (const FpForm *form, GArray *out)
 {
   const double x = form->param[WIDTH] / 4; /* beside the axis, which is a line of its own */
+  const double half = form->param[WIDTH] / 2, tread = form->param[TREAD];
 
+  for (guint i = 0; i < fp_form_count (form, COUNT); i++)
+    fp_strokes_add_edge_marking (out, form, EDGE, (FpPoint) { -half, i * tread }, (FpPoint) { half, i * tread });
   fp_strokes_add_arrow (out, (FpPoint) { x, 0 }, (FpPoint) { x, (form->param[COUNT] - 0.5) * form->param[TREAD] });
 }
 
