@@ -67,8 +67,8 @@ typedef struct
 } FpOrderStep;
 
 /* The nearest thing that may burn and rises to the flame, or hangs over it lower than FP_FLAME_ABOVE; -1. @by: (out): level
- * distance, mm */
-int                 fp_flame_nearest (const FpScene *scene, FpVec3 flame, double *by);
+ * distance, mm; @where: (out) (optional): the point of its plan that is so near */
+int                 fp_flame_nearest (const FpScene *scene, FpVec3 flame, double *by, FpPoint *where);
 
 typedef struct _FpOrder FpOrder;
 

@@ -195,6 +195,7 @@ typedef struct
   double c;
   double distance;        /* horizontal, from the eye to the focus: D + T    */
   double between;         /* of that, from the eye of the row in front: T    */
+  FpVec3 eye, focus;      /* of the row, and what it looks at                */
 } FpRowC;
 
 /* C of every row behind another of its block, sitting, all grown and of the brief's percentile, to the front edge of

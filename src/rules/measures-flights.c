@@ -47,5 +47,12 @@ fp_take_footpace_fall (const FpMeasuring *of, GArray *out)
   if ((guint) fp_placed_param (footpace, "sides", THREE) == THREE && !fp_altar_is_free (altar))
     return; /* its only open side is at the wall */
   rise = fp_placed_param (footpace, "count", 1) * fp_placed_param (footpace, "riser", 0);
-  fp_measured_add_at (out, rise, index, fp_placed_middle (footpace, rise));
+  {
+    const gboolean ends = (guint) fp_placed_param (footpace, "sides", THREE) == FRONT;
+    const FpBox *plan = &footpace->extent.plan;
+    const double x = ends ? plan->x1 : (plan->x0 + plan->x1) / 2, y = ends ? (plan->y0 + plan->y1) / 2 : plan->y1;
+
+    fp_measured_span (fp_measured_add_at (out, rise, index, fp_placed_middle (footpace, rise)),
+                      fp_placed_point (footpace, (FpVec3) { x, y, 0 }), fp_placed_point (footpace, (FpVec3) { x, y, rise }));
+  }
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The people below the altar: floor against floor, as levels.h counts it. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -99,6 +99,42 @@ fp_take_margin_below (const FpMeasuring *of, GArray *out)
     }
 }
 
+/* Upright over the highest floor, and level from there to the altar. */
+void
+fp_show_margin_below (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpVec3 foot = one->at, top = { foot.x, foot.y, of->levels.footpace };
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+
+  fp_evidence_add_length (out, foot, top, one->value < 0 ? -1 : 1);
+  if (altar)
+    {
+      const FpVec3 front = fp_placed_point (altar, (FpVec3) { 0, altar->extent.plan.y0, 0 });
+      fp_evidence_add_line (out, top, (FpVec3) { front.x, front.y, of->levels.footpace });
+    }
+}
+
+void
+fp_show_places_not_below (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_places (out, of, not_below, NULL);
+}
+
+void
+fp_show_places_above_sanctuary (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_places (out, of, above_sanctuary, NULL);
+}
+
+void
+fp_show_gallery_places (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_places (out, of, in_gallery, NULL);
+}
+
 void
 fp_take_places_not_below (const FpMeasuring *of, GArray *out)
 {
@@ -157,6 +193,77 @@ fp_take_gallery_places (const FpMeasuring *of, GArray *out)
   where = fp_measuring_where (of, in_gallery, NULL);
   measured = fp_measured_add (out, of->levels.gallery_places);
   measured->detail = g_strdup_printf ("%s, at %s", where ? where : "gallery", level);
+}
+
+static double
+level_of (const FpFloor *floor, FpPoint p)
+{
+  return floor->z + floor->gx * p.x + floor->gy * p.y;
+}
+
+/* What of it is at least so high. */
+static void
+add_floor_from (FpEvidence *out, const FpFloor *floor, double level)
+{
+  g_autoptr (GArray) pt = g_array_new (FALSE, FALSE, sizeof (FpVec3));
+
+  for (guint i = 0; i < floor->n_outline; i++)
+    {
+      const FpPoint a = floor->outline[i], b = floor->outline[(i + 1) % floor->n_outline];
+      const double over_a = level_of (floor, a) - level, over_b = level_of (floor, b) - level, t = over_a / (over_a - over_b);
+      const FpVec3 corner = { a.x, a.y, level_of (floor, a) }, cut = { a.x + t * (b.x - a.x), a.y + t * (b.y - a.y), level };
+
+      if (over_a >= 0)
+        g_array_append_val (pt, corner);
+      if ((over_a >= 0) != (over_b >= 0))
+        g_array_append_val (pt, cut);
+    }
+  fp_evidence_add_outline (out, (const FpVec3 *) (gpointer) pt->data, pt->len);
+}
+
+void
+fp_show_area_not_below (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  guint n = 0;
+  const FpFloor *floor = fp_scene_floors (of->scene, &n);
+
+  for (guint i = 0; one->value > 0 && i < n; i++)
+    if (floor[i].use == FP_FLOOR_PEOPLE)
+      add_floor_from (out, &floor[i], of->levels.footpace - (floor[i].gx == 0 && floor[i].gy == 0 ? 1e-6 : 0));
+}
+
+/* Its outline, and over its middle how far it falls on the way on which it falls most. */
+void
+fp_show_floor_fall (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  guint n = 0;
+  const FpFloor *floor = fp_scene_floors (of->scene, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const double fall = hypot (floor[i].gx, floor[i].gy), dx = floor[i].gx / fall, dy = floor[i].gy / fall;
+      double low = 0, high = 0;
+
+      if ((int) floor[i].owner != one->owner || floor[i].use != FP_FLOOR_PEOPLE)
+        continue;
+      fp_evidence_add_floor (out, &floor[i]);
+      if (!(fall > 0) || fabs (fall - one->value) > 1e-9)
+        continue;
+      for (guint c = 0; c < floor[i].n_outline; c++)
+        {
+          const double along = (floor[i].outline[c].x - one->at.x) * dx + (floor[i].outline[c].y - one->at.y) * dy;
+          low = MIN (low, along);
+          high = MAX (high, along);
+        }
+      {
+        const FpPoint foot = { one->at.x + low * dx, one->at.y + low * dy }, head = { one->at.x + high * dx, one->at.y + high * dy };
+        const FpVec3 a = { foot.x, foot.y, level_of (&floor[i], foot) }, b = { head.x, head.y, level_of (&floor[i], head) };
+
+        fp_evidence_add_line (out, a, b);
+        fp_evidence_add_length (out, a, (FpVec3) { b.x, b.y, a.z }, 0);
+        fp_evidence_add_length (out, (FpVec3) { b.x, b.y, a.z }, b, 0);
+      }
+    }
 }
 
 void
@@ -269,4 +376,17 @@ fp_take_steps_lacking_for_rows (const FpMeasuring *of, GArray *out)
   measured->text = g_strdup_printf ("as high as %u step%s", (guint) have, have > 0 && have < 2 ? "" : "s");
   measured->detail = g_strdup_printf ("%u wanted for %u row%s of seats one behind another", (guint) wanted,
                                       (guint) rows, rows < 2 ? "" : "s");
+}
+
+/* How high the altar stands over the front row, and all the rows. */
+void
+fp_show_steps_lacking_for_rows (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+
+  (void) one;
+  if (altar)
+    fp_evidence_add_length_in (out, altar, (FpVec3) { 0, altar->extent.plan.y0, front_row_level (of) - altar->level },
+                               (FpVec3) { 0, altar->extent.plan.y0, 0 }, 0);
+  fp_evidence_add_role (out, of, FP_ROLE_PEWS);
 }

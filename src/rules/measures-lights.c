@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Candles: how many are lit at each celebration, how far apart, and how far from what can burn. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include "footpace/order.h"
 
@@ -197,6 +197,27 @@ fp_take_candles_bishop (const FpMeasuring *of, GArray *out)
   take_lit (of, out, FP_CELEBRATION_BISHOP, TRUE);
 }
 
+/* Every flame on the altar or about it that counts. */
+void
+fp_show_candles (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  g_autoptr (GArray) list = fp_scene_lights (of->scene);
+  int altar;
+
+  (void) one;
+  fp_measuring_celebrated (of, &altar);
+  for (guint i = 0; altar >= 0 && i < list->len; i++)
+    {
+      const FpLight *light = &g_array_index (list, FpLight, i);
+      const FpRole role = fp_placed_role (fp_measuring_placed (of, (int) light->owner));
+
+      if ((role == FP_ROLE_CANDLES || role == FP_ROLE_SEVENTH_CANDLE || role == FP_ROLE_BRANCHED_LIGHTS)
+          && (fp_measuring_stands_on (of, (int) light->owner, altar) || near_altar (of, (int) light->owner, altar)))
+        fp_evidence_add_each (out, light->at);
+    }
+  fp_evidence_add_thing (out, of, altar);
+}
+
 /* --- where the flames are ------------------------------------------------ */
 
 void
@@ -204,7 +225,7 @@ fp_take_candle_spacing (const FpMeasuring *of, GArray *out)
 {
   g_autoptr (GArray) list = fp_scene_lights (of->scene);
   double least = -1;
-  const FpLight *closest = NULL;
+  const FpLight *closest = NULL, *other = NULL;
 
   for (guint i = 0; i < list->len; i++)
     for (guint j = i + 1; j < list->len; j++)
@@ -216,10 +237,12 @@ fp_take_candle_spacing (const FpMeasuring *of, GArray *out)
           {
             least = apart;
             closest = a;
+            other = b;
           }
       }
   if (closest)
-    fp_measured_add_at (out, least, (int) closest->owner, closest->at);
+    fp_measured_span (fp_measured_add_at (out, least, (int) closest->owner, closest->at), closest->at,
+                      (FpVec3) { other->at.x, other->at.y, closest->at.z });
 }
 
 void
@@ -228,22 +251,28 @@ fp_take_flame_clear (const FpMeasuring *of, GArray *out)
   g_autoptr (GArray) list = fp_scene_lights (of->scene);
   const FpLight *flame = NULL;
   double least = G_MAXDOUBLE, by;
+  FpPoint near = { 0, 0 }, nearest_at = { 0, 0 };
   int thing = -1;
 
   for (guint i = 0; i < list->len; i++)
     {
       const FpLight *light = &g_array_index (list, FpLight, i);
-      const int nearest = light->lit ? fp_flame_nearest (of->scene, light->at, &by) : -1;
+      const int nearest = light->lit ? fp_flame_nearest (of->scene, light->at, &by, &near) : -1;
 
       if (nearest < 0 || by >= least)
         continue;
       least = by;
       flame = light;
+      nearest_at = near;
       thing = nearest;
     }
   if (flame != NULL)
-    fp_measured_add_at (out, least, (int) flame->owner, flame->at)->detail
-      = g_strdup_printf ("from a flame to: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
+    {
+      FpMeasured *measured = fp_measured_add_at (out, least, (int) flame->owner, flame->at);
+
+      measured->detail = g_strdup_printf ("from a flame to: %s", fp_item_name (fp_measuring_placed (of, thing)->item));
+      fp_measured_span (measured, flame->at, (FpVec3) { nearest_at.x, nearest_at.y, flame->at.z });
+    }
 }
 
 void

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Nave and sanctuary against each other, what of the nave is seats, and which way people look. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -41,6 +41,21 @@ fp_take_sanctuary_of_nave (const FpMeasuring *of, GArray *out)
     fp_measured_add (out, (sanctuary.box.y1 - sanctuary.box.y0) / (nave.box.y1 - nave.box.y0));
 }
 
+/* At the Gospel side of each. */
+void
+fp_show_sanctuary_of_nave (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  static const FpFloorUse uses[] = { FP_FLOOR_PEOPLE, FP_FLOOR_MINISTERS };
+
+  (void) one;
+  for (guint i = 0; i < G_N_ELEMENTS (uses); i++)
+    {
+      const Ground ground = ground_of (of, uses[i]);
+
+      fp_evidence_add_length (out, (FpVec3) { ground.box.x0, ground.box.y0, 0 }, (FpVec3) { ground.box.x0, ground.box.y1, 0 }, 0);
+    }
+}
+
 /* --- pews ------------------------------------------------------------------------------ */
 
 /* The ground that a block of straight rows takes: each row its spacing. */
@@ -72,6 +87,24 @@ fp_take_pew_area (const FpMeasuring *of, GArray *out)
       if (seats > 0)
         fp_measured_add_at (out, pews_area (pews) / seats, i, fp_placed_middle (pews, 0));
     }
+}
+
+/* The ground of one seat, in the middle of the first row: as deep as the rows are apart. */
+void
+fp_show_pew_area (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *pews = fp_measuring_placed (of, one->owner);
+  const double deep = fp_placed_param (pews, "spacing", 0), half = deep > 0 ? one->value / deep / 2 : 0;
+
+  fp_evidence_add_box (out, pews, &(FpBox) { -half, -deep, half, 0 }, fp_placed_param (pews, "seat-height", 0));
+}
+
+void
+fp_show_nave_to_pews (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_floors (out, of, FP_FLOOR_PEOPLE);
+  fp_evidence_add_role (out, of, FP_ROLE_PEWS);
 }
 
 void
@@ -119,6 +152,20 @@ fp_take_row_clear_lacking (const FpMeasuring *of, GArray *out)
     }
 }
 
+/* The way there is, and beside it the way that is wanted. */
+void
+fp_show_row_clear_lacking (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *pews = fp_measuring_placed (of, one->owner);
+  const double back = -fp_placed_param (pews, "depth", 0), next = -fp_placed_param (pews, "spacing", 0);
+  const double wanted = clear_wanted (most_in_a_row (of, one->owner), 14, 0.3), z = fp_placed_param (pews, "seat-height", 0);
+  const double beside = fp_placed_param (pews, "seat-width", 0);
+
+  fp_evidence_add_length_in (out, pews, (FpVec3) { 0, back, z }, (FpVec3) { 0, next, z }, one->value > 0 ? -1 : 0);
+  if (one->value > 0)
+    fp_evidence_add_length_in (out, pews, (FpVec3) { beside, back, z }, (FpVec3) { beside, back - wanted, z }, 1);
+}
+
 /* --- which way they look ---------------------------------------------------------------- */
 
 static double
@@ -129,6 +176,13 @@ degrees_between (double a, double b)
 
 /* Up to here a head is turned in comfort: from memory, Metric Handbook and others. */
 #define TURNED 30.0
+
+/* Counter-clockwise from liturgical east, in which the altar lies from a place; and how far its people are turned from that. */
+static double
+turned_by (const FpPersonPlace *place, FpVec3 middle)
+{
+  return degrees_between (atan2 (-(middle.x - place->at.x), middle.y - place->at.y) * 180 / G_PI, place->facing);
+}
 
 void
 fp_take_places_turned (const FpMeasuring *of, GArray *out)
@@ -145,9 +199,7 @@ fp_take_places_turned (const FpMeasuring *of, GArray *out)
   middle = fp_placed_middle (altar, 0);
   for (guint i = 0; i < n; i++)
     {
-      const double dx = middle.x - place[i].at.x, dy = middle.y - place[i].at.y;
-      /* Facing is 0 towards liturgical east and counter-clockwise, as a turn is. */
-      const double off = degrees_between (atan2 (-dx, dy) * 180 / G_PI, place[i].facing);
+      const double off = turned_by (&place[i], middle);
 
       if (!fp_measuring_in_church (of, i))
         continue;
@@ -162,6 +214,32 @@ fp_take_places_turned (const FpMeasuring *of, GArray *out)
   if (seated > 0)
     fp_measured_add_at (out, (double) turned / seated, (int) place[worst].owner, place[worst].at)->text
       = fp_places_of (turned, seated, "turns by more than 30°", "turn by more than 30°");
+}
+
+static gboolean
+is_turned (const FpMeasuring *of, guint i, gpointer data)
+{
+  return fp_measuring_in_church (of, i) && turned_by (fp_measuring_place (of, i), *(const FpVec3 *) data) > TURNED;
+}
+
+/* From the place that is turned most straight on, and to the altar; and each that is turned too far. */
+void
+fp_show_places_turned (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  FpVec3 middle = fp_placed_middle (fp_measuring_celebrated (of, NULL), 0);
+  guint n;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (place[i].at.x == one->at.x && place[i].at.y == one->at.y)
+      {
+        const double turn = place[i].facing * G_PI / 180, far = hypot (middle.x - one->at.x, middle.y - one->at.y) / 2;
+
+        fp_evidence_add_line (out, one->at, (FpVec3) { middle.x, middle.y, one->at.z });
+        fp_evidence_add_line (out, one->at, (FpVec3) { one->at.x - far * sin (turn), one->at.y + far * cos (turn), one->at.z });
+        break;
+      }
+  fp_evidence_add_places (out, of, is_turned, &middle);
 }
 
 /* From the first row up to the top of what stands highest of the altar's cross. */
@@ -191,4 +269,24 @@ fp_take_look_up (const FpMeasuring *of, GArray *out)
     }
   if (most > -INFINITY)
     fp_measured_add_at (out, most, (int) place[worst].owner, place[worst].at)->detail = fp_people_name (of->people, worst);
+}
+
+/* From the eye up, and level under it. */
+void
+fp_show_look_up (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *cross = fp_measuring_role (of, FP_ROLE_CRUCIFIX, NULL);
+  const FpVec3 top = fp_placed_middle (cross, cross->extent.height);
+  guint n;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+
+  for (guint i = 0; i < n; i++)
+    if (place[i].at.x == one->at.x && place[i].at.y == one->at.y)
+      {
+        const FpVec3 eye = fp_people_plain_eye (of->people, i, FP_POSTURE_SITTING);
+
+        fp_evidence_add_line (out, eye, top);
+        fp_evidence_add_line (out, eye, (FpVec3) { top.x, top.y, eye.z });
+        return;
+      }
 }

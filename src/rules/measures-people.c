@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Seats and rows: how many, how wide, how far apart, how far away. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -33,6 +33,45 @@ static double
 row_clear (const FpPlaced *pews)
 {
   return spacing (pews) - fp_placed_param (pews, "depth", NAN);
+}
+
+/* From the back of the first row to the front of the next. */
+void
+fp_show_row_clear (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *pews = fp_measuring_placed (of, one->owner);
+  const double z = fp_placed_param (pews, "seat-height", 0), x = fp_placed_param (pews, "length", 0) / 4;
+
+  fp_evidence_add_length_in (out, pews, (FpVec3) { x, -fp_placed_param (pews, "depth", 0), z },
+                             (FpVec3) { x, -fp_placed_param (pews, "spacing", 0), z }, one->value < 0 ? -1 : 1);
+}
+
+/* The seats of the longest row. */
+void
+fp_show_row_seats (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  guint n = 0, row = 0;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+
+  for (guint i = 0; i < n; i++)
+    if ((int) place[i].owner == one->owner && place[i].at.x == one->at.x && place[i].at.y == one->at.y)
+      row = place[i].row;
+  for (guint i = 0; i < n; i++)
+    if ((int) place[i].owner == one->owner && place[i].row == row)
+      fp_evidence_add_each (out, place[i].at);
+}
+
+/* Whatever has seats. */
+void
+fp_show_seats_share (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  guint n = 0;
+  const FpPersonPlace *place = fp_people_places (of->people, &n);
+
+  (void) one;
+  for (guint i = 0; i < n; i++)
+    if (!place[i].at_rail && (i == 0 || place[i - 1].owner != place[i].owner))
+      fp_evidence_add_thing (out, of, (int) place[i].owner);
 }
 
 void
@@ -109,6 +148,10 @@ fp_take_farthest_place (const FpMeasuring *of, GArray *out)
         }
     }
   if (farthest >= 0)
-    fp_measured_add_at (out, farthest, (int) place[worst].owner, place[worst].at)->detail
-      = fp_people_name (of->people, worst);
+    {
+      FpMeasured *measured = fp_measured_add_at (out, farthest, (int) place[worst].owner, place[worst].at);
+
+      measured->detail = fp_people_name (of->people, worst);
+      fp_measured_span (measured, place[worst].at, (FpVec3) { middle.x, middle.y, place[worst].at.z });
+    }
 }

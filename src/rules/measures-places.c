@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Places to stand, to kneel and to genuflect about the altar and at the rail, on the floor that is free there. */
+#include "measure-evidence.h"
 #include "measuring-ways.h"
 
 #include <math.h>
@@ -111,10 +112,20 @@ fp_take_genuflect_floor (const FpMeasuring *of, GArray *out)
 
 /* --- three in line ----------------------------------------------------------------------- */
 
+/* The floor on which one of them stands. */
+static void
+add_standing (FpEvidence *out, const FpMeasuring *of, const FpPlaced *altar, double y, double depth)
+{
+  const double middle = (altar->extent.plan.x0 + altar->extent.plan.x1) / 2;
+
+  fp_evidence_add_box (out, altar, &(FpBox) { middle - HALF_BODY, y - depth, middle + HALF_BODY, y },
+                       fp_measuring_floor (of, flat (at_altar (altar, y))) - altar->level);
+}
+
 /* From the footpace down: celebrant, deacon and subdeacon one behind the other, one to a level.  @last: (out): where the level
  * of the last begins, in the altar's coordinates. */
 static guint
-places_in_line (const FpMeasuring *of, const FpPlaced *altar, double *last)
+places_in_line (const FpMeasuring *of, const FpPlaced *altar, double *last, FpEvidence *drawn)
 {
   double y = altar->extent.plan.y0 - HAIR;
   guint places = 0;
@@ -127,6 +138,8 @@ places_in_line (const FpMeasuring *of, const FpPlaced *altar, double *last)
         break;
       *last = y;
       places++;
+      if (drawn)
+        add_standing (drawn, of, altar, y, MIN (length, BODY_DEPTH));
       if (length >= FAR) /* that floor goes on and on */
         break;
       y -= length + HAIR;
@@ -144,12 +157,21 @@ fp_take_ministers_in_line (const FpMeasuring *of, GArray *out)
   if (!altar || foot < 0)
     return;
   {
-    const guint places = places_in_line (of, altar, &last);
+    const guint places = places_in_line (of, altar, &last, NULL);
     FpVec3 at = at_altar (altar, last);
 
     at.z = fp_measuring_floor (of, flat (at));
     fp_measured_add_at (out, places, foot, at);
   }
+}
+
+void
+fp_show_ministers_in_line (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  double last;
+
+  (void) one;
+  places_in_line (of, fp_measuring_celebrated (of, NULL), &last, out);
 }
 
 /* Past the back of the last of them, over steps and floor, to the next thing. */
@@ -162,7 +184,7 @@ fp_take_behind_ministers (const FpMeasuring *of, GArray *out)
   const FpPoint back = fp_place_point (&turn, (FpPoint) { 0, -1 });
   double last = 0, far = FAR;
 
-  if (!altar || foot < 0 || places_in_line (of, altar, &last) < PLACES_MOST)
+  if (!altar || foot < 0 || places_in_line (of, altar, &last, NULL) < PLACES_MOST)
     return;
   last -= BODY_DEPTH;
   for (int k = -1; k <= 1; k++)

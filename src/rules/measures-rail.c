@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The communion rail and its gate. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -123,9 +123,23 @@ fp_take_kneeling_places (const FpMeasuring *of, GArray *out)
     fp_measured_add_at (out, at_rail, rail, rail_at (of, fp_measuring_placed (of, rail), 0));
 }
 
+static gboolean
+kneels_at_rail (const FpMeasuring *of, guint i, gpointer data)
+{
+  (void) data;
+  return fp_measuring_place (of, i)->at_rail;
+}
+
+void
+fp_show_kneeling_places (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_places (out, of, kneels_at_rail, NULL);
+}
+
 /* --- the gate ------------------------------------------------------------ */
 
-typedef struct { double clear, off_axis; int owner; FpVec3 at; } Gate;
+typedef struct { double clear, off_axis; int owner; FpVec3 at, jamb[2], axis; } Gate;
 
 /* The gate in a rail that crosses the axis. */
 static gboolean
@@ -142,9 +156,24 @@ gate_in_rail (const FpMeasuring *of, Gate *gate)
       gate->off_axis = fabs (altar_from (of, rail, &found).x);
       gate->owner = i;
       gate->at = rail_at (of, rail, 0);
+      gate->jamb[0] = rail_at (of, rail, -gate->clear / 2);
+      gate->jamb[1] = rail_at (of, rail, gate->clear / 2);
+      gate->axis = rail_at (of, rail, altar_from (of, rail, &found).x);
       return TRUE;
     }
   return FALSE;
+}
+
+/* A point of the altar's coordinates, on the floor of the rail. */
+static FpVec3
+across_gate (const FpMeasuring *of, const FpPlaced *altar, const Gate *gate, double x, double y)
+{
+  FpVec3 at = { x, y, 0 };
+
+  if (altar)
+    at = fp_placed_point (altar, at);
+  at.z = fp_measuring_placed (of, gate->owner)->level;
+  return at;
 }
 
 /* Or the gap between one rail and another, on either side of the altar's axis. */
@@ -173,10 +202,10 @@ gate_between (const FpMeasuring *of, Gate *gate)
 
   gate->clear = right - left;
   gate->off_axis = fabs ((right + left) / 2);
-  gate->at = (FpVec3) { (left + right) / 2, y, 0 };
-  if (altar)
-    gate->at = fp_placed_point (altar, gate->at);
-  gate->at.z = fp_measuring_placed (of, gate->owner)->level;
+  gate->at = across_gate (of, altar, gate, (left + right) / 2, y);
+  gate->jamb[0] = across_gate (of, altar, gate, left, y);
+  gate->jamb[1] = across_gate (of, altar, gate, right, y);
+  gate->axis = across_gate (of, altar, gate, 0, y);
   return TRUE;
 }
 
@@ -192,7 +221,7 @@ fp_take_gates (const FpMeasuring *of, GArray *out)
   Gate gate;
 
   if (find_gate (of, &gate))
-    fp_measured_add_at (out, gate.clear > 0 ? 1 : 0, gate.owner, gate.at);
+    fp_measured_span (fp_measured_add_at (out, gate.clear > 0 ? 1 : 0, gate.owner, gate.at), gate.jamb[0], gate.jamb[1]);
 }
 
 void
@@ -201,7 +230,7 @@ fp_take_gate_clear (const FpMeasuring *of, GArray *out)
   Gate gate;
 
   if (find_gate (of, &gate) && gate.clear > 0)
-    fp_measured_add_at (out, gate.clear, gate.owner, gate.at);
+    fp_measured_span (fp_measured_add_at (out, gate.clear, gate.owner, gate.at), gate.jamb[0], gate.jamb[1]);
 }
 
 void
@@ -210,7 +239,7 @@ fp_take_gate_off_axis (const FpMeasuring *of, GArray *out)
   Gate gate;
 
   if (find_gate (of, &gate) && gate.clear > 0)
-    fp_measured_add_at (out, gate.off_axis, gate.owner, gate.at);
+    fp_measured_span (fp_measured_add_at (out, gate.off_axis, gate.owner, gate.at), gate.at, gate.axis);
 }
 
 /* --- its distances ------------------------------------------------------- */
@@ -227,8 +256,12 @@ fp_take_step_to_rail (const FpMeasuring *of, GArray *out)
       const FpPlaced *rail = fp_measuring_placed (of, i);
       FpBox steps = fp_placed_box_in (lowest, rail);
 
-      fp_measured_add_at (out, MAX (0, steps.y0 - altar_face (of, rail)), i,
-                          fp_placed_point (rail, (FpVec3) { 0, (steps.y0 + altar_face (of, rail)) / 2, 0 }));
+      const double face = altar_face (of, rail);
+
+      fp_measured_span (fp_measured_add_at (out, MAX (0, steps.y0 - face), i,
+                                            fp_placed_point (rail, (FpVec3) { 0, (steps.y0 + face) / 2, 0 })),
+                        fp_placed_point (rail, (FpVec3) { 0, face, 0 }),
+                        fp_placed_point (rail, (FpVec3) { 0, MAX (steps.y0, face), 0 }));
     }
 }
 
@@ -247,6 +280,12 @@ fp_take_rail_setback (const FpMeasuring *of, GArray *out)
                                        LEDGE_MAX - people_face (of, rail), NULL);
 
       if (edge >= 0)
-        fp_measured_add_at (out, MAX (0, edge + people_face (of, rail)), i, rail_at (of, rail, x));
+        {
+          const double face = people_face (of, rail);
+
+          fp_measured_span (fp_measured_add_at (out, MAX (0, edge + face), i, rail_at (of, rail, x)),
+                            fp_placed_point (rail, (FpVec3) { x, face, 0 }),
+                            fp_placed_point (rail, (FpVec3) { x, MIN (-edge, face), 0 }));
+        }
     }
 }

@@ -102,37 +102,46 @@ must_be_apart (const FpMeasuring *of, const Room *self, guint i, guint j)
 
 /* --- how far ---------------------------------------------------------------- */
 
-static double
-overlap_with (const Room *self, guint s, guint other, double most, FpVec3 *at)
+/* Where it is the deepest, and the way by which one would be moved. */
+typedef struct { double depth; FpVec3 at, way; } Deepest;
+
+/* Takes it, and shows the way in the middle of what they share. */
+static FpMeasured *
+add_deepest (GArray *out, const Deepest *deepest, int owner)
+{
+  const FpVec3 half = fp_vec3_scale (deepest->way, deepest->depth / 2);
+  FpMeasured *measured = fp_measured_add_at (out, deepest->depth, owner, deepest->at);
+
+  fp_measured_span (measured, fp_vec3_sub (deepest->at, half), fp_vec3_add (deepest->at, half));
+  return measured;
+}
+
+static void
+overlap_with (const Room *self, guint s, guint other, Deepest *most)
 {
   const FpPlaced *placed = &self->placed[other];
 
   for (guint k = placed->first_solid; k < placed->first_solid + placed->n_solids; k++)
     {
-      FpVec3 here;
-      double depth;
+      Deepest here;
 
-      if (!takes_room (&self->solid[k]) || !(fp_box3_overlap (&self->own[s], &self->own[k]) > MAX (most, TOUCHING)))
+      if (!takes_room (&self->solid[k]) || !(fp_box3_overlap (&self->own[s], &self->own[k]) > MAX (most->depth, TOUCHING)))
         continue;
-      depth = fp_solid_overlap (&self->solid[s], &self->solid[k], MAX (most, TOUCHING), &here);
-      if (depth > most)
-        {
-          most = depth;
-          *at = here;
-        }
+      here.depth = fp_solid_overlap (&self->solid[s], &self->solid[k], MAX (most->depth, TOUCHING), &here.at, &here.way);
+      if (here.depth > most->depth)
+        *most = here;
     }
-  return most;
 }
 
-static double
-overlap_of (const Room *self, guint i, guint j, FpVec3 *at)
+static Deepest
+overlap_of (const Room *self, guint i, guint j)
 {
   const FpPlaced *placed = &self->placed[i];
-  double most = 0;
+  Deepest most = { 0 };
 
   for (guint s = placed->first_solid; s < placed->first_solid + placed->n_solids; s++)
-    if (takes_room (&self->solid[s]) && fp_box3_overlap (&self->own[s], &self->whole[j]) > MAX (most, TOUCHING))
-      most = overlap_with (self, s, j, most, at);
+    if (takes_room (&self->solid[s]) && fp_box3_overlap (&self->own[s], &self->whole[j]) > MAX (most.depth, TOUCHING))
+      overlap_with (self, s, j, &most);
   return most;
 }
 
@@ -170,14 +179,13 @@ fp_take_overlap (const FpMeasuring *of, GArray *out)
       furnishings += !room.placed[j].ghost && !is_fabric (&room.placed[j]) ? 1 : 0;
       for (guint i = 0; i < j; i++)
         {
-          FpVec3 at = { 0 };
-          double depth;
+          Deepest most;
 
           if (!(fp_box3_overlap (&room.whole[i], &room.whole[j]) > TOUCHING) || !must_be_apart (of, &room, i, j))
             continue;
-          depth = overlap_of (&room, i, j, &at);
-          if (depth > 0)
-            fp_measured_add_at (out, depth, (int) (is_fabric (&room.placed[j]) ? i : j), at)->detail
+          most = overlap_of (&room, i, j);
+          if (most.depth > 0)
+            add_deepest (out, &most, (int) (is_fabric (&room.placed[j]) ? i : j))->detail
               = both_named (of, &room, i, j);
         }
     }
@@ -210,25 +218,21 @@ gate_lies_in (const FpMeasuring *of, guint thing, guint door, const FpBox3 *way)
 }
 
 /* How far it reaches into the way. */
-static double
-reach_into (const Room *self, guint thing, const FpSolid *way, const FpBox3 *box, FpVec3 *at)
+static Deepest
+reach_into (const Room *self, guint thing, const FpSolid *way, const FpBox3 *box)
 {
   const FpPlaced *placed = &self->placed[thing];
-  double most = 0;
+  Deepest most = { 0 };
 
   for (guint s = placed->first_solid; s < placed->first_solid + placed->n_solids; s++)
     {
-      FpVec3 here;
-      double depth;
+      Deepest here;
 
-      if (!stops_people (&self->solid[s]) || !(fp_box3_overlap (&self->own[s], box) > MAX (most, TOUCHING)))
+      if (!stops_people (&self->solid[s]) || !(fp_box3_overlap (&self->own[s], box) > MAX (most.depth, TOUCHING)))
         continue;
-      depth = fp_solid_overlap (&self->solid[s], way, MAX (most, TOUCHING), &here);
-      if (depth > most)
-        {
-          most = depth;
-          *at = here;
-        }
+      here.depth = fp_solid_overlap (&self->solid[s], way, MAX (most.depth, TOUCHING), &here.at, &here.way);
+      if (here.depth > most.depth)
+        most = here;
     }
   return most;
 }
@@ -247,15 +251,14 @@ take_door (const FpMeasuring *of, const Room *room, guint door, const FpBox3 *wa
   box = fp_solid_box (fp_solids_get (stood, 0));
   for (guint i = 0; i < room->n_placed; i++)
     {
-      FpVec3 at = { 0 };
-      double depth;
+      Deepest most;
 
       if (room->placed[i].ghost || is_fabric (&room->placed[i])
           || !(fp_box3_overlap (&room->whole[i], &box) > TOUCHING) || gate_lies_in (of, i, door, way))
         continue;
-      depth = reach_into (room, i, fp_solids_get (stood, 0), &box, &at);
-      if (depth > 0)
-        fp_measured_add_at (out, depth, (int) i, at)->detail = both_named (of, room, i, door);
+      most = reach_into (room, i, fp_solids_get (stood, 0), &box);
+      if (most.depth > 0)
+        add_deepest (out, &most, (int) i)->detail = both_named (of, room, i, door);
     }
 }
 

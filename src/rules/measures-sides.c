@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands on which side, what is in the middle, and what there is one of. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -111,6 +111,42 @@ fp_take_chair_faces (const FpMeasuring *of, GArray *out)
     }
 }
 
+/* The thing, and the middle of the altar that tells the sides. */
+void
+fp_show_side (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+
+  fp_evidence_add_thing (out, of, one->owner);
+  if (altar)
+    fp_evidence_add_axis (out, altar, one->at);
+}
+
+/* Which way he looks: so far is enough to be seen, mm (design judgement). */
+#define LOOK 2000.0
+
+void
+fp_show_chair_faces (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  FpVec3 eye;
+  double facing;
+
+  fp_evidence_add_thing (out, of, one->owner);
+  if (fp_people_minister_eye (of->people, FP_OFFICE_AT_CHAIR, &eye, &facing))
+    {
+      const double turn = facing * G_PI / 180;
+      fp_evidence_add_line (out, eye, (FpVec3) { eye.x - LOOK * sin (turn), eye.y + LOOK * cos (turn), eye.z });
+    }
+}
+
+void
+fp_show_credence_area (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *credence = fp_measuring_placed (of, one->owner);
+
+  fp_evidence_add_box (out, credence, &credence->extent.bearing, credence->extent.top);
+}
+
 void
 fp_take_credence_area (const FpMeasuring *of, GArray *out)
 {
@@ -164,8 +200,15 @@ take_off_middle (const FpMeasuring *of, GArray *out, int index)
   const FpPlaced *thing = fp_measuring_placed (of, index);
 
   if (thing)
-    fp_measured_add_at (out, fabs (towards_epistle (of, thing)), index,
-                        fp_placed_middle (thing, thing->extent.height / 2));
+    {
+      const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+      const FpVec3 at = fp_placed_middle (thing, thing->extent.height / 2);
+      FpVec3 middle = { 0, at.y, at.z };
+
+      if (altar)
+        middle = fp_placed_point (altar, (FpVec3) { 0, fp_placed_local (altar, (FpPoint) { at.x, at.y }).y, at.z - altar->level });
+      fp_measured_span (fp_measured_add_at (out, fabs (towards_epistle (of, thing)), index, at), at, middle);
+    }
 }
 
 void
@@ -256,6 +299,7 @@ take_over_sticks (const FpMeasuring *of, GArray *out, double level, int crucifix
     return;
   measured = fp_measured_add_at (out, level - top, crucifix, fp_placed_middle (fp_measuring_placed (of, crucifix), 0));
   measured->at.z = level;
+  fp_measured_span (measured, (FpVec3) { measured->at.x, measured->at.y, top }, measured->at);
   if (level < top)
     {
       g_autofree char *under = fp_length_format_unit (top - level, units);

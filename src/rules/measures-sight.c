@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the people see, as sight.h computes it: shares of places and of what is looked at. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -199,6 +199,111 @@ fp_take_row_c (const FpMeasuring *of, GArray *out)
 
       measured->row = row->row;
       measured->detail = g_strdup_printf ("%s: row %u", name, row->row);
+    }
+}
+
+/* --- drawn ------------------------------------------------------------------- */
+
+/* From the eye of the place that sees least to what is looked at, and what stands in that line. */
+static void
+add_worst_line (FpEvidence *out, const FpMeasuring *of, const Look *look)
+{
+  FpSightLine line;
+
+  if (!fp_sight_line (of->sight, fp_sight_church (of->sight, look->moment, look->focus).worst, look->moment, look->focus, &line))
+    return;
+  fp_evidence_add_line (out, line.eye, line.goal);
+  if (line.stopped && line.thing >= 0 && !line.is_minister)
+    fp_evidence_add_thing (out, of, line.thing);
+}
+
+static void
+show_places (const FpMeasuring *of, FpEvidence *out, FpFocus focus, FpPlaceTest test)
+{
+  Look look = look_at (focus);
+
+  add_worst_line (out, of, &look);
+  if (test)
+    fp_evidence_add_places (out, of, test, &look);
+}
+
+void
+fp_show_mensa_seen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_MENSA, sees_less_than_half);
+}
+
+void
+fp_show_tabernacle_seen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_TABERNACLE, sees_less_than_half);
+}
+
+void
+fp_show_crucifix_seen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_CRUCIFIX, sees_less_than_half);
+}
+
+void
+fp_show_ambo_seen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_AMBO, sees_less_than_half);
+}
+
+void
+fp_show_chair_seen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_CHAIR, sees_less_than_half);
+}
+
+void
+fp_show_mensa_mean (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_MENSA, NULL);
+}
+
+void
+fp_show_host_unseen (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  show_places (of, out, FP_FOCUS_HOST, sees_nothing);
+}
+
+/* The thing, and the places from which it is in the way. */
+void
+fp_show_hidden_by (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  FpRole role = fp_placed_role (fp_measuring_placed (of, one->owner));
+
+  fp_evidence_add_thing (out, of, one->owner);
+  fp_evidence_add_places (out, of, hidden_by_role, &role);
+}
+
+/* The line from the eyes of a row to the mensa, and by how much it passes over the eyes in front, or under them. */
+void
+fp_show_row_c (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  g_autoptr (GArray) rows = fp_row_c_values (of->people);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const FpRowC *row = &g_array_index (rows, FpRowC, i);
+      const double on = row->between / row->distance;
+      FpVec3 line;
+
+      if ((int) row->owner != one->owner || row->row != one->row)
+        continue;
+      line = fp_vec3_add (row->eye, fp_vec3_scale (fp_vec3_sub (row->focus, row->eye), on));
+      fp_evidence_add_line (out, row->eye, row->focus);
+      fp_evidence_add_length (out, (FpVec3) { line.x, line.y, line.z - row->c }, line, row->c < 0 ? -1 : 1);
+      return;
     }
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The steps of the altar, the footpace, and the steps between floors. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 #include <string.h>
@@ -91,17 +91,51 @@ fp_take_two_risers_and_tread (const FpMeasuring *of, GArray *out)
 }
 
 void
+fp_show_two_risers_and_tread (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), "riser", 2);
+  fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), "tread", 1);
+}
+
+/* Each step by the edge of its top. */
+void
+fp_show_steps (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *thing = fp_measuring_placed (of, one->owner);
+  const int footpace = thing && fp_placed_role (thing) == FP_ROLE_ALTAR ? fp_measuring_footpace (of, thing) : one->owner;
+  const FpPlaced *steps = fp_measuring_placed (of, footpace);
+  guint n;
+  const FpSolid *solid = fp_scene_solids (of->scene, &n);
+
+  for (guint i = steps ? steps->first_solid : n; i < n && i < steps->first_solid + steps->n_solids; i++)
+    fp_evidence_add_solid (out, &solid[i]);
+}
+
+void
 fp_take_footpace_ends (const FpMeasuring *of, GArray *out)
 {
   take_param (of, out, "ends", 1);
 }
 
-void
-fp_take_footpace_celebrant (const FpMeasuring *of, GArray *out)
+/* Of the footpace, where the celebrant stands. */
+static const char *
+side_of_celebrant (const FpMeasuring *of)
 {
   const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
 
-  take_param (of, out, altar && altar->form.facing == FP_FACING_PEOPLE ? "behind" : "front", 1);
+  return altar && altar->form.facing == FP_FACING_PEOPLE ? "behind" : "front";
+}
+
+void
+fp_take_footpace_celebrant (const FpMeasuring *of, GArray *out)
+{
+  take_param (of, out, side_of_celebrant (of), 1);
+}
+
+void
+fp_show_footpace_celebrant (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), side_of_celebrant (of), 1);
 }
 
 void
@@ -116,23 +150,27 @@ fp_take_footpace_behind_share (const FpMeasuring *of, GArray *out)
     fp_measured_add_at (out, fp_placed_param (placed, "behind", 0) / front, index, at);
 }
 
+void
+fp_show_footpace_behind_share (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), "front", 0);
+  fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), "behind", 0);
+}
+
 /* --- risers from floor to floor ------------------------------------------ */
 
-typedef struct { double least, most; int least_owner, most_owner; guint flights; } Risers;
+typedef struct { double rise; int owner; FpVec3 foot; } Riser;
+typedef struct { Riser least, most; guint flights; } Risers;
 
 static void
-note_riser (Risers *risers, double riser, int owner)
+note_riser (Risers *risers, double rise, int owner, FpVec3 foot)
 {
-  if (risers->flights == 0 || riser < risers->least)
-    {
-      risers->least = riser;
-      risers->least_owner = owner;
-    }
-  if (risers->flights == 0 || riser > risers->most)
-    {
-      risers->most = riser;
-      risers->most_owner = owner;
-    }
+  const Riser riser = { rise, owner, foot };
+
+  if (risers->flights == 0 || rise < risers->least.rise)
+    risers->least = riser;
+  if (risers->flights == 0 || rise > risers->most.rise)
+    risers->most = riser;
   risers->flights++;
 }
 
@@ -142,19 +180,20 @@ note_flight (const FpMeasuring *of, int index, Risers *risers)
 {
   const FpPlaced *steps = fp_measuring_placed (of, index);
   double count = fp_placed_param (steps, "count", 1), riser = fp_placed_param (steps, "riser", 0);
-  double tread = fp_placed_param (steps, "tread", 0), last;
+  double tread = fp_placed_param (steps, "tread", 0), last, half = fp_placed_param (steps, "width", 0) / 2;
+  FpVec3 foot = fp_placed_point (steps, (FpVec3) { half, (count - 1) * tread, (count - 1) * riser });
   FpPoint beyond = fp_place_point (&steps->place, (FpPoint) { 0, count * tread + LANDING });
   gboolean found = FALSE;
   double above = fp_scene_floor_at (of->scene, beyond, &found);
 
   if (count > 1)
-    note_riser (risers, riser, index);
+    note_riser (risers, riser, index, fp_placed_point (steps, (FpVec3) { half, 0, 0 }));
   last = above - (steps->level + (count - 1) * riser);
-  note_riser (risers, found && above > steps->level && last > 0 ? last : riser, index);
+  note_riser (risers, found && above > steps->level && last > 0 ? last : riser, index, foot);
 }
 
-void
-fp_take_riser_spread (const FpMeasuring *of, GArray *out)
+static Risers
+risers_to_altar (const FpMeasuring *of)
 {
   Risers risers = { 0 };
   FpVec3 at;
@@ -164,21 +203,45 @@ fp_take_riser_spread (const FpMeasuring *of, GArray *out)
   for (int i = fp_measuring_next (of, FP_ROLE_STEPS, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_STEPS, i))
     note_flight (of, i, &risers);
   if (placed)
-    note_riser (&risers, fp_placed_param (placed, "riser", 0), index);
+    note_riser (&risers, fp_placed_param (placed, "riser", 0), index, at);
+  return risers;
+}
+
+void
+fp_take_riser_spread (const FpMeasuring *of, GArray *out)
+{
+  const Risers risers = risers_to_altar (of);
 
   if (risers.flights >= 2)
     {
-      g_autofree char *least = fp_measuring_name (of, risers.least_owner);
-      g_autofree char *most = fp_measuring_name (of, risers.most_owner);
+      g_autofree char *least = fp_measuring_name (of, risers.least.owner);
+      g_autofree char *most = fp_measuring_name (of, risers.most.owner);
       FpMeasured *measured
-        = fp_measured_add_at (out, risers.most - risers.least, risers.most_owner,
-                              fp_placed_middle (fp_measuring_placed (of, risers.most_owner), 0));
+        = fp_measured_add_at (out, risers.most.rise - risers.least.rise, risers.most.owner,
+                              fp_placed_middle (fp_measuring_placed (of, risers.most.owner), 0));
       FpUnits units = fp_project_brief (fp_scene_project (of->scene))->units;
-      g_autofree char *low = fp_length_format_unit (risers.least, units);
-      g_autofree char *high = fp_length_format_unit (risers.most, units);
+      g_autofree char *low = fp_length_format_unit (risers.least.rise, units);
+      g_autofree char *high = fp_length_format_unit (risers.most.rise, units);
 
       measured->detail = g_strdup_printf ("from %s (%s) to %s (%s)", low, least, high, most);
     }
+}
+
+static void
+add_riser (FpEvidence *out, const Riser *riser, double times)
+{
+  fp_evidence_add_length (out, riser->foot, (FpVec3) { riser->foot.x, riser->foot.y, riser->foot.z + riser->rise }, times);
+}
+
+/* The highest, less the lowest. */
+void
+fp_show_riser_spread (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const Risers risers = risers_to_altar (of);
+
+  (void) one;
+  add_riser (out, &risers.most, 1);
+  add_riser (out, &risers.least, -1);
 }
 
 void
@@ -210,7 +273,7 @@ fp_take_floor_treads (const FpMeasuring *of, GArray *out)
 
 /* From the lowest step, straight towards the people, to where the floor falls. */
 static double
-sanctuary_edge (const FpMeasuring *of, int *owner, FpVec3 *from, double *drop)
+sanctuary_edge (const FpMeasuring *of, int *owner, FpVec3 *from, FpVec3 *edge, double *drop)
 {
   const FpPlaced *altar = fp_measuring_celebrated (of, owner);
   int foot = fp_measuring_footpace (of, altar);
@@ -228,6 +291,10 @@ sanctuary_edge (const FpMeasuring *of, int *owner, FpVec3 *from, double *drop)
   {
     double walked = fp_measuring_walk (of, start, sin (turn), -cos (turn), SANCTUARY_FAR, drop);
 
+    *edge = (FpVec3) { start.x + sin (turn) * walked, start.y - cos (turn) * walked, 0 };
+    /* The floor up to there, a hair before its end. */
+    edge->z = fp_scene_floor_at (of->scene, (FpPoint) { edge->x - sin (turn) * before, edge->y + cos (turn) * before }, NULL);
+    *from = (FpVec3) { start.x - sin (turn) * before, start.y + cos (turn) * before, edge->z };
     return walked < 0 ? -1 : walked + before;
   }
 }
@@ -236,22 +303,27 @@ void
 fp_take_step_to_sanctuary_edge (const FpMeasuring *of, GArray *out)
 {
   int owner = -1;
-  FpVec3 from;
-  double walked = sanctuary_edge (of, &owner, &from, NULL);
+  FpVec3 from, edge;
+  double walked = sanctuary_edge (of, &owner, &from, &edge, NULL);
 
   if (walked >= 0)
-    fp_measured_add_at (out, walked, owner, from);
+    fp_measured_span (fp_measured_add_at (out, walked, owner, from), from, edge);
 }
 
 void
 fp_take_sanctuary_above_nave (const FpMeasuring *of, GArray *out)
 {
   int owner = -1;
-  FpVec3 from;
+  FpVec3 from, edge;
   double drop = 0;
 
-  if (sanctuary_edge (of, &owner, &from, &drop) >= 0)
-    fp_measured_add_at (out, drop, owner, from);
+  if (sanctuary_edge (of, &owner, &from, &edge, &drop) >= 0)
+    fp_measured_span (fp_measured_add_at (out, drop, owner, from), (FpVec3) { edge.x, edge.y, edge.z - drop }, edge);
   else if (of->levels.has_altar && of->levels.has_people)
-    fp_measured_add (out, of->levels.sanctuary - of->levels.highest);
+    {
+      const FpVec3 foot = of->levels.highest_at;
+
+      fp_measured_span (fp_measured_add (out, of->levels.sanctuary - of->levels.highest), foot,
+                        (FpVec3) { foot.x, foot.y, of->levels.sanctuary });
+    }
 }

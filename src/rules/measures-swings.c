@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the leaves of gates and the door of the tabernacle strike as they open. */
+#include "measure-evidence.h"
 #include "measuring-ways.h"
 
 #include <math.h>
@@ -17,6 +18,27 @@ typedef struct
   double nearest; /* of what lies in the quarter of a circle; the leaf where nothing does */
   FpPoint at;     /* of it */
 } Swing;
+
+/* From what it strikes to where its edge would be; @point: from the leaf's coordinates. */
+static void
+edge_of_leaf (const Swing *self, FpPoint edge[2])
+{
+  const double far = hypot (self->at.x, self->at.y);
+
+  edge[0] = far > 0 ? self->at : (FpPoint) { 0, 0 };
+  edge[1] = far > 0 ? (FpPoint) { self->at.x * self->leaf / far, self->at.y * self->leaf / far } : (FpPoint) { 0, self->leaf };
+}
+
+#define ARC 12 /* sides of the quarter of a circle as it is drawn */
+
+/* The quarter of a circle, from shut to open, and the leaf as it stands open. */
+static void
+arc_of_leaf (double leaf, FpPoint arc[ARC + 2])
+{
+  for (guint i = 0; i <= ARC; i++)
+    arc[i] = (FpPoint) { leaf * cos (G_PI / 2 * i / ARC), leaf * sin (G_PI / 2 * i / ARC) };
+  arc[ARC + 1] = (FpPoint) { 0, 0 };
+}
 
 /* The part of a side with a coordinate of at least @least; FALSE: none of it. */
 static gboolean
@@ -90,7 +112,7 @@ swing_of_leaf (const FpMeasuring *of, const FpPlaced *rail, double hinge)
 {
   const GArray *edges = fp_room_edges (of->scene, FP_GAIT_ON_FOOT);
   const double from = fp_placed_param (rail, "top", 0) / 2 + CLEAR;
-  Swing swing = { .leaf = fabs (hinge), .nearest = fabs (hinge) };
+  Swing swing = { .leaf = fabs (hinge), .nearest = fabs (hinge), .at = { 0, fabs (hinge) } };
 
   for (guint i = 0; i < edges->len; i++)
     {
@@ -110,7 +132,7 @@ fp_take_gate_swing (const FpMeasuring *of, GArray *out)
       const FpPlaced *rail = fp_measuring_placed (of, i);
       const double half = fp_placed_param (rail, "gate", 0) / 2;
       double most = 0;
-      FpPoint at = { rail->place.x, rail->place.y };
+      FpPoint at = { rail->place.x, rail->place.y }, edge[2] = { at, at };
 
       if (!(half > 0) || fp_placed_param (rail, "bow", 0) > 1)
         continue;
@@ -121,13 +143,47 @@ fp_take_gate_swing (const FpMeasuring *of, GArray *out)
             {
               most = swing.leaf - swing.nearest;
               at = from_leaf (rail, side * half, swing.at);
+              edge_of_leaf (&swing, edge);
+              for (guint k = 0; k < 2; k++)
+                edge[k] = from_leaf (rail, side * half, edge[k]);
             }
         }
-      fp_measured_add_at (out, most, i, (FpVec3) { at.x, at.y, rail->level });
+      fp_measured_span (fp_measured_add_at (out, most, i, (FpVec3) { at.x, at.y, rail->level }),
+                        (FpVec3) { edge[0].x, edge[0].y, rail->level }, (FpVec3) { edge[1].x, edge[1].y, rail->level });
     }
 }
 
+void
+fp_show_gate_swing (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *rail = fp_measuring_placed (of, one->owner);
+  const double half = fp_placed_param (rail, "gate", 0) / 2;
+
+  for (int side = -1; side <= 1; side += 2)
+    {
+      FpPoint arc[ARC + 2];
+      FpVec3 pt[ARC + 2];
+
+      arc_of_leaf (half, arc);
+      for (guint i = 0; i < ARC + 2; i++)
+        {
+          const FpPoint p = from_leaf (rail, side * half, arc[i]);
+          pt[i] = (FpVec3) { p.x, p.y, rail->level };
+        }
+      fp_evidence_add_run (out, pt, ARC + 2);
+    }
+  fp_evidence_add_length (out, one->span[0], one->span[1], 1);
+}
+
 /* --- the tabernacle ------------------------------------------------------------------------ */
+
+/* From the leaf's coordinates; the door turns towards the front, which is -y. */
+static FpVec3
+from_door (const FpPlaced *tabernacle, double hinge, FpPoint p)
+{
+  return fp_placed_point (tabernacle, (FpVec3) { hinge < 0 ? hinge + p.x : hinge - p.x, tabernacle->extent.plan.y0 - p.y,
+                                                 tabernacle->extent.height / 2 });
+}
 
 static void
 note_solid (const FpPlaced *tabernacle, const FpSolid *solid, double hinge, Swing *swing)
@@ -170,7 +226,7 @@ swing_of_door (const FpMeasuring *of, int index, double hinge)
 {
   guint n;
   const FpSolid *solid = fp_scene_solids (of->scene, &n);
-  Swing swing = { .leaf = 2 * fabs (hinge), .nearest = 2 * fabs (hinge) };
+  Swing swing = { .leaf = 2 * fabs (hinge), .nearest = 2 * fabs (hinge), .at = { 0, 2 * fabs (hinge) } };
 
   for (guint i = 0; i < n; i++)
     if (may_be_struck (of, index, &solid[i]))
@@ -187,8 +243,29 @@ fp_take_tabernacle_swing (const FpMeasuring *of, GArray *out)
       const FpPlaced *placed = fp_measuring_placed (of, i);
       const double half = fp_placed_param (placed, "width", 0) * OPENS / 2;
       const Swing left = swing_of_door (of, i, -half), right = swing_of_door (of, i, half);
+      const gboolean on_left = left.nearest >= right.nearest;
+      const Swing *better = on_left ? &left : &right;
+      FpPoint edge[2];
 
-      fp_measured_add_at (out, MAX (0, MIN (left.leaf - left.nearest, right.leaf - right.nearest)), i,
-                          fp_placed_point (placed, (FpVec3) { 0, placed->extent.plan.y0, placed->extent.height / 2 }));
+      edge_of_leaf (better, edge);
+      fp_measured_span (fp_measured_add_at (out, MAX (0, better->leaf - better->nearest), i,
+                                            fp_placed_point (placed, (FpVec3) { 0, placed->extent.plan.y0, placed->extent.height / 2 })),
+                        from_door (placed, on_left ? -half : half, edge[0]), from_door (placed, on_left ? -half : half, edge[1]));
     }
+}
+
+void
+fp_show_tabernacle_swing (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *placed = fp_measuring_placed (of, one->owner);
+  const double half = fp_placed_param (placed, "width", 0) * OPENS / 2;
+  const double hinge = swing_of_door (of, one->owner, -half).nearest >= swing_of_door (of, one->owner, half).nearest ? -half : half;
+  FpPoint arc[ARC + 2];
+  FpVec3 pt[ARC + 2];
+
+  arc_of_leaf (2 * half, arc);
+  for (guint i = 0; i < ARC + 2; i++)
+    pt[i] = from_door (placed, hinge, arc[i]);
+  fp_evidence_add_run (out, pt, ARC + 2);
+  fp_evidence_add_length (out, one->span[0], one->span[1], 1);
 }

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The room that the vessels need: on the mensa before the celebrant, in the tabernacle, and on the credence. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
-#include <string.h>
 
 /* mm above the mensa, within which a thing is in the way of what stands on the corporal: a chalice with its pall.
  * Common practice, no source. */
@@ -84,6 +83,21 @@ fp_take_corporal_square (const FpMeasuring *of, GArray *out)
     measured->detail = g_strdup_printf ("“%s” is nearest", fp_item_name (fp_measuring_placed (of, nearest)->item));
 }
 
+/* The square, and its side at the edge of the celebrant. */
+void
+fp_show_corporal_square (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  const FpPlaced *altar = fp_measuring_celebrated (of, NULL);
+  const FpBox *mensa = &altar->extent.bearing;
+  const gboolean behind = altar->form.facing == FP_FACING_PEOPLE;
+  const double x = (mensa->x0 + mensa->x1) / 2, half = one->value / 2;
+  const FpBox square = { x - half, behind ? mensa->y1 - one->value : mensa->y0, x + half, behind ? mensa->y1 : mensa->y0 + one->value };
+
+  fp_evidence_add_box (out, altar, &square, altar->extent.top);
+  fp_evidence_add_length_in (out, altar, (FpVec3) { square.x0, behind ? square.y1 : square.y0, altar->extent.top },
+                             (FpVec3) { square.x1, behind ? square.y1 : square.y0, altar->extent.top }, 1);
+}
+
 /* Over the middle of the corporal. */
 void
 fp_take_room_over_corporal (const FpMeasuring *of, GArray *out)
@@ -116,17 +130,21 @@ fp_take_room_over_corporal (const FpMeasuring *of, GArray *out)
   if (owner < 0)
     fp_measured_add_nothing (out, "nothing hangs or reaches over the middle of the altar");
   else
-    fp_measured_add_at (out, least + VESSELS_HIGH, owner, foot)->detail =
-      g_strdup_printf ("under “%s”", fp_item_name (fp_measuring_placed (of, owner)->item));
+    {
+      FpMeasured *measured = fp_measured_add_at (out, least + VESSELS_HIGH, owner, foot);
+
+      measured->detail = g_strdup_printf ("under “%s”", fp_item_name (fp_measuring_placed (of, owner)->item));
+      fp_measured_span (measured, (FpVec3) { foot.x, foot.y, foot.z - VESSELS_HIGH }, (FpVec3) { foot.x, foot.y, foot.z + least });
+    }
 }
 
 /* --- in the tabernacle -------------------------------------------------------- */
 
-typedef struct { double width, depth, height, door_width, door_height; } Inside;
+typedef enum { WIDTH, DEPTH, HEIGHT, DOOR_WIDTH, DOOR_HEIGHT } Within;
 
 /* From @from to the first of the solids that way. */
-static double
-way_within (const FpSolids *solids, FpVec3 from, FpVec3 way)
+static FpVec3
+end_within (const FpSolids *solids, FpVec3 from, FpVec3 way)
 {
   guint n;
   const FpSolid *s = fp_solids_peek (solids, &n);
@@ -139,12 +157,28 @@ way_within (const FpSolids *solids, FpVec3 from, FpVec3 way)
       if (fp_solid_ray (&s[i], from, fp_vec3_add (from, fp_vec3_scale (way, FAR)), &t))
         least = MIN (least, t * FAR);
     }
-  return least;
+  return fp_vec3_add (from, fp_vec3_scale (way, least));
 }
 
-/* Of its own solids: what is between its walls, behind the middle of its door. */
+static void
+span_within (const FpSolids *solids, const FpBox *plan, const FpBox3 *door, Within what, FpVec3 span[2])
+{
+  static const FpVec3 ways[] = { [WIDTH] = { 1, 0, 0 }, [DEPTH] = { 0, 1, 0 }, [HEIGHT] = { 0, 0, 1 } };
+  const FpVec3 middle = { (door->lo.x + door->hi.x) / 2, (plan->y0 + plan->y1) / 2, (door->lo.z + door->hi.z) / 2 };
+
+  if (what == DOOR_WIDTH || what == DOOR_HEIGHT)
+    {
+      span[0] = what == DOOR_WIDTH ? (FpVec3) { door->lo.x, door->lo.y, middle.z } : (FpVec3) { middle.x, door->lo.y, door->lo.z };
+      span[1] = what == DOOR_WIDTH ? (FpVec3) { door->hi.x, door->lo.y, middle.z } : (FpVec3) { middle.x, door->lo.y, door->hi.z };
+      return;
+    }
+  span[0] = end_within (solids, middle, fp_vec3_scale (ways[what], -1));
+  span[1] = end_within (solids, middle, ways[what]);
+}
+
+/* Of its own solids: what is between its walls, behind the middle of its door; its own coordinates. */
 static gboolean
-find_inside (const FpPlaced *tabernacle, Inside *inside)
+find_inside (const FpPlaced *tabernacle, Within what, FpVec3 span[2])
 {
   g_autoptr (FpSolids) solids = fp_solids_new ();
   guint n;
@@ -156,64 +190,57 @@ find_inside (const FpPlaced *tabernacle, Inside *inside)
     if (s[i].part == FP_PART_DOOR)
       {
         const FpBox3 door = fp_solid_box (&s[i]);
-        const FpVec3 middle = { (door.lo.x + door.hi.x) / 2, (tabernacle->extent.plan.y0 + tabernacle->extent.plan.y1) / 2,
-                                (door.lo.z + door.hi.z) / 2 };
-        *inside = (Inside) {
-          .width = way_within (solids, middle, (FpVec3) { -1, 0, 0 }) + way_within (solids, middle, (FpVec3) { 1, 0, 0 }),
-          .depth = way_within (solids, middle, (FpVec3) { 0, -1, 0 }) + way_within (solids, middle, (FpVec3) { 0, 1, 0 }),
-          .height = way_within (solids, middle, (FpVec3) { 0, 0, -1 }) + way_within (solids, middle, (FpVec3) { 0, 0, 1 }),
-          .door_width = door.hi.x - door.lo.x,
-          .door_height = door.hi.z - door.lo.z,
-        };
+
+        span_within (solids, &tabernacle->extent.plan, &door, what, span);
         return TRUE;
       }
   return FALSE;
 }
 
 static void
-take_inside (const FpMeasuring *of, GArray *out, gsize offset)
+take_inside (const FpMeasuring *of, GArray *out, Within what)
 {
   for (int i = fp_measuring_next (of, FP_ROLE_TABERNACLE, -1); i >= 0; i = fp_measuring_next (of, FP_ROLE_TABERNACLE, i))
     {
       const FpPlaced *tabernacle = fp_measuring_placed (of, i);
-      Inside inside;
-      double value;
+      FpVec3 span[2];
 
-      if (!find_inside (tabernacle, &inside))
+      if (!find_inside (tabernacle, what, span))
         continue;
-      memcpy (&value, (const char *) &inside + offset, sizeof value);
-      fp_measured_add_at (out, value, i, fp_placed_middle (tabernacle, tabernacle->extent.height / 2));
+      fp_measured_span (fp_measured_add_at (out, fp_vec3_length (fp_vec3_sub (span[1], span[0])), i,
+                                            fp_placed_middle (tabernacle, tabernacle->extent.height / 2)),
+                        fp_placed_point (tabernacle, span[0]), fp_placed_point (tabernacle, span[1]));
     }
 }
 
 void
 fp_take_tabernacle_width_within (const FpMeasuring *of, GArray *out)
 {
-  take_inside (of, out, G_STRUCT_OFFSET (Inside, width));
+  take_inside (of, out, WIDTH);
 }
 
 void
 fp_take_tabernacle_depth_within (const FpMeasuring *of, GArray *out)
 {
-  take_inside (of, out, G_STRUCT_OFFSET (Inside, depth));
+  take_inside (of, out, DEPTH);
 }
 
 void
 fp_take_tabernacle_height_within (const FpMeasuring *of, GArray *out)
 {
-  take_inside (of, out, G_STRUCT_OFFSET (Inside, height));
+  take_inside (of, out, HEIGHT);
 }
 
 void
 fp_take_tabernacle_door_width (const FpMeasuring *of, GArray *out)
 {
-  take_inside (of, out, G_STRUCT_OFFSET (Inside, door_width));
+  take_inside (of, out, DOOR_WIDTH);
 }
 
 void
 fp_take_tabernacle_door_height (const FpMeasuring *of, GArray *out)
 {
-  take_inside (of, out, G_STRUCT_OFFSET (Inside, door_height));
+  take_inside (of, out, DOOR_HEIGHT);
 }
 
 /* --- on the credence ---------------------------------------------------------- */
@@ -234,16 +261,16 @@ common_vessels (const FpMeasuring *of)
   return extent.plan;
 }
 
-/* What has to stand there: what is drawn, and the common vessels where none are. */
-static void
-needed_on (const FpMeasuring *of, int credence, double *length, double *depth)
+/* What has to stand there: what is drawn, and the common vessels in the middle where none are. */
+static GArray *
+boxes_on (const FpMeasuring *of, int credence)
 {
   const FpPlaced *table = fp_measuring_placed (of, credence);
+  GArray *boxes = g_array_new (FALSE, FALSE, sizeof (FpBox));
   gboolean vessels = FALSE;
   guint n;
 
   fp_scene_placed (of->scene, &n);
-  *length = *depth = 0;
   for (guint i = 0; i < n; i++)
     {
       const FpPlaced *thing = fp_measuring_placed (of, (int) i);
@@ -252,15 +279,28 @@ needed_on (const FpMeasuring *of, int credence, double *length, double *depth)
       if (thing->ghost || thing->support != credence)
         continue;
       vessels = vessels || fp_placed_role (thing) == FP_ROLE_VESSELS;
-      *length += box.x1 - box.x0;
-      *depth = MAX (*depth, box.y1 - box.y0);
+      g_array_append_val (boxes, box);
     }
   if (!vessels)
     {
       const FpBox box = common_vessels (of);
+      g_array_append_val (boxes, box);
+    }
+  return boxes;
+}
 
-      *length += box.x1 - box.x0;
-      *depth = MAX (*depth, box.y1 - box.y0);
+static void
+needed_on (const FpMeasuring *of, int credence, double *length, double *depth)
+{
+  g_autoptr (GArray) boxes = boxes_on (of, credence);
+
+  *length = *depth = 0;
+  for (guint i = 0; i < boxes->len; i++)
+    {
+      const FpBox *box = &g_array_index (boxes, FpBox, i);
+
+      *length += box->x1 - box->x0;
+      *depth = MAX (*depth, box->y1 - box->y0);
     }
 }
 
@@ -313,4 +353,50 @@ void
 fp_take_credence_depth_left (const FpMeasuring *of, GArray *out)
 {
   take_left (of, out, TRUE);
+}
+
+/* --- the credence, drawn -------------------------------------------------------- */
+
+/* Along the table, or across it. */
+static void
+add_across (FpEvidence *out, const FpPlaced *table, const FpBox *box, gboolean deep, double times)
+{
+  const double z = table->extent.top;
+
+  fp_evidence_add_length_in (out, table, (FpVec3) { box->x0, box->y0, z },
+                             deep ? (FpVec3) { box->x0, box->y1, z } : (FpVec3) { box->x1, box->y0, z }, times);
+}
+
+/* The whole, less the deepest, or less all side by side. */
+static void
+show_left (const FpMeasuring *of, const FpMeasured *one, gboolean deep, FpEvidence *out)
+{
+  const FpPlaced *table = fp_measuring_placed (of, one->owner);
+  g_autoptr (GArray) boxes = boxes_on (of, one->owner);
+  const FpBox *deepest = NULL;
+
+  add_across (out, table, &table->extent.bearing, deep, 1);
+  for (guint i = 0; i < boxes->len; i++)
+    {
+      const FpBox *box = &g_array_index (boxes, FpBox, i);
+
+      if (!deep)
+        add_across (out, table, box, FALSE, -1);
+      if (deepest == NULL || box->y1 - box->y0 > deepest->y1 - deepest->y0)
+        deepest = box;
+    }
+  if (deep && deepest != NULL)
+    add_across (out, table, deepest, TRUE, -1);
+}
+
+void
+fp_show_credence_length_left (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  show_left (of, one, FALSE, out);
+}
+
+void
+fp_show_credence_depth_left (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  show_left (of, one, TRUE, out);
 }

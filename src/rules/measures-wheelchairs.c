@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Places for wheelchairs: how many, and how large. */
-#include "measuring.h"
+#include "measure-evidence.h"
 
 #include <math.h>
 
@@ -71,4 +71,14 @@ void
 fp_take_wheelchair_beside (const FpMeasuring *of, GArray *out)
 {
   take_width (of, out, FALSE);
+}
+
+/* Those that there are, or the floor on which there are none. */
+void
+fp_show_wheelchair_lacking (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  (void) one;
+  fp_evidence_add_role (out, of, FP_ROLE_WHEELCHAIR);
+  if (fp_evidence_is_empty (out))
+    fp_evidence_add_floors (out, of, FP_FLOOR_PEOPLE);
 }

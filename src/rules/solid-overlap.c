@@ -128,7 +128,7 @@ left_of (FpPoint p, FpPoint q, FpPoint at)
 /* How far they reach into each other across that side of @a across which it is least; 0 or less: a line along it
  * parts them. */
 static double
-depth_along_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least)
+depth_along_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least, FpPoint *way)
 {
   double depth = G_MAXDOUBLE;
 
@@ -143,18 +143,28 @@ depth_along_sides (const FpPoint *a, guint na, const FpPoint *b, guint nb, doubl
         own = MIN (own, left_of (p, q, a[k]));
       for (guint k = 0; k < nb; k++)
         other = MAX (other, left_of (p, q, b[k]));
-      depth = MIN (depth, (other - own) / length);
+      if ((other - own) / length >= depth)
+        continue;
+      depth = (other - own) / length;
+      *way = (FpPoint) { (p.y - q.y) / length, (q.x - p.x) / length };
     }
   return depth;
 }
 
 /* Exact for convex outlines; others may lie apart where this says that they do not. */
 static double
-level_depth (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least)
+level_depth (const FpPoint *a, guint na, const FpPoint *b, guint nb, double least, FpPoint *way)
 {
-  const double along_a = depth_along_sides (a, na, b, nb, least);
+  const double along_a = depth_along_sides (a, na, b, nb, least, way);
+  FpPoint other;
+  double along_b;
 
-  return along_a > least ? MIN (along_a, depth_along_sides (b, nb, a, na, least)) : along_a;
+  if (!(along_a > least))
+    return along_a;
+  along_b = depth_along_sides (b, nb, a, na, least, &other);
+  if (along_b < along_a)
+    *way = other;
+  return MIN (along_a, along_b);
 }
 
 /* Keeps of @pt what lies to the left of p-q. */
@@ -243,16 +253,22 @@ upright_depth_over (const FpSolid *a, const FpSolid *b, const FpPoint *pt, guint
 
 static double
 part_overlap (const FpSolid *a, const FpPoint *pa, guint na, const FpSolid *b, const FpPoint *pb, guint nb,
-              double least, FpVec3 *at)
+              double least, FpVec3 *at, FpVec3 *way)
 {
-  const double level = level_depth (pa, na, pb, nb, least);
+  FpPoint across = { 0, 0 };
+  const double level = level_depth (pa, na, pb, nb, least, &across);
   g_autofree FpPoint *common = NULL;
+  double upright;
   guint n = 0;
 
   if (!(level > least))
     return 0;
   common = common_outline (pa, na, pb, nb, &n);
-  return n >= 3 ? MIN (level, upright_depth_over (a, b, common, n, at)) : 0;
+  if (n < 3)
+    return 0;
+  upright = upright_depth_over (a, b, common, n, at);
+  *way = upright < level ? (FpVec3) { 0, 0, 1 } : (FpVec3) { across.x, across.y, 0 };
+  return MIN (level, upright);
 }
 
 static void
@@ -268,14 +284,15 @@ static gboolean
 may_overlap (const FpSolid *a, const FpBox3 *box_a, const FpSolid *b, const FpBox3 *box_b, double least)
 {
   Outline of_a, of_b;
+  FpPoint way;
 
   outline_of (&of_a, a, box_b, TRUE);
   outline_of (&of_b, b, box_a, TRUE);
-  return level_depth (of_a.pt, of_a.n_each, of_b.pt, of_b.n_each, least) > least;
+  return level_depth (of_a.pt, of_a.n_each, of_b.pt, of_b.n_each, least, &way) > least;
 }
 
 double
-fp_solid_overlap (const FpSolid *a, const FpSolid *b, double least, FpVec3 *at)
+fp_solid_overlap (const FpSolid *a, const FpSolid *b, double least, FpVec3 *at, FpVec3 *way)
 {
   const FpBox3 box_a = fp_solid_box (a), box_b = fp_solid_box (b);
   double most = 0;
@@ -288,13 +305,14 @@ fp_solid_overlap (const FpSolid *a, const FpSolid *b, double least, FpVec3 *at)
   for (guint i = 0; i < of_a.n_parts; i++)
     for (guint k = 0; k < of_b.n_parts; k++)
       {
-        FpVec3 here;
+        FpVec3 here, along;
         const double depth = part_overlap (a, of_a.pt + i * of_a.n_each, of_a.n_each, b, of_b.pt + k * of_b.n_each,
-                                           of_b.n_each, least, &here);
+                                           of_b.n_each, least, &here, &along);
         if (depth > MAX (most, least))
           {
             most = depth;
             *at = here;
+            *way = along;
           }
       }
   g_free (of_a.owned);

@@ -16,6 +16,7 @@ double fp_box3_overlap (const FpBox3 *a, const FpBox3 *b);
  * fp_solid_overlap:
  * @least: what is not more than this is no overlap, mm
  * @at: (out): the middle of the room that they share
+ * @way: (out): of length 1, on the level or upright: the direction of that least way
  *
  * By true outlines: the least way, on the level or upright, by which one would
  * have to be moved to be clear of the other.  Of outlines that are not
@@ -24,7 +25,7 @@ double fp_box3_overlap (const FpBox3 *a, const FpBox3 *b);
  *
  * Returns: mm; 0 where they share no room, or less than @least
  */
-double fp_solid_overlap (const FpSolid *a, const FpSolid *b, double least, FpVec3 *at);
+double fp_solid_overlap (const FpSolid *a, const FpSolid *b, double least, FpVec3 *at, FpVec3 *way);
 
 #define FP_OVERLAP_SIDES 16
 

@@ -94,7 +94,7 @@ add_row (GArray *out, const FpPeople *people, const Row *front, const Row *behin
   FpPoint axis = { (eye.x - focus.x) / distance, (eye.y - focus.y) / distance };
   eye_on_axis (people, front, focus, axis, &d, &r);
   FpRowC row = {
-    behind->owner, behind->row, behind->n, fp_c_value (d, r, eye.z - focus.z - r, distance - d), distance, distance - d,
+    behind->owner, behind->row, behind->n, fp_c_value (d, r, eye.z - focus.z - r, distance - d), distance, distance - d, eye, focus,
   };
   g_array_append_val (out, row);
 }

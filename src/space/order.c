@@ -156,7 +156,7 @@ gather (const FpOrder *self)
       ranked.light.middle = fabs (x) < MIDDLE;
       ranked.light.side = ranked.light.middle ? self->spec.first : x > 0 ? FP_EPISTLE_SIDE : FP_GOSPEL_SIDE;
       find_stand (self, &ranked.light);
-      ranked.light.beside = fp_flame_nearest (self->scene, light->at, &ranked.light.beside_by);
+      ranked.light.beside = fp_flame_nearest (self->scene, light->at, &ranked.light.beside_by, NULL);
       ranked.unit = ranked.from_cross;
       g_array_append_val (out, ranked);
     }

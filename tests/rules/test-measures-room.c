@@ -17,10 +17,10 @@ near_to (double found, double expected)
 static double
 overlap_of_two (const FpSolids *two)
 {
-  FpVec3 at;
+  FpVec3 at, way;
 
   g_assert_cmpuint (fp_solids_count (two), ==, 2);
-  return fp_solid_overlap (fp_solids_get (two, 0), fp_solids_get (two, 1), 0.1, &at);
+  return fp_solid_overlap (fp_solids_get (two, 0), fp_solids_get (two, 1), 0.1, &at, &way);
 }
 
 static double
