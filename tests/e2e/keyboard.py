@@ -241,12 +241,7 @@ class Task:
         steps = [self.opens_the_sample, self.chooses_from_the_list, self.types_a_dimension, self.moves_it, self.looks_at_it_in_grey,
                  self.follows_a_finding, self.settles_it, self.asks_who_sees, self.makes_an_alternative, self.compares,
                  self.exports_an_elevation, self.saves, self.left_behind]
-        print(f"1..{len(steps)}", flush=True)
-        for deed in steps:
-            began = time.monotonic()
-            deed()
-            self.done += 1
-            print(f"ok {self.done} {deed.__name__.replace('_', ' ')} # {time.monotonic() - began:.1f} s", flush=True)
+        screen.do_all(self, steps)
 
 
 if __name__ == "__main__":

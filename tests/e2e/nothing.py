@@ -129,12 +129,7 @@ class Task:
 
     def run(self):
         steps = [self.brief_and_room, self.sets_out, self.is_sound, self.saves, self.left_behind]
-        print(f"1..{len(steps)}", flush=True)
-        for deed in steps:
-            began = time.monotonic()
-            deed()
-            self.done += 1
-            print(f"ok {self.done} {deed.__name__.replace('_', ' ')} # {time.monotonic() - began:.1f} s", flush=True)
+        screen.do_all(self, steps)
 
 
 if __name__ == "__main__":

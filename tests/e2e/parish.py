@@ -475,12 +475,7 @@ class Task:
     def run(self):
         steps = [self.begins, self.writes_the_brief, self.draws_the_survey, self.draws_the_alternatives, self.saves,
                  self.left_behind]
-        print(f"1..{len(steps)}", flush=True)
-        for deed in steps:
-            began = time.monotonic()
-            deed()
-            self.done += 1
-            print(f"ok {self.done} {deed.__name__.replace('_', ' ')} # {time.monotonic() - began:.1f} s", flush=True)
+        screen.do_all(self, steps)
 
 
 # --- what a file says ---

@@ -280,6 +280,17 @@ class Program:
 
 # --- running a task ---
 
+def do_all(task, deeds):
+    """One after another, each a case of the test."""
+    print(f"1..{len(deeds)}", flush=True)
+    for deed in deeds:
+        began = time.monotonic()
+        task.doing = deed.__name__.replace("_", " ")
+        deed()
+        task.done += 1
+        print(f"ok {task.done} {task.doing} # {time.monotonic() - began:.1f} s", flush=True)
+
+
 def _environment(folder):
     os.environ.update({"GDK_BACKEND": "x11", "GSK_RENDERER": "cairo", "GDK_DEBUG": "gl-disable",
                        "GSETTINGS_BACKEND": "memory", "GIO_USE_VFS": "local", "LC_ALL": "C.UTF-8",
@@ -295,7 +306,9 @@ def _inside(make, arguments):
         try:
             task.run()
         except Exception as failure:  # also what the bus or a tool did not do
-            print(f"not ok {task.done + 1} # {type(failure).__name__}: {failure}")
+            # In the name of the case, which every reader of results shows.
+            said = f"{getattr(task, 'doing', 'what comes next')}: {type(failure).__name__}, {failure}"
+            print(f"not ok {task.done + 1} {said.replace('#', 'no.')}".replace("\n", "; "))
             print("# the program said:", task.program.said().replace("\n", "\n# "))
             if shutil.which("import") and os.environ.get("FOOTPACE_E2E_PICTURE"):
                 subprocess.run(["import", "-window", "root", os.environ["FOOTPACE_E2E_PICTURE"]], check=False)
