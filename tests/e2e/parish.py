@@ -83,10 +83,16 @@ class Task:
 
     def act(self, name):
         """One of the actions of the window, which stand in its menus."""
-        names = [self.atspi.Action.get_action_name(self.frame, i)
-                 for i in range(self.atspi.Action.get_n_actions(self.frame))]
-        check(name in names, f"the window does not do {name!r} now")
-        self.do(self.frame, names.index(name))
+        wait_for(f"the window to do {name!r}", lambda: self.act_now(name), 10)
+
+    def act_now(self, name):
+        """The bus numbers only what can be done just now, and findings that come make more of it possible: a number is used
+        at once after it was told, or it may mean another action."""
+        for i in range(self.atspi.Action.get_n_actions(self.frame)):
+            if self.atspi.Action.get_action_name(self.frame, i) == name:
+                self.do(self.frame, i)
+                return True
+        return False
 
     def fill(self, field, text):
         self.atspi.EditableText.set_text_contents(field, text)
