@@ -150,6 +150,7 @@ double      fp_rule_excess (const FpRule *rule, double value);
 const char *fp_test_id     (FpTest test); /* "at-least" … */
 
 typedef struct _FpRulebook FpRulebook;
+/* With every fault that was found, a line each, as "@name:line: why". */
 FpRulebook   *fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error);
 FpRulebook   *fp_rulebook_load  (const char *path, GError **error);
 GPtrArray    *fp_rulebooks_built_in (void); /* (element-type FpRulebook), owned by the caller */
@@ -163,6 +164,8 @@ GPtrArray    *fp_rulebooks_built_in (void); /* (element-type FpRulebook), owned 
  * Returns: (element-type FpRulebook) (transfer full)
  */
 GPtrArray    *fp_rulebooks_for (const FpProject *project, GPtrArray *left_out);
+/* The file that a book of the project's own came from, owned by the project; NULL: it is built in. */
+const char   *fp_rulebook_own_name  (const FpProject *project, const FpRulebook *book);
 /* Adds a reference; FALSE where a book of that id is there already, and why, owned by the caller. */
 gboolean      fp_rulebooks_add (GPtrArray *books, FpRulebook *book, char **why);
 FpRulebook   *fp_rulebook_ref   (FpRulebook *self);

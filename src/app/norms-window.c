@@ -74,20 +74,11 @@ show_rules (FpNormsWindow *self)
       fp_norm_row_show (FP_NORM_ROW (row), finding_of (self, book, fp_norm_row_rule (FP_NORM_ROW (row))));
 }
 
-/* The file that a book of the project's own came from; NULL: it is built in. */
+/* NULL: it is built in. */
 static const char *
 own_name (FpNormsWindow *self, const FpRulebook *book)
 {
-  const FpNorms *norms = fp_project_norms (project_of (self));
-
-  for (guint i = 0; book != NULL && i < norms->n_own; i++)
-    {
-      g_autoptr (FpRulebook) own = fp_rulebook_parse (norms->own[i].xml, strlen (norms->own[i].xml), norms->own[i].name, NULL);
-
-      if (own != NULL && strcmp (fp_rulebook_id (own), fp_rulebook_id (book)) == 0)
-        return norms->own[i].name;
-    }
-  return NULL;
+  return book != NULL ? fp_rulebook_own_name (project_of (self), book) : NULL;
 }
 
 static void

@@ -19,6 +19,7 @@ struct _FpRulebook
   gatomicrefcount ref_count;
   GStringChunk   *text;    /* owns every string of the book and its rules    */
   const char     *id, *title, *edition;
+  guint           jurisdictions; /* of those of its rules that name none; as of FpRule */
   GArray         *rules;   /* of FpRule                                      */
 };
 

@@ -107,11 +107,9 @@ fp_rulebook_schema (gsize *length)
   return data;
 }
 
-static int
-by_name (gconstpointer a, gconstpointer b)
-{
-  return strcmp (*(const char *const *) a, *(const char *const *) b);
-}
+/* In the order in which findings of one weight are told: the altar first, then who sees, then how people walk and sit. */
+static const char *const BOOKS[] = { "older-form", "newer-form", "either-form", "levels", "sight", "rail", "step-and-fall", "access",
+                                     "room", "seating-and-ways-out", "floor-and-weight", "flame" };
 
 static void
 unref_book (gpointer book)
@@ -123,19 +121,15 @@ static GPtrArray *
 read_built_in (void)
 {
   GPtrArray *books = g_ptr_array_new_with_free_func (unref_book);
-  g_auto (GStrv) names
-    = g_resource_enumerate_children (fp_rules_get_resource (), ROOT "books", G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
 
-  if (names)
-    qsort (names, g_strv_length (names), sizeof *names, by_name);
-  for (guint i = 0; names && names[i]; i++)
+  for (guint i = 0; i < G_N_ELEMENTS (BOOKS); i++)
     {
       g_autoptr (GError) error = NULL;
-      g_autofree char *path = g_strconcat ("books/", names[i], NULL);
+      g_autofree char *name = g_strconcat (BOOKS[i], ".xml", NULL), *path = g_strconcat ("books/", name, NULL);
       g_autoptr (GBytes) file = fp_rulebook_file (path);
       gsize length;
       const char *xml = g_bytes_get_data (file, &length);
-      FpRulebook *book = fp_rulebook_parse (xml, length, names[i], &error);
+      FpRulebook *book = fp_rulebook_parse (xml, length, name, &error);
 
       if (book)
         g_ptr_array_add (books, book);

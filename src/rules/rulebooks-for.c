@@ -108,3 +108,19 @@ fp_rulebooks_for (const FpProject *project, GPtrArray *left_out)
     }
   return books;
 }
+
+const char *
+fp_rulebook_own_name (const FpProject *project, const FpRulebook *book)
+{
+  const FpNorms *norms = fp_project_norms (project);
+
+  for (guint i = 0; i < norms->n_own; i++)
+    {
+      g_autofree char *why = NULL;
+      g_autoptr (FpRulebook) own = read_own (&norms->own[i], &why);
+
+      if (own && strcmp (fp_rulebook_id (own), fp_rulebook_id (book)) == 0)
+        return norms->own[i].name;
+    }
+  return NULL;
+}

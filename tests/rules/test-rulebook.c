@@ -26,9 +26,13 @@ test_built_in (void)
 {
   g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
+  g_auto (GStrv) files = g_resources_enumerate_children ("/org/footpace/rules/books", G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
   guint rules = 0;
 
   g_assert_cmpuint (books->len, ==, 12);
+  /* The altar comes before the floor, and each book that stands in the folder is there. */
+  g_assert_cmpstr (fp_rulebook_id (g_ptr_array_index (books, 0)), ==, "older-form");
+  g_assert_cmpuint (g_strv_length (files), ==, books->len);
   for (guint b = 0; b < books->len; b++)
     {
       const FpRulebook *book = g_ptr_array_index (books, b);
@@ -416,6 +420,60 @@ test_malformed (void)
     }
 }
 
+/* Who writes a book is told of all that is wrong with it at once, in the order of its lines; who has very much, of the first. */
+static void
+test_all_faults (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GString) long_book = g_string_new (HEAD);
+  g_autoptr (FpRulebook) book = parse (
+    "<rulebook xmlns='urn:footpace:rulebook:1' id='own' edition='1'>\n"
+    "<rule id='a' measure='risers' test='at-most' high='7' unit='in' weight='law'>" TEXTS "</rule>\n"
+    "<rule id='b' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>\n"
+    "<rule id='c' measure='riser' test='at-most' high='seven' unit='in' weight='required'><title>t</title></rule>\n"
+    TAIL, &error);
+
+  g_assert_null (book);
+  g_assert_cmpstr (error->message, ==,
+                   "own.xml:1: “rulebook” lacks “title”\n"
+                   "own.xml:2: there is no measure “risers”; is “riser” meant?\n"
+                   "own.xml:2: weight is “law”, expected one of: required, recommended, customary\n"
+                   "own.xml:4: high is “seven”, expected a number such as 12.5 or 1/3\n"
+                   "own.xml:4: rule “c” lacks its source");
+  g_clear_error (&error);
+
+  for (int i = 0; i < 30; i++)
+    g_string_append (long_book, "<norm/>\n");
+  g_string_append (long_book, TAIL);
+  g_assert_null (parse (long_book->str, &error));
+  g_assert_nonnull (strstr (error->message, "own.xml:21: "));
+  g_assert_null (strstr (error->message, "own.xml:22: "));
+  g_assert_true (g_str_has_suffix (error->message, "mend these first"));
+}
+
+/* Under whose law the whole book is, holds of each rule that says nothing else. */
+static void
+test_law_of_the_book (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FpRulebook) book = parse (
+    "<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own' edition='1' jurisdictions='uk'>\n"
+    "<rule id='a' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>"
+    "<rule id='b' measure='riser' test='at-most' high='7' unit='in' weight='required' jurisdictions='us eu'>" TEXTS END, &error);
+  const FpRule *rule;
+  guint n;
+
+  g_assert_no_error (error);
+  rule = fp_rulebook_rules (book, &n);
+  g_assert_cmpuint (n, ==, 2);
+  g_assert_cmpuint (rule[0].jurisdictions, ==, 1u << FP_JURISDICTION_UK);
+  g_assert_cmpuint (rule[1].jurisdictions, ==, 1u << FP_JURISDICTION_US | 1u << FP_JURISDICTION_EU);
+
+  g_assert_null (parse ("<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own' edition='1' jurisdictions='france'>\n"
+                        "<rule id='a' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS END, &error));
+  g_assert_cmpstr (error->message, ==, "own.xml:1: “france” is not a jurisdiction: us, uk and eu are");
+}
+
 static void
 test_too_large (void)
 {
@@ -512,6 +570,8 @@ main (int argc, char **argv)
   g_test_add_func ("/rulebook/altar-height", test_altar_height);
   g_test_add_func ("/rulebook/read", test_read);
   g_test_add_func ("/rulebook/malformed", test_malformed);
+  g_test_add_func ("/rulebook/all-faults", test_all_faults);
+  g_test_add_func ("/rulebook/law-of-the-book", test_law_of_the_book);
   g_test_add_func ("/rulebook/too-large", test_too_large);
   g_test_add_func ("/rulebook/cut-short", test_cut_short);
   g_test_add_func ("/rulebook/load", test_load);
