@@ -133,6 +133,7 @@ class Program:
         self.error = GLib.Error
         self.known = {}
         Atspi.init()
+        Atspi.set_timeout(20000, 30000)  # ms: a busy machine answers late
         self.log = open(log, "w+", encoding="utf-8")
         self.process = subprocess.Popen(command, stdout=self.log, stderr=self.log)
         self.application = wait_for("the program on the accessibility bus", self._find_application, 60)
