@@ -28,8 +28,8 @@ unit_words (const FpMeasure *measure)
 static void
 add_measure (GString *out, const FpMeasure *measure)
 {
-  g_string_append_printf (out, "%s\n  %s. %s\n  %s%s\n  Nothing is measured where %s.\n", measure->id, measure->label, measure->tells,
-                          unit_words (measure), measure->needs_sight ? "; needs sight, which takes a while" : "", measure->absent);
+  g_string_append_printf (out, "%s\n  %s. %s\n  %s%s\n  Drawn where it is shown: %s.\n  Nothing is measured where %s.\n", measure->id, measure->label, measure->tells,
+                          unit_words (measure), measure->needs_sight ? "; needs sight, which takes a while" : "", fp_measure_drawn (measure), measure->absent);
 }
 
 static int
@@ -62,8 +62,8 @@ run (int argc, char **argv)
 const FpCommand fp_command_measures = {
   "measures", "", "lists what a rulebook can hold against a limit",
   "Lists every measure by the name under which a rulebook binds it: what it is, in which\n"
-  "units its limit may be printed, and when there is nothing to measure. The help page\n"
-  "on rulebooks tells how one is written.",
+  "units its limit may be printed, what is drawn of it where a finding is shown, and when\n"
+  "there is nothing to measure. The help page on rulebooks tells how one is written.",
   "  footpace measures\n"
   "  footpace measures --schema > rulebook.rng\n",
   run

@@ -16,6 +16,10 @@
  *         "source", "advice", "caution": text or null,
  *         "where":    { "item": id or null, "at": [x, y, z] mm or null, "text": text or null },
  *         "reason":   why it was not held, or null,
+ *         "way":      only where it was measured along a way: { "width", "tolerance", "narrowest": [ [x, y] ], "route": [ [x, y] ] },
+ *         "drawn":    what was measured, in church coordinates, mm; null where nothing was:
+ *                     [ { "is": "length" | "line" | "outline" | "thing" | "each", "times": of a length, how often it counts in
+ *                         the value, "points": [ [x, y, z] ] } ],
  *         "otherwise": that the parish holds it otherwise than it is printed, and why, or null,
  *         "disagree": what other sources print of the same matter, or null,
  *         "remedy":   null where nobody asked for it or it is not short, or
@@ -158,6 +162,16 @@ put_test (Json *json, const FpRule *rule)
 }
 
 static void
+put_vec3 (Json *json, const char *name, FpVec3 p)
+{
+  open_bracket (json, name, '[');
+  put_number (json, NULL, p.x);
+  put_number (json, NULL, p.y);
+  put_number (json, NULL, p.z);
+  close_bracket (json, ']');
+}
+
+static void
 put_where (Json *json, const FpFindings *findings, const FpFinding *finding)
 {
   guint n;
@@ -168,13 +182,7 @@ put_where (Json *json, const FpFindings *findings, const FpFinding *finding)
   put_text (json, "item",
             finding->owner >= 0 && (guint) finding->owner < n ? fp_item_id (placed[finding->owner].item) : NULL);
   if (finding->has_at)
-    {
-      open_bracket (json, "at", '[');
-      put_number (json, NULL, finding->at.x);
-      put_number (json, NULL, finding->at.y);
-      put_number (json, NULL, finding->at.z);
-      close_bracket (json, ']');
-    }
+    put_vec3 (json, "at", finding->at);
   else
     put_text (json, "at", NULL);
   put_text (json, "text", held ? finding->detail : NULL);
@@ -212,6 +220,48 @@ put_way (Json *json, const FpWay *way)
   put_points (json, "narrowest", way->narrow, way->narrows ? 2 : 0);
   put_points (json, "route", way->route, way->n_route);
   close_bracket (json, '}');
+}
+
+/* To hundredths of a millimetre: a church can be set out no finer, and nobody reads more digits. */
+static FpVec3
+rounded (FpVec3 p)
+{
+  return (FpVec3) { round (p.x * 100) / 100, round (p.y * 100) / 100, round (p.z * 100) / 100 };
+}
+
+static void
+put_piece (Json *json, const FpEvidencePiece *piece, const FpVec3 *pt)
+{
+  static const char *const is[] = { [FP_EVIDENCE_LENGTH] = "length", [FP_EVIDENCE_LINE] = "line", [FP_EVIDENCE_OUTLINE] = "outline",
+                                    [FP_EVIDENCE_BODY] = "thing", [FP_EVIDENCE_EACH] = "each" };
+
+  open_bracket (json, NULL, '{');
+  put_text (json, "is", is[piece->sort]);
+  if (piece->sort == FP_EVIDENCE_LENGTH)
+    put_number (json, "times", piece->times);
+  open_bracket (json, "points", '[');
+  for (guint i = 0; i < piece->n; i++)
+    put_vec3 (json, NULL, rounded (pt[piece->first + i]));
+  close_bracket (json, ']');
+  close_bracket (json, '}');
+}
+
+static void
+put_drawn (Json *json, const FpFindings *findings, const FpFinding *finding)
+{
+  g_autoptr (FpEvidence) evidence = fp_finding_evidence (findings, finding);
+  guint n = 0;
+  const FpEvidencePiece *piece = evidence != NULL ? fp_evidence_pieces (evidence, &n) : NULL;
+
+  if (evidence == NULL)
+    {
+      put_text (json, "drawn", NULL);
+      return;
+    }
+  open_bracket (json, "drawn", '[');
+  for (guint i = 0; i < n; i++)
+    put_piece (json, &piece[i], fp_evidence_points (evidence));
+  close_bracket (json, ']');
 }
 
 static void
@@ -287,6 +337,7 @@ put_finding (Json *json, const FpFindings *findings, guint i, const FpRemedies *
   put_text (json, "caution", finding->rule->caution);
   put_where (json, findings, finding);
   put_way (json, finding->way);
+  put_drawn (json, findings, finding);
   put_text (json, "otherwise", finding->otherwise);
   put_text (json, "disagree", finding->disagree);
   if (remedies != NULL && finding->found == FP_FOUND_SHORT)

@@ -1072,6 +1072,8 @@ def measures_are_listed_for_whoever_writes_a_book():
     text = footpace("measures", expect=0).stdout
     for measure in ("mensa-length", "riser", "look-up", "altar-pressure"):
         assert re.search(rf"^{measure}\n  \S", text, re.M), measure
+    assert text.count("\n  Drawn where it is shown: ") == text.count("\n  Nothing is measured where ") > 150
+    assert "Drawn where it is shown: the riser, and the tread." in text
     assert "reads no file" in footpace("measures", CHAPEL, expect=2).stderr
     schema = ET.fromstring(footpace("measures", "--schema", expect=0).stdout)
     assert schema.tag.endswith("}grammar")
