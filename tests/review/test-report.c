@@ -274,7 +274,7 @@ test_json_shape (void)
           "assert list(d) == ['format','version','project','alternative','findings','jurisdiction','amiss','books','summary','cautions']\n"
           "assert d['project'] == {'title': 'Church of the test', 'place': 'Nowhere'}\n"
           "names = {'rule','book','title','measure','label','weight','found','measured','times','limit','test','source',"
-          "'advice','caution','where','reason','otherwise','disagree','remedy'}\n"
+          "'advice','caution','where','reason','drawn','otherwise','disagree','remedy'}\n"
           "for f in d['findings']:\n"
           "  assert set(f) == names, f\n"
           "  assert f['weight'] in ('required','recommended','customary')\n"
