@@ -12,6 +12,7 @@
  * pew-view.h   what is seen from a place
  * sheet.h      pages with frame and title block
  * sun-marks.h  sunlight on plans and sections
+ * evidence-drawing.h what was measured, over a view
  * way-drawing.h  a way on the plan, and where it is narrowest
  * change-marks.h what a change would make of the church
  * tiles.h      a large sheet on small pages
@@ -20,6 +21,7 @@
 #pragma once
 
 #include "footpace/board.h"
+#include "footpace/evidence-drawing.h"
 #include "footpace/lettering.h"
 #include "footpace/level-diagram.h"
 #include "footpace/marks.h"

@@ -479,7 +479,10 @@ void
 fp_board_view_mark (FpBoardView *self, const FpVec3 *at)
 {
   if (at == NULL || at->x != self->mark.x || at->y != self->mark.y || at->z != self->mark.z)
-    fp_board_view_mark_way (self, NULL);
+    {
+      fp_board_view_mark_way (self, NULL);
+      fp_board_view_mark_evidence (self, NULL);
+    }
   self->marked = at != NULL;
   if (at != NULL)
     {

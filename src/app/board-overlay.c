@@ -314,13 +314,13 @@ draw_ring (FpBoardView *self, cairo_t *cr, FpPoint at)
     }
 }
 
-/* A ring would hide the narrowest place of a way, which is drawn there and has a circle of its own. */
+/* A ring would hide what was measured, or the narrowest place of a way, which has a circle of its own. */
 static gboolean
 is_drawn_there (FpBoardView *self, FpViewId view)
 {
   const FpWay *way = fp_board_view_marked_way (self);
 
-  return view == FP_VIEW_PLAN && way != NULL && way->narrows;
+  return fp_board_view_has_evidence (self, view) || (view == FP_VIEW_PLAN && way != NULL && way->narrows);
 }
 
 static void

@@ -77,6 +77,7 @@ struct _FpBoardView
   gboolean       marked;
   FpVec3         mark;
   struct _FpBoardWay *way;     /* of the finding that is marked; NULL: it has none */
+  struct _FpBoardEvidence *evidence; /* likewise what was measured                 */
 
   struct _FpBoardSight *sight; /* NULL: it is not shown                         */
   struct _FpBoardPew *pew;     /* likewise the view from the pew               */
@@ -131,6 +132,11 @@ const FpOverPart *fp_board_view_stop (FpBoardView *self, FpViewId view, double *
 /* --- board-way.c --- */
 typedef struct _FpBoardWay FpBoardWay;
 void    fp_board_view_snapshot_way (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+
+/* --- board-evidence.c --- */
+typedef struct _FpBoardEvidence FpBoardEvidence;
+void     fp_board_view_snapshot_evidence (FpBoardView *self, GtkSnapshot *snapshot, FpSurfaceLook look);
+gboolean fp_board_view_has_evidence      (FpBoardView *self, FpViewId view); /* something of it was drawn there */
 
 /* --- board-stop.c --- */
 /* What stands in the line of sight of the place that Sight has chosen, named in the views where they have room. */

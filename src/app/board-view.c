@@ -100,6 +100,7 @@ forget_document (FpBoardView *self)
   if (self->document == NULL)
     return;
   fp_board_view_mark_way (self, NULL);
+  fp_board_view_mark_evidence (self, NULL);
   g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
   g_clear_pointer (&self->drafter, fp_drafter_free);
@@ -320,6 +321,7 @@ fp_board_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       fp_board_view_snapshot_sight (self, snapshot, look_of (self));
       fp_board_view_snapshot_sun (self, snapshot, look_of (self));
       fp_board_view_snapshot_way (self, snapshot, look_of (self));
+      fp_board_view_snapshot_evidence (self, snapshot, look_of (self));
       fp_board_view_snapshot_pew (self, snapshot, look_of (self));
       fp_board_view_snapshot_overlays (self, snapshot, w, h);
       fp_board_view_snapshot_change (self, snapshot, look_of (self));

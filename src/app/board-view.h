@@ -46,6 +46,9 @@ void       fp_board_view_mark  (FpBoardView *self, const FpVec3 *at);
 gboolean   fp_board_view_marked (FpBoardView *self, FpVec3 *at); /* FALSE: no mark */
 /* The way of the finding that is marked, drawn over the plan; NULL takes it away.  A mark elsewhere takes it away, too. */
 void         fp_board_view_mark_way   (FpBoardView *self, const FpWay *way);
+/* Likewise what was measured, drawn over all views; copied. */
+void         fp_board_view_mark_evidence (FpBoardView *self, const FpEvidence *evidence);
+const FpEvidence *fp_board_view_marked_evidence (FpBoardView *self); /* NULL: none is drawn */
 const FpWay *fp_board_view_marked_way (FpBoardView *self); /* NULL: none is drawn */
 
 /* Draws over it what a change would make of the church (NULL: no more), and tells what it is beside it.

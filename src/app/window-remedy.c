@@ -214,27 +214,47 @@ look (FpWindow *self, const FpShown *shown)
   fp_latest_ask (self->remedies, request);
 }
 
+/* --- marking it --------------------------------------------------------- */
+
+/* Where it is, and what was measured there; of what is nowhere alone, the first that is drawn of it. */
+static void
+mark (FpWindow *self, const FpShown *shown)
+{
+  FpBoardView *board = FP_BOARD_VIEW (self->board);
+  const FpFinding *finding = shown->finding;
+  g_autoptr (FpEvidence) evidence = fp_finding_evidence (shown->of, finding);
+  const gboolean drawn = evidence != NULL && !fp_evidence_is_empty (evidence);
+
+  fp_board_view_mark (board, finding->has_at ? &finding->at : drawn ? fp_evidence_points (evidence) : NULL);
+  fp_board_view_mark_way (board, finding->way);
+  fp_board_view_mark_evidence (board, evidence);
+}
+
+static gboolean
+is_marked (FpWindow *self)
+{
+  FpVec3 at;
+
+  return fp_board_view_marked (FP_BOARD_VIEW (self->board), &at);
+}
+
 /* --- after something was changed ------------------------------------------ */
 
 /* Its mark goes with the finding and comes back with it: undo brings back what was settled. */
 static void
 mark_again (FpWindow *self, const FpShown *shown)
 {
-  FpBoardView *board = FP_BOARD_VIEW (self->board);
-  FpVec3 at;
-
-  if (shown == NULL && fp_board_view_marked (board, &at))
+  if (shown == NULL && is_marked (self))
     {
       self->settled = TRUE;
-      fp_board_view_mark (board, NULL);
+      fp_board_view_mark (FP_BOARD_VIEW (self->board), NULL);
     }
-  else if (shown != NULL && shown->finding->has_at && (self->settled || fp_board_view_marked (board, &at)))
+  else if (shown != NULL && (self->settled || is_marked (self)))
     {
       if (self->settled)
         fp_findings_list_reveal (FP_FINDINGS_LIST (self->findings));
       self->settled = FALSE;
-      fp_board_view_mark (board, &shown->finding->at);
-      fp_board_view_mark_way (board, shown->finding->way);
+      mark (self, shown);
     }
 }
 
@@ -299,8 +319,7 @@ on_finding_picked (FpWindow *self)
     return;
   if (owner_of (shown) != NULL)
     fp_document_choose (self->document, owner_of (shown));
-  fp_board_view_mark (FP_BOARD_VIEW (self->board), shown->finding->has_at ? &shown->finding->at : NULL);
-  fp_board_view_mark_way (FP_BOARD_VIEW (self->board), shown->finding->way);
+  mark (self, shown);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
   fp_window_forget_remedy (self);
   self->pointing = TRUE;

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "blank-near.h"
 
-#include "cover.h"
-
 #include <math.h>
 
 /* Paper mm; design judgement. */
@@ -102,6 +100,16 @@ cover_by (FpCover *cover, const FpLaid *laid, const FpBox *about)
     }
 }
 
+FpCover *
+fp_laid_cover (const FpLaid *laid, guint n, const FpBox *about)
+{
+  FpCover *cover = fp_cover_new ();
+
+  for (guint i = 0; i < n; i++)
+    cover_by (cover, &laid[i], about);
+  return cover;
+}
+
 /* --- looking about ---------------------------------------------------------- */
 
 /* From the middle in the direction of @angle, so far that the nearest edge of the words is @far away. */
@@ -144,10 +152,8 @@ fp_blank_near (const FpLaid *laid, guint n, const FpBox *within, FpPoint at, dou
   const double x = FAR + width + CLEAR, y = FAR + height + CLEAR;
   const FpBox about = { at.x - x, at.y - y, at.x + x, at.y + y };
   const FpBox stood = { out->x, out->y, out->x + width, out->y + height };
-  g_autoptr (FpCover) cover = fp_cover_new ();
+  g_autoptr (FpCover) cover = fp_laid_cover (laid, n, &about);
 
-  for (guint i = 0; i < n; i++)
-    cover_by (cover, &laid[i], &about);
   if (stood.x0 >= about.x0 && stood.x1 <= about.x1 && stood.y0 >= about.y0 && stood.y1 <= about.y1
       && is_free (cover, within, &stood))
     return TRUE;

@@ -2,6 +2,8 @@
 /* blank-near.h - where in a drawing there is still room for a few words */
 #pragma once
 
+#include "cover.h"
+
 #include "footpace/sight-drawing.h"
 
 G_BEGIN_DECLS
@@ -21,5 +23,8 @@ G_BEGIN_DECLS
  */
 gboolean fp_blank_near (const FpLaid *laid, guint n, const FpBox *within, FpPoint at, double width, double height,
                         FpPoint *out);
+
+/* What they cover about a box; owned by the caller. */
+FpCover *fp_laid_cover (const FpLaid *laid, guint n, const FpBox *about);
 
 G_END_DECLS

@@ -1,0 +1,253 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "footpace/evidence-drawing.h"
+
+#include "blank-near.h"
+#include "length-over.h"
+
+#include <math.h>
+
+/* Paper mm. */
+#define RING     0.9  /* about what was counted                                  */
+#define DOT      0.7  /* where a line begins                                     */
+#define ABOUT    1.2  /* a line about a thing keeps so far from it               */
+#define ROOM     45.0 /* about what is drawn, in which figures find room         */
+#define EDGE     1.0  /* of a drawing that is no larger than its marks           */
+#define LEAST    0.3  /* what is shorter on paper is seen end on                 */
+#define FEW      12   /* rings in elevation or section: more lie one over the other */
+#define TRUE_TO  0.999 /* of a length, as the view shows it                      */
+#define CORNERS  8
+
+typedef struct
+{
+  FpDrawing          *drawing;
+  FpViewId            view;
+  const FpViewLayout *layout;
+  const FpVec3       *pt;
+} Drawn;
+
+static FpPoint
+on_paper (const Drawn *self, FpVec3 p)
+{
+  return fp_view_to_paper (self->layout, fp_layout_point (self->layout, self->view, p));
+}
+
+/* All of it, so that nothing is cut off. */
+static gboolean
+is_shown (const Drawn *self, const FpEvidencePiece *piece)
+{
+  const FpBox *clip = &self->layout->clip;
+
+  for (guint i = 0; !fp_box_is_empty (clip) && i < piece->n; i++)
+    {
+      const FpPoint p = fp_layout_point (self->layout, self->view, self->pt[piece->first + i]);
+
+      if (p.x < clip->x0 || p.x > clip->x1 || p.y < clip->y0 || p.y > clip->y1)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* --- pieces --------------------------------------------------------------------------- */
+
+static void
+draw_run (const Drawn *self, const FpEvidencePiece *piece)
+{
+  g_autofree FpPoint *pt = g_new (FpPoint, piece->n);
+  const gboolean closed = piece->sort == FP_EVIDENCE_OUTLINE;
+
+  for (guint i = 0; i < piece->n; i++)
+    pt[i] = on_paper (self, self->pt[piece->first + i]);
+  fp_drawing_run (self->drawing, FP_PEN_SIGHT, pt, piece->n, closed);
+  if (!closed)
+    fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_INK, pt[0], DOT);
+}
+
+/* About the silhouette of its corners. */
+static void
+draw_body (const Drawn *self, const FpEvidencePiece *piece)
+{
+  g_autofree FpPoint *pt = g_new (FpPoint, piece->n * CORNERS);
+  guint n = 0;
+
+  for (guint i = 0; i < piece->n; i++)
+    {
+      const FpPoint p = on_paper (self, self->pt[piece->first + i]);
+
+      for (guint k = 0; k < CORNERS; k++)
+        {
+          const double a = 2 * G_PI * (k + 0.5) / CORNERS;
+          pt[n++] = (FpPoint) { p.x + ABOUT * cos (a), p.y + ABOUT * sin (a) };
+        }
+    }
+  n = fp_hull (pt, n);
+  fp_drawing_run (self->drawing, FP_PEN_SIGHT, pt, n, TRUE);
+}
+
+static void
+draw_each (const Drawn *self, const FpEvidencePiece *piece)
+{
+  fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_NONE, on_paper (self, self->pt[piece->first]), RING);
+}
+
+static char *
+figure_of (double length, double times, FpUnits units)
+{
+  g_autofree char *figure = fp_length_format (round (length * 10) / 10, units);
+
+  return fabs (times) > 1 ? g_strdup_printf ("%g × %s", fabs (times), figure) : g_steal_pointer (&figure);
+}
+
+static void
+draw_length (const Drawn *self, const FpEvidencePiece *piece, FpCover *cover, const FpBox *within)
+{
+  const FpVec3 a = self->pt[piece->first], b = self->pt[piece->first + 1];
+  const FpPoint p = on_paper (self, a), q = on_paper (self, b);
+  const double length = fp_vec3_length (fp_vec3_sub (b, a)), seen = hypot (q.x - p.x, q.y - p.y);
+  g_autofree char *figure = figure_of (length, piece->times, self->layout->units);
+
+  if (seen * self->layout->scale >= TRUE_TO * length && length > 0)
+    fp_length_over (self->drawing, p, q, figure, cover, within);
+  else if (seen >= LEAST)
+    fp_drawing_line (self->drawing, FP_PEN_SIGHT, p, q);
+  else
+    fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_NONE, p, RING);
+}
+
+/* --- all of it --------------------------------------------------------------------------- */
+
+static FpBox
+box_about (const Drawn *self, const FpEvidencePiece *piece, guint n)
+{
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; piece[i].sort == FP_EVIDENCE_LENGTH && k < piece[i].n; k++)
+      {
+        const FpPoint p = on_paper (self, self->pt[piece[i].first + k]);
+        fp_box_add_point (&box, (FpPoint) { p.x - ROOM, p.y - ROOM });
+        fp_box_add_point (&box, (FpPoint) { p.x + ROOM, p.y + ROOM });
+      }
+  return box;
+}
+
+static guint
+rings_of (const FpEvidencePiece *piece, guint n)
+{
+  guint rings = 0;
+
+  for (guint i = 0; i < n; i++)
+    rings += piece[i].sort == FP_EVIDENCE_EACH ? 1 : 0;
+  return rings;
+}
+
+static void
+draw_piece (const Drawn *self, const FpEvidencePiece *piece, gboolean rings)
+{
+  switch (piece->sort)
+    {
+    case FP_EVIDENCE_LINE:
+    case FP_EVIDENCE_OUTLINE:
+      draw_run (self, piece);
+      break;
+    case FP_EVIDENCE_BODY:
+      draw_body (self, piece);
+      break;
+    case FP_EVIDENCE_EACH:
+      if (rings)
+        draw_each (self, piece);
+      break;
+    case FP_EVIDENCE_LENGTH: /* over all others */
+      break;
+    }
+}
+
+void
+fp_drawing_add_evidence (FpDrawing *self, const FpEvidence *evidence, FpViewId view, const FpViewLayout *layout,
+                         const FpLaid *under, guint n, const FpBox *within)
+{
+  const Drawn drawn = { self, view, layout, fp_evidence_points (evidence) };
+  guint n_pieces;
+  const FpEvidencePiece *piece = fp_evidence_pieces (evidence, &n_pieces);
+  const gboolean rings = view == FP_VIEW_PLAN || rings_of (piece, n_pieces) <= FEW;
+  const FpBox about = box_about (&drawn, piece, n_pieces);
+  g_autoptr (FpCover) cover = fp_laid_cover (under, n, &about);
+
+  fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, (int) view);
+  for (guint i = 0; i < n_pieces; i++)
+    if (is_shown (&drawn, &piece[i]))
+      draw_piece (&drawn, &piece[i], rings);
+  for (guint i = 0; i < n_pieces; i++)
+    if (piece[i].sort == FP_EVIDENCE_LENGTH && is_shown (&drawn, &piece[i]))
+      draw_length (&drawn, &piece[i], cover, within);
+}
+
+/* --- no larger than it is ---------------------------------------------------------------- */
+
+static void
+copy_mark (FpDrawing *to, const FpMark *mark, const FpPoint *from, FpPoint by)
+{
+  g_autofree FpPoint *pt = g_new (FpPoint, mark->n + 1);
+  const FpPoint at = { mark->at.x - by.x, mark->at.y - by.y };
+
+  for (guint i = 0; i < mark->n; i++)
+    pt[i] = (FpPoint) { from[mark->first + i].x - by.x, from[mark->first + i].y - by.y };
+  switch (mark->type)
+    {
+    case FP_MARK_LINE:
+      fp_drawing_run (to, mark->pen, pt, mark->n, mark->closed);
+      break;
+    case FP_MARK_AREA:
+      fp_drawing_area (to, mark->pen, mark->fill, mark->hatch, pt, mark->n);
+      break;
+    case FP_MARK_CIRCLE:
+      fp_drawing_circle (to, mark->pen, mark->fill, at, mark->radius);
+      break;
+    case FP_MARK_TEXT:
+      fp_drawing_text (to, at, mark->height, mark->turn, mark->align, mark->text);
+      break;
+    case FP_MARK_PICTURE:
+      break;
+    }
+}
+
+/* Figures lie on patches, which tell their room. */
+static FpBox
+box_of_marks (const FpMark *mark, guint n, const FpPoint *pt)
+{
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (mark[i].type == FP_MARK_CIRCLE)
+        {
+          fp_box_add_point (&box, (FpPoint) { mark[i].at.x - mark[i].radius, mark[i].at.y - mark[i].radius });
+          fp_box_add_point (&box, (FpPoint) { mark[i].at.x + mark[i].radius, mark[i].at.y + mark[i].radius });
+        }
+      for (guint k = 0; mark[i].type != FP_MARK_TEXT && k < mark[i].n; k++)
+        fp_box_add_point (&box, pt[mark[i].first + k]);
+    }
+  return box;
+}
+
+FpDrawing *
+fp_evidence_draw (const FpEvidence *evidence, FpViewId view, const FpViewLayout *layout, const FpLaid *under, guint n,
+                  const FpBox *within, FpPoint *corner)
+{
+  g_autoptr (FpDrawing) whole = fp_drawing_new (1, 1);
+  FpDrawing *drawing;
+  guint n_marks;
+  const FpMark *mark;
+  FpBox box;
+
+  fp_drawing_add_evidence (whole, evidence, view, layout, under, n, within);
+  mark = fp_drawing_marks (whole, &n_marks);
+  box = box_of_marks (mark, n_marks, fp_drawing_points (whole));
+  if (fp_box_is_empty (&box))
+    return NULL;
+  *corner = (FpPoint) { box.x0 - EDGE, box.y0 - EDGE };
+  drawing = fp_drawing_new (box.x1 - box.x0 + 2 * EDGE, box.y1 - box.y0 + 2 * EDGE);
+  fp_drawing_set_item (drawing, NULL, FP_STANDING_EXISTING, (int) view);
+  for (guint i = 0; i < n_marks; i++)
+    copy_mark (drawing, &mark[i], fp_drawing_points (whole), *corner);
+  return drawing;
+}
