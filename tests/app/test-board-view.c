@@ -264,6 +264,40 @@ test_board_shows_a_way (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What was measured is drawn with its mark likewise, and instead of the ring. */
+static void
+test_board_shows_what_was_measured (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 at = { 0.0, 365.0, 300.0 }, elsewhere = { 0.0, 0.0, 0.0 };
+  g_autoptr (FpEvidence) evidence = fp_evidence_new (), none = fp_evidence_new ();
+
+  fp_evidence_add_length (evidence, (FpVec3) { -380.0, 365.0, 300.0 }, (FpVec3) { 380.0, 365.0, 300.0 }, 1.0);
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0);
+  fp_board_view_mark (b, &at);
+  fp_board_view_mark_evidence (b, none);
+  g_assert_null (fp_board_view_marked_evidence (b));
+  fp_board_view_mark_evidence (b, evidence);
+  g_assert_true (fp_board_view_marked_evidence (b) != evidence); /* a copy */
+  {
+    const double before = fp_board_view_scale (b);
+
+    fp_board_view_frame (b, TRUE); /* at another scale it is drawn anew */
+    WAIT_FOR (fp_board_view_scale (b) != before);
+  }
+  fp_board_view_mark (b, &at);
+  g_assert_cmpfloat (fp_evidence_length (fp_board_view_marked_evidence (b)), ==, 760.0);
+  fp_board_view_mark (b, &elsewhere);
+  g_assert_null (fp_board_view_marked_evidence (b));
+  fp_board_view_mark_evidence (b, evidence);
+  fp_board_view_mark (b, NULL);
+  g_assert_null (fp_board_view_marked_evidence (b));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* What is left out is no more drawn, and comes back; the section is cut where it is told. */
 static void
 test_board_shows_less (void)
@@ -1011,6 +1045,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
   g_test_add_func ("/board/way", test_board_shows_a_way);
+  g_test_add_func ("/board/what-was-measured", test_board_shows_what_was_measured);
   g_test_add_func ("/board/shows-less", test_board_shows_less);
   g_test_add_func ("/board/chooses-what-is-shown", test_board_chooses_what_is_shown);
   g_test_add_func ("/board/reveals", test_board_reveals);
