@@ -75,6 +75,7 @@ typedef struct
   double        bears;    /* kN/m2 that the floor is rated for, 0 to 1000; 0: not said */
   double        burns;    /* mm of a candle in an hour, 0 to 1000; 0: not said      */
   double        bolt;     /* mm between the selvedges of the linen, 0 to 10000; 0: not said */
+  gboolean      joined;   /* what is wider than the bolt is cut in widths that are joined; otherwise it is told and not cut */
   double        warp, weft; /* shares that the linen shrinks by, 0 to 0.25         */
   double        small[FP_N_SMALLS]; /* that many of each, whole, 0 to %FP_SMALLS_MOST; or %FP_SMALL_AS_NEEDED */
   const char   *currency; /* as written after a sum; may be ""                     */

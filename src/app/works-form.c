@@ -62,7 +62,7 @@ struct _FpWorksForm
   GtkGrid     parent_instance;
   FpDocument *document;
   gboolean    filling;
-  GtkWidget  *stone, *timber, *metal, *built;
+  GtkWidget  *stone, *timber, *metal, *built, *wide;
   Field       field[G_N_ELEMENTS (fields)];
 };
 
@@ -134,6 +134,7 @@ fp_works_form_show (FpWorksForm *self)
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->timber), works->timber);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->metal), works->metal);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->built), works->solid ? 1 : 0);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->wide), works->joined ? 1 : 0);
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
     show_field (self, i);
   self->filling = FALSE;
@@ -225,7 +226,8 @@ on_chosen (FpWorksForm *self)
   works.timber = (FpTimber) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->timber));
   works.metal = (FpMetal) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->metal));
   works.solid = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->built)) == 1;
-  apply (self, &works, "Material", NULL);
+  works.joined = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->wide)) == 1;
+  apply (self, &works, works.joined != works_of (self)->joined ? "Wide linen" : "Material", NULL);
 }
 
 /* --- made ----------------------------------------------------------------------------- */
@@ -344,7 +346,7 @@ fp_works_form_init (FpWorksForm *self)
 static void
 add_all (FpWorksForm *self)
 {
-  static const char *const built[] = { "Slabs on a core", "Solid blocks", NULL };
+  static const char *const built[] = { "Slabs on a core", "Solid blocks", NULL }, *const wide[] = { "Told, not cut", "Joined of widths", NULL };
   int line = 4;
 
   self->stone = add_matters (self, "Stone", stone_at, 0);
@@ -352,7 +354,14 @@ add_all (FpWorksForm *self)
   self->metal = add_matters (self, "Metal", metal_at, 2);
   self->built = add_choice (self, "Altars built of", "Steps are always of slabs on a core", gtk_string_list_new (built), 3);
   for (guint i = 0; i < G_N_ELEMENTS (fields); i++, line += 2)
-    add_field (self, i, line);
+    {
+      add_field (self, i, line);
+      if (fields[i].at != G_STRUCT_OFFSET (FpWorks, bolt))
+        continue;
+      line++;
+      self->wide = add_choice (self, "Wider than the bolt", "Whether such pieces are cut in widths that are joined, selvedge to selvedge",
+                               gtk_string_list_new (wide), line + 1);
+    }
 }
 
 GtkWidget *

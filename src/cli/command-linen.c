@@ -170,7 +170,7 @@ tell (const FpProject *project, Options *o)
   reckoned = with_smalls (o, project);
   if (reckoned == NULL)
     return FP_EXIT_ERROR;
-  o->linen.join = o->join;
+  o->linen.join = o->join || fp_project_works (project)->joined;
   scene = fp_scene_new (reckoned, (guint) alternative);
   plan = fp_linen_plan_new (scene, &o->linen, &error);
   if (plan == NULL)

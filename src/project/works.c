@@ -277,6 +277,7 @@ fp_works_equal (const FpWorks *a, const FpWorks *b)
   return a->stone == b->stone && a->timber == b->timber && a->metal == b->metal && a->slab == b->slab
          && a->longest == b->longest && a->bears == b->bears && a->burns == b->burns && a->bolt == b->bolt && a->warp == b->warp
          && a->weft == b->weft && a->nosing == b->nosing && a->joint == b->joint && !a->solid == !b->solid
+         && !a->joined == !b->joined
          && fp_smalls_equal (a->small, b->small)
          && strcmp (told (a->finish), told (b->finish)) == 0 && strcmp (told (a->currency), told (b->currency)) == 0
          && rates_are_equal (a, b);

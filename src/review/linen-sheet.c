@@ -335,7 +335,7 @@ GPtrArray *
 fp_linen_sheets_of (const FpScene *scene, const FpSheetSpec *spec, double *scale, GError **error)
 {
   const FpWorks *works = fp_project_works (fp_scene_project (scene));
-  const FpLinenSpec linen = { works->bolt, { works->warp, works->weft }, FALSE };
+  const FpLinenSpec linen = { works->bolt, { works->warp, works->weft }, works->joined };
   g_autoptr (FpLinenPlan) plan = NULL;
 
   if (!(works->bolt > 0))

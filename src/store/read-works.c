@@ -109,6 +109,18 @@ read_stonework (FpReader *r, const xmlNode *node, FpWorks *works)
   return TRUE;
 }
 
+/* What is wider than the bolt. */
+static gboolean
+read_wide (FpReader *r, const xmlNode *node, FpWorks *works)
+{
+  const char *wide = fp_read_attribute (r, node, "wide");
+
+  if (wide != NULL && strcmp (wide, "told") != 0 && strcmp (wide, "joined") != 0)
+    return fp_read_refuse (r, node, FP_ERROR_INVALID, "wide is “%.40s”; told or joined is expected", wide);
+  works->joined = wide != NULL && strcmp (wide, "joined") == 0;
+  return TRUE;
+}
+
 /* --- rates --------------------------------------------------------------------- */
 
 static gboolean
@@ -155,13 +167,13 @@ gboolean
 fp_read_works (FpReader *r, const xmlNode *node, FpWorks *works, GArray *rates)
 {
   static const char *const known[] = { "stone", "timber", "metal", "slab", "longest", "nosing", "joint", "built", "finish",
-                                       "bears", "burns", "bolt", "warp", "weft", "currency", "corporals", "palls",
+                                       "bears", "burns", "bolt", "warp", "weft", "wide", "currency", "corporals", "palls",
                                        "purificators", "finger-towels", "amices", "chalice-veils", "burses", NULL };
   GError *error = NULL;
 
   *works = fp_works_usual;
   if (!fp_read_knows_attributes (r, node, known) || !fp_read_has_only_elements (r, node) || !read_matters (r, node, works)
-      || !read_numbers (r, node, works) || !read_stonework (r, node, works)
+      || !read_numbers (r, node, works) || !read_stonework (r, node, works) || !read_wide (r, node, works)
       || !read_rates (r, node, rates))
     return FALSE;
   works->rate = (const FpRate *) (gpointer) rates->data;

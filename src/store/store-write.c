@@ -433,6 +433,7 @@ write_works (Writer *w, const FpWorks *works)
   add_number (w, "bolt", works->bolt);
   add_number (w, "warp", works->warp);
   add_number (w, "weft", works->weft);
+  add_attribute (w, "wide", works->joined ? "joined" : "told");
   for (guint i = 0; i < FP_N_SMALLS; i++)
     if (works->small[i] >= 0)
       add_number (w, fp_small_id ((FpSmall) i), works->small[i]);

@@ -445,6 +445,9 @@ def linen_is_told_as_text_and_table_and_drawn():
         assert footpace("linen", kept, "-a", "b", expect=0).stdout == text
         footpace("draw", kept, "-a", "b", "--sheet", "linen", "--out", out, expect=0)
         assert " ".join(svg_texts(out)).count("Top cloth") == words.count("Top cloth")
+        kept.write_text(with_works(WORKS.replace('bolt="0" warp="0" weft="0"', 'bolt="500" warp="0.06" weft="0.025" wide="joined"')))
+        asked = footpace("linen", PARISH, "-a", "b", "--bolt", "500 mm", "--warp", "6", "--weft", "2.5", "--join", expect=0).stdout
+        assert "cut here in" in asked and footpace("linen", kept, "-a", "b", expect=0).stdout == asked
     narrow = ("linen", PARISH, "-a", "b", "--bolt", "500 mm", "--warp", "6", "--weft", "2.5")
     assert "needs a bolt" in footpace(*narrow, expect=0).stdout
     joined = footpace(*narrow, "--join", expect=0).stdout

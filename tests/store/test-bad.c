@@ -92,6 +92,7 @@ static const BadFile files[] = {
   { "works-of-no-stone", FP_ERROR_INVALID, 22, "stone is “cheese”; marble, granite, limestone, oolite, sandstone or slate is expected", S },
   { "works-without-currency", FP_ERROR_INVALID, 22, "<works> has no “currency”", S },
   { "works-thin-slab", FP_ERROR_RANGE, 22, "works: the thickness of a slab is 4; it may be 10 to 300", N },
+  { "works-wide-glued", FP_ERROR_INVALID, 22, "wide is “glued”; told or joined is expected", S },
   { "works-built-of-straw", FP_ERROR_INVALID, 22, "built is “straw”; slabs or blocks is expected", S },
   { "works-wide-joint", FP_ERROR_RANGE, 22, "works: the width of a joint is 21; it may be 0 to 20", N },
   { "works-rate-twice", FP_ERROR_INVALID, 22, "works: there are two rates for “mensa” of “altar”", N },

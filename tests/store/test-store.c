@@ -301,6 +301,7 @@ test_works (void)
   works.nosing = 19.05;
   works.joint = 0;
   works.solid = TRUE;
+  works.joined = TRUE;
   works.finish = "honed & “sealed”";
   works.burns = 22.5;
   works.warp = 0.06;
