@@ -67,6 +67,12 @@ fp_bill_line_key (FpBillLine *self)
 /* Before those of a bill. */
 enum { OF_WORK = -2, OF_HEADING = -1 };
 
+/* What is priced comes before the columns that a narrow window may leave beyond its edge. */
+static const int columns[]
+  = { OF_WORK, FP_BILL_THING, FP_BILL_WHAT, FP_BILL_PIECES, FP_BILL_SIZE, FP_BILL_AMOUNT, FP_BILL_RATE, FP_BILL_COST, FP_BILL_MASS,
+      FP_BILL_EACH, FP_BILL_VOLUME, FP_BILL_HOURS, FP_BILL_MATERIAL, FP_BILL_MARKS, OF_HEADING };
+G_STATIC_ASSERT (G_N_ELEMENTS (columns) == FP_N_BILL_COLUMNS + 2);
+
 static const char *
 title_of (int column)
 {
@@ -146,8 +152,8 @@ add_column (GtkColumnView *view, int column)
 void
 fp_bill_line_add_columns (GtkColumnView *view)
 {
-  for (int column = OF_WORK; column < FP_N_BILL_COLUMNS; column++)
-    add_column (view, column);
+  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
+    add_column (view, columns[i]);
 }
 
 static gboolean
@@ -169,12 +175,12 @@ has_any (GListModel *lines, int column)
 void
 fp_bill_line_show_columns (GtkColumnView *view, GListModel *lines)
 {
-  GListModel *columns = gtk_column_view_get_columns (view);
+  GListModel *shown = gtk_column_view_get_columns (view);
 
-  for (int column = FP_BILL_PIECES; column < FP_N_BILL_COLUMNS; column++)
+  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
     {
-      g_autoptr (GtkColumnViewColumn) shown = g_list_model_get_item (columns, (guint) (column - OF_WORK));
+      g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (shown, i);
 
-      gtk_column_view_column_set_visible (shown, has_any (lines, column));
+      gtk_column_view_column_set_visible (column, is_words (columns[i]) || has_any (lines, columns[i]));
     }
 }
