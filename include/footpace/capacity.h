@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* capacity.h - how many people there is room for, and how long Communion takes
+/* capacity.h - how many people there is room for, places for wheelchairs, and by which doors the people leave
  *
  * A count is not comfort, and not what a room may be used for: local code and
  * the fire authority say how many may be in it.
@@ -28,38 +28,75 @@ typedef struct
 /* (element-type FpCapacityLine), in the order of the scene; owned by the caller. */
 GArray *fp_capacity (const FpPeople *people);
 
-/* --- Communion ------------------------------------------------------------------------- */
+/**
+ * fp_occupant_load:
+ *
+ * Of how many people ways out are reckoned: all who sit, of straight benches by the printed rule, each place for a
+ * wheelchair, and who has room to stand; galleries with them.  Nobody at the rail (they are the same people), and no minister.
+ */
+guint fp_occupant_load (const FpPeople *people);
 
-#define FP_COMMUNION_PEOPLE_MAX 20000
-#define FP_COMMUNION_PLACES_MAX 2000
-#define FP_COMMUNION_MINISTERS_MAX 50
-#define FP_COMMUNION_SECONDS_MAX 600.0
+/* --- places for wheelchairs --------------------------------------------------------------- */
 
-/* No printed figure was found for any of the times: a parish measures its own. */
+/* 2010 ADA Standards, 221.2.1.1: how many among so many seats. */
+guint fp_wheelchairs_wanted (guint seats);
+
+/* Beside a place for a wheelchair, shoulder to shoulder: who sits no farther to the side and no farther before or behind, mm.
+ * That there is a seat for a companion beside each: 2010 ADA Standards, 221.3 and 802.3 (from memory); how far, design
+ * judgement: two half widths of places, and an end of a bench between them. */
+#define FP_COMPANION_ASIDE 1200.0
+#define FP_COMPANION_ALONG 500.0
+
 typedef struct
 {
-  guint  people;     /* 1 to %FP_COMMUNION_PEOPLE_MAX                          */
-  guint  ministers;  /* 1 to %FP_COMMUNION_MINISTERS_MAX                       */
-  guint  places;     /* at the rail; 0: they come in lines, one to each minister */
-  double each;       /* s that one communicant takes, above 0                  */
-  double change;     /* s from one who has received to the next who is ready: at the rail while the minister goes on, in a line
-                        while he waits; 0 or more                              */
-  double back;       /* s in which a minister goes back to where his part of the rail begins; 0 or more */
-} FpCommunion;
+  guint place;     /* for a wheelchair, of fp_people_places()                   */
+  int   companion; /* the seat beside it that no other has; -1: there is none   */
+} FpCompany;
 
-/* FALSE with %FP_ERROR_RANGE. */
-gboolean fp_communion_check (const FpCommunion *self, GError **error);
+/* (element-type FpCompany), one for each place for a wheelchair, so that as many as can be have a companion; the caller's. */
+GArray *fp_companies (const FpPeople *people);
 
-/**
- * fp_communion_seconds:
- * @self: as it must be
- *
- * Lines: the people divide themselves evenly.  At the rail each minister has a part of its places, alike to within one, and
- * goes along it again and again; who has received rises, and the next kneels down there, as long as people are left; the
- * minister waits for a place that is being taken, and passes one that stays empty.
- *
- * Returns: s from the first communicant to the last
- */
-double   fp_communion_seconds (const FpCommunion *self);
+/* --- ways out ------------------------------------------------------------------------------- */
+
+/* A door by which people leave: it opens on a floor of theirs, and on the other side no floor was surveyed.  Doors to the
+ * sanctuary (of a sacristy), to a porch or to another room that is drawn are none; nor are gates and arches. */
+typedef struct
+{
+  guint   opening; /* placed thing                                              */
+  FpPoint at;      /* its middle, on the face within                            */
+  FpPoint jamb[2]; /* likewise                                                  */
+  double  clear;   /* mm between its jambs; a leaf that does not open flat takes of it */
+} FpWayOut;
+
+GArray *fp_ways_out (const FpScene *scene); /* (element-type FpWayOut), in the order of the scene; the caller's */
+
+typedef struct
+{
+  guint  load;      /* fp_occupant_load()                                       */
+  guint  ways;
+  double clear;     /* mm: of all of them                                       */
+  double widest;    /* mm: of the widest                                        */
+  double apart;     /* mm between the middles of the two that lie farthest apart; 0 of fewer than two */
+  double diagonal;  /* mm between the two corners of the people's floors that lie farthest apart */
+} FpLeaving;
+
+FpLeaving fp_leaving (const FpPeople *people);
+
+/* International Building Code (2018 and 2021, from memory).  1006.2.1 and 1006.3: one way for up to 49 people, two up to 500,
+ * three up to 1000, four for more. */
+guint  fp_us_ways_wanted (guint load);
+/* 1005.3.2: 0.2 in for each; 0.15 in where there are sprinklers and an alarm that speaks.  mm. */
+double fp_us_width_wanted (guint load, gboolean sprinklers);
+/* 1029.2 (1030.2 in 2021): where there are more than 300 people the main way takes half of them.  mm; 0 of fewer people. */
+double fp_us_main_wanted  (guint load, gboolean sprinklers);
+/* 1007.1.1: two of them lie half the diagonal apart at least, a third where there are sprinklers.  mm. */
+double fp_us_apart_wanted (double diagonal, gboolean sprinklers);
+
+/* Approved Document B, volume 2 (2019, from memory), section 2.  One way for up to 60 people, two up to 600, three for more. */
+guint  fp_uk_ways_wanted (guint load);
+/* How many leave by a way so wide: 60 by 750 mm, 110 by 850, 220 by 1050; of wider ones, one for each 5 mm; by narrower nobody. */
+guint  fp_uk_way_holds (double clear);
+/* How many leave by all but the one by which most would: it may be the one that cannot be used.  By a single one all do. */
+guint  fp_uk_ways_hold (const GArray *ways);
 
 G_END_DECLS

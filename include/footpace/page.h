@@ -93,7 +93,7 @@ const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the sectio
 
 /* Sheets that are no view of the church alone, where a sheet is told by number: all alternatives side by side; the people
  * below the altar along the nave; what every place sees; the sun at a Mass; setting cards;
- * schedules; the linen as it is cut; the stone as it is laid. */
+ * schedules; the linen as it is cut; the stone as it is laid; for how many there is room. */
 #define FP_SHEET_COMPARE FP_N_SHEETS
 #define FP_SHEET_LEVELS  (FP_N_SHEETS + 1)
 #define FP_SHEET_SIGHT   (FP_N_SHEETS + 2)
@@ -102,7 +102,8 @@ const char *fp_sheet_id (FpSheetKind kind); /* "plan" …; "cross" is the sectio
 #define FP_SHEET_SCHEDULE (FP_N_SHEETS + 5)
 #define FP_SHEET_LINEN   (FP_N_SHEETS + 6)
 #define FP_SHEET_LAYING  (FP_N_SHEETS + 7)
-#define FP_N_ALL_SHEETS  (FP_N_SHEETS + 8)
+#define FP_SHEET_CAPACITY (FP_N_SHEETS + 8)
+#define FP_N_ALL_SHEETS  (FP_N_SHEETS + 9)
 const char *fp_sheet_any_id (guint sheet);                /* "plan" …, "compare", "levels", "sight", "sun", "card" … */
 gboolean    fp_sheet_find (const char *id, guint *sheet); /* of any of them */
 

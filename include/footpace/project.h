@@ -22,6 +22,7 @@
 #include "footpace/mass-time.h"
 #include "footpace/page.h"
 #include "footpace/norms.h"
+#include "footpace/reckoning.h"
 #include "footpace/works.h"
 
 G_BEGIN_DECLS
@@ -194,6 +195,9 @@ gboolean       fp_project_has_works (const FpProject *self); /* somebody did */
 /* Never NULL: %fp_norms_usual where nobody said anything. */
 const FpNorms *fp_project_norms (const FpProject *self);
 
+/* Never NULL: %fp_reckoning_usual where nobody said anything. */
+const FpReckoning *fp_project_reckoning (const FpProject *self);
+
 /* Which way the celebrant faces in that alternative: its own way, else the brief's.  Whoever needs it asks here. */
 FpFacing       fp_project_facing (const FpProject *self, guint alternative);
 
@@ -224,6 +228,8 @@ FpProject *fp_project_with_works (const FpProject *self, const FpWorks *works, G
 
 /* @norms: NULL, or what says nothing, for the usual. */
 FpProject *fp_project_with_norms (const FpProject *self, const FpNorms *norms, GError **error);
+
+FpProject *fp_project_with_reckoning (const FpProject *self, const FpReckoning *reckoning, GError **error);
 
 /* Adds the thing, or replaces the one of the same id, in the survey or in the alternative. */
 FpProject *fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error);
@@ -286,6 +292,7 @@ gboolean          fp_project_builder_kept (FpProjectBuilder *self, const char *i
 void              fp_project_builder_page (FpProjectBuilder *self, const FpPageSetup *page);
 gboolean          fp_project_builder_works (FpProjectBuilder *self, const FpWorks *works, GError **error);
 gboolean          fp_project_builder_norms (FpProjectBuilder *self, const FpNorms *norms, GError **error);
+gboolean          fp_project_builder_reckoning (FpProjectBuilder *self, const FpReckoning *reckoning, GError **error);
 FpProject        *fp_project_builder_end (FpProjectBuilder *self, GError **error);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpProjectBuilder, fp_project_builder_free)
 

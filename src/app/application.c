@@ -83,6 +83,7 @@ set_keys (GtkApplication *app)
     { "win.add-list", { "<Ctrl>i" } },
     { "win.report", { "<Ctrl>r" } },
     { "win.schedules", { "<Ctrl>d" } },
+    { "win.capacity", { "<Ctrl>h" } },
     { "win.pew", { "<Ctrl><Shift>v" } },
     { "win.outline", { "<Ctrl><Shift>o" } },
     { "win.centre", { "<Ctrl><Shift>c" } },

@@ -28,7 +28,7 @@ static guint changed_signal;
 /* In the order of the choices in sheet-form.ui; scales of ISO 5455, then one by hand. */
 static const guint sheet_choices[] = { FP_SHEET_ELEVATION, FP_SHEET_PLAN, FP_SHEET_SECTION, FP_SHEET_CROSS, FP_SHEET_SECTIONS,
                                        FP_SHEET_BOARD, FP_SHEET_COMPARE, FP_SHEET_LEVELS, FP_SHEET_SIGHT, FP_SHEET_SUN,
-                                       FP_SHEET_CARD, FP_SHEET_SCHEDULE, FP_SHEET_LINEN, FP_SHEET_LAYING };
+                                       FP_SHEET_CARD, FP_SHEET_SCHEDULE, FP_SHEET_LINEN, FP_SHEET_LAYING, FP_SHEET_CAPACITY };
 static const double scales[] = { 0.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0 };
 #define OTHER_SCALE G_N_ELEMENTS (scales)
 
@@ -205,7 +205,7 @@ show_cards (FpSheetForm *self)
   for (guint i = 0; i < G_N_ELEMENTS (of_cards); i++)
     gtk_widget_set_visible (of_cards[i], card);
   gtk_widget_set_sensitive (self->orientation, !card);
-  gtk_widget_set_sensitive (self->scale, !card && sheet_of (self) != FP_SHEET_SCHEDULE);
+  gtk_widget_set_sensitive (self->scale, !card && sheet_of (self) != FP_SHEET_SCHEDULE && sheet_of (self) != FP_SHEET_CAPACITY);
   gtk_widget_set_sensitive (self->paper, !card || selected (self->size) != 0);
 }
 

@@ -3,6 +3,7 @@
 
 #include "file-names.h"
 
+#include "footpace/capacities.h"
 #include "footpace/laying.h"
 #include "footpace/linen-plan.h"
 #include "footpace/schedules.h"
@@ -155,6 +156,14 @@ draw_schedules (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *sp
 }
 
 static void
+draw_capacity (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
+{
+  self->pages = fp_capacities_sheets_of (self->scene, spec, &self->error);
+  if (self->pages != NULL && order->page.tiled)
+    tile (self, order);
+}
+
+static void
 draw_laying (FpSheets *self, const FpSheetOrder *order, const FpSheetSpec *spec)
 {
   self->pages = fp_laying_sheets_of (self->scene, spec, &self->scale, &self->error);
@@ -203,6 +212,7 @@ draw (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCancellable
     case FP_SHEET_SCHEDULE: draw_schedules (self, order, spec); break;
     case FP_SHEET_LINEN: draw_linen (self, order, spec); break;
     case FP_SHEET_LAYING: draw_laying (self, order, spec); break;
+    case FP_SHEET_CAPACITY: draw_capacity (self, order, spec); break;
     default: draw_sheet (self, order, spec, cancel); break;
     }
 }
@@ -298,7 +308,8 @@ const char *
 fp_sheets_label (guint sheet)
 {
   static const char *const labels[] = { "plan", "elevation", "section", "section across", "sections", "board", "comparison",
-                                        "levels", "sight", "sun", "setting cards", "schedules", "linen", "laying of the stone" };
+                                        "levels", "sight", "sun", "setting cards", "schedules", "linen", "laying of the stone",
+                                        "capacity" };
 
   return sheet < G_N_ELEMENTS (labels) ? labels[sheet] : "sheet";
 }

@@ -5,6 +5,7 @@
 #include "brief-dialog.h"
 #include "report-window.h"
 #include "norms-window.h"
+#include "capacity-window.h"
 #include "schedules-window.h"
 #include "sheet-dialog.h"
 #include "sheets.h"
@@ -48,10 +49,10 @@ fp_window_update_actions (FpWindow *self)
 {
   static const char *const need_project[] = {
     "win.save", "win.save-as", "win.export", "win.print", "win.sheet-compare", "win.sheet-levels", "win.sheet-sight",
-    "win.sheet-sun", "win.sheet-card", "win.sheet-schedule", "win.sheet-linen", "win.sheet-laying", "win.furnish", "win.setting", "win.brief", "win.add",
+    "win.sheet-sun", "win.sheet-card", "win.sheet-schedule", "win.sheet-linen", "win.sheet-laying", "win.sheet-capacity", "win.furnish", "win.setting", "win.brief", "win.add",
     "win.alternative-new", "win.alternative-rename", "win.compare", "win.show-board", "win.frame-sanctuary",
     "win.frame-whole", "win.zoom-in", "win.zoom-out", "win.show-things", "win.choose-nothing", "win.add-list",
-    "win.report", "win.schedules", "win.norms", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
+    "win.report", "win.schedules", "win.capacity", "win.norms", "win.pew", "win.sight", "win.sun", "win.sheet-pews", "win.tape", "win.list-wide", "win.list-order",
     "win.show-findings", "win.show-toggle", "win.show-list",
     "win.only-plan", "win.only-elevation", "win.only-section", "win.all-three"
   };
@@ -324,6 +325,20 @@ norms (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+capacity (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  FpWindow *self = FP_WINDOW (widget);
+
+  (void) name, (void) parameter;
+  if (self->capacity == NULL)
+    {
+      self->capacity = fp_capacity_window_new (GTK_WINDOW (self), self->document);
+      g_object_add_weak_pointer (G_OBJECT (self->capacity), (gpointer *) &self->capacity);
+    }
+  gtk_window_present (GTK_WINDOW (self->capacity));
+}
+
+static void
 schedules (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   FpWindow *self = FP_WINDOW (widget);
@@ -418,6 +433,7 @@ sheet_of (FpWindow *self, const char *action)
     { "win.sheet-sight", FP_SHEET_SIGHT }, { "win.sheet-sun", FP_SHEET_SUN },
     { "win.sheet-card", FP_SHEET_CARD }, { "win.sheet-schedule", FP_SHEET_SCHEDULE },
     { "win.sheet-linen", FP_SHEET_LINEN }, { "win.sheet-laying", FP_SHEET_LAYING },
+    { "win.sheet-capacity", FP_SHEET_CAPACITY },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (sheets); i++)
@@ -473,6 +489,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.add-list", NULL, add_list);
   gtk_widget_class_install_action (c, "win.report", NULL, report);
   gtk_widget_class_install_action (c, "win.schedules", NULL, schedules);
+  gtk_widget_class_install_action (c, "win.capacity", NULL, capacity);
   gtk_widget_class_install_action (c, "win.norms", NULL, norms);
   gtk_widget_class_install_action (c, "win.brief", NULL, brief);
   gtk_widget_class_install_action (c, "win.shortcuts", NULL, shortcuts);
@@ -486,6 +503,7 @@ fp_window_class_add_actions (GtkWidgetClass *c)
   gtk_widget_class_install_action (c, "win.sheet-schedule", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-linen", NULL, sheet);
   gtk_widget_class_install_action (c, "win.sheet-laying", NULL, sheet);
+  gtk_widget_class_install_action (c, "win.sheet-capacity", NULL, sheet);
   /* Last: whoever has the focus may want the key first. */
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "win.escape", NULL);
 }

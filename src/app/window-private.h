@@ -61,6 +61,7 @@ struct _FpWindow
   GtkWidget  *compare_page;  /* in `compare`; NULL: not shown yet            */
   GtkWidget  *report;        /* (weak): the window of the report; NULL: not open */
   GtkWidget  *norms;         /* (weak): that of the norms, likewise              */
+  GtkWidget  *capacity;      /* (weak): that of the capacity, likewise           */
   GtkWidget  *schedules;     /* (weak): that of the schedules, likewise          */
   FpPoint     clicked;       /* on the plan, last                                */
   gboolean    was_clicked;

@@ -10,6 +10,7 @@
 #include "sun-times.h"
 
 #include "footpace/card.h"
+#include "footpace/capacities.h"
 #include "footpace/laying.h"
 #include "footpace/linen-plan.h"
 #include "footpace/schedules.h"
@@ -17,7 +18,7 @@
 #include <string.h>
 
 #define SHEETS "plan, elevation, section, cross, sections, board, levels, sight, sun, card, schedule, linen, "\
-               "laying or compare"
+               "laying, capacity or compare"
 
 /* Sheets that are no view of the church alone, and what they show, which is settled. */
 static const struct { guint sheet; const char *shows; } apart_sheets[] = {
@@ -29,6 +30,7 @@ static const struct { guint sheet; const char *shows; } apart_sheets[] = {
   { FP_SHEET_SCHEDULE, "schedules of the alternative" },
   { FP_SHEET_LINEN, "linen as it is cut" },
   { FP_SHEET_LAYING, "stone as it is laid" },
+  { FP_SHEET_CAPACITY, "capacity of the church" },
 };
 
 typedef struct
@@ -403,6 +405,7 @@ draw_pages (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
     case FP_SHEET_SCHEDULE: return tiled (fp_schedules_sheets_of (scene, spec, error), scene, o);
     case FP_SHEET_LINEN: return tiled (fp_linen_sheets_of (scene, spec, NULL, error), scene, o);
     case FP_SHEET_LAYING: return tiled (fp_laying_sheets_of (scene, spec, NULL, error), scene, o);
+    case FP_SHEET_CAPACITY: return tiled (fp_capacities_sheets_of (scene, spec, error), scene, o);
     default: return draw_sheet (scene, spec, o, error);
     }
 }

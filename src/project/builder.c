@@ -9,6 +9,7 @@ struct _FpProjectBuilder
   FpPageSetup  page;
   FpWorksPart *works;
   FpNormsPart *norms;
+  FpReckoning reckoning;
   GPtrArray   *survey;       /* of FpItem        */
   GPtrArray   *alternatives; /* of FpAlternative */
   GPtrArray   *items;        /* of the last alternative: FpItem */
@@ -31,6 +32,7 @@ fp_project_builder_new (void)
 {
   FpProjectBuilder *self = g_new0 (FpProjectBuilder, 1);
 
+  self->reckoning = fp_reckoning_usual;
   self->survey = g_ptr_array_new_with_free_func (release_item);
   self->alternatives = g_ptr_array_new_with_free_func (release_alternative);
   self->items = g_ptr_array_new_with_free_func (release_item);
@@ -236,6 +238,15 @@ fp_project_builder_norms (FpProjectBuilder *self, const FpNorms *norms, GError *
   return TRUE;
 }
 
+gboolean
+fp_project_builder_reckoning (FpProjectBuilder *self, const FpReckoning *reckoning, GError **error)
+{
+  if (!fp_reckoning_check (reckoning, error))
+    return FALSE;
+  self->reckoning = *reckoning;
+  return TRUE;
+}
+
 FpProject *
 fp_project_builder_end (FpProjectBuilder *self, GError **error)
 {
@@ -257,6 +268,7 @@ fp_project_builder_end (FpProjectBuilder *self, GError **error)
   project->page = self->page;
   project->works = fp_works_part_ref (self->works);
   project->norms = fp_norms_part_ref (self->norms);
+  project->reckoning = self->reckoning;
   project->n_alternatives = self->alternatives->len;
   project->alternative = g_new (FpAlternative *, MAX (self->alternatives->len, 1));
   for (guint i = 0; i < self->alternatives->len; i++)

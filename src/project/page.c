@@ -139,6 +139,7 @@ fp_sheet_any_id (guint sheet)
     case FP_SHEET_SCHEDULE: return "schedule";
     case FP_SHEET_LINEN: return "linen";
     case FP_SHEET_LAYING: return "laying";
+    case FP_SHEET_CAPACITY: return "capacity";
     default: return sheet < FP_N_SHEETS ? fp_sheet_id ((FpSheetKind) sheet) : "";
     }
 }

@@ -88,6 +88,18 @@ fp_project_with_norms (const FpProject *self, const FpNorms *norms, GError **err
 }
 
 FpProject *
+fp_project_with_reckoning (const FpProject *self, const FpReckoning *reckoning, GError **error)
+{
+  FpProject *next;
+
+  if (!fp_reckoning_check (reckoning, error))
+    return NULL;
+  next = fp_project_copy (self, 0);
+  next->reckoning = *reckoning;
+  return next;
+}
+
+FpProject *
 fp_project_with_survey_item (const FpProject *self, FpItem *item, GError **error)
 {
   FpProject *next = fp_project_copy (self, 0);

@@ -179,6 +179,7 @@ struct _FpProject
   FpPageSetup     page;
   FpWorksPart    *works; /* NULL: the usual */
   FpNormsPart    *norms; /* NULL: the usual */
+  FpReckoning     reckoning;
 };
 
 /* Shares every part of @self; has room for @spare more alternatives. */

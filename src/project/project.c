@@ -22,6 +22,7 @@ fp_project_new (const FpBrief *brief)
   self->has_page = FALSE;
   self->works = NULL;
   self->norms = NULL;
+  self->reckoning = fp_reckoning_usual;
   self->n_alternatives = 1;
   self->alternative = g_new (FpAlternative *, 1);
   self->alternative[0] = fp_alternative_new ("a", "Alternative A", "");
@@ -40,6 +41,7 @@ fp_project_copy (const FpProject *self, guint spare)
   copy->page = self->page;
   copy->works = fp_works_part_ref (self->works);
   copy->norms = fp_norms_part_ref (self->norms);
+  copy->reckoning = self->reckoning;
   copy->n_alternatives = self->n_alternatives;
   copy->alternative = g_new (FpAlternative *, self->n_alternatives + spare);
   for (guint i = 0; i < self->n_alternatives; i++)
@@ -95,6 +97,12 @@ const FpNorms *
 fp_project_norms (const FpProject *self)
 {
   return self->norms != NULL ? &self->norms->norms : &fp_norms_usual;
+}
+
+const FpReckoning *
+fp_project_reckoning (const FpProject *self)
+{
+  return &self->reckoning;
 }
 
 const FpBrief *
@@ -171,7 +179,7 @@ fp_project_equal (const FpProject *a, const FpProject *b)
   if (a->n_alternatives != b->n_alternatives || !fp_brief_equal (&a->brief->brief, &b->brief->brief)
       || !fp_item_list_equal (a->survey, b->survey) || !fp_page_setup_equal (fp_project_page (a), fp_project_page (b))
       || fp_project_has_works (a) != fp_project_has_works (b) || !fp_works_equal (fp_project_works (a), fp_project_works (b))
-      || !fp_norms_equal (fp_project_norms (a), fp_project_norms (b)))
+      || !fp_norms_equal (fp_project_norms (a), fp_project_norms (b)) || !fp_reckoning_equal (&a->reckoning, &b->reckoning))
     return FALSE;
   for (guint i = 0; i < a->n_alternatives; i++)
     if (!fp_alternative_equal (a->alternative[i], b->alternative[i]))

@@ -36,190 +36,95 @@
  */
 #include "footpace/review.h"
 
+#include "json.h"
 #include "report-private.h"
 
 #include <math.h>
 
-/* --- writing ------------------------------------------------------------- */
-
-typedef struct
-{
-  GString *out;
-  guint    depth;
-  gboolean begun; /* something stands already in the innermost bracket        */
-} Json;
-
-static void
-put_escaped (GString *out, const char *text)
-{
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-
-  g_string_append_c (out, '"');
-  for (const char *p = valid; *p; p++)
-    switch (*p)
-      {
-      case '"':
-        g_string_append (out, "\\\"");
-        break;
-      case '\\':
-        g_string_append (out, "\\\\");
-        break;
-      case '\n':
-        g_string_append (out, "\\n");
-        break;
-      case '\t':
-        g_string_append (out, "\\t");
-        break;
-      default:
-        if ((guchar) *p < 0x20 || *p == 0x7f)
-          g_string_append_printf (out, "\\u%04x", (guint) (guchar) *p);
-        else
-          g_string_append_c (out, *p);
-      }
-  g_string_append_c (out, '"');
-}
-
-/* Comma, new line and indent before the next value, and its name where it has one. */
-static void
-put_lead (Json *json, const char *name)
-{
-  g_string_append (json->out, json->begun ? ",\n" : json->depth ? "\n" : "");
-  g_string_append_printf (json->out, "%*s", (int) json->depth * 2, "");
-  if (name)
-    {
-      put_escaped (json->out, name);
-      g_string_append (json->out, ": ");
-    }
-  json->begun = TRUE;
-}
-
-static void
-open_bracket (Json *json, const char *name, char bracket)
-{
-  put_lead (json, name);
-  g_string_append_c (json->out, bracket);
-  json->depth++;
-  json->begun = FALSE;
-}
-
-static void
-close_bracket (Json *json, char bracket)
-{
-  json->depth--;
-  if (json->begun)
-    g_string_append_printf (json->out, "\n%*s", (int) json->depth * 2, "");
-  g_string_append_c (json->out, bracket);
-  json->begun = TRUE;
-}
-
-static void
-put_text (Json *json, const char *name, const char *text)
-{
-  put_lead (json, name);
-  if (text)
-    put_escaped (json->out, text);
-  else
-    g_string_append (json->out, "null");
-}
-
-static void
-put_number (Json *json, const char *name, double value)
-{
-  put_lead (json, name);
-  if (isfinite (value))
-    {
-      g_autofree char *text = fp_number_format (value);
-
-      g_string_append (json->out, text);
-    }
-  else
-    g_string_append (json->out, "null");
-}
-
 /* --- what is written ----------------------------------------------------- */
 
 static void
-put_test (Json *json, const FpRule *rule)
+put_test (FpJson *json, const FpRule *rule)
 {
   gboolean low = rule->test == FP_TEST_AT_LEAST || rule->test == FP_TEST_BETWEEN || rule->test == FP_TEST_EQUALS;
   gboolean high = rule->test == FP_TEST_AT_MOST || rule->test == FP_TEST_BETWEEN;
 
-  open_bracket (json, "test", '{');
-  put_text (json, "is", fp_test_id (rule->test));
-  put_number (json, "low", low ? rule->low : NAN);
-  put_number (json, "high", high ? rule->high : NAN);
+  fp_json_open (json, "test", '{');
+  fp_json_text (json, "is", fp_test_id (rule->test));
+  fp_json_number (json, "low", low ? rule->low : NAN);
+  fp_json_number (json, "high", high ? rule->high : NAN);
   if (rule->test == FP_TEST_ONE_OF)
     {
-      open_bracket (json, "of", '[');
+      fp_json_open (json, "of", '[');
       for (guint i = 0; i < rule->n_one_of; i++)
-        put_number (json, NULL, rule->one_of[i]);
-      close_bracket (json, ']');
+        fp_json_number (json, NULL, rule->one_of[i]);
+      fp_json_close (json, ']');
     }
   else
-    put_text (json, "of", NULL);
-  put_text (json, "unit", rule->unit);
-  close_bracket (json, '}');
+    fp_json_text (json, "of", NULL);
+  fp_json_text (json, "unit", rule->unit);
+  fp_json_close (json, '}');
 }
 
 static void
-put_vec3 (Json *json, const char *name, FpVec3 p)
+put_vec3 (FpJson *json, const char *name, FpVec3 p)
 {
-  open_bracket (json, name, '[');
-  put_number (json, NULL, p.x);
-  put_number (json, NULL, p.y);
-  put_number (json, NULL, p.z);
-  close_bracket (json, ']');
+  fp_json_open (json, name, '[');
+  fp_json_number (json, NULL, p.x);
+  fp_json_number (json, NULL, p.y);
+  fp_json_number (json, NULL, p.z);
+  fp_json_close (json, ']');
 }
 
 static void
-put_where (Json *json, const FpFindings *findings, const FpFinding *finding)
+put_where (FpJson *json, const FpFindings *findings, const FpFinding *finding)
 {
   guint n;
   const FpPlaced *placed = fp_scene_placed (fp_findings_scene (findings), &n);
   gboolean held = finding->found == FP_FOUND_SHORT || finding->found == FP_FOUND_WITHIN;
 
-  open_bracket (json, "where", '{');
-  put_text (json, "item",
+  fp_json_open (json, "where", '{');
+  fp_json_text (json, "item",
             finding->owner >= 0 && (guint) finding->owner < n ? fp_item_id (placed[finding->owner].item) : NULL);
   if (finding->has_at)
     put_vec3 (json, "at", finding->at);
   else
-    put_text (json, "at", NULL);
-  put_text (json, "text", held ? finding->detail : NULL);
-  close_bracket (json, '}');
-  put_text (json, "reason", held ? NULL : finding->detail);
+    fp_json_text (json, "at", NULL);
+  fp_json_text (json, "text", held ? finding->detail : NULL);
+  fp_json_close (json, '}');
+  fp_json_text (json, "reason", held ? NULL : finding->detail);
 }
 
 static void
-put_point (Json *json, FpPoint p)
+put_point (FpJson *json, FpPoint p)
 {
-  open_bracket (json, NULL, '[');
-  put_number (json, NULL, p.x);
-  put_number (json, NULL, p.y);
-  close_bracket (json, ']');
+  fp_json_open (json, NULL, '[');
+  fp_json_number (json, NULL, p.x);
+  fp_json_number (json, NULL, p.y);
+  fp_json_close (json, ']');
 }
 
 static void
-put_points (Json *json, const char *name, const FpPoint *pt, guint n)
+put_points (FpJson *json, const char *name, const FpPoint *pt, guint n)
 {
-  open_bracket (json, name, '[');
+  fp_json_open (json, name, '[');
   for (guint i = 0; i < n; i++)
     put_point (json, pt[i]);
-  close_bracket (json, ']');
+  fp_json_close (json, ']');
 }
 
 /* In church coordinates, mm; only of what was measured along a way. */
 static void
-put_way (Json *json, const FpWay *way)
+put_way (FpJson *json, const FpWay *way)
 {
   if (way == NULL)
     return;
-  open_bracket (json, "way", '{');
-  put_number (json, "width", way->width);
-  put_number (json, "tolerance", way->tolerance);
+  fp_json_open (json, "way", '{');
+  fp_json_number (json, "width", way->width);
+  fp_json_number (json, "tolerance", way->tolerance);
   put_points (json, "narrowest", way->narrow, way->narrows ? 2 : 0);
   put_points (json, "route", way->route, way->n_route);
-  close_bracket (json, '}');
+  fp_json_close (json, '}');
 }
 
 /* To hundredths of a millimetre: a church can be set out no finer, and nobody reads more digits. */
@@ -230,24 +135,24 @@ rounded (FpVec3 p)
 }
 
 static void
-put_piece (Json *json, const FpEvidencePiece *piece, const FpVec3 *pt)
+put_piece (FpJson *json, const FpEvidencePiece *piece, const FpVec3 *pt)
 {
   static const char *const is[] = { [FP_EVIDENCE_LENGTH] = "length", [FP_EVIDENCE_LINE] = "line", [FP_EVIDENCE_OUTLINE] = "outline",
                                     [FP_EVIDENCE_BODY] = "thing", [FP_EVIDENCE_EACH] = "each" };
 
-  open_bracket (json, NULL, '{');
-  put_text (json, "is", is[piece->sort]);
+  fp_json_open (json, NULL, '{');
+  fp_json_text (json, "is", is[piece->sort]);
   if (piece->sort == FP_EVIDENCE_LENGTH)
-    put_number (json, "times", piece->times);
-  open_bracket (json, "points", '[');
+    fp_json_number (json, "times", piece->times);
+  fp_json_open (json, "points", '[');
   for (guint i = 0; i < piece->n; i++)
     put_vec3 (json, NULL, rounded (pt[piece->first + i]));
-  close_bracket (json, ']');
-  close_bracket (json, '}');
+  fp_json_close (json, ']');
+  fp_json_close (json, '}');
 }
 
 static void
-put_drawn (Json *json, const FpFindings *findings, const FpFinding *finding)
+put_drawn (FpJson *json, const FpFindings *findings, const FpFinding *finding)
 {
   g_autoptr (FpEvidence) evidence = fp_finding_evidence (findings, finding);
   guint n = 0;
@@ -255,59 +160,58 @@ put_drawn (Json *json, const FpFindings *findings, const FpFinding *finding)
 
   if (evidence == NULL)
     {
-      put_text (json, "drawn", NULL);
+      fp_json_text (json, "drawn", NULL);
       return;
     }
-  open_bracket (json, "drawn", '[');
+  fp_json_open (json, "drawn", '[');
   for (guint i = 0; i < n; i++)
     put_piece (json, &piece[i], fp_evidence_points (evidence));
-  close_bracket (json, ']');
+  fp_json_close (json, ']');
 }
 
 static void
-put_change (Json *json, const FpChange *change)
+put_change (FpJson *json, const FpChange *change)
 {
-  open_bracket (json, NULL, '{');
-  put_text (json, "item", change->item);
-  put_text (json, "param", change->param != NULL ? change->param->id : NULL);
-  put_number (json, "value", change->param != NULL ? change->value : NAN);
+  fp_json_open (json, NULL, '{');
+  fp_json_text (json, "item", change->item);
+  fp_json_text (json, "param", change->param != NULL ? change->param->id : NULL);
+  fp_json_number (json, "value", change->param != NULL ? change->value : NAN);
   if (change->param == NULL)
     {
-      open_bracket (json, "by", '[');
-      put_number (json, NULL, change->by.x);
-      put_number (json, NULL, change->by.y);
-      close_bracket (json, ']');
+      fp_json_open (json, "by", '[');
+      fp_json_number (json, NULL, change->by.x);
+      fp_json_number (json, NULL, change->by.y);
+      fp_json_close (json, ']');
     }
   else
-    put_text (json, "by", NULL);
-  close_bracket (json, '}');
+    fp_json_text (json, "by", NULL);
+  fp_json_close (json, '}');
 }
 
 static void
-put_remedy (Json *json, const FpFinding *all, const FpRemedy *remedy, const char *words)
+put_remedy (FpJson *json, const FpFinding *all, const FpRemedy *remedy, const char *words)
 {
-  open_bracket (json, "remedy", '{');
-  put_lead (json, "settles");
-  g_string_append (json->out, remedy != NULL ? "true" : "false");
-  put_text (json, "text", words);
-  open_bracket (json, "changes", '[');
+  fp_json_open (json, "remedy", '{');
+  fp_json_yes (json, "settles", remedy != NULL);
+  fp_json_text (json, "text", words);
+  fp_json_open (json, "changes", '[');
   for (guint i = 0; remedy != NULL && i < remedy->n_changes; i++)
     put_change (json, &remedy->change[i]);
-  close_bracket (json, ']');
-  open_bracket (json, "worse", '[');
+  fp_json_close (json, ']');
+  fp_json_open (json, "worse", '[');
   for (guint i = 0; remedy != NULL && i < remedy->n_worse; i++)
     {
-      open_bracket (json, NULL, '{');
-      put_text (json, "rule", all[remedy->worse[i]].rule->id);
-      put_text (json, "book", fp_rulebook_id (all[remedy->worse[i]].book));
-      close_bracket (json, '}');
+      fp_json_open (json, NULL, '{');
+      fp_json_text (json, "rule", all[remedy->worse[i]].rule->id);
+      fp_json_text (json, "book", fp_rulebook_id (all[remedy->worse[i]].book));
+      fp_json_close (json, '}');
     }
-  close_bracket (json, ']');
-  close_bracket (json, '}');
+  fp_json_close (json, ']');
+  fp_json_close (json, '}');
 }
 
 static void
-put_finding (Json *json, const FpFindings *findings, guint i, const FpRemedies *remedies)
+put_finding (FpJson *json, const FpFindings *findings, guint i, const FpRemedies *remedies)
 {
   guint n;
   const FpFinding *all = fp_findings_get (findings, &n), *finding = &all[i];
@@ -315,98 +219,98 @@ put_finding (Json *json, const FpFindings *findings, guint i, const FpRemedies *
   const FpRemedy *remedy = remedies != NULL ? fp_remedies_get (remedies, i, &words) : NULL;
   const FpMeasure *measure = fp_measure_find (finding->rule->measure);
 
-  open_bracket (json, NULL, '{');
-  put_text (json, "rule", finding->rule->id);
-  put_text (json, "book", fp_rulebook_id (finding->book));
-  put_text (json, "title", finding->title);
-  put_text (json, "measure", measure->id);
-  put_text (json, "label", measure->label);
-  put_text (json, "weight", fp_weight_label (finding->rule->weight));
-  put_text (json, "found", fp_found_id (finding->found));
-  open_bracket (json, "measured", '{');
-  put_number (json, "value", finding->value);
-  put_text (json, "unit", fp_measure_unit_id (measure));
-  put_text (json, "text", finding->measured);
-  put_text (json, "counted", measure->many);
-  close_bracket (json, '}');
-  put_number (json, "times", finding->times);
-  put_text (json, "limit", finding->limit);
+  fp_json_open (json, NULL, '{');
+  fp_json_text (json, "rule", finding->rule->id);
+  fp_json_text (json, "book", fp_rulebook_id (finding->book));
+  fp_json_text (json, "title", finding->title);
+  fp_json_text (json, "measure", measure->id);
+  fp_json_text (json, "label", measure->label);
+  fp_json_text (json, "weight", fp_weight_label (finding->rule->weight));
+  fp_json_text (json, "found", fp_found_id (finding->found));
+  fp_json_open (json, "measured", '{');
+  fp_json_number (json, "value", finding->value);
+  fp_json_text (json, "unit", fp_measure_unit_id (measure));
+  fp_json_text (json, "text", finding->measured);
+  fp_json_text (json, "counted", measure->many);
+  fp_json_close (json, '}');
+  fp_json_number (json, "times", finding->times);
+  fp_json_text (json, "limit", finding->limit);
   put_test (json, finding->rule);
-  put_text (json, "source", finding->rule->source);
-  put_text (json, "advice", finding->rule->advice);
-  put_text (json, "caution", finding->rule->caution);
+  fp_json_text (json, "source", finding->rule->source);
+  fp_json_text (json, "advice", finding->rule->advice);
+  fp_json_text (json, "caution", finding->rule->caution);
   put_where (json, findings, finding);
   put_way (json, finding->way);
   put_drawn (json, findings, finding);
-  put_text (json, "otherwise", finding->otherwise);
-  put_text (json, "disagree", finding->disagree);
+  fp_json_text (json, "otherwise", finding->otherwise);
+  fp_json_text (json, "disagree", finding->disagree);
   if (remedies != NULL && finding->found == FP_FOUND_SHORT)
     put_remedy (json, all, remedy, words);
   else
-    put_text (json, "remedy", NULL);
-  close_bracket (json, '}');
+    fp_json_text (json, "remedy", NULL);
+  fp_json_close (json, '}');
 }
 
 static void
-put_states (Json *json, const FpReportStates *states)
+put_states (FpJson *json, const FpReportStates *states)
 {
-  open_bracket (json, "found", '{');
+  fp_json_open (json, "found", '{');
   for (guint f = 0; f < G_N_ELEMENTS (states->of); f++)
-    put_number (json, fp_found_id ((FpFound) f), states->of[f]);
-  close_bracket (json, '}');
+    fp_json_number (json, fp_found_id ((FpFound) f), states->of[f]);
+  fp_json_close (json, '}');
 }
 
 static void
-put_books (Json *json, const FpFindings *findings)
+put_books (FpJson *json, const FpFindings *findings)
 {
   g_autoptr (GPtrArray) books = fp_report_books (findings);
 
-  open_bracket (json, "books", '[');
+  fp_json_open (json, "books", '[');
   for (guint b = 0; b < books->len; b++)
     {
       const FpRulebook *book = g_ptr_array_index (books, b);
       const FpReportStates states = fp_report_states (findings, book);
 
-      open_bracket (json, NULL, '{');
-      put_text (json, "id", fp_rulebook_id (book));
-      put_text (json, "title", fp_rulebook_title (book));
-      put_text (json, "edition", fp_rulebook_edition (book));
-      put_number (json, "rules", states.all);
+      fp_json_open (json, NULL, '{');
+      fp_json_text (json, "id", fp_rulebook_id (book));
+      fp_json_text (json, "title", fp_rulebook_title (book));
+      fp_json_text (json, "edition", fp_rulebook_edition (book));
+      fp_json_number (json, "rules", states.all);
       put_states (json, &states);
-      close_bracket (json, '}');
+      fp_json_close (json, '}');
     }
-  close_bracket (json, ']');
+  fp_json_close (json, ']');
 }
 
 static void
-put_summary (Json *json, const FpFindings *findings)
+put_summary (FpJson *json, const FpFindings *findings)
 {
   const FpReportStates states = fp_report_states (findings, NULL);
   g_autofree char *says = fp_report_closing (findings);
 
-  open_bracket (json, "summary", '{');
-  put_number (json, "rules", states.all);
-  put_number (json, "held", states.held);
+  fp_json_open (json, "summary", '{');
+  fp_json_number (json, "rules", states.all);
+  fp_json_number (json, "held", states.held);
   put_states (json, &states);
-  open_bracket (json, "short", '{');
+  fp_json_open (json, "short", '{');
   for (int weight = 0; weight < FP_N_WEIGHTS; weight++)
-    put_number (json, fp_weight_label ((FpWeight) weight), fp_findings_short (findings, (FpWeight) weight));
-  close_bracket (json, '}');
-  put_text (json, "says", says);
-  close_bracket (json, '}');
+    fp_json_number (json, fp_weight_label ((FpWeight) weight), fp_findings_short (findings, (FpWeight) weight));
+  fp_json_close (json, '}');
+  fp_json_text (json, "says", says);
+  fp_json_close (json, '}');
 }
 
 /* What goes with every report, however clean. */
 static void
-put_cautions (Json *json)
+put_cautions (FpJson *json)
 {
   guint n;
   const char *const *caution = fp_report_cautions (&n);
 
-  open_bracket (json, "cautions", '[');
+  fp_json_open (json, "cautions", '[');
   for (guint i = 0; i < n; i++)
-    put_text (json, NULL, caution[i]);
-  close_bracket (json, ']');
+    fp_json_text (json, NULL, caution[i]);
+  fp_json_close (json, ']');
 }
 
 char *
@@ -418,7 +322,7 @@ fp_report_json (const FpFindings *findings)
 char *
 fp_report_json_remedied (const FpFindings *findings, const FpRemedies *remedies)
 {
-  Json json = { g_string_new (NULL), 0, FALSE };
+  FpJson json = { g_string_new (NULL), 0, FALSE };
   const FpScene *scene = fp_findings_scene (findings);
   const FpProject *project = fp_scene_project (scene);
   const FpBrief *brief = fp_project_brief (project);
@@ -426,32 +330,32 @@ fp_report_json_remedied (const FpFindings *findings, const FpRemedies *remedies)
   guint n;
 
   fp_findings_get (findings, &n);
-  open_bracket (&json, NULL, '{');
-  put_text (&json, "format", "footpace.findings");
-  put_number (&json, "version", 1);
-  open_bracket (&json, "project", '{');
-  put_text (&json, "title", brief->title);
-  put_text (&json, "place", brief->place);
-  close_bracket (&json, '}');
-  open_bracket (&json, "alternative", '{');
-  put_text (&json, "id", fp_alternative_id (alternative));
-  put_text (&json, "name", fp_alternative_name (alternative));
-  close_bracket (&json, '}');
+  fp_json_open (&json, NULL, '{');
+  fp_json_text (&json, "format", "footpace.findings");
+  fp_json_number (&json, "version", 1);
+  fp_json_open (&json, "project", '{');
+  fp_json_text (&json, "title", brief->title);
+  fp_json_text (&json, "place", brief->place);
+  fp_json_close (&json, '}');
+  fp_json_open (&json, "alternative", '{');
+  fp_json_text (&json, "id", fp_alternative_id (alternative));
+  fp_json_text (&json, "name", fp_alternative_name (alternative));
+  fp_json_close (&json, '}');
   if (fp_scene_setting (fp_findings_scene (findings)) != NULL)
-    put_text (&json, "celebration", fp_celebration_id (fp_setting_celebration (fp_scene_setting (fp_findings_scene (findings)))));
-  open_bracket (&json, "findings", '[');
+    fp_json_text (&json, "celebration", fp_celebration_id (fp_setting_celebration (fp_scene_setting (fp_findings_scene (findings)))));
+  fp_json_open (&json, "findings", '[');
   for (guint i = 0; i < n; i++)
     put_finding (&json, findings, i, remedies);
-  close_bracket (&json, ']');
-  put_text (&json, "jurisdiction", fp_jurisdiction_id (fp_project_norms (fp_scene_project (fp_findings_scene (findings)))->jurisdiction));
-  open_bracket (&json, "amiss", '[');
+  fp_json_close (&json, ']');
+  fp_json_text (&json, "jurisdiction", fp_jurisdiction_id (fp_project_norms (fp_scene_project (fp_findings_scene (findings)))->jurisdiction));
+  fp_json_open (&json, "amiss", '[');
   for (guint i = 0; i < fp_findings_amiss (findings)->len; i++)
-    put_text (&json, NULL, fp_findings_amiss (findings)->pdata[i]);
-  close_bracket (&json, ']');
+    fp_json_text (&json, NULL, fp_findings_amiss (findings)->pdata[i]);
+  fp_json_close (&json, ']');
   put_books (&json, findings);
   put_summary (&json, findings);
   put_cautions (&json);
-  close_bracket (&json, '}');
+  fp_json_close (&json, '}');
   g_string_append_c (json.out, '\n');
   return g_string_free (json.out, FALSE);
 }

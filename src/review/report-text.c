@@ -2,66 +2,13 @@
 /* The report that is read: worst first, what was not checked and why, the rules looked at, cautions. */
 #include "footpace/review.h"
 
+#include "capacities-private.h"
 #include "report-private.h"
+#include "words.h"
 
 #include <string.h>
 
-#define COLUMNS 100
 #define STATE   9 /* columns for "within" and its like */
-
-/* --- setting text -------------------------------------------------------- */
-
-/* Appends words, wrapped; lines after the first begin with @indent blanks.  @column: where the line stands now. */
-static void
-wrap (GString *out, const char *text, guint indent, guint column)
-{
-  g_auto (GStrv) words = g_strsplit_set (text, " \n\t", -1);
-  gboolean first = TRUE;
-
-  for (guint i = 0; words[i]; i++)
-    {
-      guint length = (guint) g_utf8_strlen (words[i], -1);
-
-      if (length == 0)
-        continue;
-      if (!first && column + 1 + length > COLUMNS)
-        {
-          g_string_append_printf (out, "\n%*s", (int) indent, "");
-          column = indent;
-        }
-      else if (!first)
-        {
-          g_string_append_c (out, ' ');
-          column++;
-        }
-      g_string_append (out, words[i]);
-      column += length;
-      first = FALSE;
-    }
-  g_string_append_c (out, '\n');
-}
-
-/* "  Label      text, wrapped under itself" */
-static void
-put (GString *out, guint indent, const char *label, guint width, const char *text)
-{
-  guint labelled = (guint) g_utf8_strlen (label, -1);
-
-  if (!text || *text == '\0')
-    return;
-  g_string_append_printf (out, "%*s%s%*s", (int) indent, "", label,
-                          (int) (width > labelled ? width - labelled : 1), "");
-  wrap (out, text, indent + width, indent + MAX (width, labelled + 1));
-}
-
-static void
-heading (GString *out, const char *text)
-{
-  g_string_append_printf (out, "\n%s\n", text);
-  for (glong i = g_utf8_strlen (text, -1); i > 0; i--)
-    g_string_append_c (out, '-');
-  g_string_append_c (out, '\n');
-}
 
 /* --- sections ------------------------------------------------------------ */
 
@@ -82,13 +29,13 @@ put_head (GString *out, const FpFindings *findings)
     = *brief->place ? g_strdup_printf ("%s, %s", brief->title, brief->place) : g_strdup (brief->title);
 
   g_string_append (out, "Findings\n========\n");
-  put (out, 0, "Project", 14, where);
-  put (out, 0, "Alternative", 14,
+  fp_words_put (out, 0, "Project", 14, where);
+  fp_words_put (out, 0, "Alternative", 14,
        fp_alternative_name (fp_project_alternative (project, fp_scene_alternative (scene))));
   if (fp_scene_setting (scene) != NULL)
-    put (out, 0, "As set for", 14, fp_celebration_label (fp_setting_celebration (fp_scene_setting (scene))));
-  put (out, 0, "Books", 14, followed);
-  put (out, 0, "Jurisdiction", 14,
+    fp_words_put (out, 0, "As set for", 14, fp_celebration_label (fp_setting_celebration (fp_scene_setting (scene))));
+  fp_words_put (out, 0, "Books", 14, followed);
+  fp_words_put (out, 0, "Jurisdiction", 14,
        norms->jurisdiction == FP_JURISDICTION_UNSAID ? "not said: rules of every country are held; see Norms"
                                                      : fp_jurisdiction_label (norms->jurisdiction));
 }
@@ -103,16 +50,16 @@ put_finding (GString *out, guint number, const FpFinding *finding, const char *s
                                              finding->rule->id);
 
   g_string_append_c (out, '\n');
-  put (out, 0, label, 4, finding->title);
-  put (out, 4, "Measured", 10, measured);
-  put (out, 4, "Where", 10, finding->detail);
-  put (out, 4, "Advice", 10, finding->rule->advice);
-  put (out, 4, "Remedy", 10, settled);
-  put (out, 4, "Hindrance", 10, hindered);
-  put (out, 4, "Source", 10, source);
-  put (out, 4, "Norms", 10, finding->otherwise);
-  put (out, 4, "Others", 10, finding->disagree);
-  put (out, 4, "Caution", 10, finding->rule->caution);
+  fp_words_put (out, 0, label, 4, finding->title);
+  fp_words_put (out, 4, "Measured", 10, measured);
+  fp_words_put (out, 4, "Where", 10, finding->detail);
+  fp_words_put (out, 4, "Advice", 10, finding->rule->advice);
+  fp_words_put (out, 4, "Remedy", 10, settled);
+  fp_words_put (out, 4, "Hindrance", 10, hindered);
+  fp_words_put (out, 4, "Source", 10, source);
+  fp_words_put (out, 4, "Norms", 10, finding->otherwise);
+  fp_words_put (out, 4, "Others", 10, finding->disagree);
+  fp_words_put (out, 4, "Caution", 10, finding->rule->caution);
 }
 
 static void
@@ -131,7 +78,7 @@ put_short (GString *out, const FpFindings *findings, const FpRemedies *remedies)
             = g_strdup_printf ("%s: %u", fp_weight_label (now), fp_findings_short (findings, now));
 
           *text = g_ascii_toupper (*text);
-          heading (out, text);
+          fp_words_heading (out, text);
           weight = (int) now;
         }
       const char *words = NULL;
@@ -200,8 +147,8 @@ put_not_checked (GString *out, const FpFindings *findings)
       line = g_strdup_printf ("%s (%u rule%s): %s", why, rules, rules == 1 ? "" : "s", measures);
       *line = g_ascii_toupper (*line);
       if (reasons++ == 0)
-        heading (out, "Not checked");
-      put (out, 0, "-", 2, line);
+        fp_words_heading (out, "Not checked");
+      fp_words_put (out, 0, "-", 2, line);
     }
 }
 
@@ -212,9 +159,9 @@ put_amiss (GString *out, const FpFindings *findings)
   const GPtrArray *amiss = fp_findings_amiss (findings);
 
   if (amiss->len > 0)
-    heading (out, "Amiss in the norms");
+    fp_words_heading (out, "Amiss in the norms");
   for (guint i = 0; i < amiss->len; i++)
-    put (out, 0, "-", 2, amiss->pdata[i]);
+    fp_words_put (out, 0, "-", 2, amiss->pdata[i]);
 }
 
 /* What the parish holds otherwise than it is printed, also where nothing was found short. */
@@ -232,8 +179,8 @@ put_otherwise (GString *out, const FpFindings *findings)
                                                  finding[i].rule->id);
 
         if (told++ == 0)
-          heading (out, "Held otherwise than printed");
-        put (out, 0, "-", 2, line);
+          fp_words_heading (out, "Held otherwise than printed");
+        fp_words_put (out, 0, "-", 2, line);
       }
 }
 
@@ -276,7 +223,7 @@ put_rules_of (GString *out, const FpFindings *findings, const FpRulebook *book)
       {
         g_autofree char *line = rule_line (&finding[i]);
 
-        put (out, 2, fp_found_id (finding[i].found), STATE, line);
+        fp_words_put (out, 2, fp_found_id (finding[i].found), STATE, line);
       }
 }
 
@@ -295,7 +242,7 @@ put_legend (GString *out, const FpFindings *findings)
 
   for (guint f = 0; f < G_N_ELEMENTS (means); f++)
     if (states.of[f] > 0)
-      put (out, 0, fp_found_id ((FpFound) f), STATE, means[f]);
+      fp_words_put (out, 0, fp_found_id ((FpFound) f), STATE, means[f]);
 }
 
 static void
@@ -303,7 +250,7 @@ put_looked_at (GString *out, const FpFindings *findings, gboolean every)
 {
   g_autoptr (GPtrArray) books = fp_report_books (findings);
 
-  heading (out, "Rules looked at");
+  fp_words_heading (out, "Rules looked at");
   put_legend (out, findings);
   for (guint b = 0; b < books->len; b++)
     {
@@ -315,7 +262,7 @@ put_looked_at (GString *out, const FpFindings *findings, gboolean every)
 
       if (every || b == 0)
         g_string_append_c (out, '\n');
-      put (out, 0, "-", 2, line);
+      fp_words_put (out, 0, "-", 2, line);
       if (every)
         put_rules_of (out, findings, book);
     }
@@ -329,13 +276,23 @@ put_cautions (GString *out, const FpFindings *findings)
   const char *const *always = fp_report_cautions (&n_always);
   g_autoptr (GHashTable) said = g_hash_table_new (g_str_hash, g_str_equal);
 
-  heading (out, "Cautions");
+  fp_words_heading (out, "Cautions");
   for (guint i = 0; i < n_always; i++)
-    put (out, 0, "-", 2, always[i]);
+    fp_words_put (out, 0, "-", 2, always[i]);
   for (guint i = 0; i < n; i++)
     if (finding[i].rule->caution && !why_not (&finding[i])
         && g_hash_table_add (said, (gpointer) finding[i].rule->caution))
-      put (out, 0, "-", 2, finding[i].rule->caution);
+      fp_words_put (out, 0, "-", 2, finding[i].rule->caution);
+}
+
+static void
+put_capacity (GString *out, const FpFindings *findings)
+{
+  const FpMeasuring *of = fp_findings_measuring (findings);
+  g_autoptr (FpCapacities) all = fp_capacities_new (of->people, of->sight);
+
+  fp_words_heading (out, "Capacity");
+  fp_capacities_put_sums (out, all);
 }
 
 static void
@@ -344,7 +301,7 @@ put_closing (GString *out, const FpFindings *findings)
   g_autofree char *text = fp_report_closing (findings);
 
   g_string_append_c (out, '\n');
-  wrap (out, text, 0, 0);
+  fp_words_wrap (out, text, 0, 0);
 }
 
 char *
@@ -369,6 +326,7 @@ fp_report_text_remedied (const FpFindings *findings, gboolean every, const FpRem
   put_otherwise (out, findings);
   put_amiss (out, findings);
   put_looked_at (out, findings, list);
+  put_capacity (out, findings);
   put_cautions (out, findings);
   put_closing (out, findings);
   return g_string_free (out, FALSE);

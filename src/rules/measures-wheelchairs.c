@@ -2,21 +2,9 @@
 /* Places for wheelchairs: how many, and how large. */
 #include "measure-evidence.h"
 
+#include "footpace/capacity.h"
+
 #include <math.h>
-
-/* 2010 ADA Standards, 221.2.1.1: of so many seats. */
-static guint
-places_wanted (guint seats)
-{
-  static const struct { guint seats, places; } table[] = { { 3, 0 }, { 25, 1 }, { 50, 2 }, { 150, 4 }, { 300, 5 }, { 500, 6 } };
-
-  for (guint i = 0; i < G_N_ELEMENTS (table); i++)
-    if (seats <= table[i].seats)
-      return table[i].places;
-  if (seats <= 5000)
-    return 6 + (seats - 500 + 149) / 150;
-  return 36 + (seats - 5000 + 199) / 200;
-}
 
 static guint
 places_there (const FpMeasuring *of, int *owner)
@@ -37,7 +25,7 @@ fp_take_wheelchair_lacking (const FpMeasuring *of, GArray *out)
 {
   int owner;
   const guint there = places_there (of, &owner), seats = fp_people_seats (of->people);
-  const guint benches = seats > there ? seats - there : 0, wanted = places_wanted (seats);
+  const guint benches = seats > there ? seats - there : 0, wanted = fp_wheelchairs_wanted (seats);
   FpMeasured *measured;
 
   if (benches == 0)

@@ -324,6 +324,35 @@ FP_MEASURE (in_doorway, "in-doorway", LENGTH, FALSE, "Things in the way through 
             "How far a thing reaches into the way through a door: as wide as the door, through the wall and 900 mm "
             "beyond either face of it. Openings wider than 3 m are no doors; steps and gates are left out.",
             "there are no doors")
+/* ways out */
+FP_MEASURE (way_out_clear, "way-out-clear", LENGTH, TRUE, "Width of a way out",
+            "Clear width of each door that opens on a floor of the people and on no other floor that is drawn, between its jambs.",
+            "no door leads out from the people's floor")
+FP_MEASURE_COUNTED (ways_out_lacking_us, "ways-out-lacking-us", TRUE, "way out", "ways out", "Ways out that are lacking, United States",
+            "How many ways out there are fewer than are wanted for all who sit or have room to stand: 1 for up to 49, 2 to 500, 3 to "
+            "1000, 4 for more.",
+            "nobody has a place, or no door leads out from the people's floor")
+FP_MEASURE (ways_out_width_us, "ways-out-width-us", LENGTH, TRUE, "Width of ways out that is lacking, United States",
+            "By how much all ways out together are narrower than 0.2 in for each person, 0.15 in with sprinklers.",
+            "nobody has a place, or no door leads out from the people's floor")
+FP_MEASURE (ways_out_loss_us, "ways-out-loss-us", LENGTH, TRUE, "Width that is lacking when the widest way out is lost, United States",
+            "By how much all ways out but the widest are narrower than half of what is wanted of all.",
+            "there is one way out, no more is wanted, or nobody has a place")
+FP_MEASURE (ways_out_main_us, "ways-out-main-us", LENGTH, TRUE, "Width of the main way out that is lacking, United States",
+            "By how much the widest way out is narrower than what is wanted for half of all people, where there are more than 300.",
+            "no more than 300 people have a place, or no door leads out from the people's floor")
+FP_MEASURE (ways_out_apart_us, "ways-out-apart-us", LENGTH, TRUE, "Distance of ways out that is lacking, United States",
+            "By how much the two ways out that lie farthest apart lie nearer to each other than half the diagonal of the people's "
+            "floors, a third with sprinklers; from middle to middle.",
+            "there is one way out, no more is wanted, or nobody has a place")
+FP_MEASURE_COUNTED (ways_out_lacking_uk, "ways-out-lacking-uk", TRUE, "way out", "ways out", "Ways out that are lacking, United Kingdom",
+            "How many ways out there are fewer than are wanted for all who sit or have room to stand: 1 for up to 60, 2 to 600, 3 for "
+            "more.",
+            "nobody has a place, or no door leads out from the people's floor")
+FP_MEASURE_COUNTED (ways_out_hold_uk, "ways-out-hold-uk", TRUE, "person", "people", "People for whom there is no way out, United Kingdom",
+            "How many more people there are than leave by all ways out but the widest: 60 by 750 mm, 110 by 850, 220 by 1050, then one "
+            "for each 5 mm.",
+            "nobody has a place, or no door leads out from the people's floor")
 /* room to move */
 FP_MEASURE (way_from_sacristy, "way-from-sacristy", LENGTH, TRUE, "Way from the sacristy to the altar",
             "Width of the widest body that gets from a door to the sanctuary to where the celebrant stands at the altar, where it "

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "footpace/capacity.h"
+#include "footpace/communion.h"
 
 #include <math.h>
 

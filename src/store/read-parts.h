@@ -61,6 +61,8 @@ void     fp_read_norms_init  (FpReadNorms *self);
 void     fp_read_norms_clear (FpReadNorms *self);
 gboolean fp_read_norms (FpReader *r, const xmlNode *node, FpReadNorms *norms);
 
+gboolean fp_read_reckoning (FpReader *r, const xmlNode *node, FpReckoning *reckoning);
+
 gboolean fp_read_page  (FpReader *r, const xmlNode *node, FpPageSetup *page);
 
 /* x, y and turn; each is 0 where it is not given. */

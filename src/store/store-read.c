@@ -42,6 +42,8 @@ typedef struct
   FpWorks    works;
   FpReadNorms norms;
   int        norms_line;        /* likewise                                 */
+  FpReckoning reckoning;
+  int        reckoning_line;    /* likewise                                 */
   GArray    *rates;             /* of FpRate: of the works                  */
   int        works_line;        /* likewise                                 */
   Part      *survey;
@@ -332,7 +334,8 @@ read_project (Parts *p, const xmlNode *root)
         return FALSE;
       child = fp_read_next (child);
     }
-  while (child != NULL && !fp_read_is (child, "norms") && !fp_read_is (child, "works") && !fp_read_is (child, "page"));
+  while (child != NULL && !fp_read_is (child, "norms") && !fp_read_is (child, "works")
+         && !fp_read_is (child, "capacity") && !fp_read_is (child, "page"));
   if (fp_read_is (child, "norms"))
     {
       p->norms_line = fp_read_line (child);
@@ -344,6 +347,13 @@ read_project (Parts *p, const xmlNode *root)
     {
       p->works_line = fp_read_line (child);
       if (!fp_read_works (&p->reader, child, &p->works, p->rates))
+        return FALSE;
+      child = fp_read_next (child);
+    }
+  if (fp_read_is (child, "capacity"))
+    {
+      p->reckoning_line = fp_read_line (child);
+      if (!fp_read_reckoning (&p->reader, child, &p->reckoning))
         return FALSE;
       child = fp_read_next (child);
     }
@@ -388,6 +398,8 @@ assemble (const Parts *p, guint from, guint to, GError **error)
     return NULL;
   if (p->norms_line > 0 && !fp_project_builder_norms (builder, &p->norms.norms, error))
     return NULL;
+  if (p->reckoning_line > 0 && !fp_project_builder_reckoning (builder, &p->reckoning, error))
+    return NULL;
   for (guint i = from; i < to; i++)
     if (!add_alternative (builder, p->alternatives->pdata[i], error))
       return NULL;
@@ -406,6 +418,8 @@ line_of_message (const Parts *p, const Part *alternative, const char *message)
     return p->brief_line;
   if (strcmp (id, "works") == 0 && p->works_line > 0)
     return p->works_line;
+  if (strcmp (id, "capacity") == 0 && p->reckoning_line > 0)
+    return p->reckoning_line;
   if (strcmp (id, "norms") == 0 && p->norms_line > 0)
     return p->norms_line;
   if (strcmp (id, "page") == 0 && p->page_line > 0)

@@ -509,6 +509,19 @@ write_norms (Writer *w, const FpNorms *norms)
   leave (w, "norms");
 }
 
+/* What is not said is not written. */
+static void
+write_reckoning (Writer *w, const FpReckoning *reckoning)
+{
+  begin (w, "capacity");
+  for (guint i = 0; i < FP_N_RECKONINGS; i++)
+    if (!fp_reckoning_unsaid (reckoning, (FpReckoningPart) i))
+      add_number (w, fp_reckoning_id ((FpReckoningPart) i), fp_reckoning_get (reckoning, (FpReckoningPart) i));
+  if (reckoning->sprinklers)
+    add_attribute (w, "sprinklers", "yes");
+  end_empty (w);
+}
+
 char *
 fp_store_write (const FpProject *project, gsize *length)
 {
@@ -526,6 +539,8 @@ fp_store_write (const FpProject *project, gsize *length)
     write_norms (&w, fp_project_norms (project));
   if (fp_project_has_works (project))
     write_works (&w, fp_project_works (project));
+  if (!fp_reckoning_equal (fp_project_reckoning (project), &fp_reckoning_usual))
+    write_reckoning (&w, fp_project_reckoning (project));
   if (fp_project_page (project) != NULL)
     write_page (&w, fp_project_page (project));
   leave (&w, "project");

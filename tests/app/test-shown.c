@@ -295,7 +295,8 @@ test_sheets (void)
       g_assert_cmpfloat_with_epsilon (fp_drawing_width (g_ptr_array_index (sheets->pages, 0)), 420.0, 1e-9);
       g_assert_cmpfloat_with_epsilon (fp_drawing_height (g_ptr_array_index (sheets->pages, 0)), 297.0, 1e-9);
       g_assert_true (g_str_has_suffix (name, ".pdf"));
-      g_assert_true (sheets->scale > 0 || sheet == FP_SHEET_COMPARE || sheet == FP_SHEET_SCHEDULE);
+      g_assert_true (sheets->scale > 0 || sheet == FP_SHEET_COMPARE || sheet == FP_SHEET_SCHEDULE
+                     || sheet == FP_SHEET_CAPACITY);
       g_assert_null (strchr (name, '/'));
       fp_sheets_free (sheets);
     }

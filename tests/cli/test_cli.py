@@ -414,7 +414,7 @@ WORKS = """  <works stone="marble" timber="oak" metal="brass" slab="40" longest=
 
 def with_works(works):
     """The parish, as if it had told these works."""
-    return re.sub(r"  <works .*?</works>\n", "", PARISH.read_text(), flags=re.S).replace("</project>", works)
+    return re.sub(r"  <works .*?</works>\n(  <capacity .*?/>\n)?", "", PARISH.read_text(), flags=re.S).replace("</project>", works)
 
 
 @test
@@ -1042,14 +1042,44 @@ def findings_as_a_table_are_those_of_the_report():
 @test
 def room_is_counted_and_communion_timed():
     text = footpace("capacity", CHAPEL, "--alternative", "a", "--people", 60, "--each", 4, "--step", 1, expect=0).stdout
-    assert re.search(r"^Seats: \d+", text, re.M) and re.search(r"^Places at the rail: \d+", text, re.M), text
-    assert "in lines, 1 minister: 4 min 59 s" in text, text  # 60 times 4 s, and 59 changes
-    assert "at the rail, 1 minister: at least 4 min" in text, text
+    assert re.search(r"^  Seats in all +\d+", text, re.M) and re.search(r"^  Places at the rail in all +\d+", text, re.M), text
+    assert re.search(r"^  In 1 line, a minister at each +4 min 59 s +60 people", text, re.M), text  # 60 times 4 s, and 59 steps
+    assert re.search(r"^  At the rail, \d+ places, 1 minister +at least 4 min", text, re.M), text
+    assert all(len(line) <= 100 for line in text.splitlines()), text
     assert "none is assumed" in footpace("capacity", CHAPEL, expect=0).stdout
-    curved = footpace("capacity", SAMPLES / "fan.footpace", expect=0).stdout  # of which the rule does not speak
-    assert "by the printed rule" not in curved, curved
+    curved = footpace("capacity", SAMPLES / "fan.footpace", "--as", "csv", expect=0).stdout  # of which the rule does not speak
+    seats = [row for row in csv.DictReader(curved.splitlines()) if row["section"] == "places"]
+    assert seats and all(row["found"] and not row["asked"] for row in seats), seats
     for option, value in (("--each", "0"), ("--each", "soon"), ("--people", "1.5"), ("--ministers", "-1"), ("--back", "1e9")):
         assert option in footpace("capacity", CHAPEL, "--each", 4, option, value, expect=2).stderr
+    assert "yes or no" in footpace("capacity", CHAPEL, "--sprinklers", "wet", expect=2).stderr
+    assert "text, csv or json" in footpace("capacity", CHAPEL, "--as", "prose", expect=2).stderr
+
+
+@test
+def times_that_the_project_keeps_hold_until_an_option_says_otherwise():
+    with tempfile.TemporaryDirectory() as folder:
+        kept = pathlib.Path(folder) / "kept.footpace"
+        said = '  <capacity people="60" lines="2" each="4" step="1"/>\n'
+        text = re.sub(r"  <capacity .*?/>\n", "", CHAPEL.read_text())
+        kept.write_text(re.sub(r"(  <page |</project>)", lambda end: said + end[1], text, count=1))
+        data = json.loads(footpace("capacity", kept, "--as", "json", expect=0).stdout)
+        assert data["format"] == "footpace.capacity" and data["version"] == 1
+        by_id = {section["id"]: section for section in data["sections"]}
+        assert list(by_id) == ["places", "wheelchairs", "communion", "ways-out"], by_id
+        assert all("ode" in section["says"] or section["id"] == "communion" for section in data["sections"])
+        # 30 in each of two lines: 30 times 4 s, and 29 steps of 1 s.
+        times = {row["what"]: row["found"] for row in by_id["communion"]["rows"]}
+        assert times["In 2 lines, a minister at each"] == 149, times
+        data = json.loads(footpace("capacity", kept, "--lines", 1, "--step", 2, "--as", "json", expect=0).stdout)
+        times = {row["what"]: row["found"] for section in data["sections"] for row in section["rows"]}
+        assert times["In 1 line, a minister at each"] == 60 * 4 + 59 * 2, times
+        # As a table the same numbers.
+        rows = list(csv.DictReader(footpace("capacity", kept, "--as", "csv", expect=0).stdout.splitlines()))
+        assert {row["what"]: row["found"] for row in rows}["In 2 lines, a minister at each"] == "149"
+        sheet = pathlib.Path(folder) / "capacity.svg"
+        footpace("draw", kept, "--sheet", "capacity", "--out", sheet, expect=0)
+        assert "Ways out" in sheet.read_text() and "2 lines" in sheet.read_text()
 
 
 def hold_to_the_schema(report):

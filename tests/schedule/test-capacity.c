@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Room for people, and Communion at the rail and in lines. */
 #include "footpace/capacity.h"
+#include "footpace/communion.h"
 #include "church.h"
 
 #include <math.h>

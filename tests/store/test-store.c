@@ -320,6 +320,30 @@ test_works (void)
   g_assert_cmpstr (before, ==, after);
 }
 
+/* By what capacity is reckoned: what is said, and nothing of what is not; a step of no time is said. */
+static void
+test_reckoning (void)
+{
+  g_autoptr (FpProject) project = store_case_small (), own = NULL, back = NULL;
+  FpReckoning reckoning = fp_reckoning_usual;
+  g_autofree char *before = store_case_bytes (project), *said = NULL, *after = NULL;
+
+  reckoning.people = 212;
+  reckoning.ministers = 3;
+  reckoning.each = 4.125;
+  reckoning.step = 0;
+  reckoning.sprinklers = TRUE;
+  own = fp_project_with_reckoning (project, &reckoning, NULL);
+  g_assert_null (strstr (before, "<capacity"));
+  g_assert_false (fp_project_equal (project, own));
+  assert_round_trip (own);
+  said = store_case_bytes (own);
+  g_assert_nonnull (strstr (said, "<capacity people=\"212\" ministers=\"3\" each=\"4.125\" step=\"0\" sprinklers=\"yes\"/>"));
+  back = fp_project_with_reckoning (own, &fp_reckoning_usual, NULL);
+  after = store_case_bytes (back);
+  g_assert_cmpstr (before, ==, after);
+}
+
 /* Norms to the last digit, and a book of the project's own to the last blank; norms that say nothing are not written. */
 static void
 test_norms (void)
@@ -517,6 +541,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/facing", test_facing);
   g_test_add_func ("/store/page", test_page);
   g_test_add_func ("/store/works", test_works);
+  g_test_add_func ("/store/reckoning", test_reckoning);
   g_test_add_func ("/store/norms", test_norms);
   g_test_add_func ("/store/every-sheet", test_every_sheet);
   g_test_add_func ("/store/by-hand", test_by_hand);

@@ -64,3 +64,18 @@ fp_capacity (const FpPeople *people)
     }
   return lines;
 }
+
+guint
+fp_occupant_load (const FpPeople *people)
+{
+  g_autoptr (GArray) lines = fp_capacity (people);
+  guint load = 0;
+
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const FpCapacityLine *line = &g_array_index (lines, FpCapacityLine, i);
+
+      load += line->sort != FP_PLACES_KNEELING ? line->by_rule : 0;
+    }
+  return load;
+}

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Ways out: how many, how wide and how far apart, against what the printed tables want of so many people (capacity.h). */
+#include "measuring.h"
+
+#include "footpace/capacity.h"
+
+#include <math.h>
+
+typedef struct
+{
+  FpLeaving leaving;
+  GArray   *ways;
+  gboolean  sprinklers;
+  FpUnits   units;
+} Leaving;
+
+/* FALSE where nobody has to leave, or no way out is drawn: nobody can leave a church without doors, and so they were not
+ * surveyed. */
+static gboolean
+begin (const FpMeasuring *of, Leaving *l)
+{
+  const FpProject *project = fp_scene_project (of->scene);
+
+  *l = (Leaving) { fp_leaving (of->people), NULL, fp_project_reckoning (project)->sprinklers, fp_project_brief (project)->units };
+  if (l->leaving.load == 0 || l->leaving.ways == 0)
+    return FALSE;
+  l->ways = fp_ways_out (of->scene);
+  return TRUE;
+}
+
+static const FpWayOut *
+widest (const Leaving *l)
+{
+  const FpWayOut *most = &g_array_index (l->ways, FpWayOut, 0);
+
+  for (guint i = 1; i < l->ways->len; i++)
+    if (g_array_index (l->ways, FpWayOut, i).clear > most->clear)
+      most = &g_array_index (l->ways, FpWayOut, i);
+  return most;
+}
+
+static FpMeasured *
+add (const FpMeasuring *of, const Leaving *l, GArray *out, double lacking)
+{
+  const FpWayOut *way = widest (l);
+  FpMeasured *measured = fp_measured_add_at (out, MAX (lacking, 0), (int) way->opening,
+                                             (FpVec3) { way->at.x, way->at.y, fp_placed_middle (fp_measuring_placed (of, (int) way->opening), 0).z });
+
+  measured->detail = g_strdup_printf ("%u way%s out", l->leaving.ways, l->leaving.ways == 1 ? "" : "s");
+  return measured;
+}
+
+static void
+add_length (const FpMeasuring *of, const Leaving *l, GArray *out, double found, double asked)
+{
+  g_autofree char *there = fp_length_format_unit (found, l->units), *wanted = fp_length_format_unit (asked, l->units);
+  FpMeasured *measured = add (of, l, out, asked - found);
+
+  measured->text = g_strdup_printf ("%s of %s for %u people", there, wanted, l->leaving.load);
+}
+
+static void
+add_number (const FpMeasuring *of, const Leaving *l, GArray *out, guint found, guint asked)
+{
+  add (of, l, out, asked > found ? asked - found : 0)->text = g_strdup_printf ("%u of %u for %u people", found, asked, l->leaving.load);
+}
+
+static void
+end (Leaving *l)
+{
+  g_array_unref (l->ways);
+}
+
+void
+fp_take_way_out_clear (const FpMeasuring *of, GArray *out)
+{
+  g_autoptr (GArray) ways = fp_ways_out (of->scene);
+
+  for (guint i = 0; i < ways->len; i++)
+    {
+      const FpWayOut *way = &g_array_index (ways, FpWayOut, i);
+      const double z = fp_placed_middle (fp_measuring_placed (of, (int) way->opening), 0).z;
+      FpMeasured *measured = fp_measured_add_at (out, way->clear, (int) way->opening, (FpVec3) { way->at.x, way->at.y, z });
+
+      fp_measured_span (measured, (FpVec3) { way->jamb[0].x, way->jamb[0].y, z }, (FpVec3) { way->jamb[1].x, way->jamb[1].y, z });
+    }
+}
+
+/* --- United States -------------------------------------------------------------------------- */
+
+void
+fp_take_ways_out_lacking_us (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  add_number (of, &l, out, l.leaving.ways, fp_us_ways_wanted (l.leaving.load));
+  end (&l);
+}
+
+void
+fp_take_ways_out_width_us (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  add_length (of, &l, out, l.leaving.clear, fp_us_width_wanted (l.leaving.load, l.sprinklers));
+  end (&l);
+}
+
+/* Asked only where more than one is. */
+void
+fp_take_ways_out_loss_us (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  if (l.leaving.ways > 1 && fp_us_ways_wanted (l.leaving.load) > 1)
+    add_length (of, &l, out, l.leaving.clear - l.leaving.widest, fp_us_width_wanted (l.leaving.load, l.sprinklers) / 2);
+  end (&l);
+}
+
+void
+fp_take_ways_out_apart_us (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  if (l.leaving.ways > 1 && fp_us_ways_wanted (l.leaving.load) > 1)
+    add_length (of, &l, out, l.leaving.apart, fp_us_apart_wanted (l.leaving.diagonal, l.sprinklers));
+  end (&l);
+}
+
+void
+fp_take_ways_out_main_us (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  if (fp_us_main_wanted (l.leaving.load, l.sprinklers) > 0)
+    add_length (of, &l, out, l.leaving.widest, fp_us_main_wanted (l.leaving.load, l.sprinklers));
+  end (&l);
+}
+
+/* --- United Kingdom ------------------------------------------------------------------------- */
+
+void
+fp_take_ways_out_lacking_uk (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+
+  if (!begin (of, &l))
+    return;
+  add_number (of, &l, out, l.leaving.ways, fp_uk_ways_wanted (l.leaving.load));
+  end (&l);
+}
+
+void
+fp_take_ways_out_hold_uk (const FpMeasuring *of, GArray *out)
+{
+  Leaving l;
+  guint hold;
+
+  if (!begin (of, &l))
+    return;
+  hold = fp_uk_ways_hold (l.ways);
+  add (of, &l, out, (double) l.leaving.load - hold)->text = g_strdup_printf ("%u of %u people", hold, l.leaving.load);
+  end (&l);
+}
