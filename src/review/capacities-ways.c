@@ -2,6 +2,8 @@
 /* capacities-ways.c - ways out, and what the printed tables ask of their number, width and distance */
 #include "capacities-private.h"
 
+#include "footpace/rules.h"
+
 #include <math.h>
 
 typedef struct
@@ -27,6 +29,21 @@ add_way (const Ways *w, const FpWayOut *way)
 
   row->item = fp_item_id (item);
   fp_capacity_data (row, "mm", way->clear, NAN);
+}
+
+/* As the rules measure it: how wide a body gets there from the head of the nave.  It takes as long as looking does, and is told
+ * with that. */
+static void
+add_aisle (const Ways *w)
+{
+  const FpMeasuring of = { .scene = w->of->scene, .people = w->of->people, .sight = w->of->sight };
+  g_autoptr (GArray) measured = w->of->sight != NULL ? fp_measure_take (fp_measure_find ("way-through-nave"), &of) : NULL;
+  const FpMeasured *one = measured != NULL && measured->len > 0 ? &g_array_index (measured, FpMeasured, 0) : NULL;
+
+  if (one == NULL || isnan (one->value))
+    return;
+  fp_capacity_data (fp_capacity_add (w->to, g_strdup ("The way to the widest"), length (w, one->value), NULL,
+                                     g_strdup_printf ("widest body that gets %s", one->detail)), "mm", one->value, NAN);
 }
 
 /* A line that holds what is found against what is asked. */
@@ -82,6 +99,7 @@ fp_capacity_fill_ways_out (const FpCapacityAsked *of, FpCapacitySection *to)
 
   for (guint i = 0; i < ways->len; i++)
     add_way (&w, &g_array_index (ways, FpWayOut, i));
+  add_aisle (&w);
   row = fp_capacity_add (to, g_strdup ("People to leave"), g_strdup_printf ("%u", w.leaving.load), NULL,
                          g_strdup ("all who sit, by the printed rule where it speaks, and who stands"));
   row->sum = TRUE;

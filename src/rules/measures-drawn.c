@@ -134,6 +134,14 @@ static const Drawn drawn[] = {
   { "behind-ministers", STRETCH, NULL },
   { "behind-communicants", STRETCH, NULL },
   { "ministers-in-line", "the floor on which each stands", NULL, fp_show_ministers_in_line },
+  /* ways out */
+  { "ways-out-lacking-us", "each way out, between its jambs", NULL, fp_show_ways_out },
+  { "ways-out-width-us", "each way out, and the width that is asked for", NULL, fp_show_ways_out_width_us },
+  { "ways-out-loss-us", "the ways out but the widest, and the width that is asked for", NULL, fp_show_ways_out_loss_us },
+  { "ways-out-main-us", "the widest way out, and the width that is asked for", NULL, fp_show_ways_out_main_us },
+  { "ways-out-apart-us", "how far the farthest two lie apart, and how far is asked for", NULL, fp_show_ways_out_apart_us },
+  { "ways-out-lacking-uk", "each way out, between its jambs", NULL, fp_show_ways_out },
+  { "ways-out-hold-uk", "each way out, between its jambs", NULL, fp_show_ways_out },
   /* people */
   { "seats-share", "the blocks of seats", NULL, fp_show_seats_share },
   { "row-spacing", NULL, "spacing", NULL },
@@ -145,6 +153,7 @@ static const Drawn drawn[] = {
   { "nave-to-pews", "the floors, and the pews", NULL, fp_show_nave_to_pews },
   { "sanctuary-of-nave", "both lengths", NULL, fp_show_sanctuary_of_nave },
   { "wheelchair-lacking", "the places that there are, or the floor", NULL, fp_show_wheelchair_lacking },
+  { "wheelchair-alone", BY_PLACES, NULL, fp_show_wheelchair_alone },
   { "wheelchair-width", NULL, "width", NULL },
   { "wheelchair-beside", NULL, "width-beside", NULL },
 };

@@ -70,3 +70,49 @@ fp_show_wheelchair_lacking (const FpMeasuring *of, const FpMeasured *one, FpEvid
   if (fp_evidence_is_empty (out))
     fp_evidence_add_floors (out, of, FP_FLOOR_PEOPLE);
 }
+
+/* --- companions --------------------------------------------------------------------------------- */
+
+/* @companies: (element-type FpCompany) */
+static gboolean
+is_alone (const FpMeasuring *of, guint place, gpointer companies)
+{
+  const GArray *all = companies;
+
+  (void) of;
+  for (guint i = 0; i < all->len; i++)
+    if (g_array_index (all, FpCompany, i).place == place)
+      return g_array_index (all, FpCompany, i).companion < 0;
+  return FALSE;
+}
+
+void
+fp_take_wheelchair_alone (const FpMeasuring *of, GArray *out)
+{
+  g_autoptr (GArray) companies = fp_companies (of->people);
+  const FpPersonPlace *first = NULL;
+  FpMeasured *measured;
+  guint alone = 0;
+
+  for (guint i = 0; i < companies->len; i++)
+    if (g_array_index (companies, FpCompany, i).companion < 0)
+      {
+        const FpPersonPlace *place = fp_measuring_place (of, g_array_index (companies, FpCompany, i).place);
+
+        first = alone++ == 0 ? place : first;
+      }
+  if (companies->len == 0)
+    return;
+  measured = first != NULL ? fp_measured_add_at (out, alone, (int) first->owner, first->at) : fp_measured_add (out, 0);
+  measured->text = fp_places_of (alone, companies->len, "", "");
+  measured->detail = fp_measuring_where (of, is_alone, companies);
+}
+
+void
+fp_show_wheelchair_alone (const FpMeasuring *of, const FpMeasured *one, FpEvidence *out)
+{
+  g_autoptr (GArray) companies = fp_companies (of->people);
+
+  (void) one;
+  fp_evidence_add_places (out, of, is_alone, companies);
+}

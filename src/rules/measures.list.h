@@ -455,6 +455,10 @@ FP_MEASURE_PARAM ("handrail-beyond", HANDRAIL, "extend", LENGTH, "Handrail beyon
 FP_MEASURE_COUNTED (wheelchair_lacking, "wheelchair-lacking", FALSE, "place", "places", "Places for wheelchairs that are lacking",
                     "By how many places for wheelchairs there are fewer than the table has for so many seats.",
                     "there are no seats")
+FP_MEASURE_COUNTED (wheelchair_alone, "wheelchair-alone", FALSE, "place", "places", "Places for wheelchairs without a companion",
+                    "Places for wheelchairs that have no seat beside them that no other has: within 1200 mm to the side and 500 mm "
+                    "before or behind.",
+                    "there is no place for a wheelchair")
 FP_MEASURE (wheelchair_width, "wheelchair-width", LENGTH, FALSE, "Width of a place for a wheelchair",
             "Width of a place for a wheelchair that has none beside it.", "there is no single place for a wheelchair")
 FP_MEASURE (wheelchair_beside, "wheelchair-beside", LENGTH, FALSE, "Width of places for wheelchairs side by side",

@@ -141,7 +141,7 @@ good_church (void)
   taking_wall (&project, "gospel-wall", -4000, 0, -4000, 10000);
   taking_wall (&project, "epistle-wall", 4000, 10000, 4000, 0);
   taking_survey (&project, "pews", "pews", 0, -2000, "rows", 1);
-  taking_survey (&project, "wheelchair-places", "chairs", 4500, -4000, NULL, 0);
+  taking_survey (&project, "wheelchair-places", "chairs", 2750, -1800, NULL, 0);
   taking_add (&project, "rail", "rail", NULL, 0, 405, NULL, 0);
   taking_add (&project, "gradine", "gradine", "altar", 0, 0, NULL, 0);
   taking_add (&project, "candlesticks", "sticks", "altar", 0, 0, "count", 2);

@@ -55,6 +55,30 @@ test_wheelchair_sizes (void)
   assert_short (project, "access:wheelchair-beside"); /* 33 in are 838.2 mm */
 }
 
+/* 2010 ADA Standards, 221.3 and 802.3, from memory: a seat beside each.  A chair of 508 whose middle lies 1200 from that of the
+ * place is within what counts as beside it, one at 1201 is not. */
+static void
+test_wheelchair_companions (void)
+{
+  static const struct { double x; guint alone; } cases[] = { { 1199, 0 }, { 1200, 0 }, { 1201, 1 } };
+  g_autoptr (FpProject) none = with_rows (1, 4);
+
+  g_assert_cmpuint (taking_count (none, "wheelchair-alone"), ==, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (FpProject) project = with_rows (1, 4);
+
+      taking_survey (&project, "wheelchair-places", "place", -3000, -5000, NULL, 0);
+      taking_survey (&project, "chairs", "chair", -3000 + cases[i].x, -5720, "seats", 1);
+      church_param (&project, "chair", "rows", 1);
+      assert_measure (project, "wheelchair-alone", cases[i].alone);
+      if (cases[i].alone > 0)
+        assert_short (project, "access:wheelchair-companion");
+      else
+        assert_within (project, "access:wheelchair-companion");
+    }
+}
+
 /* International Building Code, 1029.12.1, from memory; by arithmetic: 14 seats 12 in, 15 12.3, 20 13.8, 46 21.6, and 22 at most. */
 static void
 test_long_rows (void)
@@ -252,6 +276,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/more/wheelchairs", test_wheelchairs);
   g_test_add_func ("/more/wheelchair-sizes", test_wheelchair_sizes);
+  g_test_add_func ("/more/wheelchair-companions", test_wheelchair_companions);
   g_test_add_func ("/more/long-rows", test_long_rows);
   g_test_add_func ("/more/grounds", test_grounds);
   g_test_add_func ("/more/turned", test_turned);
