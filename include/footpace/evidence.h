@@ -39,6 +39,10 @@ void fp_evidence_add_outline (FpEvidence *self, const FpVec3 *pt, guint n);
 void fp_evidence_add_body    (FpEvidence *self, const FpVec3 *pt, guint n);
 void fp_evidence_add_each    (FpEvidence *self, FpVec3 at);
 
+/* What was measured, of what is no length: "2.10 m²"; drawn beside the first piece. @figure: (nullable) */
+void        fp_evidence_set_figure (FpEvidence *self, const char *figure);
+const char *fp_evidence_figure     (const FpEvidence *self);
+
 const FpEvidencePiece *fp_evidence_pieces (const FpEvidence *self, guint *n);
 const FpVec3          *fp_evidence_points (const FpEvidence *self);
 

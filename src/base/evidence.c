@@ -5,12 +5,13 @@ struct _FpEvidence
 {
   GArray *pieces; /* of FpEvidencePiece */
   GArray *points; /* of FpVec3          */
+  char   *figure; /* (nullable)         */
 };
 
 FpEvidence *
 fp_evidence_new (void)
 {
-  FpEvidence *self = g_new (FpEvidence, 1);
+  FpEvidence *self = g_new0 (FpEvidence, 1);
 
   self->pieces = g_array_new (FALSE, FALSE, sizeof (FpEvidencePiece));
   self->points = g_array_new (FALSE, FALSE, sizeof (FpVec3));
@@ -24,6 +25,7 @@ fp_evidence_copy (const FpEvidence *self)
 
   if (copy == NULL)
     return NULL;
+  copy->figure = g_strdup (self->figure);
   if (self->pieces->len > 0)
     g_array_append_vals (copy->pieces, self->pieces->data, self->pieces->len);
   if (self->points->len > 0)
@@ -38,6 +40,7 @@ fp_evidence_free (FpEvidence *self)
     return;
   g_array_unref (self->pieces);
   g_array_unref (self->points);
+  g_free (self->figure);
   g_free (self);
 }
 
@@ -87,6 +90,19 @@ void
 fp_evidence_add_each (FpEvidence *self, FpVec3 at)
 {
   add (self, FP_EVIDENCE_EACH, &at, 1, 0);
+}
+
+void
+fp_evidence_set_figure (FpEvidence *self, const char *figure)
+{
+  g_free (self->figure);
+  self->figure = g_strdup (figure);
+}
+
+const char *
+fp_evidence_figure (const FpEvidence *self)
+{
+  return self->figure;
 }
 
 const FpEvidencePiece *

@@ -16,6 +16,9 @@
 #define FEW      12   /* rings in elevation or section: more lie one over the other */
 #define TRUE_TO  0.999 /* of a length, as the view shows it                      */
 #define CORNERS  8
+#define LETTERS  2.5
+#define PATCH    0.6  /* of paper about words                                    */
+#define WORTH    8.0  /* what a view shows smaller has its words in another      */
 
 typedef struct
 {
@@ -113,6 +116,38 @@ draw_length (const Drawn *self, const FpEvidencePiece *piece, FpCover *cover, co
     fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_NONE, p, RING);
 }
 
+static void
+draw_on_patch (FpDrawing *drawing, FpPoint at, double width, const char *words)
+{
+  const FpPoint patch[4] = { { at.x - PATCH, at.y - PATCH }, { at.x + width + PATCH, at.y - PATCH },
+                             { at.x + width + PATCH, at.y + LETTERS + PATCH }, { at.x - PATCH, at.y + LETTERS + PATCH } };
+
+  fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, patch, 4);
+  fp_drawing_text (drawing, at, LETTERS, 0, FP_ALIGN_LEFT, words);
+}
+
+/* Near the middle of the first piece, where nothing is. */
+static void
+draw_words (const Drawn *self, const FpEvidencePiece *piece, const char *words, const FpLaid *under, guint n, const FpBox *within)
+{
+  const double width = fp_lettering_width (words, LETTERS);
+  g_autofree FpLaid *laid = g_new (FpLaid, n + 1);
+  FpBox box = FP_BOX_EMPTY;
+  FpPoint middle, at = { NAN, NAN };
+
+  for (guint i = 0; i < piece->n; i++)
+    fp_box_add_point (&box, on_paper (self, self->pt[piece->first + i]));
+  middle = (FpPoint) { (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2 };
+  for (guint i = 0; i < n; i++)
+    laid[i] = under[i];
+  laid[n] = (FpLaid) { self->drawing, { 0, 0 }, 1 };
+  if (hypot (box.x1 - box.x0, box.y1 - box.y0) < WORTH || !fp_blank_near (laid, n + 1, within, middle, width, LETTERS, &at))
+    return;
+  fp_drawing_line (self->drawing, FP_PEN_SIGHT, middle,
+                   (FpPoint) { CLAMP (middle.x, at.x - PATCH, at.x + width + PATCH), CLAMP (middle.y, at.y - PATCH, at.y + LETTERS + PATCH) });
+  draw_on_patch (self->drawing, at, width, words);
+}
+
 /* --- all of it --------------------------------------------------------------------------- */
 
 static FpBox
@@ -179,6 +214,8 @@ fp_drawing_add_evidence (FpDrawing *self, const FpEvidence *evidence, FpViewId v
   for (guint i = 0; i < n_pieces; i++)
     if (piece[i].sort == FP_EVIDENCE_LENGTH && is_shown (&drawn, &piece[i]))
       draw_length (&drawn, &piece[i], cover, within);
+  if (fp_evidence_figure (evidence) != NULL && n_pieces > 0 && is_shown (&drawn, piece))
+    draw_words (&drawn, piece, fp_evidence_figure (evidence), under, n, within);
 }
 
 /* --- no larger than it is ---------------------------------------------------------------- */

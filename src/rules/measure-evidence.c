@@ -62,6 +62,17 @@ fp_evidence_add_solid (FpEvidence *self, const FpSolid *solid)
   fp_evidence_add_outline (self, pt, solid->n_outline);
 }
 
+/* Of a run of wall each part, for its corners may lie all round the church. */
+static void
+add_solids (FpEvidence *self, const FpMeasuring *of, const FpPlaced *placed)
+{
+  guint n;
+  const FpSolid *solid = fp_scene_solids (of->scene, &n);
+
+  for (guint i = placed->first_solid; i < placed->first_solid + placed->n_solids && i < n; i++)
+    fp_evidence_add_solid (self, &solid[i]);
+}
+
 void
 fp_evidence_add_thing (FpEvidence *self, const FpMeasuring *of, int index)
 {
@@ -78,6 +89,11 @@ fp_evidence_add_thing (FpEvidence *self, const FpMeasuring *of, int index)
         fp_evidence_add_floor (self, &floor[i]);
         return;
       }
+  if ((fp_item_kind (placed->item)->flags & FP_KIND_RUN) != 0)
+    {
+      add_solids (self, of, placed);
+      return;
+    }
   for (guint i = 0; i < 8; i++)
     {
       const FpBox *box = &placed->extent.plan;

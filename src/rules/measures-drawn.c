@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What is drawn of each measure.  What has no line here is drawn by its ends, by its parameter, or as the thing that it is about. */
 #include "measure-evidence.h"
+#include "printed-unit.h"
 
 #include <string.h>
 
@@ -213,6 +214,13 @@ is_no_length (const FpEvidence *evidence)
   return TRUE;
 }
 
+/* A length has its own; of what was counted, each is marked. */
+static gboolean
+has_figure (const FpMeasure *measure)
+{
+  return measure->type == FP_MEASURE_AREA || measure->type == FP_MEASURE_SHARE || measure->unit != NULL;
+}
+
 FpEvidence *
 fp_measured_evidence (const FpMeasure *measure, const FpMeasuring *of, const FpMeasured *one)
 {
@@ -231,5 +239,11 @@ fp_measured_evidence (const FpMeasure *measure, const FpMeasuring *of, const FpM
     fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), param, 1);
   if (is_no_length (out) && !has_way)
     fp_evidence_add_thing (out, of, one->owner);
+  if (has_figure (measure))
+    {
+      g_autofree char *figure = fp_printed_value (measure, one->value, fp_project_brief (fp_scene_project (of->scene))->units);
+
+      fp_evidence_set_figure (out, figure);
+    }
   return out;
 }

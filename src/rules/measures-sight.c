@@ -204,6 +204,13 @@ fp_take_row_c (const FpMeasuring *of, GArray *out)
 
 /* --- drawn ------------------------------------------------------------------- */
 
+/* Walls and floors go on and on: where the line meets them says more than they do. */
+static gboolean
+is_long (const FpPlaced *placed)
+{
+  return (fp_item_kind (placed->item)->flags & (FP_KIND_RUN | FP_KIND_OUTLINE)) != 0;
+}
+
 /* From the eye of the place that sees least to what is looked at, and what stands in that line. */
 static void
 add_worst_line (FpEvidence *out, const FpMeasuring *of, const Look *look)
@@ -212,8 +219,11 @@ add_worst_line (FpEvidence *out, const FpMeasuring *of, const Look *look)
 
   if (!fp_sight_line (of->sight, fp_sight_church (of->sight, look->moment, look->focus).worst, look->moment, look->focus, &line))
     return;
-  fp_evidence_add_line (out, line.eye, line.goal);
-  if (line.stopped && line.thing >= 0 && !line.is_minister)
+  fp_evidence_add_line (out, line.eye, line.stopped ? line.stop : line.goal);
+  if (!line.stopped)
+    return;
+  fp_evidence_add_line (out, line.stop, line.goal);
+  if (line.thing >= 0 && !line.is_minister && !is_long (fp_measuring_placed (of, line.thing)))
     fp_evidence_add_thing (out, of, line.thing);
 }
 
