@@ -218,6 +218,9 @@ void             fp_findings_unref (const FpFindings *self);
 /* Every rule of every book: short ones first, by weight, then by book order. */
 const FpFinding *fp_findings_get   (const FpFindings *self, guint *n);
 guint            fp_findings_short (const FpFindings *self, FpWeight weight); /* how many are short */
+/* The lengths of those that are short and were measured straight from one thing to another, each once: for a sheet, which tells
+ * sizes of things already; owned by the caller. */
+FpEvidence      *fp_findings_spans (const FpFindings *self);
 /* What was measured, drawn (fp_measured_evidence()); owned by the caller.  NULL where nothing was. */
 FpEvidence      *fp_finding_evidence (const FpFindings *self, const FpFinding *finding);
 const FpScene   *fp_findings_scene (const FpFindings *self);

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "footpace/evidence.h"
 #include "footpace/room-to-move.h"
 #include "footpace/view.h"
 
@@ -30,6 +31,7 @@ typedef struct
   const char *const *findings;
   /* Ways that are drawn on a plan, as those of the findings that it lists; NULL-terminated; may be NULL. */
   const FpWay *const *ways;
+  const FpEvidence *measured; /* likewise what was measured, on any view; may be NULL */
   guint        page, pages;  /* sheet number and number of sheets; 0: one of one */
 } FpSheetSpec;
 

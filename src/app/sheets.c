@@ -54,6 +54,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
   g_auto (GStrv) lines = NULL;
   g_autoptr (FpFindings) findings = NULL;
   g_autofree const FpWay **ways = NULL;
+  g_autoptr (FpEvidence) spans = NULL;
 
   if (order->page.findings)
     {
@@ -64,6 +65,7 @@ draw_sheet (FpSheets *self, const FpSheetOrder *order, FpSheetSpec *spec, GCance
       ways = fp_findings_ways (findings);
       spec->findings = (const char *const *) lines;
       spec->ways = ways;
+      spec->measured = spans = fp_findings_spans (findings);
     }
   self->pages = order->page.tiled
                   ? fp_sheet_pages_tiled (self->scene, spec, order->page.tile, &self->scale, &self->error)

@@ -293,6 +293,7 @@ draw_sheet (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
   g_auto (GStrv) lines = NULL;
   g_autoptr (FpFindings) findings = NULL;
   g_autofree const FpWay **ways = NULL;
+  g_autoptr (FpEvidence) spans = NULL;
 
   if (o->findings)
     {
@@ -301,6 +302,7 @@ draw_sheet (const FpScene *scene, FpSheetSpec *spec, const Options *o, GError **
       ways = fp_findings_ways (findings);
       spec->findings = (const char *const *) lines;
       spec->ways = ways;
+      spec->measured = spans = fp_findings_spans (findings);
     }
   return o->tiles != NULL ? fp_sheet_pages_tiled (scene, spec, o->tile, NULL, error)
                           : fp_sheet_pages (scene, spec, NULL, error);

@@ -344,41 +344,6 @@ fp_findings_short (const FpFindings *self, FpWeight weight)
   return (guint) weight < FP_N_WEIGHTS ? self->n_short[weight] : 0;
 }
 
-static gboolean
-is_one_way (const FpWay *a, const FpWay *b)
-{
-  return a->narrows == b->narrows && a->n_route == b->n_route && memcmp (a->narrow, b->narrow, sizeof a->narrow) == 0;
-}
-
-const FpWay **
-fp_findings_ways (const FpFindings *self)
-{
-  g_autoptr (GPtrArray) ways = g_ptr_array_new ();
-
-  for (guint i = 0; i < self->list->len; i++)
-    {
-      const FpFinding *finding = &g_array_index (self->list, FpFinding, i);
-      gboolean known = finding->found != FP_FOUND_SHORT || finding->way == NULL;
-
-      for (guint k = 0; k < ways->len && !known; k++)
-        known = is_one_way (g_ptr_array_index (ways, k), finding->way);
-      if (!known)
-        g_ptr_array_add (ways, finding->way);
-    }
-  g_ptr_array_add (ways, NULL);
-  return (const FpWay **) g_ptr_array_free (g_steal_pointer (&ways), FALSE);
-}
-
-FpEvidence *
-fp_finding_evidence (const FpFindings *self, const FpFinding *finding)
-{
-  const FpMeasured one = { .value = finding->value, .owner = finding->owner, .at = finding->at, .has_at = finding->has_at,
-                           .row = finding->row, .way = finding->way, .has_span = finding->has_span,
-                           .span = { finding->span[0], finding->span[1] } };
-
-  return isnan (finding->value) ? NULL : fp_measured_evidence (fp_measure_find (finding->rule->measure), &self->of, &one);
-}
-
 const FpScene *
 fp_findings_scene (const FpFindings *self)
 {
