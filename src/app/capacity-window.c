@@ -5,6 +5,7 @@
 #include "capacity-table.h"
 #include "compat-4-8.h"
 #include "text-saving.h"
+#include "undo-keys.h"
 
 #include <string.h>
 
@@ -220,9 +221,6 @@ fp_capacity_window_class_init (FpCapacityWindowClass *klass)
   gtk_widget_class_install_action (c, "capacity.redo", NULL, step);
   gtk_widget_class_install_action (c, "capacity.save", NULL, save_project);
   gtk_widget_class_add_binding_action (c, GDK_KEY_s, GDK_CONTROL_MASK, "capacity.save", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK, "capacity.undo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "capacity.redo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_y, GDK_CONTROL_MASK, "capacity.redo", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_p, GDK_CONTROL_MASK, "capacity.sheet", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "window.close", NULL);
 }
@@ -231,6 +229,7 @@ static void
 fp_capacity_window_init (FpCapacityWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_add_undo_keys (GTK_WIDGET (self), "capacity.undo", "capacity.redo");
   gtk_label_set_text (GTK_LABEL (self->caution), fp_capacities_caution);
   tell (self, "", FALSE);
 }

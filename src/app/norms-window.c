@@ -3,6 +3,7 @@
 
 #include "compat-4-8.h"
 #include "norm-row.h"
+#include "undo-keys.h"
 
 #include "footpace/norms-edit.h"
 
@@ -369,9 +370,6 @@ fp_norms_window_class_init (FpNormsWindowClass *klass)
   gtk_widget_class_install_action (c, "norms.remove", NULL, remove_book);
   gtk_widget_class_install_action (c, "norms.undo", NULL, step);
   gtk_widget_class_install_action (c, "norms.redo", NULL, step);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK, "norms.undo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "norms.redo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_y, GDK_CONTROL_MASK, "norms.redo", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
@@ -383,6 +381,7 @@ fp_norms_window_init (FpNormsWindow *self)
   g_autoptr (GtkStringList) laws = gtk_string_list_new (NULL);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_add_undo_keys (GTK_WIDGET (self), "norms.undo", "norms.redo");
   fp_name_buttons (GTK_WIDGET (self));
   for (guint i = 0; i < FP_N_JURISDICTIONS; i++)
     gtk_string_list_append (laws, fp_jurisdiction_label ((FpJurisdiction) i));

@@ -5,6 +5,7 @@
 #include "compat-4-8.h"
 #include "text-saving.h"
 #include "works-form.h"
+#include "undo-keys.h"
 
 #include <math.h>
 #include <string.h>
@@ -414,9 +415,6 @@ fp_schedules_window_class_init (FpSchedulesWindowClass *klass)
   gtk_widget_class_install_action (c, "schedules.redo", NULL, step);
   gtk_widget_class_install_action (c, "schedules.save", NULL, save_project);
   gtk_widget_class_add_binding_action (c, GDK_KEY_s, GDK_CONTROL_MASK, "schedules.save", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK, "schedules.undo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "schedules.redo", NULL);
-  gtk_widget_class_add_binding_action (c, GDK_KEY_y, GDK_CONTROL_MASK, "schedules.redo", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_p, GDK_CONTROL_MASK, "schedules.sheet", NULL);
   gtk_widget_class_add_binding_action (c, GDK_KEY_Escape, 0, "window.close", NULL);
 }
@@ -437,6 +435,7 @@ static void
 fp_schedules_window_init (FpSchedulesWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  fp_add_undo_keys (GTK_WIDGET (self), "schedules.undo", "schedules.redo");
   fp_name_buttons (GTK_WIDGET (self));
   fill_choices (self);
   self->lines = g_list_store_new (FP_TYPE_BILL_LINE);
