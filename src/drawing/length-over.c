@@ -16,7 +16,7 @@
 #define BESIDE  0.9 /* lines so near to each other are not told apart                 */
 
 /* How far beside what is measured the line may be, paper mm. */
-static const double off[] = { 0, 7, -7, 10, -10, 14, -14, 19, -19, 25, -25, 32, -32 };
+static const double off[] = { 0, 5, -5, 7, -7, 9, -9, 12, -12, 15, -15, 19, -19, 24, -24, 30, -30 };
 
 /* What makes a place worse: design judgement.  The figure on lettering or a filled area, or over lines; a line that runs
  * along another or through something filled; every line crossed; every mm off; out of sight. */
@@ -25,7 +25,7 @@ static const double off[] = { 0, 7, -7, 10, -10, 14, -14, 19, -19, 25, -25, 32, 
 #define RUNS_ALONG 8.0
 #define PASSES     3.0
 #define CROSSES    0.2
-#define PER_MM     0.15
+#define PER_MM     0.2
 #define OUTSIDE    30.0
 
 typedef struct
@@ -119,7 +119,12 @@ line_amiss (const Line *self, const FpCover *cover)
     amiss += PASSES;
   amiss += CROSSES * fp_cover_crossings (cover, a, b);
   for (guint i = 0; i < 2 && self->by != 0; i++)
-    amiss += CROSSES * fp_cover_crossings (cover, self->end[i], beside (self, self->end[i], self->by)) / 2;
+    {
+      const double side = self->by > 0 ? 1 : -1;
+      const FpPoint from = beside (self, self->end[i], side * GAP), to = beside (self, self->end[i], self->by + side * PAST);
+
+      amiss += CROSSES * fp_cover_crossings (cover, from, to) / 2 + (fp_cover_passes_filled (cover, from, to) ? PASSES : 0);
+    }
   return amiss;
 }
 
