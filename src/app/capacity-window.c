@@ -16,6 +16,7 @@ struct _FpCapacityWindow
   GtkWindow     parent_instance;
   FpDocument   *document;
   FpCapacities *all;
+  char         *shown[FP_N_CAPACITIES]; /* of each section: what it says; NULL: not shown yet */
   guint         later;    /* source of the next making; 0: none                */
 
   GtkWidget    *sections, *reckoned, *caution, *state, *subtitle;
@@ -39,41 +40,90 @@ tell (FpCapacityWindow *self, const char *text, gboolean wrong)
 /* --- what is shown ------------------------------------------------------------------------------ */
 
 /* What is seen is looked at in the background: it is told once it is known of just what is shown. */
+static const FpMeasuring *
+seen_of (FpDocument *document)
+{
+  const FpFindings *sighted = fp_document_sighted (document);
+
+  return sighted != NULL && fp_findings_scene (sighted) == fp_document_scene (document) ? fp_findings_measuring (sighted) : NULL;
+}
+
 static FpCapacities *
 capacities_of (FpDocument *document)
 {
-  const FpFindings *sighted = fp_document_sighted (document);
-  g_autoptr (FpPeople) people = NULL;
+  const FpMeasuring *seen = seen_of (document);
+  g_autoptr (FpPeople) people = seen == NULL ? fp_people_new (fp_document_scene (document)) : NULL;
 
-  if (sighted != NULL && fp_findings_scene (sighted) == fp_document_scene (document))
-    {
-      const FpMeasuring *of = fp_findings_measuring (sighted);
-      return fp_capacities_new (of->people, of->sight);
-    }
-  people = fp_people_new (fp_document_scene (document));
-  return fp_capacities_new (people, NULL);
+  return seen != NULL ? fp_capacities_new (seen->people, seen->sight) : fp_capacities_new (people, NULL);
 }
 
-static void
-show (FpCapacityWindow *self)
+/* All that a section says, to know whether it says something else. */
+static char *
+words_of (const FpCapacitySection *section)
 {
-  const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document), fp_document_alternative (self->document));
-  GtkWidget *child;
+  GString *words = g_string_new (section->closing);
 
-  while ((child = gtk_widget_get_first_child (self->sections)) != NULL)
-    gtk_box_remove (GTK_BOX (self->sections), child);
-  for (guint i = 0; i < FP_N_CAPACITIES; i++)
-    gtk_box_append (GTK_BOX (self->sections),
-                    fp_capacity_table_new (fp_capacities_section (self->all, (FpCapacityOf) i), self->document));
-  gtk_label_set_text (GTK_LABEL (self->subtitle), fp_alternative_name (alternative));
+  for (guint i = 0; i < section->rows->len; i++)
+    {
+      const FpCapacityRow *row = &g_array_index (section->rows, FpCapacityRow, i);
+
+      for (guint k = 0; k < FP_N_CAPACITY_CELLS; k++)
+        g_string_append_printf (words, "\n%s", row->cell[k]);
+      g_string_append_printf (words, "\n%s %d", row->item != NULL ? row->item : "", row->lacking);
+    }
+  return g_string_free (words, FALSE);
+}
+
+static GtkWidget *
+nth_child (GtkWidget *box, guint n)
+{
+  GtkWidget *child = gtk_widget_get_first_child (box);
+
+  for (; child != NULL && n > 0; n--)
+    child = gtk_widget_get_next_sibling (child);
+  return child;
+}
+
+/* In the place of what it was before; what says the same stays, with the focus that it may have. */
+static void
+show_section (FpCapacityWindow *self, guint of)
+{
+  const FpCapacitySection *section = fp_capacities_section (self->all, (FpCapacityOf) of);
+  char *words = words_of (section);
+  GtkWidget *before = nth_child (self->sections, of), *table;
+
+  if (g_strcmp0 (words, self->shown[of]) == 0)
+    {
+      g_free (words);
+      return;
+    }
+  g_free (self->shown[of]);
+  self->shown[of] = words;
+  table = fp_capacity_table_new (section, self->document);
+  gtk_box_insert_child_after (GTK_BOX (self->sections), table, before != NULL ? before : gtk_widget_get_last_child (self->sections));
+  if (before != NULL)
+    gtk_box_remove (GTK_BOX (self->sections), before);
+}
+
+/* What tells of sight waits for it, so that nothing shrinks and grows again under the eye. */
+static gboolean
+waits (FpCapacityWindow *self, guint of)
+{
+  return (of == FP_CAPACITY_WHEELCHAIRS || of == FP_CAPACITY_WAYS_OUT) && self->shown[of] != NULL && seen_of (self->document) == NULL
+         && fp_document_is_checking (self->document);
 }
 
 static void
 make (FpCapacityWindow *self)
 {
+  const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document), fp_document_alternative (self->document));
+
   g_clear_pointer (&self->all, fp_capacities_free);
   self->all = capacities_of (self->document);
-  show (self);
+  for (guint i = 0; i < FP_N_CAPACITIES; i++)
+    if (!waits (self, i))
+      show_section (self, i);
+  gtk_label_set_text (GTK_LABEL (self->subtitle), fp_alternative_name (alternative));
 }
 
 static gboolean
@@ -188,6 +238,8 @@ fp_capacity_window_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
   g_clear_pointer (&self->all, fp_capacities_free);
+  for (guint i = 0; i < FP_N_CAPACITIES; i++)
+    g_clear_pointer (&self->shown[i], g_free);
   G_OBJECT_CLASS (fp_capacity_window_parent_class)->dispose (object);
 }
 
