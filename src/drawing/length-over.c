@@ -27,6 +27,8 @@ static const double off[] = { 0, 5, -5, 7, -7, 9, -9, 12, -12, 15, -15, 19, -19,
 #define CROSSES    0.2
 #define PER_MM     0.2
 #define OUTSIDE    30.0
+#define OFF_MIDDLE 1.0
+#define WITHIN     5u /* places of a figure within its line */
 
 typedef struct
 {
@@ -133,17 +135,19 @@ best_of (FpPoint a, FpPoint b, double width, const FpCover *cover, const FpBox *
 {
   Line line = line_between (a, b, width), best = line;
   const gboolean fits = width + 2 * TICK <= line.length;
-  const double from[3] = { (line.length - width) / 2, line.length + BEYOND, -BEYOND - width };
+  /* Within the line, best in its middle; of a long one, where it is seen. */
+  const double spare = line.length - width;
+  const double from[] = { spare / 2, spare / 4, spare * 3 / 4, spare / 10, spare * 9 / 10, line.length + BEYOND, -BEYOND - width };
   double least = G_MAXDOUBLE;
 
   for (guint i = 0; i < G_N_ELEMENTS (off); i++)
-    for (guint k = fits ? 0 : 1; k < (fits ? 1u : 3u); k++)
+    for (guint k = fits ? 0 : WITHIN; k < (fits ? WITHIN : G_N_ELEMENTS (from)); k++)
       {
         double amiss;
 
         put_beside (&line, off[i]);
         line.from = from[k];
-        amiss = line_amiss (&line, cover);
+        amiss = line_amiss (&line, cover) + (k > 0 && k < WITHIN ? OFF_MIDDLE : 0);
         if (amiss < least)
           amiss += figure_amiss (&line, cover, within);
         if (amiss >= least)
