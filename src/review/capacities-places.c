@@ -168,7 +168,7 @@ fp_capacity_fill_wheelchairs (const FpCapacityAsked *of, FpCapacitySection *to)
       accompanied += company->companion >= 0;
       add_place (of, to, company);
     }
-  add_of_asked (to, "Places in all", there, fp_wheelchairs_wanted (seats), g_strdup_printf ("for %u seats", seats));
+  add_of_asked (to, "Wheelchair places in all", there, fp_wheelchairs_wanted (seats), g_strdup_printf ("for %u seats", seats));
   if (there > 0)
     add_of_asked (to, "With a companion", accompanied, there, NULL);
   to->closing = g_strdup ("By the table of the 2010 ADA Standards, 221.2.1.1: 1 for 4 to 25 seats, 2 to 50, 4 to 150, 5 to 300, 6 to 500, "

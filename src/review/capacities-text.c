@@ -103,12 +103,13 @@ fp_capacities_put_sums (GString *out, const FpCapacities *self)
     {
       const FpCapacitySection *section = fp_capacities_section (self, (FpCapacityOf) i);
 
+      fp_words_wrap (out, section->title, 0, 0);
       for (guint k = 0; k < section->rows->len; k++)
         {
           const FpCapacityRow *row = &g_array_index (section->rows, FpCapacityRow, k);
           g_autofree char *line = row->sum || row->item == NULL ? sentence (section, row) : NULL;
 
-          fp_words_put (out, 0, "-", 2, line);
+          fp_words_put (out, 2, "-", 2, line);
         }
     }
   g_string_append_c (out, '\n');

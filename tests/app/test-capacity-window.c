@@ -163,9 +163,9 @@ test_follows (void)
 
   g_signal_emit_by_name (thing, "clicked");
   g_assert_nonnull (fp_document_chosen (document));
-  g_assert_false (is_told (window, "Wheelchair places"));
+  g_assert_false (is_told (window, "Wheelchair places: place 1"));
   add_places (document);
-  WAIT_FOR (is_told (window, "Wheelchair places"));
+  WAIT_FOR (is_told (window, "Wheelchair places: place 1"));
   WAIT_FOR (is_told (window, "sees of the raised Host"));
   fp_document_set_alternative (document, 1);
   WAIT_FOR (strcmp (gtk_label_get_text (GTK_LABEL (help_find_called (window, "subtitle"))),

@@ -112,7 +112,7 @@ test_wheelchairs (void)
 {
   g_autoptr (FpProject) project = load ("parish.footpace");
   g_autoptr (FpCapacities) all = capacities (project, TRUE);
-  const FpCapacityRow *sum = row_of (all, FP_CAPACITY_WHEELCHAIRS, "Places in all");
+  const FpCapacityRow *sum = row_of (all, FP_CAPACITY_WHEELCHAIRS, "Wheelchair places in all");
 
   g_assert_nonnull (sum);
   g_assert_cmpint (sum->lacking, ==, sum->found < sum->asked);
