@@ -9,12 +9,19 @@
  *  is then, this one
  *   - was not short and is;
  *   - was short and its worst value lies farther outside, in the printed unit, or more places are outside than were;
- *   - was measured and cannot be any more: what is taken away is not put right.
+ *     of what people see, only where 2 in 100 of the places are lost, or more: less is told and not forbidden;
+ *   - was short and cannot be measured any more: what is taken away is not put right;
+ *   - was within and cannot be measured any more, unless the change gives another size to what the rule speaks of, so that
+ *     there is nothing of that sort left on it; but where the rule asks for so much at least of the very size
+ *     that is changed, as it does of a gate, that is worse.
  *  No remedy makes a rule worse that weighs as much as the one it settles, or
- *  more.  Those that make nothing worse come first, of one change and of two;
+ *  more.  Those that make nothing worse and keep all places for people come first, of one change and of two;
  *  only where there is none of either is one offered that makes a rule of less weight
- *  worse, and it tells which.  Rules about what people see are asked last, and
+ *  worse, or loses some places, and it tells which and how many.  Rules about what people see are asked last, and
  *  only where the findings hold sight; where they do not, they are not asked.
+ *
+ *  A remedy that gives another size to what was measured in the church changes all alternatives: in none of the others may it
+ *  make anything worse.
  */
 #pragma once
 
@@ -33,6 +40,11 @@ typedef struct
 
 #define FP_REMEDY_CHANGES 2
 #define FP_REMEDY_WORSE   4 /* of them told; where more rules became worse it is no remedy (design judgement) */
+#define FP_REMEDY_SETTLES 6 /* of them told                                  */
+#define FP_REMEDY_DIMS    12 /* likewise: as many as there are rules of sight, and more */
+/* Design judgement: so large a share of the places may be lost to sight and is told, and so large a one may be taken away. */
+#define FP_REMEDY_SIGHT_LOST  0.02
+#define FP_REMEDY_PLACES_LOST 0.25
 
 typedef struct
 {
@@ -40,17 +52,25 @@ typedef struct
   guint    n_changes;
   guint    worse[FP_REMEDY_WORSE]; /* rules of less weight that it makes worse: index among fp_findings_get() */
   guint    n_worse;
+  guint    settles[FP_REMEDY_SETTLES]; /* other findings that it settles, likewise */
+  guint    n_settles;
+  struct { guint finding; double lost; } dims[FP_REMEDY_DIMS]; /* rules of sight that were short and are farther outside, and
+                                                                  by what share of the places, or of what is seen on average */
+  guint    n_dims;
+  guint    places_lost;    /* for people; those at the rail do not count     */
 } FpRemedy;
 
 /* What stands in the way where there is no remedy. */
 typedef enum
 {
   FP_HINDRANCE_NONE,
-  FP_HINDRANCE_WORSE,     /* `change` would settle it, but makes a rule worse that weighs as much */
+  FP_HINDRANCE_WORSE,     /* `change` would settle it, but makes a rule worse that weighs as much, or any in another alternative */
+  FP_HINDRANCE_PLACES,    /* `change` would settle it, but takes away `lost` places for people, which are too many */
   FP_HINDRANCE_RULES,     /* `change` would have to be about `wanted`, beyond what rules allow    */
   FP_HINDRANCE_RANGE,     /* likewise, beyond what the thing can have        */
   FP_HINDRANCE_REACH,     /* likewise, so far that it is another design      */
-  FP_HINDRANCE_STANDS,    /* `change.item` is bought whole and stands there: no other size is given to it */
+  FP_HINDRANCE_STANDS,    /* `change.item` is bought whole and stands there: no other size is given to it; `change` is what
+                             another would have, without a parameter where no size of it settles it */
   FP_HINDRANCE_NO_SAY,    /* no size and no place has a say in it            */
   FP_HINDRANCE_SIGHT,     /* it is about what people see, and nobody has looked yet */
   FP_HINDRANCE_MANY,      /* not all that could be tried was: there is too much */
@@ -65,6 +85,10 @@ typedef struct
   double         limit;     /* that it may not pass, likewise                */
   guint          worse;     /* index among fp_findings_get()                 */
   gboolean       gone;      /* it is worse for not being measured any more   */
+  guint          other;     /* 1 + the number of the other alternative in which it is; 0: in this */
+  guint          lost;      /* places                                        */
+  FpChange       help;      /* of FP_HINDRANCE_STANDS: of what may be changed, what does most; item NULL: nothing does any */
+  double         part;      /* that it makes up of what is short, 0..1       */
 } FpHindrance;
 
 /* How many churches are made at most in looking for one remedy; for how many one counts in which all rules are held, one in
@@ -93,6 +117,21 @@ typedef struct
 gboolean   fp_remedy_find (const FpFindings *findings, const FpFinding *finding, GCancellable *cancel, FpRemedy *out,
                            FpHindrance *why);
 
+/**
+ * fp_remedy_further:
+ * @of: what fp_remedy_find() gave for @finding
+ * @least: findings of less weight are not asked for
+ *
+ * More of the same change where one parameter is changed, that settles other findings of that parameter too: a gate that is
+ * wide enough for a wheelchair at 815 mm lets two walk abreast at 1200.  It makes nothing worse and keeps all places.  Any thread.
+ *
+ * Returns: FALSE where no farther value does
+ */
+gboolean   fp_remedy_further (const FpFindings *findings, const FpFinding *finding, const FpRemedy *of, FpWeight least,
+                              GCancellable *cancel, FpRemedy *out);
+/* Whether that is so little more that it is better offered first. */
+gboolean   fp_remedy_is_little_more (const FpRemedy *further, const FpRemedy *than);
+
 /* The project in which it has been made; NULL with an error where the thing is not there any more, or it cannot be. */
 FpProject *fp_remedy_make (const FpRemedy *remedy, const FpScene *scene, GError **error);
 
@@ -102,16 +141,23 @@ gboolean   fp_remedy_changes_survey (const FpRemedy *remedy, const FpScene *scen
 /**
  * fp_findings_made_worse:
  * @after: of the same project and books after a change; with sight only where @before has it
+ * @by: (nullable): the change; what it takes away with good reason is not known without
  *
  * Returns: (element-type guint) (transfer full): indices among fp_findings_get() of @before
  */
-GArray    *fp_findings_made_worse (const FpFindings *before, const FpFindings *after);
+GArray    *fp_findings_made_worse (const FpFindings *before, const FpFindings *after, const FpRemedy *by);
+/* By what share of the places, of what is seen on average, or of the C-value that is asked, a rule of sight that was short is
+ * farther outside; 0 of others.
+ * @i: among fp_findings_get() of @before. */
+double     fp_findings_sight_lost (const FpFindings *before, const FpFindings *after, guint i);
 
 /* --- in words -------------------------------------------------------------------- */
 
-/* "Footpace and steps: Riser from 150 mm to 161 mm; the floor of the altar 34 mm higher, at +0.783", and what of less weight
- * becomes worse; owned by the caller. */
+/* "Footpace and steps: Riser from 150 mm to 161 mm; the floor of the altar 34 mm higher, at +0.783", what else it settles, what
+ * is lost, and what of less weight becomes worse; owned by the caller. */
 char      *fp_remedy_words     (const FpRemedy *remedy, const FpFindings *findings);
+/* "or to 1 200 mm, which also settles “The gate is too narrow”": of what goes farther; owned by the caller. */
+char      *fp_remedy_further_words (const FpRemedy *further, const FpFindings *findings);
 /* The same without names and what follows: "Riser: 161 mm", "120 mm east", one a line; as it is written beside the thing. */
 char      *fp_remedy_beside    (const FpRemedy *remedy, FpUnits units);
 /* As the edit is called: "Settle: Riser of the altar steps". */
@@ -125,6 +171,8 @@ char      *fp_hindrance_words  (const FpHindrance *why, const FpFindings *findin
 typedef struct _FpRemedies FpRemedies;
 FpRemedies *fp_remedies_new   (const FpFindings *findings, GCancellable *cancel); /* takes as long as each does */
 void        fp_remedies_free  (FpRemedies *self);
+/* What goes farther, and settles more; NULL: there is none; borrowed.  The words of the remedy tell of it. */
+const FpRemedy *fp_remedies_further (const FpRemedies *self, guint i);
 /* @i: among fp_findings_get().  @words: (out) (optional): borrowed; %NULL where it is not short.  NULL: there is none; borrowed. */
 const FpRemedy *fp_remedies_get (const FpRemedies *self, guint i, const char **words);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FpRemedies, fp_remedies_free)
@@ -153,7 +201,8 @@ typedef struct
  * @least: rules of less weight are left alone
  *
  * Works through what is short in the order of the findings, makes each remedy and checks everything again before the next;
- * what had none because something else would have become worse is tried once more after others have been settled.  The survey stays as it was measured: a remedy that
+ * what had none because something else would have become worse is tried once more after others have been settled.  Where more of
+ * the same change settles others of these findings too, that is made.  The survey stays as it was measured: a remedy that
  * changes it is told and not made.  Any thread.
  *
  * Returns: (transfer full): fp_settling_free() it

@@ -72,6 +72,12 @@ int      fp_sight_blocker (const FpSight *self, guint place, FpMoment moment, Fp
 /* Whether that which hides most of it is not the thing itself, but the minister who stands or sits there. */
 gboolean fp_sight_blocker_is_minister (const FpSight *self, guint place, FpMoment moment, FpFocus focus);
 
+/* Of each placed thing, whether it, or the minister who stands or sits there, hides something of the focus from anybody;
+ * NULL where nobody looks.  Borrowed; as long as the sight. */
+const gboolean *fp_sight_hiders (const FpSight *self, FpMoment moment, FpFocus focus);
+/* Index of the placed thing that is looked at; -1. */
+int             fp_sight_target_of (const FpSight *self, FpFocus focus);
+
 /* How somebody sees something, in words that are told apart on a drawing. */
 typedef enum
 {

@@ -33,7 +33,7 @@ void       fp_findings_list_set_full (FpFindingsList *self, gboolean full);
 const FpShown *fp_findings_list_picked (FpFindingsList *self);
 /* Changes that would settle it, or help, in words; none: NULL or empty.  @head: what they are good for; @note: (nullable): what
  * else is to be said of them, even without any.  Forgotten when another is chosen. */
-#define FP_FINDINGS_OFFERS 4
+#define FP_FINDINGS_OFFERS 5
 #define FP_FINDINGS_NO_OFFER G_MAXUINT
 void           fp_findings_list_offer  (FpFindingsList *self, const char *head, const char *const *remedies, const char *note);
 /* Scrolls to the chosen one; nothing where there is none. */

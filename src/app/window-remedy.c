@@ -16,9 +16,9 @@ typedef struct
 {
   FpFindings      *of;      /* owned */
   const FpFinding *finding;
-  gboolean         found;
-  FpRemedy         remedy;
-  char            *words;   /* owned; of the remedy, or what stands in the way; NULL: it was cancelled */
+  gboolean         found, goes_further;
+  FpRemedy         remedy, further;
+  char            *words, *further_words; /* owned; of the remedy, or what stands in the way; NULL: it was cancelled */
   guint            n_first;
   FpFirstRow       first[FP_FIRST_ROW_CS];
 } Found;
@@ -39,6 +39,7 @@ found_free (gpointer data)
 
   fp_findings_unref (found->of);
   g_free (found->words);
+  g_free (found->further_words);
   g_free (found);
 }
 
@@ -58,6 +59,10 @@ find_remedy (Found *found, GCancellable *cancel)
   FpHindrance why;
 
   found->found = fp_remedy_find (found->of, found->finding, cancel, &found->remedy, &why);
+  found->goes_further = found->found
+                        && fp_remedy_further (found->of, found->finding, &found->remedy, FP_WEIGHT_CUSTOMARY, cancel, &found->further);
+  if (found->goes_further)
+    found->further_words = fp_remedy_words (&found->further, found->of);
   found->words = found->found ? fp_remedy_words (&found->remedy, found->of) : fp_hindrance_words (&why, found->of);
 }
 
@@ -150,9 +155,26 @@ offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GStrin
     }
 }
 
+/* Where little more settles others too, that comes first; where much, the smallest change does. */
+static void
+offer_changes (FpWindow *self, const Found *found, GStrvBuilder *words)
+{
+  const gboolean first = found->goes_further && fp_remedy_is_little_more (&found->further, &found->remedy);
+
+  for (guint i = 0; i < (found->goes_further ? 2u : 1u); i++)
+    {
+      const gboolean further = found->goes_further && (i == 0) == first;
+
+      g_strv_builder_add (words, further ? found->further_words : found->words);
+      add_remedy (self, further ? &found->further : &found->remedy, fp_remedy_label (found->finding));
+    }
+}
+
 static const char *
 head_of (const FpWindow *self, const Found *found)
 {
+  if (found->goes_further)
+    return "One change would settle it; more of it settles others too";
   if (found->found)
     return found->remedy.n_changes > 1 ? "Two changes together would settle it" : "One change would settle it";
   return self->n_remedies > 0 ? "A higher altar would help" : found->words != NULL ? "What stands in the way" : NULL;
@@ -167,10 +189,7 @@ offer (FpWindow *self, const Found *found)
 
   forget_remedies (self);
   if (found->found)
-    {
-      g_strv_builder_add (words, found->words);
-      add_remedy (self, &found->remedy, fp_remedy_label (found->finding));
-    }
+    offer_changes (self, found, words);
   else if (found->words != NULL)
     g_string_append (note, found->words);
   offer_first_row (self, found, words, note);

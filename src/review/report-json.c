@@ -189,7 +189,52 @@ put_change (FpJson *json, const FpChange *change)
 }
 
 static void
-put_remedy (FpJson *json, const FpFinding *all, const FpRemedy *remedy, const char *words)
+put_rules (FpJson *json, const char *name, const FpFinding *all, const guint *index, guint n)
+{
+  fp_json_open (json, name, '[');
+  for (guint i = 0; i < n; i++)
+    {
+      fp_json_open (json, NULL, '{');
+      fp_json_text (json, "rule", all[index[i]].rule->id);
+      fp_json_text (json, "book", fp_rulebook_id (all[index[i]].book));
+      fp_json_close (json, '}');
+    }
+  fp_json_close (json, ']');
+}
+
+static void
+put_sight_lost (FpJson *json, const FpFinding *all, const FpRemedy *remedy)
+{
+  fp_json_open (json, "sight-lost", '[');
+  for (guint i = 0; remedy != NULL && i < remedy->n_dims; i++)
+    {
+      const FpFinding *finding = &all[remedy->dims[i].finding];
+
+      fp_json_open (json, NULL, '{');
+      fp_json_text (json, "rule", finding->rule->id);
+      fp_json_text (json, "book", fp_rulebook_id (finding->book));
+      fp_json_number (json, "share", remedy->dims[i].lost);
+      fp_json_close (json, '}');
+    }
+  fp_json_close (json, ']');
+}
+
+static void
+put_further (FpJson *json, const FpFinding *all, const FpRemedy *further)
+{
+  if (further == NULL)
+    {
+      fp_json_text (json, "further", NULL);
+      return;
+    }
+  fp_json_open (json, "further", '{');
+  fp_json_number (json, "value", further->change[0].value);
+  put_rules (json, "also", all, further->settles, further->n_settles);
+  fp_json_close (json, '}');
+}
+
+static void
+put_remedy (FpJson *json, const FpFinding *all, const FpRemedy *remedy, const FpRemedy *further, const char *words)
 {
   fp_json_open (json, "remedy", '{');
   fp_json_yes (json, "settles", remedy != NULL);
@@ -198,15 +243,11 @@ put_remedy (FpJson *json, const FpFinding *all, const FpRemedy *remedy, const ch
   for (guint i = 0; remedy != NULL && i < remedy->n_changes; i++)
     put_change (json, &remedy->change[i]);
   fp_json_close (json, ']');
-  fp_json_open (json, "worse", '[');
-  for (guint i = 0; remedy != NULL && i < remedy->n_worse; i++)
-    {
-      fp_json_open (json, NULL, '{');
-      fp_json_text (json, "rule", all[remedy->worse[i]].rule->id);
-      fp_json_text (json, "book", fp_rulebook_id (all[remedy->worse[i]].book));
-      fp_json_close (json, '}');
-    }
-  fp_json_close (json, ']');
+  put_rules (json, "worse", all, remedy != NULL ? remedy->worse : NULL, remedy != NULL ? remedy->n_worse : 0);
+  put_rules (json, "also", all, remedy != NULL ? remedy->settles : NULL, remedy != NULL ? remedy->n_settles : 0);
+  fp_json_number (json, "places-lost", remedy != NULL ? remedy->places_lost : 0);
+  put_sight_lost (json, all, remedy);
+  put_further (json, all, further);
   fp_json_close (json, '}');
 }
 
@@ -245,7 +286,7 @@ put_finding (FpJson *json, const FpFindings *findings, guint i, const FpRemedies
   fp_json_text (json, "otherwise", finding->otherwise);
   fp_json_text (json, "disagree", finding->disagree);
   if (remedies != NULL && finding->found == FP_FOUND_SHORT)
-    put_remedy (json, all, remedy, words);
+    put_remedy (json, all, remedy, remedy != NULL ? fp_remedies_further (remedies, i) : NULL, words);
   else
     fp_json_text (json, "remedy", NULL);
   fp_json_close (json, '}');

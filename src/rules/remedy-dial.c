@@ -60,6 +60,12 @@ fp_measure_is_of_ways (const FpMeasure *measure)
   return measure->needs_sight && measure->type == FP_MEASURE_LENGTH;
 }
 
+gboolean
+fp_measure_is_over_heads (const FpMeasure *measure)
+{
+  return g_str_equal (measure->id, "row-c");
+}
+
 static gboolean
 is_of_steps (const FpDial *dial, const char *param)
 {
@@ -112,7 +118,7 @@ fp_dial_of_param (const FpRemedyStage *stage, const FpPlaced *placed, const FpPa
     {
     case FP_PARAM_LENGTH:
     case FP_PARAM_LEVEL:
-      dial.first = 10.0, dial.least = 1.0, dial.unit = 100.0;
+      dial.first = 10.0, dial.least = 1.0, dial.unit = FP_DIAL_LENGTH;
       break;
     case FP_PARAM_ANGLE:
       dial.first = dial.least = 1.0, dial.unit = 15.0;

@@ -6,6 +6,7 @@
 
 /* First changes that are tried, the cheapest first: of those that settle it, and of those that do a part (design judgement). */
 #define FIRSTS 6
+#define MORE_TOGETHER 1.25
 #define SHRUNK 8   /* times that the first of a pair which does a part is halved     */
 #define SECOND 0.5 /* of cost: two changes are more trouble than one as large        */
 
@@ -152,16 +153,42 @@ shrink (FpRemedySearch *all)
 
 /* --- all -------------------------------------------------------------------------------- */
 
-static void
-try_sort (FpRemedySearch *all, const GArray *promises, gboolean settles)
+/* The most that any but it does of what is to be done: a size done by halves twice is counted once. */
+static double
+most_beside (const GArray *promises, guint but)
 {
+  double most = 0.0;
+
+  for (guint i = 0; i < promises->len; i++)
+    {
+      const FpRemedyPromise *other = &g_array_index (promises, FpRemedyPromise, i);
+
+      if (i != but && !other->settles)
+        most = MAX (most, other->gain);
+    }
+  return most;
+}
+
+/* Two that are too little even added up need not be tried; what is more together than added up is seldom much more. */
+static gboolean
+is_too_little (const FpRemedyStage *first, const GArray *promises, guint i)
+{
+  const FpRemedyPromise *promise = &g_array_index (promises, FpRemedyPromise, i);
+
+  return !promise->settles && MORE_TOGETHER * (promise->gain + most_beside (promises, i)) < first->excess;
+}
+
+static void
+try_sort (FpRemedyStage *first, const GArray *promises, gboolean settles)
+{
+  FpRemedySearch *all = first->all;
   guint tried = 0;
 
   for (guint i = 0; i < promises->len && tried < FIRSTS && !fp_remedy_is_over (all) && isinf (all->clean.cost); i++)
     {
       const FpRemedyPromise *promise = &g_array_index (promises, FpRemedyPromise, i);
 
-      if (promise->settles != settles)
+      if (promise->settles != settles || is_too_little (first, promises, i))
         continue;
       tried++;
       try_second (all, promise);
@@ -175,10 +202,10 @@ fp_remedy_try_pairs (FpRemedyStage *first)
   g_autoptr (GArray) promises = g_steal_pointer (&first->promises); /* a second change promises nothing more */
 
   g_array_sort (promises, by_cost);
-  try_sort (all, promises, TRUE);
+  try_sort (first, promises, TRUE);
   if (isfinite (all->clean.cost))
     return;
-  try_sort (all, promises, FALSE);
+  try_sort (first, promises, FALSE);
   if (isfinite (all->clean.cost))
     shrink (all);
 }

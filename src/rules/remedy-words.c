@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* remedy-words.c - a remedy, and what stands in the way of one, as they are said wherever that is */
+/* remedy-words.c - a remedy, as it is said wherever that is */
 #include "remedy-private.h"
 
 #include <math.h>
@@ -9,8 +9,8 @@
 
 /* --- figures ------------------------------------------------------------------ */
 
-static char *
-value_words (const FpParam *param, double value, FpUnits units)
+char *
+fp_remedy_value_words (const FpParam *param, double value, FpUnits units)
 {
   g_autofree char *number = NULL;
 
@@ -34,8 +34,8 @@ value_words (const FpParam *param, double value, FpUnits units)
   return g_strdup ("");
 }
 
-static const char *
-way_words (FpVec3 by)
+const char *
+fp_remedy_way_words (FpVec3 by)
 {
   if (by.y != 0.0)
     return by.y > 0.0 ? "east" : "west";
@@ -47,12 +47,12 @@ move_words (FpVec3 by, FpUnits units)
 {
   g_autofree char *length = fp_length_format_unit (fabs (by.y != 0.0 ? by.y : by.x), units);
 
-  return g_strdup_printf ("%s %s", length, way_words (by));
+  return g_strdup_printf ("%s %s", length, fp_remedy_way_words (by));
 }
 
 /* "Steps" of "Steps, the footpace included": as it is said in a sentence. */
-static char *
-label_words (const FpParam *param)
+char *
+fp_remedy_label_words (const FpParam *param)
 {
   return g_strchomp (g_strndup (param->label, strcspn (param->label, ",;(")));
 }
@@ -60,8 +60,8 @@ label_words (const FpParam *param)
 static char *
 change_beside (const FpChange *change, FpUnits units)
 {
-  g_autofree char *value = change->param != NULL ? value_words (change->param, change->value, units) : NULL;
-  g_autofree char *label = change->param != NULL ? label_words (change->param) : NULL;
+  g_autofree char *value = change->param != NULL ? fp_remedy_value_words (change->param, change->value, units) : NULL;
+  g_autofree char *label = change->param != NULL ? fp_remedy_label_words (change->param) : NULL;
 
   return value != NULL ? g_strdup_printf ("%s: %s", label, value) : move_words (change->by, units);
 }
@@ -82,39 +82,39 @@ fp_remedy_beside (const FpRemedy *remedy, FpUnits units)
 
 /* --- one change ------------------------------------------------------------------ */
 
-static const FpItem *
-item_of (const FpScene *scene, const char *id)
+const FpItem *
+fp_remedy_item (const FpScene *scene, const char *id)
 {
   const int i = fp_scene_find (scene, id);
 
   return i >= 0 ? fp_scene_placed (scene, NULL)[i].item : NULL;
 }
 
-static const char *
-name_of (const FpScene *scene, const char *id)
+const char *
+fp_remedy_item_name (const FpScene *scene, const char *id)
 {
-  const FpItem *item = item_of (scene, id);
+  const FpItem *item = fp_remedy_item (scene, id);
 
   return item != NULL ? fp_item_name (item) : id;
 }
 
-static void
-add_change (GString *text, const FpChange *change, const FpScene *scene, gboolean named, FpUnits units)
+void
+fp_remedy_add_change (GString *text, const FpChange *change, const FpScene *scene, gboolean named, FpUnits units)
 {
-  const FpItem *item = item_of (scene, change->item);
+  const FpItem *item = fp_remedy_item (scene, change->item);
   g_autofree char *to = NULL, *from = NULL, *label = NULL;
 
   if (named)
-    g_string_append_printf (text, "%s: ", name_of (scene, change->item));
+    g_string_append_printf (text, "%s: ", fp_remedy_item_name (scene, change->item));
   if (change->param == NULL)
     {
       to = move_words (change->by, units);
       g_string_append_printf (text, "moved %s", to);
       return;
     }
-  to = value_words (change->param, change->value, units);
-  from = item != NULL ? value_words (change->param, fp_item_param (item, change->param->id), units) : g_strdup ("?");
-  label = label_words (change->param);
+  to = fp_remedy_value_words (change->param, change->value, units);
+  from = item != NULL ? fp_remedy_value_words (change->param, fp_item_param (item, change->param->id), units) : g_strdup ("?");
+  label = fp_remedy_label_words (change->param);
   g_string_append_printf (text, "%s from %s to %s", label, from, to);
 }
 
@@ -173,7 +173,7 @@ add_consequences (GString *text, const FpRemedy *remedy, const FpScene *scene, F
 
   for (guint i = 0; i < remedy->n_changes; i++)
     {
-      const FpItem *item = then != NULL ? item_of (then, remedy->change[i].item) : NULL;
+      const FpItem *item = then != NULL ? fp_remedy_item (then, remedy->change[i].item) : NULL;
 
       if (item != NULL && remedy->change[i].param != NULL && !flight
           && (g_str_equal (remedy->change[i].param->id, "riser") || g_str_equal (remedy->change[i].param->id, "count")))
@@ -185,7 +185,93 @@ add_consequences (GString *text, const FpRemedy *remedy, const FpScene *scene, F
   if (then != NULL)
     add_levels (text, scene, then, units);
   if (fp_remedy_changes_survey (remedy, scene))
-    g_string_append (text, "; this changes the survey, for every alternative");
+    g_string_append (text, fp_project_n_alternatives (fp_scene_project (scene)) > 1
+                             ? "; this changes the survey, for every alternative, and makes none of the others worse"
+                             : "; this changes the survey");
+}
+
+/* "“A”, “B”" of findings. */
+static void
+add_titles (GString *text, const guint *index, guint n_index, const FpFindings *findings)
+{
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n_index; i++)
+    g_string_append_printf (text, "%s“%s”", i == 0 ? "" : i + 1 < n_index ? ", " : " and ", finding[index[i]].title);
+}
+
+static void
+add_settles (GString *text, const FpRemedy *remedy, const FpFindings *findings)
+{
+  if (remedy->n_settles == 0)
+    return;
+  g_string_append (text, "; also settles ");
+  add_titles (text, remedy->settles, remedy->n_settles, findings);
+}
+
+static guint
+places_looked_from (const FpFindings *findings, const FpFinding *finding)
+{
+  const FpSight *sight = fp_findings_measuring (findings)->sight;
+  FpFocus focus;
+
+  return sight != NULL && fp_measure_focus (finding->rule->measure, &focus)
+           ? fp_sight_church (sight, fp_moment_of_focus (focus), focus).places : 0;
+}
+
+/* "2 of 312 places see less", "on average 1.2 % less is seen". */
+static char *
+dim_words (const FpFinding *finding, double lost, const FpFindings *findings)
+{
+  const FpMeasure *measure = fp_measure_find (finding->rule->measure);
+  const guint all = places_looked_from (findings, finding), places = (guint) round (lost * all);
+  g_autofree char *number = fp_number_format_rounded (MAX (lost * 100.0, 0.1), 1);
+  g_autofree char *share = g_strdup_printf (lost < 0.001 ? "less than %s" : "%s", number);
+
+  if (fp_measure_is_over_heads (measure))
+    return g_strdup_printf ("the least C-value is less by %s %% of what is asked", share);
+  if (all == 0)
+    return g_strdup ("less is seen");
+  if (g_str_equal (measure->id, "mensa-mean"))
+    return g_strdup_printf ("on average %s %% less is seen", share);
+  return g_strdup_printf ("%u of %u places %s less", places, all, places == 1 ? "sees" : "see");
+}
+
+/* As many places of several rules are told once. */
+static void
+add_dims (GString *text, const FpRemedy *remedy, const FpFindings *findings)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
+  guint n, told = 0;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < remedy->n_dims; i++)
+    g_ptr_array_add (words, dim_words (&finding[remedy->dims[i].finding], remedy->dims[i].lost, findings));
+  for (guint i = 0; i < words->len; i++)
+    {
+      guint like[FP_REMEDY_DIMS], n_like = 0;
+
+      for (guint k = 0; k < words->len; k++)
+        if (g_str_equal (words->pdata[k], words->pdata[i]))
+          like[n_like++] = k;
+      if (like[0] < i)
+        continue;
+      for (guint k = 0; k < n_like; k++)
+        like[k] = remedy->dims[like[k]].finding;
+      g_string_append_printf (text, "%s%s (", told++ == 0 ? "; then " : ", ", (const char *) words->pdata[i]);
+      add_titles (text, like, n_like, findings);
+      g_string_append (text, ")");
+    }
+}
+
+/* What is lost, though it makes nothing short that was not. */
+static void
+add_losses (GString *text, const FpRemedy *remedy, const FpFindings *findings)
+{
+  if (remedy->places_lost > 0)
+    g_string_append_printf (text, "; loses %u %s", remedy->places_lost, remedy->places_lost == 1 ? "place" : "places");
+  add_dims (text, remedy, findings);
 }
 
 char *
@@ -200,10 +286,24 @@ fp_remedy_words (const FpRemedy *remedy, const FpFindings *findings)
       const gboolean same = i > 0 && remedy->change[i].item == remedy->change[i - 1].item;
 
       g_string_append (text, i == 0 ? "" : same ? ", and " : "; and ");
-      add_change (text, &remedy->change[i], scene, !same, units);
+      fp_remedy_add_change (text, &remedy->change[i], scene, !same, units);
     }
   add_consequences (text, remedy, scene, units);
+  add_settles (text, remedy, findings);
+  add_losses (text, remedy, findings);
   add_worse (text, remedy, findings);
+  return g_string_free (text, FALSE);
+}
+
+char *
+fp_remedy_further_words (const FpRemedy *further, const FpFindings *findings)
+{
+  const FpUnits units = fp_project_brief (fp_scene_project (fp_findings_scene (findings)))->units;
+  g_autofree char *to = fp_remedy_value_words (further->change[0].param, further->change[0].value, units);
+  GString *text = g_string_new (NULL);
+
+  g_string_append_printf (text, "or to %s, which also settles ", to);
+  add_titles (text, further->settles, further->n_settles, findings);
   return g_string_free (text, FALSE);
 }
 
@@ -211,113 +311,4 @@ char *
 fp_remedy_label (const FpFinding *finding)
 {
   return g_strdup_printf ("Settle: %s", finding->rule->title);
-}
-
-/* --- what stands in the way --------------------------------------------------------- */
-
-static char *
-wanted_words (const FpHindrance *why, double value, FpUnits units)
-{
-  const FpParam *param = why->change.param;
-
-  if (param == NULL)
-    return fp_length_format_unit (round (fabs (value)), units);
-  if (param->type == FP_PARAM_COUNT)
-    return fp_number_format_rounded (value > why->limit ? ceil (value) : floor (value), 0);
-  return value_words (param, param->type == FP_PARAM_LENGTH ? round (value) : value, units);
-}
-
-/* By how much it would have to change is what makes it another design, be that more or less of it. */
-static char *
-reach_words (const FpHindrance *why, const FpScene *scene, FpUnits units)
-{
-  const FpParam *param = why->change.param;
-  const FpItem *item = item_of (scene, why->change.item);
-  const char *name = name_of (scene, why->change.item);
-  g_autofree char *wanted = wanted_words (why, why->wanted, units), *limit = NULL, *what = NULL;
-  double by;
-
-  if (param == NULL || item == NULL)
-    {
-      limit = wanted_words (why, why->limit, units);
-      return g_strdup_printf ("%s would have to be moved about %s %s; farther than %s is another design.", name, wanted,
-                              way_words (why->change.by), limit);
-    }
-  what = label_words (param);
-  by = fabs (why->limit - fp_item_param (item, param->id));
-  limit = param->type == FP_PARAM_COUNT ? fp_number_format_rounded (by, 0) : fp_length_format_unit (round (by), units);
-  return g_strdup_printf ("%s: %s would have to change by more than %s, to about %s: that is another design.", name, what, limit,
-                          wanted);
-}
-
-static char *
-beyond_words (const FpHindrance *why, const FpScene *scene, FpUnits units)
-{
-  const char *name = name_of (scene, why->change.item);
-  g_autofree char *what = why->change.param != NULL ? label_words (why->change.param) : NULL;
-  const gboolean most = why->wanted > why->limit;
-  g_autofree char *wanted = wanted_words (why, why->wanted, units), *limit = wanted_words (why, why->limit, units);
-  g_autofree char *has = what != NULL ? g_strdup_printf ("%s: %s would have to be about %s", name, what, wanted)
-                                      : g_strdup_printf ("%s would have to be moved about %s %s", name, wanted,
-                                                         way_words (why->change.by));
-
-  switch (why->how)
-    {
-    case FP_HINDRANCE_RULES:
-      return g_strdup_printf ("%s; the rules leave %s at %s.", has, limit, most ? "most" : "least");
-    case FP_HINDRANCE_RANGE:
-      return g_strdup_printf ("%s; it can be %s at %s.", has, limit, most ? "most" : "least");
-    case FP_HINDRANCE_REACH:
-      return reach_words (why, scene, units);
-    default:
-      return NULL;
-    }
-}
-
-static char *
-worse_words (const FpHindrance *why, const FpFindings *findings, FpUnits units)
-{
-  guint n;
-  const FpFinding *worse = &fp_findings_get (findings, &n)[why->worse];
-  GString *text = g_string_new (NULL);
-
-  add_change (text, &why->change, fp_findings_scene (findings), TRUE, units);
-  if (why->gone)
-    g_string_append_printf (text, " would settle it, but leave nothing of which “%s” (%s) could be measured.", worse->rule->title,
-                            fp_weight_label (worse->rule->weight));
-  else
-    g_string_append_printf (text, " would settle it, but %s “%s” (%s).",
-                            worse->found == FP_FOUND_SHORT ? "make worse what is short already:" : "make short:",
-                            worse->rule->title, fp_weight_label (worse->rule->weight));
-  return g_string_free (text, FALSE);
-}
-
-char *
-fp_hindrance_words (const FpHindrance *why, const FpFindings *findings)
-{
-  const FpScene *scene = fp_findings_scene (findings);
-  const FpUnits units = fp_project_brief (fp_scene_project (scene))->units;
-
-  switch (why->how)
-    {
-    case FP_HINDRANCE_NONE:
-    case FP_HINDRANCE_CANCELLED:
-      return NULL;
-    case FP_HINDRANCE_WORSE:
-      return worse_words (why, findings, units);
-    case FP_HINDRANCE_RULES:
-    case FP_HINDRANCE_RANGE:
-    case FP_HINDRANCE_REACH:
-      return beyond_words (why, scene, units);
-    case FP_HINDRANCE_STANDS:
-      return g_strdup_printf ("%s stands there already, and no place for it settles it: choose another.",
-                              name_of (scene, why->change.item));
-    case FP_HINDRANCE_NO_SAY:
-      return g_strdup ("No change of one or two sizes or places settles it: something has to be added, taken away or decided.");
-    case FP_HINDRANCE_SIGHT:
-      return g_strdup ("What people see has not been looked at yet.");
-    case FP_HINDRANCE_MANY:
-      return g_strdup ("Nothing was found that settles it; there is more that could be changed than was tried.");
-    }
-  return NULL;
 }

@@ -10,6 +10,7 @@ typedef struct
   FpFindings       *now;     /* owned                                          */
   GCancellable     *cancel;
   FpSettling       *out;
+  FpWeight          least;
   GArray           *index;   /* of guint: of each FpSettled, among the findings of `first` */
 } Work;
 
@@ -81,7 +82,7 @@ make (Work *work, const FpRemedy *remedy)
 static void
 settle (Work *work, FpSettled *settled, const FpFinding *finding)
 {
-  FpRemedy remedy;
+  FpRemedy remedy, further;
   FpHindrance why;
 
   if (!fp_remedy_find (work->now, finding, work->cancel, &remedy, &why))
@@ -90,6 +91,9 @@ settle (Work *work, FpSettled *settled, const FpFinding *finding)
       settled->how = why.how;
       return;
     }
+  /* One gate is not widened three times. */
+  if (fp_remedy_further (work->now, finding, &remedy, work->least, work->cancel, &further))
+    remedy = further;
   say (settled, fp_remedy_words (&remedy, work->now));
   settled->how = FP_HINDRANCE_NONE;
   if (fp_remedy_changes_survey (&remedy, fp_findings_scene (work->now)))
@@ -119,11 +123,13 @@ go_round (Work *work, guint round)
         settle (work, settled, now);
       else if (now->found == FP_FOUND_SHORT)
         continue;
-      else
+      else if (now->found == FP_FOUND_WITHIN)
         {
           say (settled, g_strdup ("Settled by what settled another."));
           settled->settled = TRUE;
         }
+      else /* it has vanished: that is no settling */
+        say (settled, g_strdup ("After what settled another it speaks of nothing that is there."));
       changed = changed || settled->settled;
     }
   return changed;
@@ -133,7 +139,7 @@ FpSettling *
 fp_settle_all (const FpFindings *findings, FpWeight least, GCancellable *cancel)
 {
   FpSettling *self = g_new0 (FpSettling, 1);
-  Work work = { findings, fp_findings_ref (findings), cancel, self, g_array_new (FALSE, FALSE, sizeof (guint)) };
+  Work work = { findings, fp_findings_ref (findings), cancel, self, least, g_array_new (FALSE, FALSE, sizeof (guint)) };
 
   self->list = g_array_new (FALSE, FALSE, sizeof (FpSettled));
   g_array_set_clear_func (self->list, settled_clear);

@@ -15,6 +15,7 @@ typedef struct
   FpFocus           focus;
   const guint8     *seen;
   FpSightVerdict   *verdict;
+  gint             *hides; /* of each placed thing: it, or who stands there, hides something from somebody */
 } Asked;
 
 typedef struct { guint rays; guint last_ray; } Hidden; /* rays counted once for each owner */
@@ -98,6 +99,14 @@ count_rays (const Asked *asked, const FpRayIndex *index, guint place, Count *cou
     }
 }
 
+static void
+note_hiders (const Asked *asked, const Count *count)
+{
+  for (guint i = 0; i < count->n_placed; i++)
+    if (count->thing[i].rays + count->minister[i].rays > 0)
+      g_atomic_int_set (&asked->hides[i], TRUE);
+}
+
 static FpSightVerdict
 find_blocker (const Asked *asked, guint place)
 {
@@ -110,6 +119,7 @@ find_blocker (const Asked *asked, guint place)
   count_rays (asked, asked->others, place, &count);
   count_rays (asked, asked->ministers, place, &count); /* of the same owner are things there and ministers here, never both */
   const FpSightVerdict verdict = judge (&count);
+  note_hiders (asked, &count);
   g_free (count.thing);
   g_free (count.minister);
   g_free (count.person);
@@ -146,7 +156,11 @@ verdicts (const FpSight *self, FpMoment moment, FpFocus focus)
   if (*verdict == NULL)
     {
       FpSightVerdict *all = g_new (FpSightVerdict, MAX (self->n_places, 1));
-      fp_workers_do (FP_SIGHT_PARTS, find_blockers, &(Asked) { self, others, ministers, moment, focus, seen, all });
+      guint n_placed;
+      fp_scene_placed (fp_people_scene (self->people), &n_placed);
+      mine->hides[moment][focus] = g_new0 (gint, n_placed + 1);
+      fp_workers_do (FP_SIGHT_PARTS, find_blockers,
+                     &(Asked) { self, others, ministers, moment, focus, seen, all, mine->hides[moment][focus] });
       g_atomic_pointer_set (verdict, all);
     }
   g_mutex_unlock (&mine->hides_mutex);
@@ -176,4 +190,12 @@ gboolean
 fp_sight_blocker_is_minister (const FpSight *self, guint place, FpMoment moment, FpFocus focus)
 {
   return verdict_at (self, place, moment, focus).is_minister;
+}
+
+const gboolean *
+fp_sight_hiders (const FpSight *self, FpMoment moment, FpFocus focus)
+{
+  if ((guint) moment >= FP_N_MOMENTS || (guint) focus >= FP_N_FOCUSES || verdicts (self, moment, focus) == NULL)
+    return NULL;
+  return self->hides[moment][focus];
 }

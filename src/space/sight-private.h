@@ -51,6 +51,7 @@ struct _FpSight
   guint8          *seen[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each place, how many points; NULL: nobody has asked yet */
   GMutex           hides_mutex;                    /* guards this, likewise           */
   FpSightVerdict  *verdict[FP_N_MOMENTS][FP_N_FOCUSES];
+  gint            *hides[FP_N_MOMENTS][FP_N_FOCUSES]; /* of each placed thing, whether it does; made with the verdicts */
   GMutex           blind_mutex;                    /* guards these                    */
   FpSightObstacles fixed;                          /* building and furnishings        */
   GArray          *blind[FP_N_POSTURES][FP_N_FOCUSES]; /* (element-type FpBlindFloor)  */

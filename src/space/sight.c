@@ -100,6 +100,7 @@ free_seen (FpSight *self)
         {
           g_free (self->seen[moment][focus]);
           g_free (self->verdict[moment][focus]);
+          g_free (self->hides[moment][focus]);
         }
     }
 }
@@ -118,4 +119,10 @@ fp_sight_unref (const FpSight *self)
   g_mutex_clear (&mine->hides_mutex);
   g_mutex_clear (&mine->blind_mutex);
   g_free (mine);
+}
+
+int
+fp_sight_target_of (const FpSight *self, FpFocus focus)
+{
+  return (guint) focus < FP_N_FOCUSES ? self->target[focus] : -1;
 }

@@ -1,41 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where nothing settles a finding it is said what stands in the way; and two changes together do what one cannot.
  * The rules are made for the purpose; the sizes are of the kinds: a riser of 152 mm, of 250 at most, a tread of 305. */
-#include "taking.h"
+#include "own-rules.h"
 
 #include "footpace/remedy.h"
 
 #include <math.h>
 #include <string.h>
 
-typedef struct { const char *id, *held, *weight; } OwnRule; /* held: attributes of measure, test and limit */
-
-static GPtrArray *
-own_book (const OwnRule *rule, guint n)
-{
-  GPtrArray *books = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_rulebook_unref);
-  g_autoptr (GString) xml = g_string_new ("<rulebook xmlns=\"urn:footpace:rulebook:1\" id=\"own\" title=\"Own\" edition=\"1\">");
-  g_autoptr (GError) error = NULL;
-
-  for (guint i = 0; i < n; i++)
-    g_string_append_printf (xml, "<rule id=\"%s\" %s weight=\"%s\"><title>Of %s</title><source>Made for this test</source>"
-                                 "<advice>Change it.</advice></rule>",
-                            rule[i].id, rule[i].held, rule[i].weight, rule[i].id);
-  g_string_append (xml, "</rulebook>");
-  g_ptr_array_add (books, fp_rulebook_parse (xml->str, xml->len, "own", &error));
-  g_assert_no_error (error);
-  return books;
-}
-
 static FpFindings *
 held (const FpProject *project, const OwnRule *rule, guint n)
 {
-  g_autoptr (FpScene) scene = fp_scene_new (project, 0);
-  g_autoptr (FpPeople) people = fp_people_new (scene);
-  g_autoptr (GPtrArray) books = own_book (rule, n);
-  const FpMeasuring of = { scene, people, fp_levels (people), NULL };
-
-  return fp_findings_new (&of, books);
+  return own_held (project, rule, n, FALSE);
 }
 
 static FpProject *
@@ -285,7 +261,7 @@ worse_by (const OwnRule *rule, double before, double after)
   a = held (project, rule, 1);
   church_param (&project, "altar", "height", after);
   b = held (project, rule, 1);
-  worse = fp_findings_made_worse (a, b);
+  worse = fp_findings_made_worse (a, b, NULL);
   return worse->len;
 }
 

@@ -281,7 +281,11 @@ test_stands_there (void)
         continue;
       g_assert_cmpint (why.how, ==, FP_HINDRANCE_STANDS);
       words = fp_hindrance_words (&why, findings);
-      g_assert_nonnull (strstr (words, "stands there already, and no place for it settles it: choose another."));
+      /* What another would have to be: of 400 mm by 305 the least change is of its depth. */
+      g_assert_cmpstr (words, ==, "Credence stands there already, and no place for it settles it: Depth would have to be 585 mm instead "
+                                  "of 305 mm; choose another that is so, or have it altered. Nothing that may be changed does a part of "
+                                  "it.");
+      g_assert_cmpstr (why.change.param->id, ==, "depth");
     }
 }
 
