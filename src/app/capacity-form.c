@@ -14,12 +14,14 @@
 static const struct { const char *label, *about, *empty; } fields[FP_N_RECKONINGS] = {
   [FP_RECKONING_PEOPLE] = { "Communicants", "How many people communicate; left empty, all who sit", "all who sit" },
   [FP_RECKONING_MINISTERS] = { "Ministers at the rail", "How many give Communion there, each along a part of it", "" },
-  [FP_RECKONING_LINES] = { "Lines", "In how many lines the people come, a minister at each; left empty, as many as ministers", "as ministers" },
+  [FP_RECKONING_LINES] = { "Lines", "In how many lines the people come, a minister at each; left empty, as many as ministers",
+                           "as ministers" },
   [FP_RECKONING_EACH] = { "Each, seconds", "How long one communicant takes, " NONE_ASSUMED, "not said" },
-  [FP_RECKONING_CHANGE] = { "Change at the rail, seconds", "From one who has received to the next who kneels in his place, " NONE_ASSUMED,
-                            "not said" },
+  [FP_RECKONING_CHANGE] = { "Change at the rail, seconds",
+                            "From one who has received to the next who kneels in his place, " NONE_ASSUMED, "not said" },
   [FP_RECKONING_BACK] = { "Way back, seconds", "Of a minister to where his part of the rail begins, " NONE_ASSUMED, "not said" },
-  [FP_RECKONING_STEP] = { "Step in a line, seconds", "From one who has received to the next before the minister, " NONE_ASSUMED, "not said" },
+  [FP_RECKONING_STEP] = { "Step in a line, seconds",
+                          "From one who has received to the next before the minister, " NONE_ASSUMED, "not said" },
 };
 
 /* Of the rail together, then of lines. */

@@ -57,8 +57,9 @@ attach_row (GtkGrid *grid, const FpCapacityRow *row, FpDocument *document, int l
   for (guint k = 0; k < FP_N_CAPACITY_CELLS; k++)
     {
       const gboolean thing = k == FP_CAPACITY_WHAT && row->item != NULL;
-      g_autofree char *text = row->lacking && k == FP_CAPACITY_NOTE ? g_strconcat ("Short", *row->cell[k] != '\0' ? ": " : "", row->cell[k], NULL)
-                                                                    : g_strdup (row->cell[k]);
+      const gboolean says_short = row->lacking && k == FP_CAPACITY_NOTE;
+      g_autofree char *text = g_strconcat (says_short ? "Short" : "", says_short && *row->cell[k] != '\0' ? ": " : "",
+                                           row->cell[k], NULL);
       GtkWidget *cell = thing ? new_thing (row, document) : new_label (text, k);
 
       if (row->sum && k != FP_CAPACITY_NOTE)

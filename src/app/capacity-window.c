@@ -100,7 +100,8 @@ show_section (FpCapacityWindow *self, guint of)
   g_free (self->shown[of]);
   self->shown[of] = words;
   table = fp_capacity_table_new (section, self->document);
-  gtk_box_insert_child_after (GTK_BOX (self->sections), table, before != NULL ? before : gtk_widget_get_last_child (self->sections));
+  gtk_box_insert_child_after (GTK_BOX (self->sections), table,
+                              before != NULL ? before : gtk_widget_get_last_child (self->sections));
   if (before != NULL)
     gtk_box_remove (GTK_BOX (self->sections), before);
 }
@@ -109,14 +110,15 @@ show_section (FpCapacityWindow *self, guint of)
 static gboolean
 waits (FpCapacityWindow *self, guint of)
 {
-  return (of == FP_CAPACITY_WHEELCHAIRS || of == FP_CAPACITY_WAYS_OUT) && self->shown[of] != NULL && seen_of (self->document) == NULL
-         && fp_document_is_checking (self->document);
+  return (of == FP_CAPACITY_WHEELCHAIRS || of == FP_CAPACITY_WAYS_OUT) && self->shown[of] != NULL
+         && seen_of (self->document) == NULL && fp_document_is_checking (self->document);
 }
 
 static void
 make (FpCapacityWindow *self)
 {
-  const FpAlternative *alternative = fp_project_alternative (fp_document_project (self->document), fp_document_alternative (self->document));
+  const FpAlternative *alternative
+    = fp_project_alternative (fp_document_project (self->document), fp_document_alternative (self->document));
 
   g_clear_pointer (&self->all, fp_capacities_free);
   self->all = capacities_of (self->document);

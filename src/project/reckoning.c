@@ -53,8 +53,9 @@ part_is_fair (FpReckoningPart part, double value, GError **error)
   /* Written so that a NaN fails too. */
   if (value >= parts[part].least && value <= parts[part].most && (!parts[part].whole || value == floor (value)))
     return TRUE;
-  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "capacity: %s is %.10g; it may be %s%.10g to %.10g%s", parts[part].what, value,
-               parts[part].whole ? "a whole number, " : "", parts[part].least, parts[part].most, parts[part].whole ? "" : " seconds");
+  g_set_error (error, FP_ERROR, FP_ERROR_RANGE, "capacity: %s is %.10g; it may be %s%.10g to %.10g%s", parts[part].what,
+               value, parts[part].whole ? "a whole number, " : "", parts[part].least, parts[part].most,
+               parts[part].whole ? "" : " seconds");
   return FALSE;
 }
 

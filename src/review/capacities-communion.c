@@ -109,8 +109,9 @@ fp_capacity_fill_communion (const FpCapacityAsked *of, FpCapacitySection *to)
         add_at_rail (of, to, people, places);
       add_in_lines (of, to, people);
     }
-  to->closing = g_strdup ("Reckoned person by person, from the first communicant to the last: at the rail each minister goes along his part of it "
-                          "again and again, waits where a place is being taken, and passes one that stays empty; in lines the people divide "
-                          "themselves evenly. No printed figure was found for any of these times, and none is assumed: the parish measures its "
-                          "own. How many seats there are is not how many come.");
+  to->closing = g_strdup ("Reckoned person by person, from the first communicant to the last: at the rail each "
+                          "minister goes along his part of it again and again, waits where a place is being taken, and "
+                          "passes one that stays empty; in lines the people divide themselves evenly. No printed "
+                          "figure was found for any of these times, and none is assumed: the parish measures its own. "
+                          "How many seats there are is not how many come.");
 }

@@ -19,7 +19,9 @@ count (guint n)
 static char *
 width_of_each (const FpCapacityAsked *of, const FpItem *item)
 {
-  static const struct { const char *kind, *param; } widths[] = { { "pews", "seat-width" }, { "chairs", "width" }, { "rail", "kneeling" } };
+  static const struct { const char *kind, *param; } widths[] = {
+    { "pews", "seat-width" }, { "chairs", "width" }, { "rail", "kneeling" },
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
     if (strcmp (fp_item_kind (item)->id, widths[i].kind) == 0)
@@ -95,10 +97,11 @@ fp_capacity_fill_places (const FpCapacityAsked *of, FpCapacitySection *to)
     }
   if (to->rows->len == 0)
     fp_capacity_add (to, g_strdup ("Nobody has a place here"), NULL, NULL, NULL);
-  to->closing = g_strdup ("As drawn: by the parish's own width of a seat, of chairs and rail as they are set out. By the printed rule: of "
-                          "straight benches without arms one person for each whole 18 in (457 mm) of each bench, International "
-                          "Building Code 2015, 1004.4 (other editions number it otherwise); of bent benches, chairs and the rail it "
-                          "does not speak. How many may be in the room is not said by either: local code and the fire authority do.");
+  to->closing = g_strdup ("As drawn: by the parish's own width of a seat, of chairs and rail as they are set out. By "
+                          "the printed rule: of straight benches without arms one person for each whole 18 in (457 mm) "
+                          "of each bench, International Building Code 2015, 1004.4 (other editions number it "
+                          "otherwise); of bent benches, chairs and the rail it does not speak. How many may be in the "
+                          "room is not said by either: local code and the fire authority do.");
 }
 
 /* --- for wheelchairs ------------------------------------------------------------------------- */
@@ -171,9 +174,10 @@ fp_capacity_fill_wheelchairs (const FpCapacityAsked *of, FpCapacitySection *to)
   add_of_asked (to, "Wheelchair places in all", there, fp_wheelchairs_wanted (seats), g_strdup_printf ("for %u seats", seats));
   if (there > 0)
     add_of_asked (to, "With a companion", accompanied, there, NULL);
-  to->closing = g_strdup ("By the table of the 2010 ADA Standards, 221.2.1.1: 1 for 4 to 25 seats, 2 to 50, 4 to 150, 5 to 300, 6 to 500, "
-                          "one more for each 150 or part of it to 5000; with a seat for a companion beside each, shoulder to shoulder "
-                          "(221.3 and 802.3, from memory). Churches are exempt from that law, building codes bind them even so; outside "
-                          "the United States other tables hold. Seen: what share of it, and past what, by whoever cannot rise when "
-                          "others do. Local code decides.");
+  to->closing = g_strdup ("By the table of the 2010 ADA Standards, 221.2.1.1: 1 for 4 to 25 seats, 2 to 50, 4 to 150, "
+                          "5 to 300, 6 to 500, one more for each 150 or part of it to 5000; with a seat for a "
+                          "companion beside each, shoulder to shoulder (221.3 and 802.3, from memory). Churches are "
+                          "exempt from that law, building codes bind them even so; outside the United States other "
+                          "tables hold. Seen: what share of it, and past what, by whoever cannot rise when others do. "
+                          "Local code decides.");
 }

@@ -66,17 +66,21 @@ add_us (const Ways *w)
   const gboolean wet = w->of->reckoning->sprinklers;
   const double wanted = fp_us_width_wanted (l->load, wet);
 
-  add_held (w, "Number, US", FALSE, l->ways, fp_us_ways_wanted (l->load), "IBC 1006: 1 for up to 49 people, 2 to 500, 3 to 1000, 4 for more");
+  add_held (w, "Number, US", FALSE, l->ways, fp_us_ways_wanted (l->load),
+            "IBC 1006: 1 for up to 49 people, 2 to 500, 3 to 1000, 4 for more");
   add_held (w, "Width in all, US", TRUE, l->clear, wanted,
-            wet ? "IBC 1005.3.2: 0.15 in for each, with sprinklers and an alarm that speaks" : "IBC 1005.3.2: 0.2 in for each");
+            wet ? "IBC 1005.3.2: 0.15 in for each, with sprinklers and an alarm that speaks"
+                : "IBC 1005.3.2: 0.2 in for each");
   if (fp_us_main_wanted (l->load, wet) > 0)
     add_held (w, "The widest, US", TRUE, l->widest, fp_us_main_wanted (l->load, wet),
               "IBC 1029.2: the main way takes half, where there are more than 300 people");
   if (l->ways < 2 || fp_us_ways_wanted (l->load) < 2)
     return;
-  add_held (w, "Without the widest, US", TRUE, l->clear - l->widest, wanted / 2, "IBC 1005.5: half of it stays when one is lost");
+  add_held (w, "Without the widest, US", TRUE, l->clear - l->widest, wanted / 2,
+            "IBC 1005.5: half of it stays when one is lost");
   add_held (w, "The farthest two apart, US", TRUE, l->apart, fp_us_apart_wanted (l->diagonal, wet),
-            wet ? "IBC 1007.1.1: a third of the diagonal of the floor, with sprinklers" : "IBC 1007.1.1: half the diagonal of the floor");
+            wet ? "IBC 1007.1.1: a third of the diagonal of the floor, with sprinklers"
+                : "IBC 1007.1.1: half the diagonal of the floor");
 }
 
 static void
@@ -84,9 +88,11 @@ add_uk (const Ways *w)
 {
   const FpLeaving *l = &w->leaving;
 
-  add_held (w, "Number, UK", FALSE, l->ways, fp_uk_ways_wanted (l->load), "Approved Document B: 1 for up to 60 people, 2 to 600, 3 for more");
+  add_held (w, "Number, UK", FALSE, l->ways, fp_uk_ways_wanted (l->load),
+            "Approved Document B: 1 for up to 60 people, 2 to 600, 3 for more");
   add_held (w, l->ways > 1 ? "Who can leave without the widest, UK" : "Who can leave by it, UK", FALSE,
-            fp_uk_ways_hold (w->ways), l->load, "Approved Document B: 60 people by 750 mm, 110 by 850, 220 by 1050, then one for each 5 mm");
+            fp_uk_ways_hold (w->ways), l->load,
+            "Approved Document B: 60 people by 750 mm, 110 by 850, 220 by 1050, then one for each 5 mm");
 }
 
 void
@@ -108,8 +114,13 @@ fp_capacity_fill_ways_out (const FpCapacityAsked *of, FpCapacitySection *to)
     add_us (&w);
   if (law == FP_JURISDICTION_UNSAID || law == FP_JURISDICTION_UK)
     add_uk (&w);
-  to->closing = g_strdup ("A way out is a door that opens on a floor of the people and on no other floor that is drawn; doors of the sanctuary, "
-                          "inner doors and arches are none. Its width is that of the opening: a leaf that does not open flat takes of it. "
-                          "International Building Code (2018 and 2021) and Approved Document B, volume 2 (2019), both from memory. Not looked "
-                          "at: how the doors swing and fasten, stairs on the way, how far it is to them, and galleries' own ways. The authority having jurisdiction decides on ways out.");
+  if (law == FP_JURISDICTION_EU || law == FP_JURISDICTION_OTHER)
+    fp_capacity_add (to, g_strdup ("By local law"), NULL, NULL,
+                     g_strdup ("no printed table of it is held here: ask the authority having jurisdiction"));
+  to->closing = g_strdup ("A way out is a door that opens on a floor of the people and on no other floor that is "
+                          "drawn; doors of the sanctuary, inner doors and arches are none. Its width is that of the "
+                          "opening: a leaf that does not open flat takes of it. International Building Code (2018 and "
+                          "2021) and Approved Document B, volume 2 (2019), both from memory. Not looked at: how the "
+                          "doors swing and fasten, stairs on the way, how far it is to them, and galleries' own ways. "
+                          "The authority having jurisdiction decides on ways out.");
 }

@@ -10,8 +10,8 @@ struct _FpCapacities
 };
 
 const char fp_capacities_caution[] =
-  "A count is not comfort, and approves nothing: local code, the fire authority and a licensed architect say how many may be in the "
-  "room, by which ways they leave, and where places for wheelchairs are.";
+  "A count is not comfort, and approves nothing: local code, the fire authority and a licensed architect say how many "
+  "may be in the room, by which ways they leave, and where places for wheelchairs are.";
 
 FpCapacityRow *
 fp_capacity_add (FpCapacitySection *to, char *what, char *found, char *asked, char *note)
@@ -55,9 +55,11 @@ static const struct
   void      (*fill) (const FpCapacityAsked *of, FpCapacitySection *to);
 } sections[FP_N_CAPACITIES] = {
   [FP_CAPACITY_PLACES] = { "places", "Places", { "Block", "As drawn", "By the printed rule", "How" }, fp_capacity_fill_places },
-  [FP_CAPACITY_WHEELCHAIRS] = { "wheelchairs", "Places for wheelchairs", { "Place", "There are", "By the printed table", "Companion, and what is seen" },
+  [FP_CAPACITY_WHEELCHAIRS] = { "wheelchairs", "Places for wheelchairs",
+                                { "Place", "There are", "By the printed table", "Companion, and what is seen" },
                                 fp_capacity_fill_wheelchairs },
-  [FP_CAPACITY_COMMUNION] = { "communion", "Communion", { "How they come", "Time", "", "Reckoned with" }, fp_capacity_fill_communion },
+  [FP_CAPACITY_COMMUNION] = { "communion", "Communion", { "How they come", "Time", "", "Reckoned with" },
+                              fp_capacity_fill_communion },
   [FP_CAPACITY_WAYS_OUT] = { "ways-out", "Ways out", { "Way", "Found", "Asked", "By what" }, fp_capacity_fill_ways_out },
 };
 
@@ -68,7 +70,8 @@ fp_capacities_new (const FpPeople *people, const FpSight *sight)
   const FpScene *scene = fp_people_scene (people);
   const FpProject *project = fp_scene_project (scene);
   g_autoptr (GArray) lines = fp_capacity (people);
-  const FpCapacityAsked of = { people, scene, project, fp_project_reckoning (project), sight, fp_project_brief (project)->units, lines };
+  const FpCapacityAsked of = { people, scene, project, fp_project_reckoning (project), sight,
+                               fp_project_brief (project)->units, lines };
 
   self->people = fp_people_ref (people);
   for (guint i = 0; i < FP_N_CAPACITIES; i++)

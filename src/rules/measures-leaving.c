@@ -21,7 +21,8 @@ begin (const FpMeasuring *of, Leaving *l)
 {
   const FpProject *project = fp_scene_project (of->scene);
 
-  *l = (Leaving) { fp_leaving (of->people), NULL, fp_project_reckoning (project)->sprinklers, fp_project_brief (project)->units };
+  *l = (Leaving) { fp_leaving (of->people), NULL, fp_project_reckoning (project)->sprinklers,
+                   fp_project_brief (project)->units };
   if (l->leaving.load == 0 || l->leaving.ways == 0)
     return FALSE;
   l->ways = fp_ways_out (of->scene);
@@ -43,8 +44,9 @@ static FpMeasured *
 add (const FpMeasuring *of, const Leaving *l, GArray *out, double lacking)
 {
   const FpWayOut *way = widest (l);
-  FpMeasured *measured = fp_measured_add_at (out, MAX (lacking, 0), (int) way->opening,
-                                             (FpVec3) { way->at.x, way->at.y, fp_placed_middle (fp_measuring_placed (of, (int) way->opening), 0).z });
+  const double z = fp_placed_middle (fp_measuring_placed (of, (int) way->opening), 0).z;
+  FpMeasured *measured
+    = fp_measured_add_at (out, MAX (lacking, 0), (int) way->opening, (FpVec3) { way->at.x, way->at.y, z });
 
   measured->detail = g_strdup_printf ("%u way%s out", l->leaving.ways, l->leaving.ways == 1 ? "" : "s");
   return measured;
@@ -62,7 +64,8 @@ add_length (const FpMeasuring *of, const Leaving *l, GArray *out, double found, 
 static void
 add_number (const FpMeasuring *of, const Leaving *l, GArray *out, guint found, guint asked)
 {
-  add (of, l, out, asked > found ? asked - found : 0)->text = g_strdup_printf ("%u of %u for %u people", found, asked, l->leaving.load);
+  add (of, l, out, asked > found ? asked - found : 0)->text
+    = g_strdup_printf ("%u of %u for %u people", found, asked, l->leaving.load);
 }
 
 static void
@@ -188,14 +191,16 @@ show_way (const FpMeasuring *of, const FpWayOut *way, double times, FpEvidence *
 {
   const double z = level_of (of, way);
 
-  fp_evidence_add_length (out, (FpVec3) { way->jamb[0].x, way->jamb[0].y, z }, (FpVec3) { way->jamb[1].x, way->jamb[1].y, z }, times);
+  fp_evidence_add_length (out, (FpVec3) { way->jamb[0].x, way->jamb[0].y, z },
+                          (FpVec3) { way->jamb[1].x, way->jamb[1].y, z }, times);
 }
 
 /* As wide as is asked for, before the widest way out. */
 static void
 show_asked (const FpMeasuring *of, const FpWayOut *way, double asked, FpEvidence *out)
 {
-  const double z = level_of (of, way), dx = (way->jamb[1].x - way->jamb[0].x) / way->clear, dy = (way->jamb[1].y - way->jamb[0].y) / way->clear;
+  const double z = level_of (of, way), dx = (way->jamb[1].x - way->jamb[0].x) / way->clear;
+  const double dy = (way->jamb[1].y - way->jamb[0].y) / way->clear;
   const FpPoint at = { way->at.x + dy * ASKED_IN, way->at.y - dx * ASKED_IN };
 
   fp_evidence_add_length (out, (FpVec3) { at.x - dx * asked / 2, at.y - dy * asked / 2, z },

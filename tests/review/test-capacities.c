@@ -147,6 +147,8 @@ test_laws (void)
   g_assert_null (row_of (in_uk, FP_CAPACITY_WAYS_OUT, "Number, US"));
   g_assert_null (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "Number, "));
   g_assert_nonnull (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "People to leave"));
+  g_assert_nonnull (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "By local law"));
+  g_assert_null (row_of (in_us, FP_CAPACITY_WAYS_OUT, "By local law"));
 }
 
 /* Every sample tells something everywhere, in lines that a terminal holds, and on paper. */
