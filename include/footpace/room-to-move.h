@@ -38,7 +38,8 @@ typedef enum
 {
   FP_WAY_BY_THING, /* something stands there                    */
   FP_WAY_BY_STEP,  /* a step that is not taken                  */
-  FP_WAY_BY_END    /* the floor ends                            */
+  FP_WAY_BY_END,   /* the floor ends                            */
+  FP_WAY_BY_BODY   /* somebody stands there (fp_way_among())    */
 } FpWayBy;
 
 /* Where a way begins or ends: the middle of the body comes within @reach of there, without passing anything narrower than
@@ -59,6 +60,8 @@ typedef struct
   FpPoint *route;      /* a way on which the middle of that body can go, not straightened further than it has room for */
   guint    n_route;
   double   length;     /* of the route                                                          */
+  FpPoint *outline;    /* of a body that is no circle: a bier where it is tightest, or who stands beside the way; NULL */
+  guint    n_outline;
 } FpWay;
 
 /**
@@ -69,6 +72,48 @@ typedef struct
  */
 FpWay *fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar,
                       guint n_bars);
+
+/**
+ * fp_way_among:
+ * @stands: the outline of somebody who stands there: room is kept to him, as to things
+ * @edges: lines to which room is kept likewise, on either side
+ * @bar: lines that are not crossed
+ *
+ * The same with more in the way; looked for no farther than 4 m about begin, end and who stands there.
+ */
+FpWay *fp_way_among  (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpPoint *stands,
+                      guint n_stands, const FpBar *edges, guint n_edges, const FpBar *bar, guint n_bars);
+
+/* Where a bier begins or ends: its middle within @reach, its length in that direction, degrees, 0 = towards +y, or against it;
+ * where it ends, NAN: in any. */
+typedef struct { FpPoint at; double reach, turn; } FpBierEnd;
+
+/* A door by which it comes in: between the jambs, through a wall so thick, and from outside, where 1.5 m beyond either jamb
+ * are taken to be free.  @out: the way out, of length 1. */
+typedef struct { FpPoint jamb[2], out; double thickness; } FpBierDoor;
+
+/* mm: by so much a bier that gets round a corner may be wider than is told, as tried against closed forms and floods. */
+#define FP_BIER_SLACK 25.0
+
+/**
+ * fp_way_of_bier:
+ * @length: of the bier
+ * @most: a bier that is wider is not asked for
+ * @from: where it begins; outside the door, where there is one
+ * @door: (nullable)
+ *
+ * The widest bier of that length, a rectangle, that gets from @from to @to on foot, turned as it must be.  It is moved to all
+ * sides and turned in steps, of 100 mm and 6 degrees, and then, about the best way of those, in steps that are halved twice;
+ * at each it stands in the middle of what there is across it.  On the way that is told a bier of that width has its room
+ * everywhere, to 4 mm, which is its tolerance; it may be a little too narrow (FP_BIER_SLACK), where it has to turn.
+ *
+ * Where it would take too many steps no way is told.
+ */
+FpWay *fp_way_of_bier (const FpScene *scene, double length, double most, const FpBierEnd *from, const FpBierDoor *door,
+                       const FpBierEnd *to);
+
+/* The placed thing on whose outline that point lies, furniture before the wall against which it stands; -1. */
+int    fp_room_thing_at (const FpScene *scene, FpPoint at, double floor);
 
 /**
  * fp_way_round:

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
  * @plan: how a plan lies in the drawing; of what its clip leaves out nothing is drawn
  *
  * The route is a thin line with a dot at either end; the narrowest place has a dimension line with its width, on a patch of
- * paper where it lies over other lines, and the circle of the widest body about it.  What has neither is not drawn.
+ * paper where it lies over other lines, and the circle of the widest body about it.  A bier is drawn where it is tightest, and
+ * so is who stands beside the way.  What has none of it is not drawn.
  */
 void  fp_drawing_add_way (FpDrawing *self, const FpWay *way, const FpViewLayout *plan);
 

@@ -130,18 +130,30 @@ clip_leg (const FpBox *box, FpPoint *a, FpPoint *b)
   return from < to;
 }
 
-/* Leg by leg, where the plan shows no more than a part of the church. */
+/* As far as the plan shows it, where that is no more than a part of the church. */
+static void
+add_leg (FpDrawing *drawing, FpPoint from, FpPoint to, const FpViewLayout *plan)
+{
+  FpPoint a = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { from.x, from.y, 0 });
+  FpPoint b = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { to.x, to.y, 0 });
+
+  if (fp_box_is_empty (&plan->clip) || clip_leg (&plan->clip, &a, &b))
+    fp_drawing_line (drawing, FP_PEN_SIGHT, fp_view_to_paper (plan, a), fp_view_to_paper (plan, b));
+}
+
 static void
 add_clipped (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
 {
   for (guint i = 1; i < way->n_route; i++)
-    {
-      FpPoint a = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i - 1].x, way->route[i - 1].y, 0 });
-      FpPoint b = fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i].x, way->route[i].y, 0 });
+    add_leg (drawing, way->route[i - 1], way->route[i], plan);
+}
 
-      if (clip_leg (&plan->clip, &a, &b))
-        fp_drawing_line (drawing, FP_PEN_SIGHT, fp_view_to_paper (plan, a), fp_view_to_paper (plan, b));
-    }
+/* Of a bier, or of who stands there. */
+static void
+add_outline (FpDrawing *drawing, const FpWay *way, const FpViewLayout *plan)
+{
+  for (guint i = 0; i < way->n_outline; i++)
+    add_leg (drawing, way->outline[i], way->outline[(i + 1) % way->n_outline], plan);
 }
 
 static void
@@ -183,6 +195,7 @@ fp_drawing_add_way (FpDrawing *self, const FpWay *way, const FpViewLayout *plan)
   fp_drawing_set_item (self, NULL, FP_STANDING_EXISTING, FP_VIEW_PLAN);
   if (way->n_route >= 2)
     add_route (self, way, plan);
+  add_outline (self, way, plan);
   if (way->narrows && is_shown (way, plan))
     add_across (self, way, plan);
 }
@@ -201,6 +214,8 @@ fp_way_drawn_box (const FpWay *way, const FpViewLayout *plan)
 
   for (guint i = 0; way->n_route >= 2 && i < way->n_route; i++)
     grow (&box, fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->route[i].x, way->route[i].y, 0 })), EDGE);
+  for (guint i = 0; i < way->n_outline; i++)
+    grow (&box, fp_view_to_paper (plan, fp_layout_point (plan, FP_VIEW_PLAN, (FpVec3) { way->outline[i].x, way->outline[i].y, 0 })), EDGE);
   if (way->narrows)
     {
       Across self;

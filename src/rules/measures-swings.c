@@ -2,6 +2,7 @@
 /* What the leaves of gates and the door of the tabernacle strike as they open. */
 #include "measure-evidence.h"
 #include "measuring-ways.h"
+#include "swing.h"
 
 #include <math.h>
 
@@ -10,71 +11,6 @@
 #define CLEAR      2.0   /* what lies so near to the line of the gate is the rail itself                          */
 #define OPENS      0.62  /* of the width of a tabernacle is its door, as its kind has it                          */
 #define SIDES      24    /* of the polygon that stands for a round thing                                          */
-
-/* A leaf turns about (0, 0) from (leaf, 0) to (0, leaf), in coordinates of its own. */
-typedef struct
-{
-  double leaf;
-  double nearest; /* of what lies in the quarter of a circle; the leaf where nothing does */
-  FpPoint at;     /* of it */
-} Swing;
-
-/* From what it strikes to where its edge would be; @point: from the leaf's coordinates. */
-static void
-edge_of_leaf (const Swing *self, FpPoint edge[2])
-{
-  const double far = hypot (self->at.x, self->at.y);
-
-  edge[0] = far > 0 ? self->at : (FpPoint) { 0, 0 };
-  edge[1] = far > 0 ? (FpPoint) { self->at.x * self->leaf / far, self->at.y * self->leaf / far } : (FpPoint) { 0, self->leaf };
-}
-
-#define ARC 12 /* sides of the quarter of a circle as it is drawn */
-
-/* The quarter of a circle, from shut to open, and the leaf as it stands open. */
-static void
-arc_of_leaf (double leaf, FpPoint arc[ARC + 2])
-{
-  for (guint i = 0; i <= ARC; i++)
-    arc[i] = (FpPoint) { leaf * cos (G_PI / 2 * i / ARC), leaf * sin (G_PI / 2 * i / ARC) };
-  arc[ARC + 1] = (FpPoint) { 0, 0 };
-}
-
-/* The part of a side with a coordinate of at least @least; FALSE: none of it. */
-static gboolean
-clip (FpPoint *a, FpPoint *b, gboolean by_y, double least)
-{
-  const double u = (by_y ? a->y : a->x) - least, v = (by_y ? b->y : b->x) - least, t = u / (u - v);
-  const FpPoint cut = { a->x + t * (b->x - a->x), a->y + t * (b->y - a->y) };
-
-  if (u < 0 && v < 0)
-    return FALSE;
-  if (u < 0)
-    *a = cut;
-  else if (v < 0)
-    *b = cut;
-  return TRUE;
-}
-
-static void
-note_side (Swing *self, FpPoint a, FpPoint b, double from)
-{
-  double far;
-
-  if (!clip (&a, &b, FALSE, 0) || !clip (&a, &b, TRUE, from))
-    return;
-  {
-    const double ex = b.x - a.x, ey = b.y - a.y, ee = ex * ex + ey * ey;
-    const double t = ee > 0 ? CLAMP (-(a.x * ex + a.y * ey) / ee, 0, 1) : 0;
-    a = (FpPoint) { a.x + t * ex, a.y + t * ey };
-  }
-  far = hypot (a.x, a.y);
-  if (far < self->nearest)
-    {
-      self->nearest = far;
-      self->at = a;
-    }
-}
 
 /* --- gates ---------------------------------------------------------------------------- */
 
@@ -94,7 +30,7 @@ from_leaf (const FpPlaced *rail, double hinge, FpPoint p)
 }
 
 static void
-note_steps_up (const FpMeasuring *of, const FpPlaced *rail, double hinge, double from, Swing *swing)
+note_steps_up (const FpMeasuring *of, const FpPlaced *rail, double hinge, double from, FpSwing *swing)
 {
   guint n, n_levels;
   const FpFreeFloor *floor = fp_scene_free_floor (of->scene);
@@ -104,20 +40,20 @@ note_steps_up (const FpMeasuring *of, const FpPlaced *rail, double hinge, double
   for (guint i = 0; i < n; i++)
     if (MAX (fp_free_level_height (&level[joint[i].level[0]], joint[i].a), fp_free_level_height (&level[joint[i].level[1]], joint[i].a))
         > rail->level + UNDER_GATE)
-      note_side (swing, in_leaf (rail, hinge, joint[i].a), in_leaf (rail, hinge, joint[i].b), from);
+      fp_swing_note (swing, in_leaf (rail, hinge, joint[i].a), in_leaf (rail, hinge, joint[i].b), from);
 }
 
-static Swing
+static FpSwing
 swing_of_leaf (const FpMeasuring *of, const FpPlaced *rail, double hinge)
 {
   const GArray *edges = fp_room_edges (of->scene, FP_GAIT_ON_FOOT);
   const double from = fp_placed_param (rail, "top", 0) / 2 + CLEAR;
-  Swing swing = { .leaf = fabs (hinge), .nearest = fabs (hinge), .at = { 0, fabs (hinge) } };
+  FpSwing swing = FP_SWING (fabs (hinge));
 
   for (guint i = 0; i < edges->len; i++)
     {
       const FpBar *edge = &g_array_index (edges, FpBar, i);
-      note_side (&swing, in_leaf (rail, hinge, edge->a), in_leaf (rail, hinge, edge->b), from);
+      fp_swing_note (&swing, in_leaf (rail, hinge, edge->a), in_leaf (rail, hinge, edge->b), from);
     }
   note_steps_up (of, rail, hinge, from, &swing);
   return swing;
@@ -138,12 +74,12 @@ fp_take_gate_swing (const FpMeasuring *of, GArray *out)
         continue;
       for (int side = -1; side <= 1; side += 2)
         {
-          const Swing swing = swing_of_leaf (of, rail, side * half);
+          const FpSwing swing = swing_of_leaf (of, rail, side * half);
           if (swing.leaf - swing.nearest > most)
             {
               most = swing.leaf - swing.nearest;
               at = from_leaf (rail, side * half, swing.at);
-              edge_of_leaf (&swing, edge);
+              fp_swing_edge (&swing, edge);
               for (guint k = 0; k < 2; k++)
                 edge[k] = from_leaf (rail, side * half, edge[k]);
             }
@@ -161,16 +97,16 @@ fp_show_gate_swing (const FpMeasuring *of, const FpMeasured *one, FpEvidence *ou
 
   for (int side = -1; side <= 1; side += 2)
     {
-      FpPoint arc[ARC + 2];
-      FpVec3 pt[ARC + 2];
+      FpPoint arc[FP_SWING_ARC + 2];
+      FpVec3 pt[FP_SWING_ARC + 2];
 
-      arc_of_leaf (half, arc);
-      for (guint i = 0; i < ARC + 2; i++)
+      fp_swing_arc (half, arc);
+      for (guint i = 0; i < FP_SWING_ARC + 2; i++)
         {
           const FpPoint p = from_leaf (rail, side * half, arc[i]);
           pt[i] = (FpVec3) { p.x, p.y, rail->level };
         }
-      fp_evidence_add_run (out, pt, ARC + 2);
+      fp_evidence_add_run (out, pt, FP_SWING_ARC + 2);
     }
   fp_evidence_add_length (out, one->span[0], one->span[1], 1);
 }
@@ -186,7 +122,7 @@ from_door (const FpPlaced *tabernacle, double hinge, FpPoint p)
 }
 
 static void
-note_solid (const FpPlaced *tabernacle, const FpSolid *solid, double hinge, Swing *swing)
+note_solid (const FpPlaced *tabernacle, const FpSolid *solid, double hinge, FpSwing *swing)
 {
   const double r = solid->shape == FP_SOLID_ROUND ? MAX (solid->r0, solid->r1) : MAX (solid->rx, solid->ry);
   const guint n = solid->shape == FP_SOLID_PRISM ? solid->n_outline : SIDES;
@@ -202,7 +138,7 @@ note_solid (const FpPlaced *tabernacle, const FpSolid *solid, double hinge, Swin
       const FpPoint leaf = { hinge < 0 ? local.x - hinge : hinge - local.x, tabernacle->extent.plan.y0 - local.y };
 
       if (i > 0)
-        note_side (swing, before, leaf, CLEAR);
+        fp_swing_note (swing, before, leaf, CLEAR);
       before = leaf;
     }
 }
@@ -221,12 +157,12 @@ may_be_struck (const FpMeasuring *of, int tabernacle, const FpSolid *solid)
                              &(FpBox) { placed->plan.x0 - 1000, placed->plan.y0 - 1000, placed->plan.x1 + 1000, placed->plan.y1 + 1000 });
 }
 
-static Swing
+static FpSwing
 swing_of_door (const FpMeasuring *of, int index, double hinge)
 {
   guint n;
   const FpSolid *solid = fp_scene_solids (of->scene, &n);
-  Swing swing = { .leaf = 2 * fabs (hinge), .nearest = 2 * fabs (hinge), .at = { 0, 2 * fabs (hinge) } };
+  FpSwing swing = FP_SWING (2 * fabs (hinge));
 
   for (guint i = 0; i < n; i++)
     if (may_be_struck (of, index, &solid[i]))
@@ -242,12 +178,12 @@ fp_take_tabernacle_swing (const FpMeasuring *of, GArray *out)
     {
       const FpPlaced *placed = fp_measuring_placed (of, i);
       const double half = fp_placed_param (placed, "width", 0) * OPENS / 2;
-      const Swing left = swing_of_door (of, i, -half), right = swing_of_door (of, i, half);
+      const FpSwing left = swing_of_door (of, i, -half), right = swing_of_door (of, i, half);
       const gboolean on_left = left.nearest >= right.nearest;
-      const Swing *better = on_left ? &left : &right;
+      const FpSwing *better = on_left ? &left : &right;
       FpPoint edge[2];
 
-      edge_of_leaf (better, edge);
+      fp_swing_edge (better, edge);
       fp_measured_span (fp_measured_add_at (out, MAX (0, better->leaf - better->nearest), i,
                                             fp_placed_point (placed, (FpVec3) { 0, placed->extent.plan.y0, placed->extent.height / 2 })),
                         from_door (placed, on_left ? -half : half, edge[0]), from_door (placed, on_left ? -half : half, edge[1]));
@@ -260,12 +196,12 @@ fp_show_tabernacle_swing (const FpMeasuring *of, const FpMeasured *one, FpEviden
   const FpPlaced *placed = fp_measuring_placed (of, one->owner);
   const double half = fp_placed_param (placed, "width", 0) * OPENS / 2;
   const double hinge = swing_of_door (of, one->owner, -half).nearest >= swing_of_door (of, one->owner, half).nearest ? -half : half;
-  FpPoint arc[ARC + 2];
-  FpVec3 pt[ARC + 2];
+  FpPoint arc[FP_SWING_ARC + 2];
+  FpVec3 pt[FP_SWING_ARC + 2];
 
-  arc_of_leaf (2 * half, arc);
-  for (guint i = 0; i < ARC + 2; i++)
+  fp_swing_arc (2 * half, arc);
+  for (guint i = 0; i < FP_SWING_ARC + 2; i++)
     pt[i] = from_door (placed, hinge, arc[i]);
-  fp_evidence_add_run (out, pt, ARC + 2);
+  fp_evidence_add_run (out, pt, FP_SWING_ARC + 2);
   fp_evidence_add_length (out, one->span[0], one->span[1], 1);
 }

@@ -184,18 +184,7 @@ way_by_door (const FpMeasuring *of, const FpDoorEnd *door, const FpWayEnd *to)
       way->narrows = FALSE;
       way->n_route = 0;
     }
-  if (way->width > door->clear)
-    {
-      way->width = door->clear;
-      way->tolerance = 0;
-      way->narrows = TRUE;
-      for (guint i = 0; i < 2; i++)
-        {
-          way->narrow[i] = door->jamb[i];
-          way->beside[i] = FP_WAY_BY_THING;
-          way->owner[i] = door->opening;
-        }
-    }
+  fp_way_through_door (way, door);
   return way;
 }
 

@@ -396,12 +396,31 @@ FP_MEASURE (behind_ministers, "behind-ministers", LENGTH, TRUE, "Way behind mini
             "From the back of the last of three ministers who stand one behind the other before the altar, one to a level, to the next "
             "thing or the end of the floor.",
             "no three ministers find places in line")
+FP_MEASURE (past_celebrant, "past-celebrant", LENGTH, TRUE, "Way past the celebrant on the footpace",
+            "Width of the widest body that gets along the footpace behind who stands at the middle of the altar, an ellipse of 610 by "
+            "457 mm, and reaches over no edge of it.",
+            "the altar stands on no footpace")
+FP_MEASURE (past_on_step, "past-on-step", LENGTH, TRUE, "Way past a minister on a step",
+            "Width of the widest body that gets along a step of the altar, or over what is lower, behind who stands on the middle of it, "
+            "an ellipse of 610 by 457 mm.",
+            "the altar has no step below the footpace on which one stands")
+FP_MEASURE (way_to_pews, "way-to-pews", LENGTH, TRUE, "Way from the rail to the pews",
+            "Width of the widest body that gets from behind those who kneel at the rail to the last row of each block of seats, by the "
+            "better end of it, where it is narrowest.",
+            "there is no rail, or there are no seats")
+FP_MEASURE (bier_turning, "bier-turning", LENGTH, TRUE, "Widest bier that gets to the head of the nave",
+            "Width of the widest rectangle 2.2 m long that gets in by the widest door and to the head of the nave, turned as it "
+            "must be.",
+            "no door opens on the people's floor, or there is no altar")
 FP_MEASURE (behind_communicants, "behind-communicants", LENGTH, TRUE, "Free floor before the rail",
             "From the face of the rail, at each place where somebody kneels, back to the next thing or to the end of the floor.",
             "nobody kneels at a rail")
 FP_MEASURE (gate_swing, "gate-swing", LENGTH, TRUE, "What a gate strikes",
             "How far a thing or a rising step reaches into the quarter of a circle in which a leaf of the gate opens towards the altar.",
             "no straight rail has a gate")
+FP_MEASURE (door_swing, "door-swing", LENGTH, TRUE, "What a door strikes",
+            "How far a thing, a step up or down, or another door reaches into the quarter of a circle in which a leaf of a door opens.",
+            "no door has a leaf")
 FP_MEASURE (tabernacle_swing, "tabernacle-swing", LENGTH, TRUE, "What the door of the tabernacle strikes",
             "How far a thing that stands before the tabernacle reaches into the quarter of a circle in which its door opens, hung on the "
             "better side; cards, cloths and veils are left out.",
@@ -476,6 +495,35 @@ FP_MEASURE (short_flight_tread, "short-flight-tread", LENGTH, FALSE, "Tread of a
 FP_MEASURE (footpace_fall, "footpace-fall", LENGTH, FALSE, "Fall from the footpace",
             "Height of the footpace on a side where no steps are and one may fall.",
             "there are steps, or a wall, on all sides of the footpace")
+FP_MEASURE_COUNTED (flight_handrails, "flight-handrails", FALSE, "side", "sides", "Sides of a flight with a handrail",
+                    "On how many of its two sides a flight of three risers or more between floors has a handrail all along.",
+                    "no flight between floors has three risers")
+FP_MEASURE (flight_beyond_reach, "flight-beyond-reach", LENGTH, FALSE, "Part of a flight beyond the reach of a handrail",
+            "Widest part of the width of a flight of three risers or more between floors that lies farther than 30 in from every "
+            "handrail.",
+            "no flight between floors has three risers")
+FP_MEASURE_COUNTED (short_flight_handrails, "short-flight-handrails", FALSE, "handrail", "handrails",
+                    "Handrails of a flight of one or two risers",
+                    "How many handrails go along a flight of one or two risers between floors, at its sides or between them.",
+                    "there is no flight of one or two risers between floors")
+FP_MEASURE (flight_channel, "flight-channel", LENGTH, FALSE, "Width between the handrails of a flight",
+            "From one handrail to the next across a flight between floors, where it is most.",
+            "no flight between floors has two handrails")
+FP_MEASURE (flight_edge_tread, "flight-edge-tread", LENGTH, FALSE, "Marking on the treads of the steps between floors",
+            "How wide the edge of each step between floors is marked in contrast, on the tread.",
+            "there are no steps between floors")
+FP_MEASURE (flight_edge_riser, "flight-edge-riser", LENGTH, FALSE, "Marking on the risers of the steps between floors",
+            "How high the edge of each step between floors is marked in contrast, on the riser.",
+            "there are no steps between floors")
+FP_MEASURE (flight_edge_contrast, "flight-edge-contrast", SHARE, FALSE, "Contrast of the edges of the steps between floors",
+            "By how much more or less light the marking of the edges reflects than the treads, between floors.",
+            "there are no steps between floors")
+FP_MEASURE (altar_edge_tread, "altar-edge-tread", LENGTH, FALSE, "Marking on the treads of the altar steps",
+            "How wide the edge of each of the altar's steps is marked in contrast, on the tread.",
+            "the altar has no footpace")
+FP_MEASURE (altar_edge_contrast, "altar-edge-contrast", SHARE, FALSE, "Contrast of the edges of the altar steps",
+            "By how much more or less light the marking of the edges reflects than the treads of the altar's steps.",
+            "the altar has no footpace")
 /* cloths, credence, ornaments */
 FP_MEASURE_COUNTED (cloths, "cloths", FALSE, "cloth", "cloths", "Cloths on the altar",
                     "How many cloths lie on the altar, the cere cloth not counted.", "no cloths lie on the altar")

@@ -179,6 +179,9 @@ append_beside (GString *out, const FpMeasuring *of, const FpWay *way, guint side
     case FP_WAY_BY_STEP:
       g_string_append (out, "a step");
       break;
+    case FP_WAY_BY_BODY:
+      g_string_append (out, "who stands there");
+      break;
     case FP_WAY_BY_END:
     default:
       g_string_append (out, "the edge of the floor");
@@ -228,4 +231,22 @@ fp_way_of_stretch (FpPoint a, FpPoint b)
 
   *way = (FpWay) { .width = hypot (b.x - a.x, b.y - a.y), .narrows = TRUE, .narrow = { a, b }, .owner = { -1, -1 } };
   return way;
+}
+
+void
+fp_way_through_door (FpWay *way, const FpDoorEnd *door)
+{
+  if (way->width <= door->clear)
+    return;
+  way->width = door->clear;
+  way->tolerance = 0;
+  way->narrows = TRUE;
+  for (guint i = 0; i < 2; i++)
+    {
+      way->narrow[i] = door->jamb[i];
+      way->beside[i] = FP_WAY_BY_THING;
+      way->owner[i] = door->opening;
+    }
+  g_clear_pointer (&way->outline, g_free);
+  way->n_outline = 0;
 }

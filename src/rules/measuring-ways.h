@@ -29,6 +29,8 @@ gboolean fp_measuring_nave_head     (const FpMeasuring *of, FpWayEnd *end);
 
 /* Adds its width, its narrowest place, and between what that lies; takes @way. @lead: "from the door to the altar". */
 FpMeasured *fp_measured_add_way (GArray *out, const FpMeasuring *of, FpWay *way, int owner, FpPoint at, const char *lead);
+/* Where the door is narrower than what lies behind it, the door is the narrowest place. */
+void        fp_way_through_door (FpWay *way, const FpDoorEnd *door);
 /* A stretch between two points alone, as a way without a route. */
 FpWay      *fp_way_of_stretch   (FpPoint a, FpPoint b);
 /* The height of the free floor there; of the datum where nothing is free. */

@@ -187,9 +187,8 @@ narrowest_of_widest (const FpWays *ways, const FpWaySet *from, const FpWaySet *t
 }
 
 FpWay *
-fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar, guint n_bars)
+fp_ways_widest (const FpScene *scene, const FpWays *ways, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar, guint n_bars)
 {
-  const FpWays *ways = fp_scene_ways (scene, gait);
   g_autoptr (FpWaySet) begin = fp_way_set_new (ways, from, bar, n_bars), end = fp_way_set_new (ways, to, bar, n_bars);
   FpWay *way = g_new0 (FpWay, 1);
   const FpGap *gap;
@@ -211,12 +210,20 @@ fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const Fp
 }
 
 FpWay *
+fp_way_widest (const FpScene *scene, FpGait gait, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar, guint n_bars)
+{
+  return fp_ways_widest (scene, fp_scene_ways (scene, gait), from, to, bar, n_bars);
+}
+
+FpWay *
 fp_way_copy (const FpWay *self)
 {
   FpWay *copy = g_memdup2 (self, sizeof *self);
 
-  if (copy != NULL)
-    copy->route = g_memdup2 (self->route, self->n_route * sizeof *self->route);
+  if (copy == NULL)
+    return NULL;
+  copy->route = g_memdup2 (self->route, self->n_route * sizeof *self->route);
+  copy->outline = g_memdup2 (self->outline, self->n_outline * sizeof *self->outline);
   return copy;
 }
 
@@ -226,6 +233,7 @@ fp_way_free (FpWay *self)
   if (self == NULL)
     return;
   g_free (self->route);
+  g_free (self->outline);
   g_free (self);
 }
 

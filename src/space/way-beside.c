@@ -33,8 +33,8 @@ floor_about (const FpScene *scene, FpPoint at, FpPoint inward)
 }
 
 /* Furniture is named before the wall against which it stands. */
-static int
-thing_at (const FpScene *scene, FpPoint at, double floor)
+int
+fp_room_thing_at (const FpScene *scene, FpPoint at, double floor)
 {
   guint n;
   const FpSolid *solid = fp_scene_solids (scene, &n);
@@ -72,11 +72,17 @@ void
 fp_way_tell_gap (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpWay *way)
 {
   way->width = fp_ways_gap (ways, gap->a, gap->b, way->narrow);
+  fp_way_tell_beside (scene, way);
+}
+
+void
+fp_way_tell_beside (const FpScene *scene, FpWay *way)
+{
   way->narrows = TRUE;
   for (guint i = 0; i < 2; i++)
     {
       const double floor = floor_about (scene, way->narrow[i], way->narrow[1 - i]);
-      way->owner[i] = thing_at (scene, way->narrow[i], floor);
+      way->owner[i] = fp_room_thing_at (scene, way->narrow[i], floor);
       way->beside[i] = way->owner[i] >= 0 ? FP_WAY_BY_THING : is_step (scene, way->narrow[i]) ? FP_WAY_BY_STEP : FP_WAY_BY_END;
     }
 }

@@ -32,6 +32,12 @@ void     fp_way_straighten (const FpWays *ways, const GArray *knots, double widt
 double fp_way_tolerance (double width);
 
 /* Tells the narrowest place of a way: that gap's points, and what stands there. */
-void fp_way_tell_gap   (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpWay *way);
+void fp_way_tell_gap    (const FpScene *scene, const FpWays *ways, const FpGap *gap, FpWay *way);
+/* Likewise where its two points are known. */
+void fp_way_tell_beside (const FpScene *scene, FpWay *way);
+
+/* As fp_way_widest(), in that net. */
+FpWay *fp_ways_widest   (const FpScene *scene, const FpWays *ways, const FpWayEnd *from, const FpWayEnd *to, const FpBar *bar,
+                         guint n_bars);
 
 G_END_DECLS

@@ -120,8 +120,11 @@ test_whole (void)
 static void
 set_flight_aside (FpProject **project)
 {
-  static const FpNormChange aside = { "step-and-fall", "floor-flight-short", TRUE, NAN, NAN, "Two risers are enough." };
-  const FpNorms norms = { .jurisdiction = FP_JURISDICTION_US, .change = &aside, .n_changes = 1 };
+  static const FpNormChange aside[] = {
+    { "step-and-fall", "floor-flight-short", TRUE, NAN, NAN, "Two risers are enough." },
+    { "step-and-fall", "handrail-short-flight", TRUE, NAN, NAN, "Ministers alone walk these steps." },
+  };
+  const FpNorms norms = { .jurisdiction = FP_JURISDICTION_US, .change = aside, .n_changes = G_N_ELEMENTS (aside) };
   FpProject *next = fp_project_with_norms (*project, &norms, NULL);
 
   fp_project_unref (*project);

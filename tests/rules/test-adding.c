@@ -51,6 +51,7 @@ test_new_churches (void)
 {
   static const char *const may_be_short[] = { "altar-weight", "mensa-seen", "mensa-mean", "sight-over-heads", "ambo-seen",
                                               "chair-seen", "cross-over-candlesticks", "floor-flight-short", "footpace-ends-burnett",
+                                              "handrail-reach", "handrail-short-flight", "handrail-sides",
                                               "row-clear-quebec", "seat-width-ufc", "wheelchair-places", "ways-out-us", "ways-out-uk", NULL };
 
   for (guint shape = 0; shape < FP_ROOM_WALKED; shape++)

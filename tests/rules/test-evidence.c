@@ -167,6 +167,8 @@ church_with_more (void)
     { "pulpit", "pulpit", NULL, -4500, 1500, NULL, 0 },
     { "font", "font", NULL, -3000, -15000, "steps", 2 },
     { "handrail", "handrail", NULL, 3000, -600, NULL, 0 },
+    { "handrail", "left-handrail", NULL, -1400, -300, NULL, 0 },
+    { "handrail", "right-handrail", NULL, 1400, -300, NULL, 0 },
     { "sanctuary-lamp", "lamp", NULL, 2000, 5000, NULL, 0 },
     { "paschal-candlestick", "paschal", NULL, -3000, 4000, NULL, 0 },
     { "canopy", "canopy", NULL, 0, 8000, NULL, 0 },
