@@ -2,6 +2,8 @@
 /* window-remedy.c - a finding is chosen: where it is, what it is about, and what would settle it */
 #include "window-private.h"
 
+#include <math.h>
+
 #define GRACE_MS 50
 
 /* --- looking for it, in the background ------------------------------------ */
@@ -235,7 +237,24 @@ look (FpWindow *self, const FpShown *shown)
 
 /* --- marking it --------------------------------------------------------- */
 
-/* Where it is, and what was measured there; of what is nowhere alone, the first that is drawn of it. */
+/* Of what is drawn the point that is nearest to where nave and sanctuary meet, which is most likely seen: nobody is taken
+ * from where he looks for the far end of a floor. */
+static FpVec3
+nearest_of (const FpEvidence *evidence)
+{
+  const FpVec3 *pt = fp_evidence_points (evidence);
+  guint n;
+  const FpEvidencePiece *piece = fp_evidence_pieces (evidence, &n);
+  FpVec3 nearest = pt[0];
+
+  for (guint i = 0; i < n; i++)
+    for (guint k = piece[i].first; k < piece[i].first + piece[i].n; k++)
+      if (hypot (pt[k].x, pt[k].y) < hypot (nearest.x, nearest.y))
+        nearest = pt[k];
+  return nearest;
+}
+
+/* Where it is, and what was measured there. */
 static void
 mark (FpWindow *self, const FpShown *shown)
 {
@@ -244,7 +263,9 @@ mark (FpWindow *self, const FpShown *shown)
   g_autoptr (FpEvidence) evidence = fp_finding_evidence (shown->of, finding);
   const gboolean drawn = evidence != NULL && !fp_evidence_is_empty (evidence);
 
-  fp_board_view_mark (board, finding->has_at ? &finding->at : drawn ? fp_evidence_points (evidence) : NULL);
+  const FpVec3 at = finding->has_at || !drawn ? finding->at : nearest_of (evidence);
+
+  fp_board_view_mark (board, finding->has_at || drawn ? &at : NULL);
   fp_board_view_mark_way (board, finding->way);
   fp_board_view_mark_evidence (board, evidence);
 }

@@ -16,6 +16,7 @@
 #define FEW      12   /* rings in elevation or section: more lie one over the other */
 #define TRUE_TO  0.999 /* of a length, as the view shows it                      */
 #define CORNERS  8
+#define FLOOR    5000.0 /* mm of the church: what is larger both ways is a floor (design judgement) */
 #define LETTERS  2.5
 #define PATCH    0.6  /* of paper about words                                    */
 #define WORTH    8.0  /* what a view shows smaller has its words in another      */
@@ -63,6 +64,17 @@ draw_run (const Drawn *self, const FpEvidencePiece *piece)
   fp_drawing_run (self->drawing, FP_PEN_SIGHT, pt, piece->n, closed);
   if (!closed)
     fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_INK, pt[0], DOT);
+}
+
+/* A floor, which elevation and section would show as a line beyond what they show of the church. */
+static gboolean
+is_floor_from_aside (const Drawn *self, const FpEvidencePiece *piece)
+{
+  FpBox box = FP_BOX_EMPTY;
+
+  for (guint i = 0; i < piece->n; i++)
+    fp_box_add_point (&box, (FpPoint) { self->pt[piece->first + i].x, self->pt[piece->first + i].y });
+  return self->view != FP_VIEW_PLAN && box.x1 - box.x0 > FLOOR && box.y1 - box.y0 > FLOOR;
 }
 
 /* About the silhouette of its corners. */
@@ -181,8 +193,11 @@ draw_piece (const Drawn *self, const FpEvidencePiece *piece, gboolean rings)
   switch (piece->sort)
     {
     case FP_EVIDENCE_LINE:
-    case FP_EVIDENCE_OUTLINE:
       draw_run (self, piece);
+      break;
+    case FP_EVIDENCE_OUTLINE:
+      if (!is_floor_from_aside (self, piece))
+        draw_run (self, piece);
       break;
     case FP_EVIDENCE_BODY:
       draw_body (self, piece);

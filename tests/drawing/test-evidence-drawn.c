@@ -150,6 +150,25 @@ test_body (void)
   g_assert_cmpfloat (box.y1, <, 112);
 }
 
+/* The floor of a nave is outlined from above alone; a step, however wide, from all sides. */
+static void
+test_floors (void)
+{
+  g_autoptr (FpEvidence) floor = fp_evidence_new (), step = fp_evidence_new ();
+  const FpVec3 nave[4] = { { -6000, -20000, 0 }, { 6000, -20000, 0 }, { 6000, 0, 0 }, { -6000, 0, 0 } };
+  const FpVec3 tread[4] = { { -6000, -300, 150 }, { 6000, -300, 150 }, { 6000, 0, 150 }, { -6000, 0, 150 } };
+
+  fp_evidence_add_outline (floor, nave, 4);
+  fp_evidence_add_outline (step, tread, 4);
+  for (FpViewId v = FP_VIEW_PLAN; v < FP_N_VIEWS; v++)
+    {
+      g_autoptr (FpDrawing) of_floor = draw (floor, v, NULL), of_step = draw (step, v, NULL);
+
+      g_assert_cmpuint (marks_of (of_floor, FP_MARK_LINE), ==, v == FP_VIEW_PLAN ? 1 : 0);
+      g_assert_cmpuint (marks_of (of_step, FP_MARK_LINE), ==, 1);
+    }
+}
+
 /* What a sheet does not show of the church is not drawn on it. */
 static void
 test_clipped (void)
@@ -194,6 +213,7 @@ main (int argc, char **argv)
   g_test_add_func ("/evidence-drawn/off-lettering", test_off_lettering);
   g_test_add_func ("/evidence-drawn/rings", test_rings);
   g_test_add_func ("/evidence-drawn/body", test_body);
+  g_test_add_func ("/evidence-drawn/floors", test_floors);
   g_test_add_func ("/evidence-drawn/clipped", test_clipped);
   g_test_add_func ("/evidence-drawn/by-itself", test_by_itself);
   return g_test_run ();
