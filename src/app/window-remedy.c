@@ -2,84 +2,11 @@
 /* window-remedy.c - a finding is chosen: where it is, what it is about, and what would settle it */
 #include "window-private.h"
 
+#include "found-remedy.h"
+
 #include <math.h>
 
 #define GRACE_MS 50
-
-/* --- looking for it, in the background ------------------------------------ */
-
-typedef struct
-{
-  FpFindings      *of;      /* owned */
-  const FpFinding *finding;
-} Request;
-
-typedef struct
-{
-  FpFindings      *of;      /* owned */
-  const FpFinding *finding;
-  gboolean         found, goes_further;
-  FpRemedy         remedy, further;
-  char            *words, *further_words; /* owned; of the remedy, or what stands in the way; NULL: it was cancelled */
-  guint            n_first;
-  FpFirstRow       first[FP_FIRST_ROW_CS];
-} Found;
-
-static void
-request_free (gpointer data)
-{
-  Request *request = data;
-
-  fp_findings_unref (request->of);
-  g_free (request);
-}
-
-static void
-found_free (gpointer data)
-{
-  Found *found = data;
-
-  fp_findings_unref (found->of);
-  g_free (found->words);
-  g_free (found->further_words);
-  g_free (found);
-}
-
-/* Where rows see over heads, the altar can be raised at least for the first of them. */
-static void
-find_first_row (Found *found, GCancellable *cancel)
-{
-  if (!g_str_equal (found->finding->rule->measure, "row-c"))
-    return;
-  for (guint i = 0; i < FP_FIRST_ROW_CS && !g_cancellable_is_cancelled (cancel); i++)
-    fp_first_row_find (found->of, fp_first_row_c (i), &found->first[found->n_first++]);
-}
-
-static void
-find_remedy (Found *found, GCancellable *cancel)
-{
-  FpHindrance why;
-
-  found->found = fp_remedy_find (found->of, found->finding, cancel, &found->remedy, &why);
-  found->goes_further = found->found
-                        && fp_remedy_further (found->of, found->finding, &found->remedy, FP_WEIGHT_CUSTOMARY, cancel, &found->further);
-  if (found->goes_further)
-    found->further_words = fp_remedy_words (&found->further, found->of);
-  found->words = found->found ? fp_remedy_words (&found->remedy, found->of) : fp_hindrance_words (&why, found->of);
-}
-
-static void
-run (FpLatestJob *job, gpointer data, gpointer window)
-{
-  Request *request = data;
-  Found *found = g_new0 (Found, 1);
-
-  (void) window;
-  *found = (Found) { .of = fp_findings_ref (request->of), .finding = request->finding };
-  find_remedy (found, fp_latest_job_cancellable (job));
-  find_first_row (found, fp_latest_job_cancellable (job));
-  fp_latest_job_post (job, found);
-}
 
 /* --- what is shown of it -------------------------------------------------- */
 
@@ -137,7 +64,7 @@ add_remedy (FpWindow *self, const FpRemedy *remedy, char *label)
 
 /* What gives it goes to the remedies; what does not, to the note, and once where no level would. */
 static void
-offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GString *note)
+offer_first_row (FpWindow *self, const FpFoundRemedy *found, GStrvBuilder *words, GString *note)
 {
   const FpScene *scene = fp_document_scene (self->document);
   FpFirstRowHow last = FP_FIRST_ROW_BY_STEPS;
@@ -159,7 +86,7 @@ offer_first_row (FpWindow *self, const Found *found, GStrvBuilder *words, GStrin
 
 /* Where little more settles others too, that comes first; where much, the smallest change does. */
 static void
-offer_changes (FpWindow *self, const Found *found, GStrvBuilder *words)
+offer_changes (FpWindow *self, const FpFoundRemedy *found, GStrvBuilder *words)
 {
   const gboolean first = found->goes_further && fp_remedy_is_little_more (&found->further, &found->remedy);
 
@@ -173,7 +100,7 @@ offer_changes (FpWindow *self, const Found *found, GStrvBuilder *words)
 }
 
 static const char *
-head_of (const FpWindow *self, const Found *found)
+head_of (const FpWindow *self, const FpFoundRemedy *found)
 {
   if (found->goes_further)
     return "One change would settle it; more of it settles others too";
@@ -183,7 +110,7 @@ head_of (const FpWindow *self, const Found *found)
 }
 
 static void
-offer (FpWindow *self, const Found *found)
+offer (FpWindow *self, const FpFoundRemedy *found)
 {
   GStrvBuilder *words = g_strv_builder_new ();
   g_autoptr (GString) note = g_string_new (NULL);
@@ -210,7 +137,7 @@ static void
 receive (gpointer result, gpointer data)
 {
   FpWindow *self = data;
-  const Found *found = result;
+  const FpFoundRemedy *found = result;
 
   /* Something was changed or chosen meanwhile: what was found is about what is no more, or about another finding. */
   if (fp_findings_scene (found->of) != fp_document_scene (self->document) || self->looked_for != found->finding)
@@ -221,18 +148,15 @@ receive (gpointer result, gpointer data)
     follow (self);
 }
 
-static const FpLatestWork looking = { run, receive, request_free, found_free, GRACE_MS, 0 };
+static const FpLatestWork looking = { fp_found_remedy_run, receive, fp_remedy_request_free, fp_found_remedy_free, GRACE_MS, 0 };
 
 static void
 look (FpWindow *self, const FpShown *shown)
 {
-  Request *request = g_new (Request, 1);
-
   if (self->remedies == NULL)
     self->remedies = fp_latest_new ("remedy", &looking, self);
-  *request = (Request) { fp_findings_ref (shown->of), shown->finding };
   self->looked_for = shown->finding;
-  fp_latest_ask (self->remedies, request);
+  fp_latest_ask (self->remedies, fp_remedy_request_new (shown->of, shown->finding));
 }
 
 /* --- marking it --------------------------------------------------------- */

@@ -55,15 +55,24 @@ fp_measure_is_of_altars_floor (const FpMeasure *measure)
 }
 
 gboolean
-fp_measure_is_of_ways (const FpMeasure *measure)
-{
-  return measure->needs_sight && measure->type == FP_MEASURE_LENGTH;
-}
-
-gboolean
 fp_measure_is_over_heads (const FpMeasure *measure)
 {
   return g_str_equal (measure->id, "row-c");
+}
+
+/* What leads out is made wider or narrower at the doors, and where it is narrowest. */
+gboolean
+fp_measure_is_of_ways_out (const FpMeasure *measure)
+{
+  return g_str_has_prefix (measure->id, "ways-out-");
+}
+
+gboolean
+fp_measure_is_of_ways (const FpMeasure *measure)
+{
+  FpFocus focus;
+
+  return measure->needs_sight && !fp_measure_focus (measure->id, &focus) && !fp_measure_is_over_heads (measure);
 }
 
 static gboolean

@@ -7,15 +7,20 @@
 #include "remedy-private.h"
 
 static FpFindings *
-findings_in (const FpRemedySearch *all, const FpProject *project, guint alternative, const FpFindings *before)
+findings_in (const FpRemedySearch *all, const FpProject *project, guint alternative, const FpFindings *before, gboolean sight)
 {
   const FpSight *last = before != NULL ? fp_findings_measuring (before)->sight : NULL;
-  const gboolean sight = fp_findings_measuring (all->base)->sight != NULL;
   g_autoptr (FpScene) scene = fp_scene_new (project, alternative);
   g_autoptr (FpPeople) people = fp_people_new (scene);
   g_autoptr (FpSight) seen = sight ? fp_sight_again (people, last, all->cancel) : NULL;
 
   return fp_findings_new (&(FpMeasuring) { scene, people, fp_levels (people), seen }, fp_findings_books (all->base));
+}
+
+static gboolean
+sees (const FpRemedySearch *all)
+{
+  return fp_findings_measuring (all->base)->sight != NULL;
 }
 
 static const FpFindings *
@@ -26,7 +31,7 @@ as_it_is (FpRemedySearch *all, guint alternative)
   if (all->others == NULL)
     all->others = g_new0 (const FpFindings *, fp_project_n_alternatives (project));
   if (all->others[alternative] == NULL)
-    all->others[alternative] = findings_in (all, project, alternative, NULL);
+    all->others[alternative] = findings_in (all, project, alternative, NULL, sees (all));
   return all->others[alternative];
 }
 
@@ -39,10 +44,10 @@ in_the_base (const FpRemedySearch *all, const FpFinding *of)
 }
 
 static gboolean
-spoils (FpRemedySearch *all, const FpRemedy *remedy, const FpProject *then, guint alternative, guint *worse)
+spoils (FpRemedySearch *all, const FpRemedy *remedy, const FpProject *then, guint alternative, gboolean sight, guint *worse)
 {
   const FpFindings *before = as_it_is (all, alternative);
-  g_autoptr (FpFindings) after = findings_in (all, then, alternative, before);
+  g_autoptr (FpFindings) after = findings_in (all, then, alternative, before, sight);
   g_autoptr (GArray) list = fp_findings_made_worse (before, after, remedy);
   guint n;
 
@@ -60,7 +65,7 @@ fp_remedy_spoils_others (FpRemedySearch *all, const FpRemedy *remedy, const FpPr
   if (!fp_remedy_changes_survey (remedy, all->whole))
     return FALSE;
   for (guint i = 0; i < fp_project_n_alternatives (then) && !g_cancellable_is_cancelled (all->cancel); i++)
-    if (i != own && spoils (all, remedy, then, i, worse))
+    if (i != own && (spoils (all, remedy, then, i, FALSE, worse) || (sees (all) && spoils (all, remedy, then, i, TRUE, worse))))
       {
         *other = i;
         return TRUE;

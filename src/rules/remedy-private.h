@@ -97,10 +97,12 @@ gboolean   fp_measure_is_of_altars_floor (const FpMeasure *measure);
 gboolean   fp_measure_is_over_heads (const FpMeasure *measure);
 /* Of what takes as long as sight, that which is walked and not seen. */
 gboolean   fp_measure_is_of_ways (const FpMeasure *measure);
+/* Of these, what leads out of the church. */
+gboolean   fp_measure_is_of_ways_out (const FpMeasure *measure);
 FpDial     fp_dial_of_param  (const FpRemedyStage *stage, const FpPlaced *placed, const FpParam *param, double value);
 FpDial     fp_dial_of_move   (const FpPlaced *placed, FpVec3 along);
 
-/* --- remedy-walk.c --- */
+/* --- remedy-probe.c --- */
 gboolean   fp_remedy_is_over (const FpRemedySearch *all); /* cancelled, or enough has been tried */
 double     fp_stage_excess   (const FpRemedyStage *stage, const FpScene *scene);
 /* The same of any rule, in the printed unit; INFINITY where nothing is left to be measured, or it was cancelled.
@@ -108,13 +110,35 @@ double     fp_stage_excess   (const FpRemedyStage *stage, const FpScene *scene);
 double     fp_remedy_excess  (const FpRemedySearch *all, const FpMeasure *measure, const FpRule *rule, const FpScene *scene,
                               int *owner);
 guint      fp_remedy_price   (const FpMeasure *measure); /* of taking it, as FP_REMEDY_LOOKED */
-/* Both ways, or through all choices. */
-void       fp_remedy_turn    (FpRemedyStage *stage, const FpDial *dial);
+/* What is looked at or walked. */
+gboolean   fp_stage_is_dear  (const FpRemedyStage *stage);
+/* What goes by jumps tells nothing of what lies between two values. */
+gboolean   fp_measure_goes_by_jumps (const FpMeasure *measure);
+#define FP_DIAL_LITTLE 100.0 /* mm: by which it is asked whether a length has a say */
+double     fp_dial_within    (const FpDial *self, double value);
+double     fp_dial_on_grid   (const FpDial *self, double value);
+/* What the stage measures there, as fp_stage_excess(); what was measured once is not measured again. */
+double     fp_dial_excess    (FpRemedyStage *stage, const FpDial *dial, double value);
+gboolean   fp_dial_settles   (FpRemedyStage *stage, const FpDial *dial, double value);
 /* Whether it seems to have a say in it: a little and, where what is measured goes by jumps, as far as it goes.  Any thread. */
 gboolean   fp_remedy_has_say (FpRemedyStage *stage, const FpDial *dial);
 
+
+/* --- remedy-narrow.c --- */
+/* Between @bad, which does not settle it, and @good, which does, down to the resolution; the end that does. */
+double     fp_dial_narrow    (FpRemedyStage *stage, const FpDial *dial, double bad, double good);
+/* A figure near it that a person would write, and that settles it too; otherwise @value. */
+double     fp_dial_even      (FpRemedyStage *stage, const FpDial *dial, double value, int way);
+/* Where the excess is least between two that do not settle it; NAN where even that does not. */
+double     fp_dial_least     (FpRemedyStage *stage, const FpDial *dial, double from, double to);
+/* Whether it may meet the limit between them at all. */
+gboolean   fp_dial_may_dip   (const FpRemedyStage *stage, FpProbe before, FpProbe last, FpProbe next);
 /* The least value beyond @from that way that settles the rule of the stage, whatever else it does; NAN. */
 double     fp_remedy_beyond  (FpRemedyStage *stage, const FpDial *dial, double from, int way);
+
+/* --- remedy-walk.c --- */
+/* Both ways, or through all choices. */
+void       fp_remedy_turn    (FpRemedyStage *stage, const FpDial *dial);
 
 /* --- remedy-say.c --- */
 GArray    *fp_remedy_dials_new (void); /* (element-type FpDial) */
@@ -136,8 +160,25 @@ gboolean  *fp_remedy_touching  (const FpFindings *findings, const FpFinding *fin
 gboolean   fp_remedy_judge   (FpRemedyStage *stage, const FpChange *change, double cost);
 /* @change too: what becomes of all of it. */
 FpRemedy   fp_remedy_with    (const FpRemedyStage *stage, const FpChange *change);
+
+/* --- remedy-hinder.c --- */
+/* Keeps what lies nearest: @by, as it costs. */
+void       fp_remedy_note       (FpRemedySearch *all, const FpHindrance *why, double by);
 /* That a dial does not go so far. */
 void       fp_remedy_note_limit (FpRemedyStage *stage, const FpDial *dial, double wanted, double limit);
+/* That it would settle it but for a rule, among the findings of the base, which becomes worse; @gone: is not measured any more. */
+void       fp_remedy_refuse     (FpRemedyStage *stage, const FpChange *change, double cost, guint worse, gboolean gone);
+void       fp_remedy_remember   (FpRemedySearch *all, guint worse);
+/* One rule is held sooner than all: most often it is the same again that becomes worse. */
+gboolean   fp_remedy_is_refused (FpRemedyStage *stage, const FpScene *scene, const FpChange *change, double cost);
+/* That a second change may mend what is worse in @after. */
+void       fp_remedy_promise    (FpRemedyStage *stage, const FpFindings *after, const FpChange *change, double cost, guint worse);
+
+/* --- remedy-effects.c --- */
+guint      fp_remedy_places       (const FpPeople *people); /* those at the rail left out */
+void       fp_remedy_note_worse   (FpRemedy *remedy, const GArray *worse);
+/* Of findings that were short: what is settled too, and what is seen less. */
+void       fp_remedy_note_effects (const FpRemedySearch *all, FpRemedy *remedy, const FpFindings *after);
 
 /* --- remedy-others.c --- */
 /* Whether a remedy that changes the survey makes anything worse in another alternative, and what: @other: its number; @worse:

@@ -184,16 +184,22 @@ is_beside (const FpBox *plan, FpPoint p)
   return p.x >= plan->x0 - BESIDE && p.x <= plan->x1 + BESIDE && p.y >= plan->y0 - BESIDE && p.y <= plan->y1 + BESIDE;
 }
 
-/* Between what a way is narrowest: nothing else makes it wider. */
+static gboolean
+is_between (const FpBox *plan, const FpWay *way)
+{
+  return way != NULL && way->narrows && (is_beside (plan, way->narrow[0]) || is_beside (plan, way->narrow[1]));
+}
+
+/* Between what a way is narrowest, and of ways out the doors: nothing else makes it wider.  @way: (nullable). */
 static gboolean *
-bounded_by (const FpScene *scene, const FpWay *way)
+bounded_by (const FpScene *scene, const FpWay *way, gboolean doors)
 {
   guint n;
   const FpPlaced *all = fp_scene_placed (scene, &n);
   gboolean *touches = g_new0 (gboolean, n + 1);
 
   for (guint i = 0; i < n; i++)
-    if (!all[i].ghost && (is_beside (&all[i].plan, way->narrow[0]) || is_beside (&all[i].plan, way->narrow[1])))
+    if (!all[i].ghost && ((doors && fp_item_kind (all[i].item)->role == FP_ROLE_OPENING) || is_between (&all[i].plan, way)))
       touch (touches, all, (int) i);
   return touches;
 }
@@ -206,7 +212,9 @@ fp_remedy_touching (const FpFindings *findings, const FpFinding *finding, const 
 
   if (of->sight != NULL && fp_measure_focus (measure->id, &focus))
     return seen_by (of, focus);
+  if (fp_measure_is_of_ways_out (measure))
+    return bounded_by (of->scene, finding->way, TRUE);
   if (fp_measure_is_of_ways (measure) && finding->way != NULL && finding->way->narrows)
-    return bounded_by (of->scene, finding->way);
+    return bounded_by (of->scene, finding->way, FALSE);
   return NULL;
 }

@@ -134,7 +134,7 @@ static gboolean
 counts_things (const FpMeasure *measure)
 {
   static const char *const ids[] = { "altars", "ambos", "chairs", "credences", "crucifixes", "tabernacles",
-                                       "wheelchair-lacking" };
+                                       "wheelchair-lacking", "ways-out-lacking-us", "ways-out-lacking-uk" };
 
   for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
     if (g_str_equal (measure->id, ids[i]))

@@ -13,8 +13,8 @@
 
 #define REPEATS 5
 /* Full checks that all remedies of an alternative may cost, and those of one finding on the average (design judgement). */
-#define AIM_ALL 100.0
-#define AIM_ONE 4.0
+#define AIM_ALL 150.0
+#define AIM_ONE 6.0
 
 static double
 check_of (const FpProject *project, guint alternative)
