@@ -14,7 +14,7 @@ HEADERS = {
     "space": {"bearing", "capacity", "made", "scene", "setting", "order", "stretch", "setting-out", "mensa", "moment", "people", "levels",
               "sight", "stonework", "sun", "free-floor", "room-to-move"},
     "placing": {"arrange", "catches", "furnish", "handles", "new-church", "retype", "traverse"},
-    "rules": {"rules", "remedy"},
+    "rules": {"limit-range", "rules", "remedy"},
     "drawing": {"board", "drawing", "lettering", "level-diagram", "marks", "order-marks", "pens", "pew-view", "projection", "sheet",
                 "sight-drawing", "sun-marks", "change-marks", "surface", "tiles", "view", "way-drawing",
                 "evidence-drawing"},

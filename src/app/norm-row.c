@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "norm-row.h"
 
+#include "footpace/error.h"
+#include "footpace/limit-range.h"
 #include "footpace/norms-edit.h"
 
 #include <math.h>
@@ -59,14 +61,29 @@ take (FpNormRow *self, FpProject *next, const char *label, const GError *error)
   fp_document_edit (self->document, next, label, NULL);
 }
 
-/* The number in a field; NAN where it is empty. */
 static gboolean
-read_limit (GtkWidget *entry, double *value, GError **error)
+is_yes_or_no (FpNormRow *self)
 {
-  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (entry))));
+  return fp_measure_find (self->rule->measure)->type == FP_MEASURE_YES;
+}
 
+/* What a field says; NAN where it is empty. */
+static gboolean
+read_limit (FpNormRow *self, GtkWidget *entry, double *value, GError **error)
+{
+  g_autofree char *text = g_ascii_strdown (gtk_editable_get_text (GTK_EDITABLE (entry)), -1), *amiss = NULL;
+
+  g_strstrip (text);
   *value = NAN;
-  return *text == '\0' || fp_number_parse (text, value, error);
+  if (is_yes_or_no (self) && (strcmp (text, "yes") == 0 || strcmp (text, "no") == 0))
+    *value = *text == 'y';
+  else if (*text != '\0' && !fp_number_parse (text, value, error))
+    return FALSE;
+  amiss = fp_limit_amiss (fp_measure_find (self->rule->measure), self->rule->unit, *value);
+  if (amiss == NULL)
+    return TRUE;
+  g_set_error_literal (error, FP_ERROR, FP_ERROR_RANGE, is_yes_or_no (self) ? "Type yes or no." : amiss);
+  return FALSE;
 }
 
 static void
@@ -83,8 +100,8 @@ hold (FpNormRow *self, gboolean aside)
       gtk_widget_grab_focus (self->reason);
       return;
     }
-  if (!aside && ((has_low (self->rule) && !read_limit (self->low, &change.low, &error))
-                 || (has_high (self->rule) && !read_limit (self->high, &change.high, &error))))
+  if (!aside && ((has_low (self->rule) && !read_limit (self, self->low, &change.low, &error))
+                 || (has_high (self->rule) && !read_limit (self, self->high, &change.high, &error))))
     {
       tell (self, error->message);
       return;
@@ -151,10 +168,16 @@ asked_words (FpNormRow *self, const FpFinding *finding)
                           finding->detail != NULL ? finding->detail : "sight is still being computed");
 }
 
-static void
-fill_number (GtkWidget *entry, double value)
+static char *
+limit_words (FpNormRow *self, double value)
 {
-  g_autofree char *text = isnan (value) ? g_strdup ("") : fp_number_format (value);
+  return isnan (value) ? g_strdup ("") : is_yes_or_no (self) ? g_strdup (value > 0 ? "yes" : "no") : fp_number_format (value);
+}
+
+static void
+fill_limit (FpNormRow *self, GtkWidget *entry, double value)
+{
+  g_autofree char *text = limit_words (self, value);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
 }
@@ -172,8 +195,8 @@ show_change (FpNormRow *self)
   g_free (self->held);
   self->held = g_steal_pointer (&held);
 
-  fill_number (self->low, change != NULL && !change->aside ? change->low : NAN);
-  fill_number (self->high, change != NULL && !change->aside ? change->high : NAN);
+  fill_limit (self, self->low, change != NULL && !change->aside ? change->low : NAN);
+  fill_limit (self, self->high, change != NULL && !change->aside ? change->high : NAN);
   gtk_editable_set_text (GTK_EDITABLE (self->reason), change != NULL ? change->reason : "");
 }
 
@@ -248,9 +271,22 @@ add_button (GtkWidget *box, const char *label, const char *about, GCallback pres
   gtk_box_append (GTK_BOX (box), button);
 }
 
+/* With what is printed in it, until something is typed. */
+static GtkWidget *
+add_limit (FpNormRow *self, GtkWidget *grid, int row, const char *name, gboolean shown, double printed)
+{
+  GtkWidget *entry = add_field (grid, row, name, shown);
+  g_autofree char *words = limit_words (self, printed);
+
+  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), words);
+  return entry;
+}
+
 static char *
 limit_name (FpNormRow *self, const char *which)
 {
+  if (is_yes_or_no (self))
+    return g_strdup ("Yes or no");
   return *self->rule->unit != '\0' ? g_strdup_printf ("%s (%s)", which, self->rule->unit) : g_strdup (which);
 }
 
@@ -258,12 +294,12 @@ static GtkWidget *
 make_form (FpNormRow *self)
 {
   GtkWidget *form = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *grid = gtk_grid_new (), *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  g_autofree char *low = limit_name (self, "At least"), *high = limit_name (self, "At most");
+  g_autofree char *low = limit_name (self, self->rule->test == FP_TEST_EQUALS ? "Exactly" : "At least"), *high = limit_name (self, "At most");
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
-  self->low = add_field (grid, 0, low, has_low (self->rule));
-  self->high = add_field (grid, 1, high, has_high (self->rule));
+  self->low = add_limit (self, grid, 0, low, has_low (self->rule), self->rule->low);
+  self->high = add_limit (self, grid, 1, high, has_high (self->rule), self->rule->high);
   self->reason = add_field (grid, 2, "Reason", TRUE);
   gtk_box_append (GTK_BOX (form), grid);
   if (has_low (self->rule) || has_high (self->rule))

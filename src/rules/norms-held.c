@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "norms-held.h"
 
+#include "footpace/limit-range.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -58,13 +60,29 @@ takes_high (FpTest test)
   return test == FP_TEST_AT_MOST || test == FP_TEST_BETWEEN;
 }
 
+static char *
+limit_amiss (const FpNormChange *change, const FpRule *rule)
+{
+  const FpMeasure *measure = fp_measure_find (rule->measure);
+  char *why = fp_limit_amiss (measure, rule->unit, change->low);
+
+  return why ? why : fp_limit_amiss (measure, rule->unit, change->high);
+}
+
 static gboolean
 limits_fit (const FpNormChange *change, const FpRule *rule, const FpRule *changed, char **amiss)
 {
+  g_autofree char *why = NULL;
+
   if ((!isnan (change->low) && !takes_low (rule->test)) || (!isnan (change->high) && !takes_high (rule->test)))
     {
       *amiss = g_strdup_printf ("The norms give the rule “%s” a limit that its test “%s” does not take: it is held as printed.",
                                 rule->id, fp_test_id (rule->test));
+      return FALSE;
+    }
+  if ((why = limit_amiss (change, rule)) != NULL)
+    {
+      *amiss = g_strdup_printf ("%s: the rule “%s” is held as printed.", why, rule->id);
       return FALSE;
     }
   if (rule->test == FP_TEST_BETWEEN && changed->low > changed->high)

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What a rule of a rulebook measures, and against which figures. */
+#include "footpace/limit-range.h"
 #include "printed-unit.h"
 #include "rulebook-reader.h"
 
@@ -158,27 +159,69 @@ no_measure (const FpBookReader *reader, const xmlNode *node, const char *id)
   return fp_book_fault (reader, node, FP_ERROR_REFERENCE, "there is no measure “%s”; “footpace measures” lists them", id);
 }
 
+/* Numbers are without a unit where a measure has none. */
+static char *
+units_of (const FpMeasure *measure)
+{
+  static const char *const ids[] = { "mm", "cm", "m", "in", "ft", "ft-wuerttemberg", "ft-baden", "cubit", "m2", "in2", "ft2", "%",
+                                     "kN/m2", "psf", "deg" };
+  g_autoptr (GString) fit = g_string_new (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
+    if (fp_printed_unit_fits (fp_printed_unit_find (ids[i]), measure))
+      g_string_append_printf (fit, "%s%s", fit->len > 0 ? ", " : "", ids[i]);
+  return fit->len > 0 ? g_strdup_printf ("its units are %s", fit->str) : g_strdup ("it has no unit");
+}
+
+gboolean
+fp_book_limit_fits (const FpBookReader *reader, const xmlNode *node, const FpRule *rule)
+{
+  const FpMeasure *measure = fp_measure_find (rule->measure);
+  const double limits[] = { rule->test == FP_TEST_AT_MOST ? NAN : rule->low,
+                            rule->test == FP_TEST_AT_MOST || rule->test == FP_TEST_BETWEEN ? rule->high : NAN };
+
+  if (rule->test == FP_TEST_ODD || rule->test == FP_TEST_ONE_OF)
+    return TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (limits); i++)
+    {
+      g_autofree char *amiss = fp_limit_amiss (measure, rule->unit, limits[i]);
+
+      if (amiss)
+        return fp_book_fault (reader, node, FP_ERROR_RANGE, "%s", amiss);
+    }
+  return TRUE;
+}
+
+static gboolean
+read_unit (const FpBookReader *reader, const xmlNode *node, FpRule *rule, const FpMeasure *measure)
+{
+  const FpPrintedUnit *printed = fp_printed_unit_find (rule->unit);
+  g_autofree char *fit = measure ? units_of (measure) : g_strdup ("footpace measures tells those that there are");
+
+  if (!printed)
+    return fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” is not a unit; %s", rule->unit, fit);
+  if (!measure || fp_printed_unit_fits (printed, measure))
+    return TRUE;
+  return *rule->unit == '\0'
+           ? fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” needs the unit in which its limit is printed; %s", rule->measure, fit)
+           : fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” cannot be held against figures in “%s”; %s", rule->measure,
+                            rule->unit, fit);
+}
+
 gboolean
 fp_book_measure (const FpBookReader *reader, const xmlNode *node, FpRule *rule)
 {
   g_autofree char *unit = fp_book_attribute (node, "unit");
   const FpMeasure *measure;
-  const FpPrintedUnit *printed;
 
+  rule->unit = fp_book_keep (reader, unit ? unit : "");
   if (!fp_book_needed_id (reader, node, "measure", &rule->measure))
     return FALSE;
   measure = fp_measure_find (rule->measure);
   if (!measure)
-    return no_measure (reader, node, rule->measure);
-
-  rule->unit = fp_book_keep (reader, unit ? unit : "");
-  printed = fp_printed_unit_find (rule->unit);
-  if (!printed)
-    return fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” is not a unit", rule->unit);
-  if (!fp_printed_unit_fits (printed, measure))
-    return *rule->unit == '\0'
-             ? fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” needs the unit in which its limit is printed", rule->measure)
-             : fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” cannot be held against figures in “%s”", rule->measure, rule->unit);
+    no_measure (reader, node, rule->measure);
+  if (!read_unit (reader, node, rule, measure) || !measure)
+    return FALSE;
   if (rule->test == FP_TEST_ODD && (measure->type != FP_MEASURE_COUNT || measure->unit))
     return fp_book_fault (reader, node, FP_ERROR_INVALID, "“%s” is not counted: it is neither odd nor even", rule->measure);
   return TRUE;

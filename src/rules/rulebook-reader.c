@@ -96,7 +96,7 @@ fp_book_needed_id (const FpBookReader *reader, const xmlNode *node, const char *
   if (!g_ascii_islower (**out) || strlen (*out) > 64
       || strspn (*out, "abcdefghijklmnopqrstuvwxyz0123456789-") != strlen (*out))
     return fp_book_fault (reader, node, FP_ERROR_INVALID,
-                  "“%s” is not an id: small letters, digits and hyphens, a letter first", *out);
+                  "%s is “%s”, which is not an id: small letters, digits and hyphens, a letter first", name, *out);
   return TRUE;
 }
 

@@ -47,6 +47,7 @@ gboolean    fp_book_jurisdictions   (const FpBookReader *reader, const xmlNode *
 
 gboolean    fp_book_limit           (const FpBookReader *reader, const xmlNode *node, FpRule *rule); /* test and figures */
 gboolean    fp_book_measure         (const FpBookReader *reader, const xmlNode *node, FpRule *rule); /* and its unit */
+gboolean    fp_book_limit_fits      (const FpBookReader *reader, const xmlNode *node, const FpRule *rule); /* after both */
 gboolean    fp_book_rule            (const FpBookReader *reader, const xmlNode *node); /* into the book */
 
 G_END_DECLS

@@ -46,32 +46,30 @@ read_conditions (const FpBookReader *reader, const xmlNode *node, FpRule *rule)
 }
 
 static gboolean
-read_texts (const FpBookReader *reader, const xmlNode *node, FpRule *rule)
+read_child (const FpBookReader *reader, const xmlNode *child, FpRule *rule)
 {
   struct { const char *name; const char **into; } texts[]
     = { { "title", &rule->title }, { "below", &rule->below }, { "above", &rule->above },
         { "source", &rule->source }, { "advice", &rule->advice }, { "caution", &rule->caution } };
 
-  for (const xmlNode *child = node->children; child; child = child->next)
-    {
-      guint t = 0;
+  if (child->type != XML_ELEMENT_NODE)
+    return fp_book_nothing_said (reader, child);
+  for (guint t = 0; t < G_N_ELEMENTS (texts); t++)
+    if (fp_book_names (child, texts[t].name))
+      return fp_book_text (reader, child, texts[t].into);
+  return fp_book_fault (reader, child, FP_ERROR_INVALID, "“%s” is not expected in a rule", (const char *) child->name);
+}
 
-      if (child->type != XML_ELEMENT_NODE)
-        {
-          if (!fp_book_nothing_said (reader, child))
-            return FALSE;
-          continue;
-        }
-      while (t < G_N_ELEMENTS (texts) && !fp_book_names (child, texts[t].name))
-        t++;
-      if (t == G_N_ELEMENTS (texts))
-        return fp_book_fault (reader, child, FP_ERROR_INVALID, "“%s” is not expected in a rule", (const char *) child->name);
-      if (!fp_book_text (reader, child, texts[t].into))
-        return FALSE;
-    }
-  if (!rule->title || !rule->source)
+static gboolean
+read_texts (const FpBookReader *reader, const xmlNode *node, FpRule *rule)
+{
+  gboolean good = TRUE;
+
+  for (const xmlNode *child = node->children; child; child = child->next)
+    good &= read_child (reader, child, rule);
+  if (good && (!rule->title || !rule->source))
     return fp_book_fault (reader, node, FP_ERROR_INVALID, "rule “%s” lacks its %s", rule->id, rule->title ? "source" : "title");
-  return TRUE;
+  return good;
 }
 
 static gboolean
@@ -103,9 +101,9 @@ read_parts (const FpBookReader *reader, const xmlNode *node, FpRule *rule)
   static const char *const weights[] = { "required", "recommended", "customary", NULL };
   const gboolean limit = fp_book_limit (reader, node, rule);
   int weight = 0;
-  gboolean good = limit;
+  const gboolean measure = fp_book_measure (reader, node, rule);
+  gboolean good = limit && measure && fp_book_limit_fits (reader, node, rule);
 
-  good &= fp_book_measure (reader, node, rule);
   good &= fp_book_word (reader, node, "weight", weights, TRUE, &weight);
   good &= read_conditions (reader, node, rule);
   good &= read_texts (reader, node, rule);
@@ -123,13 +121,15 @@ fp_book_rule (const FpBookReader *reader, const xmlNode *node)
   g_autofree char *printed = fp_book_attribute (node, "printed");
   const gboolean known = fp_book_only_attributes (reader, node, attributes);
 
-  if (!fp_book_needed_id (reader, node, "id", &rule.id) || !read_parts (reader, node, &rule)
-      || !is_new (reader, node, &rule) || !known)
-    return FALSE;
+  gboolean good = known;
 
+  if (!fp_book_needed_id (reader, node, "id", &rule.id))
+    return FALSE;
+  good &= is_new (reader, node, &rule);
+  good &= read_parts (reader, node, &rule);
   rule.printed = fp_book_keep (reader, printed);
   if (rule.jurisdictions == 0)
     rule.jurisdictions = reader->book->jurisdictions;
-  g_array_append_val (reader->book->rules, rule);
-  return TRUE;
+  g_array_append_val (reader->book->rules, rule); /* a faulty one too, so that a second of its id is told: the book is left out */
+  return good;
 }

@@ -77,6 +77,7 @@ test_limit_amiss (void)
     { "step-and-fall", "tread-code", FALSE, NAN, 20, "Why not" },
     { "step-and-fall", "riser-code", FALSE, 8, NAN, "Why not" },
     { "step-and-fall", "no-such-rule", TRUE, NAN, NAN, "Why not" },
+    { "newer-form", "tabernacle-apart", FALSE, 7, NAN, "Neither yes nor no" },
   };
   g_autoptr (FpProject) project = church ();
   const FpNorms norms = { .change = changes, .n_changes = G_N_ELEMENTS (changes) };
@@ -84,7 +85,8 @@ test_limit_amiss (void)
 
   say (&project, &norms);
   findings = findings_of (project);
-  g_assert_cmpuint (fp_findings_amiss (findings)->len, ==, 3);
+  g_assert_cmpuint (fp_findings_amiss (findings)->len, ==, 4);
+  g_assert_cmpfloat (finding_in (findings, "newer-form", "tabernacle-apart")->rule->low, <=, 1);
   g_assert_cmpfloat (finding_in (findings, "step-and-fall", "tread-code")->rule->low, ==, 11);
   g_assert_cmpfloat (finding_in (findings, "step-and-fall", "riser-code")->rule->low, ==, 4);
   g_assert_null (finding_in (findings, "step-and-fall", "riser-code")->otherwise);

@@ -374,7 +374,11 @@ test_malformed (void)
     { STEPS "test='one-of' of='2 many' weight='required'>" TEXTS END,
       "“many” in “of” is not a number", FP_ERROR_RANGE },
     { RISER "test='at-most' high='7' unit='furlong' weight='required'>" TEXTS END,
-      "“furlong” is not a unit", FP_ERROR_INVALID },
+      "“furlong” is not a unit; its units are mm, cm, m, in, ft, ", FP_ERROR_INVALID },
+    { HEAD "<rule id='r' measure='altar-freestanding' test='equals' low='7' weight='required'>" TEXTS END,
+      "“altar-freestanding” is yes or no: its limit is 1 or 0, not 7", FP_ERROR_RANGE },
+    { HEAD "<rule id='r' measure='mensa-seen' test='at-least' low='95' weight='required'>" TEXTS END,
+      "“mensa-seen” is a share, of which 1 is the whole: for 95 per cent write the unit “%”", FP_ERROR_RANGE },
     { RISER "test='at-most' high='7' weight='required'>" TEXTS END,
       "needs the unit in which its limit is printed", FP_ERROR_INVALID },
     { STEPS "test='at-most' high='7' unit='in' weight='required'>" TEXTS END,
@@ -431,6 +435,7 @@ test_all_faults (void)
     "<rule id='a' measure='risers' test='at-most' high='7' unit='in' weight='law'>" TEXTS "</rule>\n"
     "<rule id='b' measure='riser' test='at-most' high='7' unit='in' weight='required'>" TEXTS "</rule>\n"
     "<rule id='c' measure='riser' test='at-most' high='seven' unit='in' weight='required'><title>t</title></rule>\n"
+    "<rule id='c' measure='risers' test='at-most' high='7' unit='sqft' weight='required' matter='Way behind'>" TEXTS "</rule>\n"
     TAIL, &error);
 
   g_assert_null (book);
@@ -439,7 +444,11 @@ test_all_faults (void)
                    "own.xml:2: there is no measure “risers”; is “riser” meant?\n"
                    "own.xml:2: weight is “law”, expected one of: required, recommended, customary\n"
                    "own.xml:4: high is “seven”, expected a number such as 12.5 or 1/3\n"
-                   "own.xml:4: rule “c” lacks its source");
+                   "own.xml:4: rule “c” lacks its source\n"
+                   "own.xml:5: a second rule “c”\n"
+                   "own.xml:5: there is no measure “risers”; is “riser” meant?\n"
+                   "own.xml:5: “sqft” is not a unit; footpace measures tells those that there are\n"
+                   "own.xml:5: matter is “Way behind”, which is not an id: small letters, digits and hyphens, a letter first");
   g_clear_error (&error);
 
   for (int i = 0; i < 30; i++)
