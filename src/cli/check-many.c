@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "check-many.h"
 
+#include "check-books.h"
+
 #include "footpace/store.h"
 #include "footpace/workers.h"
 
@@ -108,7 +110,7 @@ add_refused (const Run *run, const char *file, const char *why, GString *out)
   add_field (out, name);
   g_string_append (out, ",,,,,,,,"); /* nothing in the columns between */
   add_field (out, why);
-  g_string_append (out, "\r\n");
+  g_string_append (out, ",,,,\r\n");
 }
 
 static guint
@@ -144,6 +146,82 @@ worst_of (const FpFindings *findings)
   return n > 0 && finding[0].found == FP_FOUND_SHORT ? finding[0].title : "";
 }
 
+/* --- what the parish holds otherwise ------------------------------------------------------ */
+
+typedef struct
+{
+  guint aside, otherwise; /* rules                                                   */
+  char *without;          /* ids of books that are not followed, parted by spaces    */
+  char *amiss;            /* sentences: a book in place of another, a norm of no book */
+} Norms;
+
+static void
+norms_clear (Norms *norms)
+{
+  g_free (norms->without);
+  g_free (norms->amiss);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Norms, norms_clear)
+
+static char *
+amiss_of (const FpFindings *findings)
+{
+  const GPtrArray *amiss = fp_findings_amiss (findings);
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < amiss->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? " " : "", (const char *) amiss->pdata[i]);
+  return g_strdelimit (g_string_free (text, FALSE), "\r\n", ' ');
+}
+
+static Norms
+norms_of (const FpFindings *findings)
+{
+  const FpNorms *held = fp_project_norms (fp_scene_project (fp_findings_scene (findings)));
+  GString *without = g_string_new (NULL);
+  Norms norms = { .amiss = amiss_of (findings) };
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const FpNormChange *change = fp_norms_change (held, fp_rulebook_id (finding[i].book), finding[i].rule->id);
+      const gboolean followed = fp_norms_follow (held, fp_rulebook_id (finding[i].book));
+
+      norms.aside += followed && change != NULL && change->aside;
+      norms.otherwise += finding[i].otherwise != NULL && finding[i].found != FP_FOUND_APART;
+    }
+  for (guint i = 0; i < held->n_without; i++)
+    g_string_append_printf (without, "%s%s", i > 0 ? " " : "", held->without[i]);
+  norms.without = g_string_free (without, FALSE);
+  return norms;
+}
+
+/* "; set aside: 2; not followed: flame": nothing where all is held as it is printed. */
+static void
+add_norms_words (const Norms *norms, GString *out)
+{
+  if (norms->aside > 0)
+    g_string_append_printf (out, "; set aside: %u", norms->aside);
+  if (norms->otherwise > 0)
+    g_string_append_printf (out, "; held otherwise than printed: %u", norms->otherwise);
+  if (*norms->without != '\0')
+    g_string_append_printf (out, "; not followed: %s", norms->without);
+  if (*norms->amiss != '\0')
+    g_string_append_printf (out, "; norms: %s", norms->amiss);
+}
+
+static void
+add_norms_fields (const Norms *norms, GString *out)
+{
+  const guint number[] = { norms->aside, norms->otherwise };
+
+  add_numbers (out, number, G_N_ELEMENTS (number));
+  add_field (out, norms->without);
+  add_field (out, norms->amiss);
+}
+
 static void
 add_row (const Run *run, const char *file, const FpAlternative *alternative, const FpFindings *findings, GString *out)
 {
@@ -152,12 +230,15 @@ add_row (const Run *run, const char *file, const FpAlternative *alternative, con
                            fp_findings_short (findings, FP_WEIGHT_CUSTOMARY), held_of (findings) };
   const char *worst = worst_of (findings);
   g_autofree char *rules = short_of (findings);
+  g_auto (Norms) norms = norms_of (findings);
 
   if (!run->how->csv)
     {
-      g_string_append_printf (out, "%s: %s: short %u required, %u recommended, %u customary, of %u rules held%s%s\n", name,
+      g_string_append_printf (out, "%s: %s: short %u required, %u recommended, %u customary, of %u rules held%s%s", name,
                               fp_alternative_name (alternative), number[0], number[1], number[2], number[3],
                               *worst != '\0' ? "; first: " : "", worst);
+      add_norms_words (&norms, out);
+      g_string_append_c (out, '\n');
       return;
     }
   add_field (out, name);
@@ -167,24 +248,11 @@ add_row (const Run *run, const char *file, const FpAlternative *alternative, con
   add_field (out, worst);
   add_field (out, rules);
   add_field (out, "");
+  add_norms_fields (&norms, out);
   g_string_append (out, "\r\n");
 }
 
 /* --- one file --------------------------------------------------------------------------- */
-
-static GPtrArray *
-books_for (const Run *run, const FpProject *project)
-{
-  GPtrArray *books = fp_rulebooks_for (project, NULL);
-
-  for (guint i = 0; i < run->how->books->len; i++)
-    {
-      g_autofree char *why = NULL;
-
-      fp_rulebooks_add (books, run->how->books->pdata[i], &why); /* the project has brought it along itself */
-    }
-  return books;
-}
 
 static gboolean
 is_wanted (const Run *run, const FpAlternative *alternative)
@@ -198,7 +266,7 @@ is_wanted (const Run *run, const FpAlternative *alternative)
 static int
 check_project (const Run *run, const char *file, const FpProject *project, GString *out)
 {
-  g_autoptr (GPtrArray) books = books_for (run, project);
+  g_autoptr (GPtrArray) books = fp_check_books_for (project, run->how->books);
   int exit_code = FP_EXIT_CLEAR;
 
   for (guint i = 0; i < fp_project_n_alternatives (project); i++)
@@ -261,7 +329,7 @@ int
 fp_check_many (const FpCheckMany *self, GPtrArray *files)
 {
   static const char head[]
-    = "file,alternative,name,required,recommended,customary,held,first,short,not checked\r\n";
+    = "file,alternative,name,required,recommended,customary,held,first,short,not checked,set aside,otherwise,not followed,norms\r\n";
   Run run = { .how = self, .files = files, .exit_code = FP_EXIT_CLEAR };
 
   if (self->csv && fp_command_print (head, strlen (head)) != FP_EXIT_CLEAR)

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* footpace check: the findings of an alternative, or a row for each of many projects */
+#include "check-books.h"
 #include "check-many.h"
 
 #include "footpace/review.h"
@@ -24,27 +25,6 @@ asked_clear (Asked *asked)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Asked, asked_clear)
 
-/* Those of --rulebook; NULL after having said which cannot be used: what was asked for is held, or nothing is. */
-static GPtrArray *
-books_asked (const Asked *asked)
-{
-  g_autoptr (GPtrArray) books = g_ptr_array_new_with_free_func ((GDestroyNotify) fp_rulebook_unref);
-
-  for (guint i = 0; asked->rulebooks != NULL && asked->rulebooks[i] != NULL; i++)
-    {
-      g_autoptr (GError) error = NULL;
-      FpRulebook *book = fp_rulebook_load (asked->rulebooks[i], &error);
-
-      if (book == NULL)
-        {
-          fp_command_fail (error->message);
-          return NULL;
-        }
-      g_ptr_array_add (books, book);
-    }
-  return g_steal_pointer (&books);
-}
-
 static char *
 report (const Asked *asked, const FpFindings *findings)
 {
@@ -54,25 +34,6 @@ report (const Asked *asked, const FpFindings *findings)
     return fp_report_json_remedied (findings, remedies);
   return g_strcmp0 (asked->as, "csv") == 0 ? fp_report_csv (findings)
                                            : fp_report_text_remedied (findings, asked->every, remedies);
-}
-
-/* Adds the books asked for to those of the project; FALSE after having said which clashes. */
-static gboolean
-add_books (GPtrArray *books, const GPtrArray *more)
-{
-  for (guint i = 0; i < more->len; i++)
-    {
-      g_autofree char *why = NULL;
-
-      if (!fp_rulebooks_add (books, more->pdata[i], &why))
-        {
-          g_autofree char *reason = g_strdup_printf ("--rulebook: %s", why);
-
-          fp_command_fail (reason);
-          return FALSE;
-        }
-    }
-  return TRUE;
 }
 
 static int
@@ -88,9 +49,9 @@ check_one (const Asked *asked, const char *file, const GPtrArray *more)
   if (project == NULL || (alternative = fp_command_alternative (project, asked->alternative)) < 0)
     return FP_EXIT_ERROR;
   scene = fp_command_scene (project, (guint) alternative, asked->celebration);
-  books = fp_rulebooks_for (project, NULL);
-  if (scene == NULL || !add_books (books, more))
+  if (scene == NULL)
     return FP_EXIT_ERROR;
+  books = fp_check_books_for (project, more);
   findings = fp_findings_of_scene (scene, books, NULL);
   text = report (asked, findings);
   if (fp_command_print (text, strlen (text)) != FP_EXIT_CLEAR)
@@ -134,7 +95,8 @@ run (int argc, char **argv)
     { "all", 0, 0, G_OPTION_ARG_NONE, &asked.every, "List every rule, with what was measured or why it was not", NULL },
     { "remedies", 0, 0, G_OPTION_ARG_NONE, &asked.remedied,
       "Tell the smallest change that settles each, or what stands in the way", NULL },
-    { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks, "Hold this rulebook too; may be said again", "BOOK" },
+    { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks, 
+      "Hold this rulebook too, in place of an edition that the project keeps; may be said again", "BOOK" },
     { "rows", 0, 0, G_OPTION_ARG_NONE, &asked.rows, "A row for each alternative, also of one project", NULL },
     { "as", 0, 0, FP_OPTION_TEXT, &asked.as, "text, json or csv; otherwise text", "FORM" },
     { NULL }
@@ -144,7 +106,7 @@ run (int argc, char **argv)
     return exit_code;
   if (asked.as != NULL && !g_str_equal (asked.as, "text") && !g_str_equal (asked.as, "json") && !g_str_equal (asked.as, "csv"))
     return fp_command_fail_value ("--as", asked.as, "text, json or csv");
-  books = books_asked (&asked);
+  books = fp_check_books_asked (asked.rulebooks);
   if (books == NULL)
     return FP_EXIT_ERROR;
   return is_one (files) && !asked.rows ? check_one (&asked, files[0], books) : check_all (&asked, files, books);

@@ -28,7 +28,8 @@
  *                                      "by": [x, y] mm that it is moved, or null } ],
  *                       "worse": [ { "rule", "book" }: of less weight, that it makes worse ] } } ],
  *     "jurisdiction": "unsaid" | "us" | "uk" | "eu" | "other",
- *     "amiss":   [ text: a book that was left out, a norm that could not be held, and why ],
+ *     "norms":   { "not-followed": [ book ], "aside", "otherwise": [ { "rule", "book", "reason" } ] },
+ *     "amiss":   [ text: a book that was left out or is held in place of another edition, a norm that could not be held, and why ],
  *     "books":   [ { "id", "title", "edition", "rules", "found" } ],
  *     "summary": { "rules", "held", "found": how many of "short", "within", "waiting", "nothing", "apart",
  *                  "short": { "required", "recommended", "customary" }, "says" },
@@ -324,6 +325,43 @@ put_books (FpJson *json, const FpFindings *findings)
 }
 
 static void
+put_changes (FpJson *json, const char *name, const FpFindings *findings, gboolean aside)
+{
+  guint n;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  fp_json_open (json, name, '[');
+  for (guint i = 0; i < n; i++)
+    {
+      const FpNormChange *change = fp_report_norm (findings, &finding[i]);
+
+      if (change == NULL || change->aside != aside)
+        continue;
+      fp_json_open (json, NULL, '{');
+      fp_json_text (json, "rule", change->rule);
+      fp_json_text (json, "book", change->book);
+      fp_json_text (json, "reason", change->reason);
+      fp_json_close (json, '}');
+    }
+  fp_json_close (json, ']');
+}
+
+static void
+put_norms (FpJson *json, const FpFindings *findings)
+{
+  const FpNorms *norms = fp_project_norms (fp_scene_project (fp_findings_scene (findings)));
+
+  fp_json_open (json, "norms", '{');
+  fp_json_open (json, "not-followed", '[');
+  for (guint i = 0; i < norms->n_without; i++)
+    fp_json_text (json, NULL, norms->without[i]);
+  fp_json_close (json, ']');
+  put_changes (json, "aside", findings, TRUE);
+  put_changes (json, "otherwise", findings, FALSE);
+  fp_json_close (json, '}');
+}
+
+static void
 put_summary (FpJson *json, const FpFindings *findings)
 {
   const FpReportStates states = fp_report_states (findings, NULL);
@@ -389,6 +427,7 @@ fp_report_json_remedied (const FpFindings *findings, const FpRemedies *remedies)
     put_finding (&json, findings, i, remedies);
   fp_json_close (&json, ']');
   fp_json_text (&json, "jurisdiction", fp_jurisdiction_id (fp_project_norms (fp_scene_project (fp_findings_scene (findings)))->jurisdiction));
+  put_norms (&json, findings);
   fp_json_open (&json, "amiss", '[');
   for (guint i = 0; i < fp_findings_amiss (findings)->len; i++)
     fp_json_text (&json, NULL, fp_findings_amiss (findings)->pdata[i]);

@@ -40,6 +40,19 @@ put_head (GString *out, const FpFindings *findings)
                                                      : fp_jurisdiction_label (norms->jurisdiction));
 }
 
+static void
+put_norms (GString *out, const FpFindings *findings)
+{
+  g_autoptr (GArray) norms = fp_report_norms (findings);
+
+  for (guint i = 0; i < norms->len; i++)
+    {
+      const FpReportNorm *one = &g_array_index (norms, FpReportNorm, i);
+
+      fp_words_put (out, 0, one->label, 14, one->text);
+    }
+}
+
 /* Measured, asked, where, advice, source, caution of one rule that is short. */
 static void
 put_finding (GString *out, guint number, const FpFinding *finding, const char *settled, const char *hindered)
@@ -150,18 +163,6 @@ put_not_checked (GString *out, const FpFindings *findings)
         fp_words_heading (out, "Not checked");
       fp_words_put (out, 0, "-", 2, line);
     }
-}
-
-/* Books that could not be used, and norms that could not be held. */
-static void
-put_amiss (GString *out, const FpFindings *findings)
-{
-  const GPtrArray *amiss = fp_findings_amiss (findings);
-
-  if (amiss->len > 0)
-    fp_words_heading (out, "Amiss in the norms");
-  for (guint i = 0; i < amiss->len; i++)
-    fp_words_put (out, 0, "-", 2, amiss->pdata[i]);
 }
 
 /* What the parish holds otherwise than it is printed, also where nothing was found short. */
@@ -320,11 +321,11 @@ fp_report_text_remedied (const FpFindings *findings, gboolean every, const FpRem
   const gboolean list = every || n == 0 || finding[0].found != FP_FOUND_SHORT;
 
   put_head (out, findings);
+  put_norms (out, findings);
   put_short (out, findings, remedies);
   if (!list)
     put_not_checked (out, findings);
   put_otherwise (out, findings);
-  put_amiss (out, findings);
   put_looked_at (out, findings, list);
   put_capacity (out, findings);
   put_cautions (out, findings);

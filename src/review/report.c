@@ -86,7 +86,7 @@ append_sentence (GString *out, const char *label, const char *text)
 
   if (length == 0)
     return;
-  g_string_append_printf (out, "\n%s%s%s", label, text, text[length - 1] == '.' ? "" : ".");
+  g_string_append_printf (out, "\n%s%s%s", label, text, strchr (".?!", text[length - 1]) != NULL ? "" : ".");
 }
 
 static char *
@@ -98,9 +98,26 @@ line_of (const FpFinding *finding)
   g_string_append_printf (out, "%s: %s", fp_weight_label (finding->rule->weight), finding->title);
   append_sentence (out, "Measured: ", measured);
   append_sentence (out, "Where: ", finding->detail);
+  append_sentence (out, "Norms: ", finding->otherwise);
   append_sentence (out, "Source: ", finding->rule->source);
   append_sentence (out, "Caution: ", finding->rule->caution);
   return g_string_free (out, FALSE);
+}
+
+/* What a sheet says of the norms stands after the findings: who reads it sees no head of a report. */
+static void
+add_norms (GPtrArray *lines, const FpFindings *findings)
+{
+  g_autoptr (GArray) norms = fp_report_norms (findings);
+
+  if (norms->len > 0 && lines->len == 0)
+    g_ptr_array_add (lines, g_strdup ("No finding against the rules listed."));
+  for (guint i = 0; i < norms->len; i++)
+    {
+      const FpReportNorm *one = &g_array_index (norms, FpReportNorm, i);
+
+      g_ptr_array_add (lines, one->heading == NULL ? g_strdup (one->text) : g_strdup_printf ("%s: %s", one->heading, one->text));
+    }
 }
 
 char **
@@ -117,6 +134,7 @@ fp_report_lines (const FpFindings *findings)
       *line = g_ascii_toupper (*line);
       g_ptr_array_add (lines, line);
     }
+  add_norms (lines, findings);
   g_ptr_array_add (lines, NULL);
   return (char **) g_ptr_array_free (lines, FALSE);
 }

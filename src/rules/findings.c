@@ -4,6 +4,7 @@
 #include "measuring.h"
 #include "norms-held.h"
 #include "printed-unit.h"
+#include "rulebook-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -267,6 +268,7 @@ findings_new_empty (const FpMeasuring *of, GPtrArray *books)
     g_autoptr (GPtrArray) own = fp_rulebooks_for (fp_scene_project (of->scene), self->amiss); /* also for what is left out */
 
     self->books = g_ptr_array_ref (books ? books : own);
+    fp_rulebooks_tell_in_place (self->books, fp_scene_project (of->scene), own, self->amiss);
   }
   self->list = g_array_new (FALSE, FALSE, sizeof (FpFinding));
   g_array_set_clear_func (self->list, finding_clear);

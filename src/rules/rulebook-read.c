@@ -4,6 +4,8 @@
 #include "rulebook-reader.h"
 #include "rulebook-xml.h"
 
+#include <string.h>
+
 /* What is said of the whole book. */
 static void
 read_head (const FpBookReader *reader, const xmlNode *root)
@@ -56,6 +58,23 @@ free_error (gpointer error)
   g_error_free (error);
 }
 
+/* The same of a file as it is and as a project keeps it, whose lines end in LF. */
+static void
+add_sum (FpRulebook *book, const char *xml, gsize length)
+{
+  g_autoptr (GChecksum) sum = g_checksum_new (G_CHECKSUM_SHA256);
+  const char *end = xml + length;
+
+  for (const char *from = xml; from < end;)
+    {
+      const char *cr = memchr (from, '\r', (gsize) (end - from)), *to = cr ? cr : end;
+
+      g_checksum_update (sum, (const guchar *) from, to - from);
+      from = to + (cr != NULL);
+    }
+  book->sum = g_string_chunk_insert (book->text, g_checksum_get_string (sum));
+}
+
 FpRulebook *
 fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **error)
 {
@@ -74,6 +93,7 @@ fp_rulebook_parse (const char *xml, gsize length, const char *name, GError **err
     return NULL;
 
   reader.book = fp_rulebook_new_empty ();
+  add_sum (reader.book, xml, length);
   read_book (&reader, xmlDocGetRootElement (doc));
   if (faults->len > 0)
     tell_faults (&reader, error);

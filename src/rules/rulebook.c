@@ -15,7 +15,7 @@ fp_rulebook_new_empty (void)
   g_atomic_ref_count_init (&self->ref_count);
   self->text = g_string_chunk_new (4096);
   self->rules = g_array_new (FALSE, TRUE, sizeof (FpRule));
-  self->id = self->title = self->edition = "";
+  self->id = self->title = self->edition = self->sum = "";
   return self;
 }
 

@@ -2,6 +2,8 @@
 /* The books that a project is held against: those that are built in, and its own. */
 #include "footpace/rules.h"
 
+#include "rulebook-private.h"
+
 #include <string.h>
 
 /* A book is read once: findings are asked for at every step of a drag.  Of what a project no longer has, the oldest goes. */
@@ -90,6 +92,16 @@ fp_rulebooks_add (GPtrArray *books, FpRulebook *book, char **why)
   return TRUE;
 }
 
+/* A reason is a sentence, or the end of one. */
+static char *
+left_out_words (const char *name, const char *why)
+{
+  const gsize length = strlen (why);
+  const gboolean ends = length > 0 && strchr (".?!", why[length - 1]) != NULL;
+
+  return g_strdup_printf ("The rulebook “%s” is left out: %s%s", name, why, ends ? "" : ".");
+}
+
 GPtrArray *
 fp_rulebooks_for (const FpProject *project, GPtrArray *left_out)
 {
@@ -104,7 +116,7 @@ fp_rulebooks_for (const FpProject *project, GPtrArray *left_out)
       if (book)
         fp_rulebooks_add (books, book, &why);
       if (why && left_out)
-        g_ptr_array_add (left_out, g_strdup_printf ("The rulebook “%s” is left out: %s.", norms->own[i].name, why));
+        g_ptr_array_add (left_out, left_out_words (norms->own[i].name, why));
     }
   return books;
 }
@@ -123,4 +135,26 @@ fp_rulebook_own_name (const FpProject *project, const FpRulebook *book)
         return norms->own[i].name;
     }
   return NULL;
+}
+
+static const FpRulebook *
+find_id (const GPtrArray *books, const char *id)
+{
+  for (guint i = 0; i < books->len; i++)
+    if (strcmp (fp_rulebook_id (books->pdata[i]), id) == 0)
+      return books->pdata[i];
+  return NULL;
+}
+
+void
+fp_rulebooks_tell_in_place (const GPtrArray *books, const FpProject *project, const GPtrArray *kept, GPtrArray *to)
+{
+  for (guint i = 0; i < books->len; i++)
+    {
+      const FpRulebook *book = books->pdata[i], *was = find_id (kept, book->id);
+
+      if (was && was != book && strcmp (was->sum, book->sum) != 0 && fp_rulebook_own_name (project, was))
+        g_ptr_array_add (to, g_strdup_printf ("“%s”, edition %s, is held in place of edition %s that the project keeps.", book->title,
+                                              book->edition, was->edition));
+    }
 }

@@ -17,6 +17,7 @@ import subprocess
 import sys
 import tempfile
 import xml.etree.ElementTree as ET
+import xml.sax.saxutils
 
 FOOTPACE, SAMPLES, BUILD = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3]
 PARISH, CHAPEL = SAMPLES / "parish.footpace", SAMPLES / "chapel.footpace"
@@ -1026,6 +1027,54 @@ def a_rulebook_of_the_diocese_is_held_and_one_that_is_bad_is_told_where():
         assert "diocese.xml:2: there is no measure “mensa-breadth”" in footpace("check", CHAPEL, "--rulebook", book, expect=2).stderr
         book.write_text(rule.replace('id="diocese"', 'id="rail"'))
         assert "there is a book “rail” already" in footpace("check", CHAPEL, "--rulebook", book, expect=2).stderr
+
+
+def keeping(folder, name, norms):
+    """The chapel with these norms, as a project of its own."""
+    text = CHAPEL.read_text()
+    assert "<norms" not in text
+    path = pathlib.Path(folder) / name
+    path.write_text(text.replace("</project>", f'<norms jurisdiction="unsaid">{norms}</norms></project>'))
+    return path
+
+
+@test
+def a_rulebook_that_is_given_holds_in_place_of_the_edition_that_a_project_keeps():
+    def book(edition, low):
+        return ('<rulebook xmlns="urn:footpace:rulebook:1" id="diocese" title="Of the diocese" edition="%s">\n'
+                '<rule id="long" measure="mensa-length" test="at-least" low="%s" unit="m" weight="required">'
+                '<title>The altar is short</title><source>Of the diocese</source></rule>\n</rulebook>\n' % (edition, low))
+
+    with tempfile.TemporaryDirectory() as folder:
+        kept = "".join(f"<line>{xml.sax.saxutils.escape(line)}</line>" for line in book("2019", "0.5").splitlines())
+        project = keeping(folder, "a.footpace", f'<own name="old.xml">{kept}</own>')
+        new, same = pathlib.Path(folder) / "new.xml", pathlib.Path(folder) / "same.xml"
+        new.write_text(book("2026", "20"))
+        same.write_bytes(book("2019", "0.5").replace("\n", "\r\n").encode())
+        said = "“Of the diocese”, edition 2026, is held in place of edition 2019 that the project keeps."
+        one = " ".join(footpace("check", project, "--rulebook", new, expect=1).stdout.split())
+        assert "[diocese: long]" in one and said in one
+        assert said in json.loads(footpace("check", project, "--rulebook", new, "--as", "json", expect=1).stdout)["amiss"]
+        assert said in footpace("check", folder, "--rulebook", new, expect=1).stdout
+        for row in csv.DictReader(io.StringIO(footpace("check", folder, "--rulebook", new, "--as", "csv", expect=1).stdout)):
+            assert "diocese:long" in row["short"] and row["norms"] == said
+        for given in ((), ("--rulebook", same)):
+            plain = footpace("check", project, *given, expect=(0, 1)).stdout
+            assert "[diocese: long]" not in plain and "in place of" not in plain
+        assert "already" in footpace("check", project, "--rulebook", new, "--rulebook", new, expect=2).stderr
+
+
+@test
+def rows_tell_what_the_parish_sets_aside_and_does_not_follow():
+    norms = ('<without book="flame"/><without book="rail"/>'
+             '<limit book="step-and-fall" rule="riser-code" high="5" reason="Our elders ask for it."/>'
+             '<aside book="step-and-fall" rule="tread-code" reason="Kept as it is."/>')
+    with tempfile.TemporaryDirectory() as folder:
+        keeping(folder, "a.footpace", norms)
+        text = footpace("check", folder, expect=(0, 1)).stdout
+        assert "; set aside: 1; held otherwise than printed: 1; not followed: flame rail\n" in text
+        for row in csv.DictReader(io.StringIO(footpace("check", folder, "--as", "csv", expect=(0, 1)).stdout)):
+            assert (row["set aside"], row["otherwise"], row["not followed"], row["norms"]) == ("1", "1", "flame rail", "")
 
 
 @test

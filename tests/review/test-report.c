@@ -274,7 +274,7 @@ test_json_shape (void)
 
   python (json,
           "assert d['format'] == 'footpace.findings' and d['version'] == 1\n"
-          "assert list(d) == ['format','version','project','alternative','findings','jurisdiction','amiss','books','summary','cautions']\n"
+          "assert list(d) == ['format','version','project','alternative','findings','jurisdiction','norms','amiss','books','summary','cautions']\n"
           "assert d['project'] == {'title': 'Church of the test', 'place': 'Nowhere'}\n"
           "names = {'rule','book','title','measure','label','weight','found','measured','times','limit','test','source',"
           "'advice','caution','where','reason','drawn','otherwise','disagree','remedy'}\n"
