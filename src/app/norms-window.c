@@ -2,6 +2,7 @@
 #include "norms-window.h"
 
 #include "compat-4-8.h"
+#include "norm-book.h"
 #include "norm-row.h"
 #include "undo-keys.h"
 
@@ -254,32 +255,13 @@ on_law (FpNormsWindow *self)
 
 /* --- books of the project's own ------------------------------------------------------------- */
 
-/* Why the text is no book that can be added; NULL: it is one. */
-static char *
-why_not (FpNormsWindow *self, const char *name, const char *xml)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FpRulebook) book = fp_rulebook_parse (xml, strlen (xml), name, &error);
-  g_autoptr (GPtrArray) books = NULL;
-  char *why = NULL;
-
-  if (book == NULL)
-    return g_strdup (error->message);
-  books = fp_rulebooks_for (project_of (self), NULL);
-  for (guint i = 0; i < books->len; i++) /* one that came from the same file is replaced */
-    if (strcmp (fp_rulebook_id (books->pdata[i]), fp_rulebook_id (book)) == 0
-        && g_strcmp0 (own_name (self, books->pdata[i]), name) == 0)
-      return NULL;
-  fp_rulebooks_add (books, book, &why);
-  return why;
-}
-
 static void
 on_file (GFile *file, gpointer data)
 {
   g_autoptr (FpNormsWindow) self = data;
-  g_autofree char *xml = NULL, *path = file != NULL ? g_file_get_path (file) : NULL, *name = NULL, *why = NULL;
+  g_autofree char *xml = NULL, *path = file != NULL ? g_file_get_path (file) : NULL, *name = NULL, *said = NULL;
   g_autoptr (GError) error = NULL;
+  FpProject *next;
 
   if (path == NULL || self->document == NULL)
     return;
@@ -289,14 +271,12 @@ on_file (GFile *file, gpointer data)
       tell (self, error->message);
       return;
     }
-  why = why_not (self, name, xml);
-  if (why != NULL)
-    {
-      tell (self, why);
-      return;
-    }
-  if (take (self, fp_norms_add_book (project_of (self), name, xml, &error), "Add a rulebook", error))
-    show (self);
+  next = fp_norm_book_add (project_of (self), name, xml, &said, &error);
+  if (!take (self, next, said != NULL ? "Replace a rulebook" : "Add a rulebook", error))
+    return;
+  show (self);
+  if (said != NULL)
+    tell (self, said);
 }
 
 static void

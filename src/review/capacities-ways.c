@@ -66,7 +66,7 @@ add_us (const Ways *w)
   const gboolean wet = w->of->reckoning->sprinklers;
   const double wanted = fp_us_width_wanted (l->load, wet);
 
-  add_held (w, "Number, US", FALSE, l->ways, fp_us_ways_wanted (l->load),
+  add_held (w, "Ways out, US", FALSE, l->ways, fp_us_ways_wanted (l->load),
             "IBC 1006: 1 for up to 49 people, 2 to 500, 3 to 1000, 4 for more");
   add_held (w, "Width in all, US", TRUE, l->clear, wanted,
             wet ? "IBC 1005.3.2: 0.15 in for each, with sprinklers and an alarm that speaks"
@@ -83,16 +83,24 @@ add_us (const Ways *w)
                 : "IBC 1007.1.1: half the diagonal of the floor");
 }
 
+#define UK_WIDTHS \
+  "Approved Document B: 60 people by 750 mm, 110 by 850, 220 by 1050, by a wider one a person for each 5 mm of its width"
+
+/* Held against the people only where there are ways enough: too few of them are not made good by their width. */
 static void
 add_uk (const Ways *w)
 {
   const FpLeaving *l = &w->leaving;
+  const guint wanted = fp_uk_ways_wanted (l->load), hold = fp_uk_ways_hold (w->ways);
+  const char *what = l->ways > 1 ? "Who can leave without the widest, UK" : "Who can leave by it, UK";
 
-  add_held (w, "Number, UK", FALSE, l->ways, fp_uk_ways_wanted (l->load),
-            "Approved Document B: 1 for up to 60 people, 2 to 600, 3 for more");
-  add_held (w, l->ways > 1 ? "Who can leave without the widest, UK" : "Who can leave by it, UK", FALSE,
-            fp_uk_ways_hold (w->ways), l->load,
-            "Approved Document B: 60 people by 750 mm, 110 by 850, 220 by 1050, then one for each 5 mm");
+  add_held (w, "Ways out, UK", FALSE, l->ways, wanted, "Approved Document B: 1 for up to 60 people, 2 to 600, 3 for more");
+  if (l->ways >= wanted)
+    add_held (w, what, FALSE, hold, l->load, UK_WIDTHS);
+  else
+    fp_capacity_data (fp_capacity_add (w->to, g_strdup (what), fp_number_format (hold), NULL,
+                                       g_strdup ("not enough, whatever their width, while ways out are lacking. " UK_WIDTHS)),
+                      "people", hold, NAN);
 }
 
 void

@@ -64,8 +64,10 @@ add_length (const FpMeasuring *of, const Leaving *l, GArray *out, double found, 
 static void
 add_number (const FpMeasuring *of, const Leaving *l, GArray *out, guint found, guint asked)
 {
-  add (of, l, out, asked > found ? asked - found : 0)->text
-    = g_strdup_printf ("%u of %u for %u people", found, asked, l->leaving.load);
+  const guint lacking = asked > found ? asked - found : 0;
+
+  add (of, l, out, lacking)->text = lacking > 0 ? g_strdup_printf ("%u lacking: %u of %u for %u people", lacking, found, asked, l->leaving.load)
+                                                : g_strdup_printf ("%u of %u for %u people", found, asked, l->leaving.load);
 }
 
 static void

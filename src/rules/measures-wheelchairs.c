@@ -33,7 +33,8 @@ fp_take_wheelchair_lacking (const FpMeasuring *of, GArray *out)
   measured = owner >= 0 ? fp_measured_add_at (out, wanted > there ? wanted - there : 0, owner,
                                               fp_placed_middle (fp_measuring_placed (of, owner), 0))
                         : fp_measured_add (out, wanted);
-  measured->text = g_strdup_printf ("%u of %u for %u seats", there, wanted, seats);
+  measured->text = wanted > there ? g_strdup_printf ("%u lacking: %u of %u for %u seats", wanted - there, there, wanted, seats)
+                                  : g_strdup_printf ("%u of %u for %u seats", there, wanted, seats);
 }
 
 /* Beside one another they are narrower than alone. */

@@ -350,8 +350,8 @@ FP_MEASURE_COUNTED (ways_out_lacking_uk, "ways-out-lacking-uk", TRUE, "way out",
             "more.",
             "nobody has a place, or no door leads out from the people's floor")
 FP_MEASURE_COUNTED (ways_out_hold_uk, "ways-out-hold-uk", TRUE, "person", "people", "People for whom there is no way out, United Kingdom",
-            "How many more people there are than leave by all ways out but the widest: 60 by 750 mm, 110 by 850, 220 by 1050, then one "
-            "for each 5 mm.",
+            "How many more people there are than leave by all ways out but the widest: 60 by 750 mm, 110 by 850, 220 by 1050, by a wider "
+            "one a person for each 5 mm of its width.",
             "nobody has a place, or no door leads out from the people's floor")
 /* room to move */
 FP_MEASURE (way_from_sacristy, "way-from-sacristy", LENGTH, TRUE, "Way from the sacristy to the altar",

@@ -227,6 +227,13 @@ range_of (const FpMeasure *measure, const FpRule *rule, const char *low, const c
   return g_strdup_printf ("from %s to %s", measure->many && rule->low > 0 ? bare : low, high);
 }
 
+/* "none", of what is counted; "none lacking" of what lacks, lest it be read as if none were wanted. */
+static char *
+none_of (const FpMeasure *measure)
+{
+  return g_strdup (strstr (measure->id, "lacking") != NULL ? "none lacking" : "none");
+}
+
 /* "at least 970 mm", "none", from the rule's own numbers, in the units of the brief. */
 static char *
 spelled (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit, FpUnits units)
@@ -239,7 +246,7 @@ spelled (const FpMeasure *measure, const FpRule *rule, const FpPrintedUnit *unit
     case FP_TEST_AT_LEAST:
       return g_strconcat ("at least ", low, NULL);
     case FP_TEST_AT_MOST:
-      return measure->many && !(rule->high > 0) ? g_steal_pointer (&high) : g_strconcat ("at most ", high, NULL);
+      return measure->many && !(rule->high > 0) ? none_of (measure) : g_strconcat ("at most ", high, NULL);
     case FP_TEST_BETWEEN:
       return range_of (measure, rule, low, high);
     case FP_TEST_EQUALS:

@@ -19,7 +19,7 @@ struct _FpRulebook
   gatomicrefcount ref_count;
   GStringChunk   *text;    /* owns every string of the book and its rules    */
   const char     *id, *title, *edition;
-  const char     *sum;     /* of its XML, lines ended by LF: two that have the same are one edition */
+  const char     *sum;     /* of its XML, however its lines end: two that have the same are one edition */
   guint           jurisdictions; /* of those of its rules that name none; as of FpRule */
   GArray         *rules;   /* of FpRule                                      */
 };
@@ -27,8 +27,8 @@ struct _FpRulebook
 FpRulebook *fp_rulebook_new_empty (void);
 
 /* A sentence for each of @books that stands where the project keeps another edition of the same id.
- * @kept: (element-type FpRulebook): of fp_rulebooks_for(); @to: (element-type utf8) */
-void fp_rulebooks_tell_in_place (const GPtrArray *books, const FpProject *project, const GPtrArray *kept, GPtrArray *to);
+ * @own: (element-type FpRulebook): of fp_rulebooks_for(); @to: (element-type utf8) */
+void fp_rulebooks_tell_in_place (const GPtrArray *books, const FpProject *project, const GPtrArray *own, GPtrArray *to);
 
 /* A built-in file of this module; owned by the caller. */
 GBytes *fp_rulebook_file (const char *path);

@@ -58,13 +58,15 @@ free_error (gpointer error)
   g_error_free (error);
 }
 
-/* The same of a file as it is and as a project keeps it, whose lines end in LF. */
+/* The same of a file as it is and as a project keeps it: its lines end in LF, its end may be without one. */
 static void
 add_sum (FpRulebook *book, const char *xml, gsize length)
 {
   g_autoptr (GChecksum) sum = g_checksum_new (G_CHECKSUM_SHA256);
   const char *end = xml + length;
 
+  while (end > xml && g_ascii_isspace (end[-1]))
+    end--;
   for (const char *from = xml; from < end;)
     {
       const char *cr = memchr (from, '\r', (gsize) (end - from)), *to = cr ? cr : end;

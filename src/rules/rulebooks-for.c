@@ -147,11 +147,11 @@ find_id (const GPtrArray *books, const char *id)
 }
 
 void
-fp_rulebooks_tell_in_place (const GPtrArray *books, const FpProject *project, const GPtrArray *kept, GPtrArray *to)
+fp_rulebooks_tell_in_place (const GPtrArray *books, const FpProject *project, const GPtrArray *own, GPtrArray *to)
 {
   for (guint i = 0; i < books->len; i++)
     {
-      const FpRulebook *book = books->pdata[i], *was = find_id (kept, book->id);
+      const FpRulebook *book = books->pdata[i], *was = find_id (own, book->id);
 
       if (was && was != book && strcmp (was->sum, book->sum) != 0 && fp_rulebook_own_name (project, was))
         g_ptr_array_add (to, g_strdup_printf ("“%s”, edition %s, is held in place of edition %s that the project keeps.", book->title,

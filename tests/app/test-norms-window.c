@@ -204,6 +204,50 @@ test_own (void)
   g_rmdir (folder);
 }
 
+#define EDITION(id, edition, low) \
+  "<rulebook xmlns='urn:footpace:rulebook:1' id='" id "' title='Of the diocese' edition='" edition "'>\n" \
+  "<rule id='long' measure='mensa-length' test='at-least' low='" low "' unit='m' weight='required'>" \
+  "<title>The altar is short</title><source>Of the diocese</source></rule></rulebook>\n"
+
+/* A newer edition, from another file, takes the place of the one that is kept, as one step; a built-in book none takes. */
+static void
+test_replaced (void)
+{
+  g_autoptr (FpDocument) document = help_open_sample ("parish.footpace");
+  GtkWidget *window = open_window (document), *state = help_find_called (window, "state");
+  g_autofree char *folder = g_dir_make_tmp ("footpace-XXXXXX", NULL), *old = g_build_filename (folder, "old.xml", NULL);
+  g_autofree char *new = g_build_filename (folder, "new.xml", NULL);
+
+  fp_ask_files_of (answer, old);
+  g_assert_true (g_file_set_contents (old, EDITION ("diocese", "2019", "0.5"), -1, NULL));
+  gtk_widget_activate_action (window, "norms.add", NULL);
+  WAIT_FOR (norms_of (document)->n_own == 1);
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (state)), ==, "");
+
+  fp_ask_files_of (answer, new);
+  g_assert_true (g_file_set_contents (new, EDITION ("diocese", "2026", "20"), -1, NULL));
+  gtk_widget_activate_action (window, "norms.add", NULL);
+  WAIT_FOR (*gtk_label_get_text (GTK_LABEL (state)) != '\0');
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (state)), ==,
+                   "“Of the diocese”, edition 2019 from “old.xml”, is replaced by edition 2026 from “new.xml”. Undo brings it back.");
+  g_assert_cmpuint (norms_of (document)->n_own, ==, 1);
+  g_assert_cmpstr (norms_of (document)->own[0].name, ==, "new.xml");
+  fp_document_undo (document);
+  g_assert_cmpuint (norms_of (document)->n_own, ==, 1);
+  g_assert_cmpstr (norms_of (document)->own[0].name, ==, "old.xml");
+
+  g_assert_true (g_file_set_contents (new, EDITION ("rail", "2026", "20"), -1, NULL));
+  gtk_widget_activate_action (window, "norms.add", NULL);
+  WAIT_FOR (strstr (gtk_label_get_text (GTK_LABEL (state)), "there is a book “rail” already") != NULL);
+  g_assert_cmpuint (norms_of (document)->n_own, ==, 1);
+
+  fp_ask_files_of (NULL, NULL);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_unlink (old);
+  g_unlink (new);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -212,5 +256,6 @@ main (int argc, char **argv)
   g_test_add_func ("/norms-window/held", test_held);
   g_test_add_func ("/norms-window/gone-by", test_gone_by);
   g_test_add_func ("/norms-window/own", test_own);
+  g_test_add_func ("/norms-window/replaced", test_replaced);
   return g_test_run ();
 }

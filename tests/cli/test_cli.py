@@ -1034,7 +1034,8 @@ def keeping(folder, name, norms):
     text = CHAPEL.read_text()
     assert "<norms" not in text
     path = pathlib.Path(folder) / name
-    path.write_text(text.replace("</project>", f'<norms jurisdiction="unsaid">{norms}</norms></project>'))
+    before, after = text.rsplit("</alternative>", 1)
+    path.write_text(f'{before}</alternative>\n<norms jurisdiction="unsaid">{norms}</norms>{after}')
     return path
 
 

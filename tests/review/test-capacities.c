@@ -142,10 +142,10 @@ test_laws (void)
   g_autoptr (FpCapacities) in_us = capacities (us, FALSE), in_uk = capacities (uk, FALSE), elsewhere = capacities (other, FALSE);
 
   g_assert_nonnull (row_of (in_us, FP_CAPACITY_WAYS_OUT, "Width in all, US"));
-  g_assert_null (row_of (in_us, FP_CAPACITY_WAYS_OUT, "Number, UK"));
-  g_assert_nonnull (row_of (in_uk, FP_CAPACITY_WAYS_OUT, "Number, UK"));
-  g_assert_null (row_of (in_uk, FP_CAPACITY_WAYS_OUT, "Number, US"));
-  g_assert_null (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "Number, "));
+  g_assert_null (row_of (in_us, FP_CAPACITY_WAYS_OUT, "Ways out, UK"));
+  g_assert_nonnull (row_of (in_uk, FP_CAPACITY_WAYS_OUT, "Ways out, UK"));
+  g_assert_null (row_of (in_uk, FP_CAPACITY_WAYS_OUT, "Ways out, US"));
+  g_assert_null (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "Ways out, "));
   g_assert_nonnull (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "People to leave"));
   g_assert_nonnull (row_of (elsewhere, FP_CAPACITY_WAYS_OUT, "By local law"));
   g_assert_null (row_of (in_us, FP_CAPACITY_WAYS_OUT, "By local law"));

@@ -213,6 +213,79 @@ test_lines (void)
   g_assert_null (one[1]);
 }
 
+/* --- norms --------------------------------------------------------------- */
+
+/* Two of one reason, one of a limit of the parish's own, and a book that is not followed. */
+static FpProject *
+church_of_norms (void)
+{
+  static const FpNormChange changes[] = {
+    { "step-and-fall", "riser-code", TRUE, NAN, NAN, "Kept as it is." },
+    { "step-and-fall", "tread-code", TRUE, NAN, NAN, "Kept as it is." },
+    { "own", "long", FALSE, 2500, NAN, "The bishop asks for it." },
+  };
+  static const char *const without[] = { "flame" };
+  static const FpNormBook own = { "broken.xml", "<rulebook\n<" };
+  const FpNorms norms = { .change = changes, .n_changes = G_N_ELEMENTS (changes), .without = without, .n_without = 1,
+                          .own = &own, .n_own = 1 };
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (GError) error = NULL;
+  FpProject *next = fp_project_with_norms (project, &norms, &error);
+
+  g_assert_no_error (error);
+  return next;
+}
+
+static void
+add_own (GPtrArray *books)
+{
+  static const char xml[]
+    = "<rulebook xmlns='urn:footpace:rulebook:1' id='own' title='Own book' edition='third'>"
+      "<rule id='long' measure='mensa-length' test='at-least' low='2000' unit='mm' weight='required'>"
+      "<title>Too short</title><source>Own statutes, p. 3</source></rule></rulebook>";
+  g_autoptr (FpRulebook) book = fp_rulebook_parse (xml, strlen (xml), "own", NULL);
+  g_autofree char *why = NULL;
+
+  g_assert_true (fp_rulebooks_add (books, book, &why));
+}
+
+/* Told before the findings, and at the end of a sheet: who reads that a rule was not found short must know that it was not held. */
+static void
+test_norms (void)
+{
+  g_autoptr (FpProject) project = church_of_norms ();
+  g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
+  g_autoptr (FpFindings) findings = NULL;
+  g_autofree char *text = NULL, *flat = NULL, *limit = NULL;
+  g_auto (GStrv) lines = NULL;
+  const char *head_end;
+
+  add_own (books);
+  findings = fp_findings_of (project, 0, books, NULL);
+  text = fp_report_text (findings, FALSE);
+  head_end = strstr (text, "\n\n");
+  g_assert_nonnull (head_end);
+  flat = g_strndup (text, (gsize) (head_end - text));
+  g_assert_nonnull (strstr (flat, "\nNot followed  Flame [flame], "));
+  g_assert_nonnull (strstr (flat, "\nSet aside     2 rules: Riser of the altar steps; Tread of the altar steps (Kept as it is.)"));
+  g_assert_nonnull (strstr (flat, "\nOtherwise     1 rule: Length of the altar (The bishop asks for it.)"));
+  g_assert_nonnull (strstr (flat, "\nNorms         The rulebook “broken.xml” is left out: "));
+
+  lines = fp_report_lines (findings);
+  for (char **line = lines; *line != NULL; line++)
+    if (strstr (*line, "Too short\n") != NULL)
+      limit = g_strdup (*line);
+  g_assert_nonnull (limit);
+  g_assert_nonnull (strstr (limit, "\nNorms: The parish holds it otherwise than it is printed (at least 2\u202f000 mm): "
+                                   "The bishop asks for it.\nSource: "));
+  g_clear_pointer (&flat, g_free);
+  flat = g_strjoinv ("\n", lines);
+  g_assert_nonnull (strstr (flat, "\nNot followed by the parish: Flame [flame], "));
+  g_assert_nonnull (strstr (flat, "\nSet aside by the parish: 2 rules: "));
+  g_assert_nonnull (strstr (flat, "\nHeld otherwise than printed: 1 rule: "));
+  g_assert_nonnull (strstr (flat, "\nThe rulebook “broken.xml” is left out: "));
+}
+
 /* --- JSON ---------------------------------------------------------------- */
 
 /* Runs a Python that reads the JSON on its standard input as `d`; an independent reader of RFC 8259. */
@@ -348,6 +421,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/whole", test_whole);
   g_test_add_func ("/report/nothing-short", test_nothing_short);
   g_test_add_func ("/report/lines", test_lines);
+  g_test_add_func ("/report/norms", test_norms);
   g_test_add_func ("/report/remedied", test_remedied);
   g_test_add_func ("/report/json/shape", test_json_shape);
   g_test_add_func ("/report/json/escapes", test_json_escapes);
