@@ -55,7 +55,7 @@ test_built_in (void)
   g_assert_cmpuint (rules, >=, 120);
 }
 
-/* What an author advises is not law: only the parish's own rule and what was read in a norm of the rite is required. */
+/* What an author advises is not law: only our own rule on levels and sight and what was read in a norm of the rite is required. */
 static void
 test_required (void)
 {
@@ -68,7 +68,7 @@ test_required (void)
 
       for (guint i = 0; i < n; i++)
         if (rule[i].weight == FP_WEIGHT_REQUIRED)
-          g_assert_true (g_str_has_prefix (rule[i].source, "The parish's own rule")
+          g_assert_true (g_str_has_prefix (rule[i].source, "Footpace's own rule")
                          || g_str_has_prefix (rule[i].source, "GIRM "));
     }
 }
