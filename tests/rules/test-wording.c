@@ -456,11 +456,11 @@ test_cautions (void)
 /* A year of printing (not a clause, "1011.5.2", nor a length, "1800 mm"), or an edition. */
 #define YEAR_OR_EDITION "(?<![\\d.,])(1[5-9]|20)\\d\\d(?!\\d|[.,]\\d|.(mm|cm|m|in|ft)\\b)|\\d(st|nd|rd|th) ed\\."
 
-/* A source says of when its book is, or why it does not: undated, from memory, Footpace's own or the parish's brief, or that there is none. */
+/* A source says of when its book is, or why it does not: undated, from memory, Footpace's own, the parish's own, or that there is none. */
 static void
 test_sources (void)
 {
-  static const char *const none[] = { "ommon practice, no source", "Footpace's own", "The parish's own brief", "undated", "not shown", "from memory", NULL };
+  static const char *const none[] = { "ommon practice, no source", "Footpace's own", "The parish's own", "undated", "not shown", "from memory", NULL };
   g_autoptr (GPtrArray) books = fp_rulebooks_built_in ();
   g_autoptr (GPtrArray) rules = all_rules (books);
 
