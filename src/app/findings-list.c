@@ -15,7 +15,7 @@ struct _FpFindingsList
   gboolean    filling;
   guint       pointed;     /* the offer that the pointer or the focus is on; FP_FINDINGS_NO_OFFER */
 
-  GtkWidget  *summary, *list, *rest, *spinner, *full, *settle;
+  GtkWidget  *summary, *list, *rest, *spinner, *full, *settle, *amiss, *amiss_words;
 };
 
 G_DEFINE_FINAL_TYPE (FpFindingsList, fp_findings_list, GTK_TYPE_WIDGET)
@@ -71,6 +71,21 @@ show_rows (FpFindingsList *self)
   self->filling = FALSE;
 }
 
+/* A rulebook with a fault finds nothing, which must not look as if nothing were wrong. */
+static void
+show_amiss (FpFindingsList *self, FpFindings *newest)
+{
+  const GPtrArray *amiss = newest != NULL ? fp_findings_amiss (newest) : NULL;
+  g_autoptr (GString) all = g_string_new (NULL);
+  g_autofree char *words = newest != NULL ? fp_shown_amiss (newest) : NULL;
+
+  for (guint i = 0; amiss != NULL && i < amiss->len; i++)
+    g_string_append_printf (all, "%s%s", i > 0 ? "\n" : "", (const char *) amiss->pdata[i]);
+  gtk_widget_set_visible (self->amiss, words != NULL);
+  gtk_label_set_text (GTK_LABEL (self->amiss_words), words != NULL ? words : "");
+  gtk_widget_set_tooltip_text (self->amiss, all->str);
+}
+
 static void
 show (FpFindingsList *self)
 {
@@ -85,6 +100,7 @@ show (FpFindingsList *self)
   gtk_label_set_text (GTK_LABEL (self->summary), summary);
   gtk_label_set_text (GTK_LABEL (self->rest), rest);
   gtk_widget_set_visible (self->list, self->shown->len > 0);
+  show_amiss (self, newest);
 }
 
 static void
@@ -292,6 +308,8 @@ fp_findings_list_class_init (FpFindingsListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, spinner);
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, full);
   gtk_widget_class_bind_template_child (widget_class, FpFindingsList, settle);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, amiss);
+  gtk_widget_class_bind_template_child (widget_class, FpFindingsList, amiss_words);
   gtk_widget_class_bind_template_callback (widget_class, on_full);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated);

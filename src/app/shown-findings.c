@@ -105,6 +105,21 @@ fp_shown_rest (FpFindings *newest, const GArray *shown)
 }
 
 char *
+fp_shown_amiss (const FpFindings *newest)
+{
+  g_autoptr (GPtrArray) left_out = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) books = fp_rulebooks_for (fp_scene_project (fp_findings_scene (newest)), left_out);
+  const guint all = fp_findings_amiss (newest)->len, others = all > left_out->len ? all - left_out->len : 0;
+
+  (void) books;
+  if (left_out->len > 0)
+    return g_strdup_printf ("%u rulebook%s left out: see Norms", left_out->len, left_out->len == 1 ? " is" : "s are");
+  if (others > 0)
+    return g_strdup_printf ("%u thing%s amiss in the norms: see Norms", others, others == 1 ? " is" : "s are");
+  return NULL;
+}
+
+char *
 fp_shown_measure (const FpFinding *finding)
 {
   GString *text = g_string_new (finding->measured);

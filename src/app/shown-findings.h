@@ -21,6 +21,8 @@ char   *fp_shown_key (const FpShown *shown); /* tells a rule from every other; o
 char   *fp_shown_summary (const GArray *shown);
 /* "No finding against the other 47 rules listed." */
 char   *fp_shown_rest    (FpFindings *newest, const GArray *shown);
+/* "1 rulebook is left out: see Norms"; NULL: nothing is amiss with the norms. */
+char   *fp_shown_amiss   (const FpFindings *newest);
 /* "160 mm; asked: about 6 in (152 mm)" */
 char   *fp_shown_measure (const FpFinding *finding);
 /* All of it in one breath, for a screen reader. */

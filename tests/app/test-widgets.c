@@ -19,6 +19,8 @@
 #include "widget-help.h"
 #include "window.h"
 
+#include "footpace/norms-edit.h"
+
 #include <glib/gstdio.h>
 #include <string.h>
 
@@ -359,6 +361,27 @@ test_findings_list (void)
 
       g_assert_true (gtk_test_accessible_has_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL));
     }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Findings of a rulebook with a fault are not found, which is told over those that are. */
+static void
+test_findings_list_of_norms (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *findings = fp_findings_list_new (), *window = help_show (findings), *amiss = help_find_called (findings, "amiss");
+
+  fp_findings_list_set_document (FP_FINDINGS_LIST (findings), d);
+  WAIT_FOR (!fp_document_is_checking (d));
+  g_assert_false (gtk_widget_get_visible (amiss));
+  g_assert_true (fp_document_edit (d, fp_norms_add_book (fp_document_project (d), "broken.xml", "<rulebook", NULL), "Add", NULL));
+  WAIT_FOR (gtk_widget_get_visible (amiss));
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (help_find_called (findings, "amiss_words"))), ==,
+                   "1 rulebook is left out: see Norms");
+  g_assert_cmpstr (gtk_actionable_get_action_name (GTK_ACTIONABLE (amiss)), ==, "win.norms");
+  g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (amiss), "“broken.xml” is left out: broken.xml:1"));
+  fp_document_undo (d);
+  WAIT_FOR (!gtk_widget_get_visible (amiss));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -774,6 +797,7 @@ main (int argc, char **argv)
   g_test_add_func ("/inspector/several", test_inspector_of_several);
   g_test_add_func ("/inspector/everything", test_inspector_shows_everything);
   g_test_add_func ("/findings-list", test_findings_list);
+  g_test_add_func ("/findings-list/of-norms", test_findings_list_of_norms);
   g_test_add_func ("/alternatives-strip", test_alternatives_strip);
   g_test_add_func ("/overview/of-nothing", test_overview_of_nothing);
   g_test_add_func ("/compare-page", test_compare_page);

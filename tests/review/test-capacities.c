@@ -3,6 +3,7 @@
 #include "footpace/capacities.h"
 #include "footpace/store.h"
 
+#include <math.h>
 #include <string.h>
 
 static FpProject *
@@ -151,6 +152,24 @@ test_laws (void)
   g_assert_null (row_of (in_us, FP_CAPACITY_WAYS_OUT, "By local law"));
 }
 
+/* Approved Document B (2019), from memory: two ways for 61 to 600 people, however wide one is; over 1050 mm a person for each
+ * 5 mm of the whole width: 1900 mm let out 380. */
+static void
+test_one_way_in_uk (void)
+{
+  g_autoptr (FpProject) project = load ("parish.footpace"), uk = under (project, FP_JURISDICTION_UK);
+  g_autoptr (FpCapacities) all = capacities (uk, FALSE);
+  const FpCapacityRow *ways = row_of (all, FP_CAPACITY_WAYS_OUT, "Ways out, UK");
+  const FpCapacityRow *leave = row_of (all, FP_CAPACITY_WAYS_OUT, "Who can leave by it, UK");
+
+  g_assert_true (ways->lacking);
+  g_assert_cmpfloat (ways->found, ==, 1);
+  g_assert_cmpfloat (leave->found, ==, 380);
+  g_assert_true (isnan (leave->asked)); /* it is not held against the people, as if it were enough */
+  g_assert_true (g_str_has_prefix (leave->cell[FP_CAPACITY_NOTE], "not enough, whatever their width, while ways out are lacking"));
+  g_assert_nonnull (strstr (leave->cell[FP_CAPACITY_NOTE], "by a wider one a person for each 5 mm of its width"));
+}
+
 /* Every sample tells something everywhere, in lines that a terminal holds, and on paper. */
 static void
 test_samples (void)
@@ -200,6 +219,7 @@ main (int argc, char **argv)
   g_test_add_func ("/capacities/left-out", test_left_out);
   g_test_add_func ("/capacities/wheelchairs", test_wheelchairs);
   g_test_add_func ("/capacities/laws", test_laws);
+  g_test_add_func ("/capacities/one-way-in-uk", test_one_way_in_uk);
   g_test_add_func ("/capacities/samples", test_samples);
   g_test_add_func ("/capacities/empty", test_empty);
   return g_test_run ();

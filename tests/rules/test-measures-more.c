@@ -40,6 +40,24 @@ test_wheelchairs (void)
     }
 }
 
+/* A rule of a parish's own that asks for none lacking, and not for none. */
+static void
+test_wheelchairs_in_words (void)
+{
+  static const FpNormChange change = { "access", "wheelchair-places", FALSE, NAN, 0, "We want them all." };
+  const FpNorms norms = { .change = &change, .n_changes = 1 };
+  g_autoptr (FpProject) plain = with_rows (10, 30), project = fp_project_with_norms (plain, &norms, NULL);
+  g_autoptr (FpFindings) findings = fp_findings_of (project, 0, NULL, NULL);
+  guint n, i = 0;
+  const FpFinding *finding = fp_findings_get (findings, &n);
+
+  while (i < n && !g_str_equal (finding[i].rule->id, "wheelchair-places"))
+    i++;
+  g_assert_cmpuint (i, <, n);
+  g_assert_cmpstr (finding[i].limit, ==, "none lacking");
+  g_assert_cmpstr (finding[i].measured, ==, "5 lacking: 0 of 5 for 300 seats");
+}
+
 static void
 test_wheelchair_sizes (void)
 {
@@ -275,6 +293,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/more/wheelchairs", test_wheelchairs);
+  g_test_add_func ("/more/wheelchairs-in-words", test_wheelchairs_in_words);
   g_test_add_func ("/more/wheelchair-sizes", test_wheelchair_sizes);
   g_test_add_func ("/more/wheelchair-companions", test_wheelchair_companions);
   g_test_add_func ("/more/long-rows", test_long_rows);
