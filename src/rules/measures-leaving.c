@@ -174,7 +174,9 @@ fp_take_ways_out_hold_uk (const FpMeasuring *of, GArray *out)
   if (!begin (of, &l))
     return;
   hold = fp_uk_ways_hold (l.ways);
-  add (of, &l, out, (double) l.leaving.load - hold)->text = g_strdup_printf ("%u of %u people", hold, l.leaving.load);
+  add (of, &l, out, (double) l.leaving.load - hold)->text
+    = g_strdup_printf ("%u of %u people%s", hold, l.leaving.load,
+                       l.leaving.ways < fp_uk_ways_wanted (l.leaving.load) ? ", by fewer ways out than are asked" : "");
   end (&l);
 }
 

@@ -388,6 +388,27 @@ test_number_uk (void)
 /* --- what is not measured ------------------------------------------------------------------------- */
 
 /* Where no door is drawn the survey is not done, and where nobody has a place nobody leaves. */
+/* A single way is wide enough for 380, and two are asked for so many as 108: it is told with what is held. */
+static void
+test_hold_by_too_few_uk (void)
+{
+  g_autoptr (FpProject) project = church ();
+  g_autoptr (FpFindings) findings = NULL;
+  guint n, i = 0;
+  const FpFinding *finding;
+
+  take_law (&project, FP_JURISDICTION_UK);
+  add_door (&project, "west", 4, 6000, 1900);
+  add_bench (&project, 108, 9);
+  findings = fp_findings_of (project, 0, NULL, NULL);
+  finding = fp_findings_get (findings, &n);
+  while (i < n && !g_str_equal (finding[i].rule->measure, "ways-out-hold-uk"))
+    i++;
+  g_assert_cmpuint (i, <, n);
+  g_assert_cmpstr (finding[i].measured, ==, "380 of 108 people, by fewer ways out than are asked");
+  assert_is (project, "ways-out-uk", "short");
+}
+
 static void
 test_nothing (void)
 {
@@ -421,6 +442,7 @@ main (int argc, char **argv)
   g_test_add_func ("/leaving/clear", test_clear);
   g_test_add_func ("/leaving/uk/tables", test_tables_uk);
   g_test_add_func ("/leaving/uk/hold", test_hold_uk);
+  g_test_add_func ("/leaving/uk/hold-by-too-few", test_hold_by_too_few_uk);
   g_test_add_func ("/leaving/uk/number", test_number_uk);
   g_test_add_func ("/leaving/nothing", test_nothing);
   return g_test_run ();

@@ -149,6 +149,22 @@ test_own (void)
   g_assert_cmpuint (fp_findings_amiss (again)->len, ==, 3);
 }
 
+/* What ends as a question is not ended again. */
+static void
+test_own_meant (void)
+{
+  static const FpNormBook own
+    = { "near.xml", BOOK ("near", "<rule id='r' measure='risr' test='at-most' high='100' unit='mm' weight='recommended'>" TEXTS) };
+  g_autoptr (FpProject) project = church ();
+  const FpNorms norms = { .own = &own, .n_own = 1 };
+  g_autoptr (FpFindings) findings = NULL;
+
+  say (&project, &norms);
+  findings = findings_of (project);
+  g_assert_cmpuint (fp_findings_amiss (findings)->len, ==, 1);
+  g_assert_true (g_str_has_suffix (fp_findings_amiss (findings)->pdata[0], "is “riser” meant?"));
+}
+
 /* Of rules for one law, those of another are set apart; where it is not said, all are held. */
 static void
 test_law (void)
@@ -241,6 +257,7 @@ main (int argc, char **argv)
   g_test_add_func ("/norms/limit-amiss", test_limit_amiss);
   g_test_add_func ("/norms/aside-and-without", test_aside_and_without);
   g_test_add_func ("/norms/own", test_own);
+  g_test_add_func ("/norms/own-meant", test_own_meant);
   g_test_add_func ("/norms/law", test_law);
   g_test_add_func ("/norms/matter", test_matter);
   g_test_add_func ("/norms/matter-excluded", test_matter_excluded);
