@@ -95,8 +95,8 @@ run (int argc, char **argv)
     { "all", 0, 0, G_OPTION_ARG_NONE, &asked.every, "List every rule, with what was measured or why it was not", NULL },
     { "remedies", 0, 0, G_OPTION_ARG_NONE, &asked.remedied,
       "Tell the smallest change that settles each, or what stands in the way", NULL },
-    { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks, 
-      "Hold this rulebook too, in place of an edition that the project keeps; may be said again", "BOOK" },
+    { "rulebook", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &asked.rulebooks,
+      "Hold this book too, or in place of one that is kept; may be said again", "BOOK" },
     { "rows", 0, 0, G_OPTION_ARG_NONE, &asked.rows, "A row for each alternative, also of one project", NULL },
     { "as", 0, 0, FP_OPTION_TEXT, &asked.as, "text, json or csv; otherwise text", "FORM" },
     { NULL }
