@@ -6,18 +6,25 @@
 
 #define KNOTS_MOST 400000 /* where more are needed, no way is told          */
 #define GRAIN      4.0    /* mm: widths that differ by less are taken for equal */
-#define BLOCK      16     /* turns that are kept together                    */
+#define BLOCK      8      /* turns that are kept together                    */
 
 typedef struct { int ix, iy, turn; } Where;
 
 typedef struct
 {
-  float  width;     /* less than 0: nobody looked yet       */
+  float  width;     /* of the widest that stands there      */
   float  aside;     /* to its left                          */
   float  tightest;  /* on the way by which it was reached   */
   gint8  before[3]; /* steps back on that way               */
-  guint8 reached, done;
+  guint8 looked, reached, done;
 } Knot;
+
+typedef struct
+{
+  gint64 key;
+  guint  allowed; /* bits, of each turn one */
+  Knot   knot[BLOCK];
+} Block;
 
 typedef struct { int tightest; double far; Where at; } Waiting;
 
@@ -25,8 +32,8 @@ typedef struct
 {
   const FpBierAsk *ask;
   double           turn;    /* one step of it, radians                                    */
-  GHashTable      *blocks;  /* of gint64: Knot[BLOCK]                                     */
-  GHashTable      *allowed; /* (nullable) of gint64: bits, of each turn of the block one  */
+  GHashTable      *blocks;  /* a set of Block, by their keys                              */
+  Block           *last;    /* (nullable) whose turns were asked for last                 */
   GArray          *waiting; /* a heap                                                     */
   guint            looked;
 } Search;
@@ -55,20 +62,48 @@ pose_of (const Search *self, const Where *at, double aside)
                         from->at.y + at->iy * self->ask->step + aside * cos (angle), angle };
 }
 
-static Knot *
-knot_at (Search *self, const Where *at)
+/* Keys differ in few of their bits: those are spread. */
+static guint
+hash_key (gconstpointer key)
+{
+  return (guint) ((*(const guint64 *) key * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15)) >> 32);
+}
+
+/* NULL: nobody made it. */
+static Block *
+block_at (Search *self, const Where *at)
 {
   const gint64 key = key_of (at);
-  Knot *block = g_hash_table_lookup (self->blocks, &key);
+  Block *block = self->last != NULL && self->last->key == key ? self->last : g_hash_table_lookup (self->blocks, &key);
+
+  if (block != NULL)
+    self->last = block;
+  return block;
+}
+
+static Block *
+make_block (Search *self, const Where *at, guint allowed)
+{
+  Block *block = block_at (self, at);
 
   if (block == NULL)
     {
-      block = g_new0 (Knot, BLOCK);
-      for (guint i = 0; i < BLOCK; i++)
-        block[i].width = -1;
-      g_hash_table_insert (self->blocks, g_memdup2 (&key, sizeof key), block);
+      block = g_new0 (Block, 1);
+      block->key = key_of (at);
+      g_hash_table_add (self->blocks, block);
+      self->last = block;
     }
-  return &block[at->turn % BLOCK];
+  block->allowed |= allowed;
+  return block;
+}
+
+/* NULL: so far aside nobody looks. */
+static Knot *
+knot_at (Search *self, const Where *at)
+{
+  Block *block = self->ask->about != NULL ? block_at (self, at) : make_block (self, at, ~0u);
+
+  return block != NULL && (block->allowed >> (at->turn % BLOCK) & 1) != 0 ? &block->knot[at->turn % BLOCK] : NULL;
 }
 
 static void
@@ -80,6 +115,7 @@ look (Search *self, const Where *at, Knot *knot)
 
   fp_bier_room_sides (self->ask->room, &pose, &sides);
   self->looked++;
+  knot->looked = TRUE;
   aside = CLAMP ((sides.left - sides.right) / 2, -self->ask->step / 2, self->ask->step / 2);
   knot->aside = (float) aside;
   knot->width = (float) (sides.left > 0 && sides.right > 0 ? MIN (2 * MIN (sides.left - aside, sides.right + aside), self->ask->most) : 0);
@@ -143,26 +179,14 @@ pop (Search *self)
 
 /* --- from knot to knot ---------------------------------------------------------------------- */
 
-static gboolean
-is_allowed (const Search *self, const Where *at)
-{
-  const gint64 key = key_of (at);
-
-  return self->allowed == NULL
-         || (GPOINTER_TO_UINT (g_hash_table_lookup (self->allowed, &key)) >> (at->turn % BLOCK) & 1) != 0;
-}
-
 static void
 reach (Search *self, const Where *at, double tightest, int dx, int dy, int dt)
 {
-  Knot *knot;
+  Knot *knot = knot_at (self, at);
 
-  if (!is_allowed (self, at))
+  if (knot == NULL || knot->done)
     return;
-  knot = knot_at (self, at);
-  if (knot->done)
-    return;
-  if (knot->width < 0)
+  if (!knot->looked)
     look (self, at, knot);
   tightest = MIN (tightest, (double) knot->width);
   if (tightest < FP_WAY_LEAST || (knot->reached && tightest <= (double) knot->tightest))
@@ -186,9 +210,9 @@ turned (const Search *self, int turn)
 static void
 go_on (Search *self, const Where *at, double tightest)
 {
-  for (int dt = -1; dt <= 1; dt++)
-    for (int dy = -1; dy <= 1; dy++)
-      for (int dx = -1; dx <= 1; dx++)
+  for (int dy = -1; dy <= 1; dy++)
+    for (int dx = -1; dx <= 1; dx++)
+      for (int dt = -1; dt <= 1; dt++)
         {
           const Where next = { at->ix + dx, at->iy + dy, turned (self, at->turn + dt) };
           if (dx != 0 || dy != 0 || dt != 0)
@@ -240,37 +264,37 @@ way_back (Search *self, Where at)
 
 /* --- near to a way that is known -------------------------------------------------------------- */
 
+/* All turns from the first on, so many of them, at the places about that one. */
 static void
-allow (GHashTable *allowed, const Where *at)
+allow (Search *self, const Where *first, int n_turns, int r)
 {
-  gint64 key = key_of (at);
-  const guint bits = GPOINTER_TO_UINT (g_hash_table_lookup (allowed, &key)) | 1u << (at->turn % BLOCK);
+  for (int t = 0; t < n_turns;)
+    {
+      const int turn = turned (self, first->turn + t);
+      const int n = MIN (MIN (BLOCK - turn % BLOCK, n_turns - t), (int) self->ask->turns - turn);
+      const guint bits = ((1u << n) - 1) << (turn % BLOCK);
 
-  g_hash_table_insert (allowed, g_memdup2 (&key, sizeof key), GUINT_TO_POINTER (bits));
+      for (int dy = -r; dy <= r; dy++)
+        for (int dx = -r; dx <= r; dx++)
+          make_block (self, &(Where) { first->ix + dx, first->iy + dy, turn }, bits);
+      t += n;
+    }
 }
 
-static GHashTable *
-allow_about (const Search *self)
+static void
+allow_about (Search *self)
 {
-  GHashTable *allowed = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   const FpBierAsk *ask = self->ask;
   const int r = (int) ceil (ask->near / ask->step), rt = (int) ceil (ask->near_turn / self->turn);
 
   for (guint i = 0; i < ask->about->len; i++)
     {
       const FpBierPose *pose = &g_array_index (ask->about, FpBierPose, i);
-      const int ix = (int) lround ((pose->x - ask->from->at.x) / ask->step), iy = (int) lround ((pose->y - ask->from->at.y) / ask->step);
-      const int it = (int) lround ((pose->turn - ask->from->turn * G_PI / 180 - G_PI / 2) / self->turn);
+      const Where at = { (int) lround ((pose->x - ask->from->at.x) / ask->step), (int) lround ((pose->y - ask->from->at.y) / ask->step),
+                         (int) lround ((pose->turn - ask->from->turn * G_PI / 180 - G_PI / 2) / self->turn) - rt };
 
-      for (int dt = -rt; dt <= rt; dt++)
-        for (int dy = -r; dy <= r; dy++)
-          for (int dx = -r; dx <= r; dx++)
-            {
-              const Where at = { ix + dx, iy + dy, turned (self, it + dt) };
-              allow (allowed, &at);
-            }
+      allow (self, &at, 2 * rt + 1, r);
     }
-  return allowed;
 }
 
 /* --- together ---------------------------------------------------------------------------------- */
@@ -281,10 +305,10 @@ fp_bier_search (const FpBierAsk *ask)
   Search self = { .ask = ask, .turn = G_PI / ask->turns };
   GArray *found = NULL;
 
-  self.blocks = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
+  self.blocks = g_hash_table_new_full (hash_key, g_int64_equal, g_free, NULL);
   self.waiting = g_array_new (FALSE, FALSE, sizeof (Waiting));
   if (ask->about != NULL)
-    self.allowed = allow_about (&self);
+    allow_about (&self);
   begin (&self);
   while (found == NULL && self.waiting->len > 0 && self.looked < KNOTS_MOST)
     {
@@ -300,7 +324,6 @@ fp_bier_search (const FpBierAsk *ask)
         go_on (&self, &one.at, (double) knot->tightest);
     }
   g_hash_table_unref (self.blocks);
-  g_clear_pointer (&self.allowed, g_hash_table_unref);
   g_array_unref (self.waiting);
   return found != NULL ? found : g_array_new (FALSE, FALSE, sizeof (FpBierPose));
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* bier-way.c - the way on which a bier gets through: looked for in coarse steps, and about what was found in finer ones */
-#include "bier-search.h"
+#include "bier-path.h"
 #include "ways-private.h"
 
 #include <math.h>
@@ -8,54 +8,12 @@
 #define COARSEST 100.0 /* mm */
 #define TURNS    30    /* in half a circle, of the coarsest */
 #define TIMES    4     /* that steps are halved             */
-#define APPROACH 500.0 /* mm: before and behind where it is tight, finer steps are taken too */
-#define SAMPLE   4.0   /* mm: a corner moves no farther from one look to the next */
 #define TOLD     250.0 /* mm: between points of the route that is told           */
 #define TO_SPARE 50.0  /* mm: what is wider by so much turns with ease           */
 #define COURT    1500.0 /* mm: outside, beyond either jamb                        */
 #define AT_WALL  60.0  /* mm: an edge so near to the wall's face lies along it   */
 #define INSIDE   600.0 /* mm: who has come in stands so far behind the wall      */
 #define REACH    900.0 /* mm: and may be anywhere about there                    */
-
-typedef struct
-{
-  double     width; /* of the widest on all of the way      */
-  FpBierPose at;    /* where it is tightest                 */
-} Tightest;
-
-static double
-far_between (const FpBierPose *a, const FpBierPose *b)
-{
-  return hypot (b->x - a->x, b->y - a->y);
-}
-
-/* From one knot to the next, as it goes straight and turns evenly. */
-static void
-look_between (FpBierRoom *room, double length, const FpBierPose *a, const FpBierPose *b, Tightest *out)
-{
-  const double turn = remainder (b->turn - a->turn, G_PI), arm = hypot (length, 2 * FP_WAY_LEAST) / 2;
-  const guint n = (guint) MAX (1, ceil ((far_between (a, b) + arm * fabs (turn)) / SAMPLE));
-
-  for (guint i = 0; i <= n; i++)
-    {
-      const double t = (double) i / n;
-      const FpBierPose pose = { a->x + t * (b->x - a->x), a->y + t * (b->y - a->y), a->turn + t * turn };
-      const double width = fp_bier_room_width (room, &pose);
-
-      if (width < out->width)
-        *out = (Tightest) { width, pose };
-    }
-}
-
-static Tightest
-tightest_of (FpBierRoom *room, double length, double most, const GArray *poses)
-{
-  Tightest out = { most, g_array_index (poses, FpBierPose, 0) };
-
-  for (guint i = 1; i < poses->len; i++)
-    look_between (room, length, &g_array_index (poses, FpBierPose, i - 1), &g_array_index (poses, FpBierPose, i), &out);
-  return out;
-}
 
 /* --- told --------------------------------------------------------------------------------- */
 
@@ -88,7 +46,7 @@ on_bier (const FpBierPose *pose, double along, double across)
 
 /* What it nearly touches is told; drawn is its width in its middle. */
 static void
-tell_tightest (FpWay *way, const FpScene *scene, FpBierRoom *room, double length, const Tightest *tightest)
+tell_tightest (FpWay *way, const FpScene *scene, FpBierRoom *room, double length, const FpBierTightest *tightest)
 {
   const double half = tightest->width / 2;
   const FpBierPose *pose = &tightest->at;
@@ -104,66 +62,6 @@ tell_tightest (FpWay *way, const FpScene *scene, FpBierRoom *room, double length
   way->outline = g_new (FpPoint, 4);
   for (guint i = 0; i < 4; i++)
     way->outline[i] = on_bier (pose, i == 0 || i == 3 ? -length / 2 : length / 2, i < 2 ? -half : half);
-}
-
-/* --- in finer steps -------------------------------------------------------------------------- */
-
-typedef struct { guint first, last; } Stretch;
-
-/* From the first to the last pose of those that are hardly wider than the tightest, and some way before and behind. */
-static Stretch
-tight_part (FpBierRoom *room, const GArray *poses, double width)
-{
-  Stretch out = { poses->len, 0 };
-  double gone = 0;
-
-  for (guint i = 0; i < poses->len; i++)
-    if (fp_bier_room_width (room, &g_array_index (poses, FpBierPose, i)) < width)
-      out = (Stretch) { MIN (out.first, i), i };
-  if (out.first > out.last)
-    return (Stretch) { 0, poses->len - 1 };
-  for (; out.first > 0 && gone < APPROACH; out.first--)
-    gone += far_between (&g_array_index (poses, FpBierPose, out.first), &g_array_index (poses, FpBierPose, out.first - 1));
-  for (gone = 0; out.last + 1 < poses->len && gone < APPROACH; out.last++)
-    gone += far_between (&g_array_index (poses, FpBierPose, out.last), &g_array_index (poses, FpBierPose, out.last + 1));
-  return out;
-}
-
-static FpBierEnd
-end_at (const GArray *poses, guint i, double reach)
-{
-  const FpBierPose *pose = &g_array_index (poses, FpBierPose, i);
-
-  return (FpBierEnd) { { pose->x, pose->y }, reach, (pose->turn - G_PI / 2) * 180 / G_PI };
-}
-
-/* The tight part of a way once more in finer steps, and the rest as it was; NULL: nothing was found. */
-static GArray *
-look_finer (const FpBierAsk *coarse, const GArray *poses, double width)
-{
-  const Stretch part = tight_part (coarse->room, poses, width + coarse->step);
-  const FpBierEnd from = end_at (poses, part.first, 0), to = end_at (poses, part.last, coarse->step);
-  g_autoptr (GArray) about = g_array_new (FALSE, FALSE, sizeof (FpBierPose));
-  FpBierAsk ask = *coarse;
-  GArray *out;
-  g_autoptr (GArray) finer = NULL;
-
-  g_array_append_vals (about, &g_array_index (poses, FpBierPose, part.first), part.last - part.first + 1);
-  ask.from = &from;
-  ask.to = &to;
-  ask.about = about;
-  ask.near = 2 * coarse->step;
-  ask.near_turn = 2 * G_PI / coarse->turns;
-  ask.step = coarse->step / 2;
-  ask.turns = coarse->turns * 2;
-  finer = fp_bier_search (&ask);
-  if (finer->len == 0)
-    return NULL;
-  out = g_array_new (FALSE, FALSE, sizeof (FpBierPose));
-  g_array_append_vals (out, poses->data, part.first);
-  g_array_append_vals (out, finer->data, finer->len);
-  g_array_append_vals (out, &g_array_index (poses, FpBierPose, part.last), poses->len - part.last);
-  return out;
 }
 
 /* --- through a door ---------------------------------------------------------------------------- */
@@ -242,36 +140,29 @@ edges_with_door (const FpScene *scene, const FpBierDoor *door, double length)
 
 /* --- together -------------------------------------------------------------------------------- */
 
-/* @widest: no bier can be wider than a round body that gets there, and is not asked for. */
-static GArray *
-search (FpBierRoom *room, double length, double most, double widest, const FpBierEnd *from, const FpBierEnd *to, Tightest *tightest)
+/* @widest: no bier can be wider than a round body that gets there, and is not asked for.  Finer steps can tell nothing more of
+ * a way that is so wide already, or of one on which a bier as wide as is asked for has its room. */
+static FpBierPath *
+search (FpBierRoom *room, double length, double most, double widest, const FpBierEnd *from, const FpBierEnd *to)
 {
+  const double enough = MIN (most, widest - FP_BIER_SAMPLE);
   FpBierAsk ask = { .room = room, .from = from, .to = to, .most = widest, .step = COARSEST, .turns = TURNS };
-  GArray *best = fp_bier_search (&ask);
+  g_autoptr (GArray) poses = fp_bier_search (&ask);
+  FpBierPath *best;
 
-  if (best->len == 0)
-    return best;
-  *tightest = tightest_of (room, length, most, best);
-  for (guint i = 0; i < TIMES && tightest->width < widest - SAMPLE; i++)
+  if (poses->len == 0)
+    return NULL;
+  best = fp_bier_path_new (room, length, most, g_steal_pointer (&poses));
+  for (guint i = 0; i < TIMES && fp_bier_path_tightest (best).width < enough; i++)
     {
-      g_autoptr (GArray) finer = look_finer (&ask, best, tightest->width);
-      Tightest found;
-
-      if (finer == NULL)
-        break;
+      fp_bier_path_refine (best, &ask, enough);
       ask.step /= 2;
       ask.turns *= 2;
-      found = tightest_of (room, length, most, finer);
-      if (found.width < tightest->width)
-        continue;
-      *tightest = found;
-      g_array_unref (best);
-      best = g_steal_pointer (&finer);
     }
   return best;
 }
 
-/* Of a body that is as long as it is wide. */
+/* Of a body that is as long as it is wide.  A body without hollows gets through a door only where its least width does. */
 static double
 widest_round (const FpScene *scene, const FpBierEnd *from, const FpBierDoor *door, const FpBierEnd *to)
 {
@@ -283,7 +174,8 @@ widest_round (const FpScene *scene, const FpBierEnd *from, const FpBierDoor *doo
     begin = (FpWayEnd) { { (door->jamb[0].x + door->jamb[1].x) / 2 - door->out.x * INSIDE,
                            (door->jamb[0].y + door->jamb[1].y) / 2 - door->out.y * INSIDE }, REACH };
   way = fp_way_widest (scene, FP_GAIT_ON_FOOT, &begin, &end, NULL, 0);
-  return way->width;
+  return door == NULL ? way->width
+                      : MIN (way->width, hypot (door->jamb[1].x - door->jamb[0].x, door->jamb[1].y - door->jamb[0].y));
 }
 
 FpWay *
@@ -291,25 +183,26 @@ fp_way_of_bier (const FpScene *scene, double length, double most, const FpBierEn
 {
   const double widest = MIN (most + TO_SPARE, widest_round (scene, from, door, to));
   FpWay *way = g_new0 (FpWay, 1);
-  Tightest tightest = { 0, { 0, 0, 0 } };
+  FpBierTightest tightest = { 0, { 0, 0, 0 } };
+  g_autoptr (FpBierPath) path = NULL;
   FpBierRoom *room;
-  GArray *poses;
 
   way->owner[0] = way->owner[1] = -1;
   if (!(widest > 0))
     return way;
   /* A little more, so that what stands aside is found to be aside. */
   room = fp_bier_room_new (edges_with_door (scene, door, length), length, most + TO_SPARE + COARSEST);
-  poses = search (room, length, most, widest, from, to, &tightest);
-  if (poses->len > 0 && tightest.width >= FP_WAY_LEAST)
+  path = search (room, length, most, widest, from, to);
+  if (path != NULL)
+    tightest = fp_bier_path_tightest (path);
+  if (tightest.width >= FP_WAY_LEAST)
     {
       way->width = tightest.width;
-      way->tolerance = SAMPLE;
-      tell_route (way, poses);
+      way->tolerance = FP_BIER_SAMPLE;
+      tell_route (way, path->poses);
       if (tightest.width < most)
         tell_tightest (way, scene, room, length, &tightest);
     }
-  g_array_unref (poses);
   fp_bier_room_free (room);
   return way;
 }
