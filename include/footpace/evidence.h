@@ -39,7 +39,7 @@ void fp_evidence_add_outline (FpEvidence *self, const FpVec3 *pt, guint n);
 void fp_evidence_add_body    (FpEvidence *self, const FpVec3 *pt, guint n);
 void fp_evidence_add_each    (FpEvidence *self, FpVec3 at);
 
-/* What was measured, of what is no length: "2.10 m²"; drawn beside the first piece. @figure: (nullable) */
+/* What was measured in words: "2.10 m²"; drawn beside the first piece, or on the only length. @figure: (nullable) */
 void        fp_evidence_set_figure (FpEvidence *self, const char *figure);
 const char *fp_evidence_figure     (const FpEvidence *self);
 

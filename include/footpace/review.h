@@ -64,6 +64,8 @@ const char   *fp_comparison_label   (const FpComparison *self, guint row);
 const char   *fp_comparison_cell    (const FpComparison *self, guint row, guint column);
 /* Whether the cell is short of a limit: told by a mark as well as by colour. */
 gboolean      fp_comparison_short   (const FpComparison *self, guint row, guint column);
+/* Of the heaviest finding that the cell is short by; counts only where it is. */
+FpWeight      fp_comparison_weight  (const FpComparison *self, guint row, guint column);
 /* Whether more see it there than in another alternative, and in none are more: likewise. */
 gboolean      fp_comparison_best    (const FpComparison *self, guint row, guint column);
 gboolean      fp_comparison_is_heading (const FpComparison *self, guint row); /* its cells are empty */

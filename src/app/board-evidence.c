@@ -76,7 +76,7 @@ draw (FpBoardView *self, FpBoardEvidence *evidence)
         continue;
       layout.clip = FP_BOX_EMPTY;
       layout.units = evidence->units;
-      evidence->part[v].drawing = fp_evidence_draw (evidence->evidence, v, &layout, &under, 1, &seen, &corner);
+      evidence->part[v].drawing = fp_evidence_draw (evidence->evidence, v, self->projection[v], &layout, &under, 1, &seen, &corner);
       if (evidence->part[v].drawing != NULL)
         evidence->part[v].corner = fp_view_from_paper (&self->layout.view[v], corner);
     }

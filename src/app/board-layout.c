@@ -331,6 +331,23 @@ fp_board_view_frame (FpBoardView *self, gboolean whole)
 }
 
 void
+fp_board_view_lie (FpBoardView *self, double scale, FpPoint pan, Framing framing)
+{
+  fp_board_view_end_typing (self);
+  self->framing = framing;
+  if (framing != FRAME_BY_HAND)
+    {
+      fp_board_view_fit (self);
+      return;
+    }
+  self->scale = CLAMP (scale, SCALE_MIN, SCALE_MAX);
+  self->pan = pan;
+  fp_board_view_lay_out (self);
+  fp_board_view_forget_drawing (self);
+  fp_board_view_update_readout (self);
+}
+
+void
 fp_board_view_show_only (FpBoardView *self, int view)
 {
   if (self->held || view == self->only || !fp_board_view_has_projections (self) || self->scale <= 0.0)
@@ -344,15 +361,7 @@ fp_board_view_show_only (FpBoardView *self, int view)
     }
   self->only = view;
   self->framing = view < 0 ? self->all_three.framing : self->framing == FRAME_WHOLE ? FRAME_WHOLE : FRAME_SANCTUARY;
-  if (self->framing != FRAME_BY_HAND)
-    fp_board_view_fit (self);
-  else
-    {
-      self->scale = self->all_three.scale;
-      self->pan = self->all_three.pan;
-      fp_board_view_lay_out (self);
-      fp_board_view_forget_drawing (self);
-    }
+  fp_board_view_lie (self, self->all_three.scale, self->all_three.pan, self->framing);
   fp_board_view_tell (self);
   fp_board_view_hover (self);
 }
@@ -397,16 +406,6 @@ fp_board_view_locate (FpBoardView *self, FpViewId view, FpVec3 at, double *x, do
   *x = p.x;
   *y = p.y;
   return TRUE;
-}
-
-/* On the plan, which is where people look for a place; or on the one view that there is. */
-static gboolean
-is_in_view (FpBoardView *self, FpVec3 at)
-{
-  double x, y;
-
-  return fp_board_view_locate (self, self->only >= 0 ? (FpViewId) self->only : FP_VIEW_PLAN, at, &x, &y) && x >= 0.0 && y >= 0.0
-         && x <= gtk_widget_get_width (GTK_WIDGET (self)) && y <= gtk_widget_get_height (GTK_WIDGET (self));
 }
 
 /* All that there is of it, in widget px as a view shows it. */
@@ -485,11 +484,7 @@ fp_board_view_mark (FpBoardView *self, const FpVec3 *at)
     }
   self->marked = at != NULL;
   if (at != NULL)
-    {
-      self->mark = *at;
-      if (!is_in_view (self, *at))
-        fp_board_view_frame (self, TRUE);
-    }
+    self->mark = *at;
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

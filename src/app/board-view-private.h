@@ -76,6 +76,8 @@ struct _FpBoardView
 
   gboolean       marked;
   FpVec3         mark;
+  /* How it lay before it was brought to what was measured, and the scale to which it was; scale 0: it was not. */
+  struct { double scale, went; FpPoint pan; Framing framing; int only; } before;
   struct _FpBoardWay *way;     /* of the finding that is marked; NULL: it has none */
   struct _FpBoardEvidence *evidence; /* likewise what was measured                 */
 
@@ -166,6 +168,8 @@ void    fp_board_view_zoom_at  (FpBoardView *self, double factor, double x, doub
 void    fp_board_view_relayout (FpBoardView *self);
 void    fp_board_view_lay_out  (FpBoardView *self);
 void    fp_board_view_fit      (FpBoardView *self); /* frames what is to be framed */
+/* Scale and pan count where it is framed by hand. */
+void    fp_board_view_lie      (FpBoardView *self, double scale, FpPoint pan, Framing framing);
 void    fp_board_view_forget_drawing (FpBoardView *self);
 gboolean fp_board_view_has_projections (FpBoardView *self);
 double  fp_board_view_height_mm (FpBoardView *self);

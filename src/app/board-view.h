@@ -41,7 +41,7 @@ void       fp_board_view_show_only (FpBoardView *self, int view);
 int        fp_board_view_only  (FpBoardView *self);
 double     fp_board_view_scale (FpBoardView *self); /* 50 for 1:50; 0 with nothing drawn */
 
-/* Where a finding is; NULL takes the mark away. */
+/* Where a finding is; NULL takes the mark away.  The board stays where it is. */
 void       fp_board_view_mark  (FpBoardView *self, const FpVec3 *at);
 gboolean   fp_board_view_marked (FpBoardView *self, FpVec3 *at); /* FALSE: no mark */
 /* The way of the finding that is marked, drawn over the plan; NULL takes it away.  A mark elsewhere takes it away, too. */
@@ -49,6 +49,9 @@ void         fp_board_view_mark_way   (FpBoardView *self, const FpWay *way);
 /* Likewise what was measured, drawn over all views; copied. */
 void         fp_board_view_mark_evidence (FpBoardView *self, const FpEvidence *evidence);
 const FpEvidence *fp_board_view_marked_evidence (FpBoardView *self); /* NULL: none is drawn */
+/* Brings the board to what was measured, where that is out of view or too small to be read; where nothing has a size of its
+ * own, and the mark is out of view, to the whole church.  What it was moved for a finding before is taken back first. */
+void         fp_board_view_show_marked (FpBoardView *self);
 const FpWay *fp_board_view_marked_way (FpBoardView *self); /* NULL: none is drawn */
 
 /* Draws over it what a change would make of the church (NULL: no more), and tells what it is beside it.

@@ -109,6 +109,13 @@ attach_picture (FpComparePage *self, FpDrawing *drawing, const char *what, const
   return picture;
 }
 
+/* The signs and colours of the list of findings; the legend names them. */
+static const struct { const char *sign, *css; } weights[FP_N_WEIGHTS] = {
+  [FP_WEIGHT_REQUIRED] = { "◆ ", "required" },
+  [FP_WEIGHT_RECOMMENDED] = { "○ ", "recommended" },
+  [FP_WEIGHT_CUSTOMARY] = { "▬ ", "customary" },
+};
+
 /* What a mark says, under the pointer and read out. */
 static void
 tell_mark (GtkWidget *label, const char *cell, const char *what)
@@ -126,11 +133,16 @@ attach_cell (FpComparePage *self, const FpComparison *comparison, guint row, gui
   const gboolean is_short = fp_comparison_short (comparison, row, column);
   const gboolean is_best = fp_comparison_best (comparison, row, column);
   const char *cell = fp_comparison_cell (comparison, row, column);
-  g_autofree char *text = g_strconcat (is_short ? "◆ " : "", cell, is_best ? " ▲" : "", NULL);
+  const FpWeight weight = fp_comparison_weight (comparison, row, column);
+  g_autofree char *text = g_strconcat (is_short ? weights[weight].sign : "", cell, is_best ? " ▲" : "", NULL);
+  g_autofree char *what = g_strdup_printf ("short of a limit of a rulebook: %s", fp_weight_label (weight));
   GtkWidget *label = attach_label (self, text, (int) column + 1, at, is_short ? "short" : "cell");
 
   if (is_short)
-    tell_mark (label, cell, "short of a limit of a rulebook");
+    {
+      gtk_widget_add_css_class (label, weights[weight].css);
+      tell_mark (label, cell, what);
+    }
   else if (is_best)
     tell_mark (label, cell, "from most places of all alternatives");
   if (is_best)

@@ -284,6 +284,7 @@ on_finding_picked (FpWindow *self)
   if (owner_of (shown) != NULL)
     fp_document_choose (self->document, owner_of (shown));
   mark (self, shown);
+  fp_board_view_show_marked (FP_BOARD_VIEW (self->board));
   gtk_widget_activate_action (GTK_WIDGET (self), "win.show-board", NULL);
   fp_window_forget_remedy (self);
   self->pointing = TRUE;

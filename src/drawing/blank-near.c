@@ -97,6 +97,8 @@ cover_by (FpCover *cover, const FpLaid *laid, const FpBox *about)
         add_run (cover, laid, &mark[i], pt + mark[i].first);
       else
         add_box (cover, &box);
+      if (mark[i].type == FP_MARK_TEXT)
+        fp_cover_take_text (cover, &box, 1);
     }
 }
 

@@ -3,6 +3,9 @@
 
 #include "blank-near.h"
 #include "length-over.h"
+#include "projection-private.h"
+
+#include "footpace/told-length.h"
 
 #include <math.h>
 
@@ -16,6 +19,7 @@
 #define FEW      12   /* rings in elevation or section: more lie one over the other */
 #define TRUE_TO  0.999 /* of a length, as the view shows it                      */
 #define CORNERS  8
+#define CUT_TO   1.0 /* mm of the church: so near to the cut it lies in it */
 #define FLOOR    5000.0 /* mm of the church: what is larger both ways is a floor (design judgement) */
 #define LETTERS  2.5
 #define PATCH    0.6  /* of paper about words                                    */
@@ -25,6 +29,7 @@ typedef struct
 {
   FpDrawing          *drawing;
   FpViewId            view;
+  const FpProjection *of; /* NULL: all of it lies before the viewer */
   const FpViewLayout *layout;
   const FpVec3       *pt;
 } Drawn;
@@ -35,12 +40,31 @@ on_paper (const Drawn *self, FpVec3 p)
   return fp_view_to_paper (self->layout, fp_layout_point (self->layout, self->view, p));
 }
 
+/* By its middle: what is cut through is seen.  A line goes on from behind the viewer to where he looks. */
+gboolean
+fp_evidence_is_before (const FpEvidencePiece *piece, const FpVec3 *pt, const FpProjection *of)
+{
+  const double nearest = fp_projection_nearest (of);
+  double sum = 0, least = G_MAXDOUBLE;
+
+  for (guint i = 0; i < piece->n; i++)
+    {
+      const double depth = fp_sight_point (fp_projection_view (of), fp_projection_cut (of).turned, pt[piece->first + i]).z;
+
+      sum += depth / piece->n;
+      least = MIN (least, depth);
+    }
+  return (piece->sort == FP_EVIDENCE_LINE ? least : sum) <= nearest + CUT_TO;
+}
+
 /* All of it, so that nothing is cut off. */
 static gboolean
 is_shown (const Drawn *self, const FpEvidencePiece *piece)
 {
   const FpBox *clip = &self->layout->clip;
 
+  if (self->of != NULL && !fp_evidence_is_before (piece, self->pt, self->of))
+    return FALSE;
   for (guint i = 0; !fp_box_is_empty (clip) && i < piece->n; i++)
     {
       const FpPoint p = fp_layout_point (self->layout, self->view, self->pt[piece->first + i]);
@@ -66,15 +90,21 @@ draw_run (const Drawn *self, const FpEvidencePiece *piece)
     fp_drawing_circle (self->drawing, FP_PEN_SIGHT, FP_FILL_INK, pt[0], DOT);
 }
 
-/* A floor, which elevation and section would show as a line beyond what they show of the church. */
-static gboolean
-is_floor_from_aside (const Drawn *self, const FpEvidencePiece *piece)
+gboolean
+fp_evidence_is_floor (const FpEvidencePiece *piece, const FpVec3 *pt)
 {
   FpBox box = FP_BOX_EMPTY;
 
   for (guint i = 0; i < piece->n; i++)
-    fp_box_add_point (&box, (FpPoint) { self->pt[piece->first + i].x, self->pt[piece->first + i].y });
-  return self->view != FP_VIEW_PLAN && box.x1 - box.x0 > FLOOR && box.y1 - box.y0 > FLOOR;
+    fp_box_add_point (&box, (FpPoint) { pt[piece->first + i].x, pt[piece->first + i].y });
+  return piece->sort == FP_EVIDENCE_OUTLINE && box.x1 - box.x0 > FLOOR && box.y1 - box.y0 > FLOOR;
+}
+
+/* Elevation and section would show it as a line beyond what they show of the church. */
+static gboolean
+is_floor_from_aside (const Drawn *self, const FpEvidencePiece *piece)
+{
+  return self->view != FP_VIEW_PLAN && fp_evidence_is_floor (piece, self->pt);
 }
 
 /* About the silhouette of its corners. */
@@ -107,18 +137,19 @@ draw_each (const Drawn *self, const FpEvidencePiece *piece)
 static char *
 figure_of (double length, double times, FpUnits units)
 {
-  g_autofree char *figure = fp_length_format (round (length * 10) / 10, units);
+  g_autofree char *figure = fp_length_format (fp_told_length (length), units);
 
   return fabs (times) > 1 ? g_strdup_printf ("%g × %s", fabs (times), figure) : g_steal_pointer (&figure);
 }
 
+/* @own: (nullable): the figure as it is told otherwise. */
 static void
-draw_length (const Drawn *self, const FpEvidencePiece *piece, FpCover *cover, const FpBox *within)
+draw_length (const Drawn *self, const FpEvidencePiece *piece, const char *own, FpCover *cover, const FpBox *within)
 {
   const FpVec3 a = self->pt[piece->first], b = self->pt[piece->first + 1];
   const FpPoint p = on_paper (self, a), q = on_paper (self, b);
   const double length = fp_vec3_length (fp_vec3_sub (b, a)), seen = hypot (q.x - p.x, q.y - p.y);
-  g_autofree char *figure = figure_of (length, piece->times, self->layout->units);
+  g_autofree char *figure = own != NULL ? g_strdup (own) : figure_of (length, piece->times, self->layout->units);
 
   if (seen * self->layout->scale >= TRUE_TO * length && length > 0)
     fp_length_over (self->drawing, p, q, figure, cover, within);
@@ -177,6 +208,23 @@ box_about (const Drawn *self, const FpEvidencePiece *piece, guint n)
   return box;
 }
 
+/* The one that is the value; NULL where there is none, or are more, or it counts otherwise than once. */
+static const FpEvidencePiece *
+only_length (const FpEvidencePiece *piece, guint n)
+{
+  const FpEvidencePiece *only = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      if (piece[i].sort != FP_EVIDENCE_LENGTH)
+        continue;
+      if (only != NULL || fabs (piece[i].times) != 1)
+        return NULL;
+      only = &piece[i];
+    }
+  return only;
+}
+
 static guint
 rings_of (const FpEvidencePiece *piece, guint n)
 {
@@ -212,12 +260,13 @@ draw_piece (const Drawn *self, const FpEvidencePiece *piece, gboolean rings)
 }
 
 void
-fp_drawing_add_evidence (FpDrawing *self, const FpEvidence *evidence, FpViewId view, const FpViewLayout *layout,
-                         const FpLaid *under, guint n, const FpBox *within)
+fp_drawing_add_evidence (FpDrawing *self, const FpEvidence *evidence, FpViewId view, const FpProjection *of,
+                         const FpViewLayout *layout, const FpLaid *under, guint n, const FpBox *within)
 {
-  const Drawn drawn = { self, view, layout, fp_evidence_points (evidence) };
+  const Drawn drawn = { self, view, of, layout, fp_evidence_points (evidence) };
   guint n_pieces;
   const FpEvidencePiece *piece = fp_evidence_pieces (evidence, &n_pieces);
+  const FpEvidencePiece *alone = only_length (piece, n_pieces);
   const gboolean rings = view == FP_VIEW_PLAN || rings_of (piece, n_pieces) <= FEW;
   const FpBox about = box_about (&drawn, piece, n_pieces);
   g_autoptr (FpCover) cover = fp_laid_cover (under, n, &about);
@@ -228,8 +277,8 @@ fp_drawing_add_evidence (FpDrawing *self, const FpEvidence *evidence, FpViewId v
       draw_piece (&drawn, &piece[i], rings);
   for (guint i = 0; i < n_pieces; i++)
     if (piece[i].sort == FP_EVIDENCE_LENGTH && is_shown (&drawn, &piece[i]))
-      draw_length (&drawn, &piece[i], cover, within);
-  if (fp_evidence_figure (evidence) != NULL && n_pieces > 0 && is_shown (&drawn, piece))
+      draw_length (&drawn, &piece[i], &piece[i] == alone ? fp_evidence_figure (evidence) : NULL, cover, within);
+  if (fp_evidence_figure (evidence) != NULL && alone == NULL && n_pieces > 0 && is_shown (&drawn, piece))
     draw_words (&drawn, piece, fp_evidence_figure (evidence), under, n, within);
 }
 
@@ -282,8 +331,8 @@ box_of_marks (const FpMark *mark, guint n, const FpPoint *pt)
 }
 
 FpDrawing *
-fp_evidence_draw (const FpEvidence *evidence, FpViewId view, const FpViewLayout *layout, const FpLaid *under, guint n,
-                  const FpBox *within, FpPoint *corner)
+fp_evidence_draw (const FpEvidence *evidence, FpViewId view, const FpProjection *of, const FpViewLayout *layout,
+                  const FpLaid *under, guint n, const FpBox *within, FpPoint *corner)
 {
   g_autoptr (FpDrawing) whole = fp_drawing_new (1, 1);
   FpDrawing *drawing;
@@ -291,7 +340,7 @@ fp_evidence_draw (const FpEvidence *evidence, FpViewId view, const FpViewLayout 
   const FpMark *mark;
   FpBox box;
 
-  fp_drawing_add_evidence (whole, evidence, view, layout, under, n, within);
+  fp_drawing_add_evidence (whole, evidence, view, of, layout, under, n, within);
   mark = fp_drawing_marks (whole, &n_marks);
   box = box_of_marks (mark, n_marks, fp_drawing_points (whole));
   if (fp_box_is_empty (&box))

@@ -18,8 +18,9 @@
 /* How far beside what is measured the line may be, paper mm. */
 static const double off[] = { 0, 5, -5, 7, -7, 9, -9, 12, -12, 15, -15, 19, -19, 24, -24, 30, -30 };
 
-/* What makes a place worse: design judgement.  The figure on lettering or a filled area, or over lines; a line that runs
+/* What makes a place worse: design judgement.  The figure on lettering, which is rather left out, on a filled area, or over lines; a line that runs
  * along another or through something filled; every line crossed; every mm off; out of sight. */
+#define ON_TEXT    200.0
 #define ON_FILLED  9.0
 #define OVER_LINE  1.5
 #define RUNS_ALONG 8.0
@@ -100,6 +101,8 @@ figure_amiss (const Line *self, const FpCover *cover, const FpBox *within)
     {
       if (box[i].x0 < within->x0 || box[i].x1 > within->x1 || box[i].y0 < within->y0 || box[i].y1 > within->y1)
         amiss += OUTSIDE / n;
+      if (!fp_cover_text_is_free (cover, &box[i], 0))
+        amiss += ON_TEXT / n;
       if (fp_cover_is_on_filled (cover, &box[i]))
         amiss += ON_FILLED / n;
       amiss += OVER_LINE * fp_cover_lines_in (cover, &box[i]) / n;
@@ -193,14 +196,36 @@ draw_figure (FpDrawing *drawing, FpCover *cover, const Line *self, const char *f
   fp_drawing_area (drawing, FP_PEN_HATCH, FP_FILL_PAPER, 0, patch, 4);
   fp_drawing_text (drawing, along (self, self->from, ABOVE), LETTERS, self->turn, FP_ALIGN_LEFT, figure);
   fp_cover_add_filled (cover, patch, 4);
+  {
+    FpBox box[FP_FIGURE_PARTS];
+    const guint n = figure_boxes (self, box);
+
+    for (guint i = 0; i < n; i++)
+      fp_cover_take_text (cover, &box[i], 1);
+  }
+}
+
+static gboolean
+is_on_text (const Line *self, const FpCover *cover)
+{
+  FpBox box[FP_FIGURE_PARTS];
+  const guint n = figure_boxes (self, box);
+
+  for (guint i = 0; i < n; i++)
+    if (!fp_cover_text_is_free (cover, &box[i], 0))
+      return TRUE;
+  return FALSE;
 }
 
 void
 fp_length_over (FpDrawing *drawing, FpPoint a, FpPoint b, const char *figure, FpCover *cover, const FpBox *within)
 {
-  const Line self = best_of (a, b, fp_lettering_width (figure, LETTERS), cover, within);
+  Line self = best_of (a, b, fp_lettering_width (figure, LETTERS), cover, within);
 
-  draw_figure (drawing, cover, &self, figure);
+  if (is_on_text (&self, cover))
+    self.from = self.width = 0;
+  else
+    draw_figure (drawing, cover, &self, figure);
   draw_ends (drawing, cover, &self);
   draw_line (drawing, cover, self.from < 0 ? along (&self, self.from, 0) : self.a,
              self.from + self.width > self.length ? along (&self, self.from + self.width, 0) : self.b);

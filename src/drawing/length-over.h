@@ -14,7 +14,8 @@ G_BEGIN_DECLS
  * @cover: what is drawn there; the dimension is added to it
  * @within: paper mm: it stays in it if it can
  *
- * Between its ends, or beside them with extension lines; in the pen of what was measured.
+ * Between its ends, or beside them with extension lines; in the pen of what was measured.  The
+ * figure is left out where lettering stands wherever it could.
  */
 void fp_length_over (FpDrawing *drawing, FpPoint a, FpPoint b, const char *figure, FpCover *cover, const FpBox *within);
 

@@ -132,6 +132,8 @@ void fp_sketch_add_stroke (FpSketch *self, FpVec3 a, FpVec3 b, guint owner, FpPe
 void fp_sketch_add_overhead (FpSketch *self, const FpSolid *solid);
 /* @world in the sketch's coordinates. */
 FpVec3 fp_sketch_point (const FpSketch *self, FpVec3 world);
+/* Depth of the cutting plane: what is nearer to the viewer is not drawn. */
+double fp_projection_nearest (const FpProjection *self);
 FpVec3 fp_sight_point  (FpViewId view, gboolean turned, FpVec3 world);
 
 /**

@@ -90,6 +90,12 @@ nearest_depth (const FpScene *scene, FpViewId view, const FpCut *cut)
   return G_MAXDOUBLE;
 }
 
+double
+fp_projection_nearest (const FpProjection *self)
+{
+  return nearest_depth (self->scene, self->view, &self->cut);
+}
+
 /* --- the projection ------------------------------------------------------------------ */
 
 static void

@@ -292,7 +292,8 @@ draw_one (const FpSheetViews *c, const OneView *one, FpDrawing *drawing, guint *
   for (guint i = 0; one->view == FP_VIEW_PLAN && c->spec->ways != NULL && c->spec->ways[i] != NULL; i++)
     fp_drawing_add_way (drawing, c->spec->ways[i], &one->layout);
   if (c->spec->measured != NULL)
-    fp_drawing_add_evidence (drawing, c->spec->measured, one->view, &one->layout, &(FpLaid) { drawing, { 0, 0 }, 1 }, 1, &c->area);
+    fp_drawing_add_evidence (drawing, c->spec->measured, one->view, projection, &one->layout, &(FpLaid) { drawing, { 0, 0 }, 1 }, 1,
+                             &c->area);
   if (one->view == FP_VIEW_PLAN)
     fp_draw_north_point (drawing, fp_annotation_after_title (one->annotation, 13), 3.4,
                          fp_project_brief (fp_scene_project (c->scene))->north);

@@ -10,6 +10,7 @@ typedef struct
 {
   char    *text;
   gboolean is_short, is_best;
+  FpWeight weight; /* of the heaviest of those that it is short by */
 } FpComparisonCell;
 
 struct _FpComparison

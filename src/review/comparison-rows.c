@@ -283,8 +283,9 @@ is_of_row (const Row *row, const char *measure)
   return FALSE;
 }
 
+/* @weight: (out): of the heaviest, which come first */
 static gboolean
-is_short (const Row *row, const FpFindings *findings)
+is_short (const Row *row, const FpFindings *findings, FpWeight *weight)
 {
   guint n;
   const FpFinding *finding = fp_findings_get (findings, &n);
@@ -293,7 +294,10 @@ is_short (const Row *row, const FpFindings *findings)
     return row->number == FP_WEIGHT_REQUIRED && fp_findings_short (findings, FP_WEIGHT_REQUIRED) > 0;
   for (guint i = 0; i < n; i++)
     if (finding[i].found == FP_FOUND_SHORT && is_of_row (row, finding[i].rule->measure))
-      return TRUE;
+      {
+        *weight = finding[i].rule->weight;
+        return TRUE;
+      }
   return FALSE;
 }
 
@@ -307,5 +311,5 @@ fp_comparison_row_fill (guint row, const FpFindings *findings, FpComparisonCell 
   };
 
   cell->text = rows[row].fill (&column);
-  cell->is_short = is_short (&rows[row], findings);
+  cell->is_short = is_short (&rows[row], findings, &cell->weight);
 }

@@ -34,7 +34,7 @@ fp_comparison_add_row (FpComparison *self, gboolean heading, const char *format,
   va_end (args);
   self->heading[row] = heading;
   for (guint c = 0; c < columns; c++)
-    self->cell[row * columns + c] = (FpComparisonCell) { NULL, FALSE, FALSE };
+    self->cell[row * columns + c] = (FpComparisonCell) { NULL, FALSE, FALSE, FP_WEIGHT_REQUIRED };
   return row;
 }
 
@@ -113,6 +113,12 @@ gboolean
 fp_comparison_short (const FpComparison *self, guint row, guint column)
 {
   return fp_comparison_cell_of (self, row, column)->is_short;
+}
+
+FpWeight
+fp_comparison_weight (const FpComparison *self, guint row, guint column)
+{
+  return fp_comparison_cell_of (self, row, column)->weight;
 }
 
 gboolean

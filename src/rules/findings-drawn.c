@@ -10,7 +10,7 @@ fp_finding_evidence (const FpFindings *self, const FpFinding *finding)
 {
   const FpMeasured one = { .value = finding->value, .owner = finding->owner, .at = finding->at, .has_at = finding->has_at,
                            .row = finding->row, .way = finding->way, .has_span = finding->has_span,
-                           .span = { finding->span[0], finding->span[1] } };
+                           .text = finding->measured, .span = { finding->span[0], finding->span[1] } };
 
   if (isnan (finding->value))
     return NULL;

@@ -224,11 +224,19 @@ is_no_length (const FpEvidence *evidence)
   return TRUE;
 }
 
-/* A length has its own; of what was counted, each is marked. */
-static gboolean
-has_figure (const FpMeasure *measure)
+/* Of what was counted, each is marked; a length that is told in words is drawn with these. */
+static void
+set_figure (FpEvidence *out, const FpMeasure *measure, const FpMeasuring *of, const FpMeasured *one)
 {
-  return measure->type == FP_MEASURE_AREA || measure->type == FP_MEASURE_SHARE || measure->unit != NULL;
+  const gboolean is_value = measure->type == FP_MEASURE_AREA || measure->type == FP_MEASURE_SHARE || measure->unit != NULL;
+  const gboolean is_length = measure->type == FP_MEASURE_LENGTH && one->text != NULL;
+  g_autofree char *printed = NULL;
+
+  if (fp_evidence_figure (out) != NULL || (!is_value && !is_length))
+    return;
+  if (one->text == NULL)
+    printed = fp_printed_value (measure, one->value, fp_project_brief (fp_scene_project (of->scene))->units);
+  fp_evidence_set_figure (out, one->text != NULL ? one->text : printed);
 }
 
 FpEvidence *
@@ -249,11 +257,6 @@ fp_measured_evidence (const FpMeasure *measure, const FpMeasuring *of, const FpM
     fp_evidence_add_param (out, fp_measuring_placed (of, one->owner), param, 1);
   if (is_no_length (out) && !has_way)
     fp_evidence_add_thing (out, of, one->owner);
-  if (has_figure (measure))
-    {
-      g_autofree char *figure = fp_printed_value (measure, one->value, fp_project_brief (fp_scene_project (of->scene))->units);
-
-      fp_evidence_set_figure (out, figure);
-    }
+  set_figure (out, measure, of, one);
   return out;
 }

@@ -211,14 +211,25 @@ is_long (const FpPlaced *placed)
   return (fp_item_kind (placed->item)->flags & (FP_KIND_RUN | FP_KIND_OUTLINE)) != 0;
 }
 
+/* What that place itself sees: the share of all places beside its line would be read as its own. */
+static void
+tell_seen_from (FpEvidence *out, double share)
+{
+  g_autofree char *seen = fp_share_format (share, 0), *words = g_strdup_printf ("seen from here: %s of it", seen);
+
+  fp_evidence_set_figure (out, share > 0 ? words : "from here nothing of it is seen");
+}
+
 /* From the eye of the place that sees least to what is looked at, and what stands in that line. */
 static void
 add_worst_line (FpEvidence *out, const FpMeasuring *of, const Look *look)
 {
+  const guint worst = fp_sight_church (of->sight, look->moment, look->focus).worst;
   FpSightLine line;
 
-  if (!fp_sight_line (of->sight, fp_sight_church (of->sight, look->moment, look->focus).worst, look->moment, look->focus, &line))
+  if (!fp_sight_line (of->sight, worst, look->moment, look->focus, &line))
     return;
+  tell_seen_from (out, fp_sight_share (of->sight, worst, look->moment, look->focus));
   fp_evidence_add_line (out, line.eye, line.stopped ? line.stop : line.goal);
   if (!line.stopped)
     return;

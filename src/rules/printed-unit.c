@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "printed-unit.h"
 
+#include "footpace/told-length.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -49,12 +51,11 @@ fp_printed_unit_fits (const FpPrintedUnit *unit, const FpMeasure *measure)
 
 /* All of these show @more decimals than is usual. */
 
-/* Whole millimetres, but not for what is of the order of a millimetre.  Sixteenths of an inch are not divided further:
- * the millimetres are told beside them. */
+/* Sixteenths of an inch are not divided further: the millimetres are told beside them. */
 static char *
 length_shown (double mm, FpUnits units, int more)
 {
-  int decimals = MAX (fabs (mm) >= 20 ? 0 : 1, more);
+  int decimals = MAX (fp_told_decimals (mm), more);
   g_autofree char *digits = fp_number_format_rounded (mm, decimals);
   g_autofree char *metric = g_strconcat (digits, " mm", NULL), *imperial = NULL;
 

@@ -222,6 +222,7 @@ test_board_shows_a_mark (void)
   fp_board_view_set_document (b, d);
   WAIT_FOR (fp_board_view_scale (b) > 0.0);
   fp_board_view_mark (b, &far_west);
+  fp_board_view_show_marked (b);
   g_assert_true (fp_board_view_locate (b, FP_VIEW_PLAN, far_west, &x, &y));
   g_assert_cmpfloat (y, >, 0.0);
   g_assert_cmpfloat (y, <, gtk_widget_get_height (board));
@@ -261,6 +262,81 @@ test_board_shows_a_way (void)
   fp_board_view_mark_way (b, &way);
   fp_board_view_mark (b, NULL);
   g_assert_null (fp_board_view_marked_way (b));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+show_length (FpBoardView *board, FpVec3 a, FpVec3 b)
+{
+  g_autoptr (FpEvidence) evidence = fp_evidence_new ();
+
+  fp_evidence_add_length (evidence, a, b, 1.0);
+  fp_board_view_mark (board, &a);
+  fp_board_view_mark_evidence (board, evidence);
+  fp_board_view_show_marked (board);
+}
+
+/* What was measured is at least 12 mm long on the board, and on it. */
+static void
+assert_is_read (FpBoardView *board, FpViewId view, FpVec3 a, FpVec3 b)
+{
+  const double least = 12.0 * 96.0 / 25.4;
+  double x[2], y[2];
+
+  g_assert_true (fp_board_view_locate (board, view, a, &x[0], &y[0]));
+  g_assert_true (fp_board_view_locate (board, view, b, &x[1], &y[1]));
+  g_assert_cmpfloat (hypot (x[1] - x[0], y[1] - y[0]), >=, least);
+  for (guint i = 0; i < 2; i++)
+    {
+      g_assert_cmpfloat (x[i], >, 0.0);
+      g_assert_cmpfloat (x[i], <, gtk_widget_get_width (GTK_WIDGET (board)));
+      g_assert_cmpfloat (y[i], >, 0.0);
+      g_assert_cmpfloat (y[i], <, gtk_widget_get_height (GTK_WIDGET (board)));
+    }
+}
+
+/* What is read stays where it is; what is too small is brought near, and what is out of view into it; what comes next finds
+ * the board as it lay before. */
+static void
+test_board_brings_what_was_measured (void)
+{
+  g_autoptr (FpDocument) d = help_open_sample ("parish.footpace");
+  GtkWidget *board = fp_board_view_new (), *window = help_show (board);
+  FpBoardView *b = FP_BOARD_VIEW (board);
+  const FpVec3 far_west = { -3000.0, -22000.0, 0.0 };
+  const FpVec3 wide[2] = { { -1500.0, 4000.0, 1000.0 }, { 1500.0, 4000.0, 1000.0 } };
+  const FpVec3 flame[2] = { { 900.0, 4000.0, 1400.0 }, { 900.0, 4000.0, 1520.0 } };
+  const FpVec3 tread[2] = { { 0.0, 3000.0, 160.0 }, { 0.0, 3300.0, 160.0 } };
+  const FpVec3 door[2] = { { -950.0, -22000.0, 0.0 }, { 950.0, -22000.0, 0.0 } };
+  double first, near;
+
+  fp_board_view_set_document (b, d);
+  WAIT_FOR (fp_board_view_scale (b) > 0.0 && b->layout.seen.x1 > 0.0);
+  first = fp_board_view_scale (b);
+  show_length (b, wide[0], wide[1]);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, first);
+  show_length (b, flame[0], flame[1]);
+  near = fp_board_view_scale (b);
+  g_assert_cmpfloat (near, <, first);
+  assert_is_read (b, FP_VIEW_ELEVATION, flame[0], flame[1]);
+  show_length (b, tread[0], tread[1]);
+  g_assert_cmpfloat (fp_board_view_scale (b), >, near);
+  assert_is_read (b, FP_VIEW_PLAN, tread[0], tread[1]);
+  show_length (b, wide[0], wide[1]);
+  assert_is_read (b, FP_VIEW_PLAN, wide[0], wide[1]);
+
+  fp_board_view_mark (b, &far_west);
+  fp_board_view_show_marked (b);
+  g_assert_cmpfloat (fp_board_view_scale (b), >, first);
+  show_length (b, wide[0], wide[1]);
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, first);
+  show_length (b, door[0], door[1]); /* far off, but large enough */
+  g_assert_cmpfloat (fp_board_view_scale (b), ==, first);
+  assert_is_read (b, FP_VIEW_PLAN, door[0], door[1]);
+  fp_board_view_zoom (b, 0.5);
+  show_length (b, wide[0], wide[1]); /* zoomed by hand since: it is not taken back */
+  assert_is_read (b, FP_VIEW_PLAN, wide[0], wide[1]);
+  g_assert_cmpfloat (fp_board_view_scale (b), !=, first);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -1044,6 +1120,7 @@ main (int argc, char **argv)
   g_test_add_func ("/board/nudges", test_board_nudges);
   g_test_add_func ("/board/removes", test_board_removes);
   g_test_add_func ("/board/mark", test_board_shows_a_mark);
+  g_test_add_func ("/board/brings", test_board_brings_what_was_measured);
   g_test_add_func ("/board/way", test_board_shows_a_way);
   g_test_add_func ("/board/what-was-measured", test_board_shows_what_was_measured);
   g_test_add_func ("/board/shows-less", test_board_shows_less);

@@ -265,7 +265,7 @@ test_compare_explains_its_mark (void)
   GtkWidget *window = open_window (d);
 
   g_assert_true (gtk_widget_activate_action (window, "win.compare", NULL));
-  g_assert_true (has_text (child_called (window, "compare"), "◆ short of a limit"));
+  g_assert_true (has_text (child_called (window, "compare"), "◆ required, ○ recommended, ▬ customary"));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 

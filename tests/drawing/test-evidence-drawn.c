@@ -36,7 +36,7 @@ draw (const FpEvidence *evidence, FpViewId view, const FpDrawing *under)
   FpDrawing *drawing = fp_drawing_new (300, 300);
   const FpLaid laid = { under, { 0, 0 }, 1 };
 
-  fp_drawing_add_evidence (drawing, evidence, view, &layout, &laid, under != NULL ? 1 : 0, &all);
+  fp_drawing_add_evidence (drawing, evidence, view, NULL, &layout, &laid, under != NULL ? 1 : 0, &all);
   return drawing;
 }
 
@@ -112,6 +112,50 @@ test_off_lettering (void)
   g_assert_true (text->at.y > 103.5 || text->at.y + text->height < 101);
 }
 
+/* A title is higher than half a figure is wide, and no figure lies on one; where nothing else is left, it is left out. */
+static void
+test_off_titles (void)
+{
+  g_autoptr (FpEvidence) evidence = fp_evidence_new ();
+
+  fp_evidence_add_length (evidence, (FpVec3) { 0, 0, 0 }, (FpVec3) { 0, 250, 0 }, 1);
+  for (guint full = 0; full < 2; full++)
+    {
+      g_autoptr (FpDrawing) under = fp_drawing_new (300, 300), drawing = NULL;
+      const FpMark *text;
+
+      for (double y = full ? 0 : 102; y < (full ? 300 : 103); y += 2)
+        fp_drawing_text (under, (FpPoint) { 20, y }, 1.8, 0, FP_ALIGN_LEFT,
+                         "Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan Plan");
+      drawing = draw (evidence, FP_VIEW_PLAN, under);
+      text = text_of (drawing);
+      g_assert_true ((text == NULL) == (full == 1));
+      if (text != NULL) /* upright: it runs upwards from there */
+        g_assert_true (text->at.y > 103.8 || text->at.y + fp_lettering_width (text->text, text->height) < 102);
+    }
+}
+
+/* A length is told as in words: whole millimetres, tenths of what is small; and as its words where it has them. */
+static void
+test_told (void)
+{
+  static const struct { double length; const char *words, *figure; } told[] = {
+    { 27202.6, NULL, "27203" }, { 12.34, NULL, "12.3" }, { 1500, "1 500 mm", "1 500 mm" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      g_autoptr (FpEvidence) evidence = fp_evidence_new ();
+      g_autoptr (FpDrawing) drawing = NULL;
+
+      fp_evidence_add_length (evidence, (FpVec3) { 0, 0, 0 }, (FpVec3) { told[i].length, 0, 0 }, 1);
+      fp_evidence_set_figure (evidence, told[i].words);
+      drawing = draw (evidence, FP_VIEW_PLAN, NULL);
+      g_assert_cmpuint (marks_of (drawing, FP_MARK_TEXT), ==, 1);
+      g_assert_cmpstr (text_of (drawing)->text, ==, told[i].figure);
+    }
+}
+
 /* What was counted is told from above; from the side only a few. */
 static void
 test_rings (void)
@@ -180,7 +224,7 @@ test_clipped (void)
 
   fp_evidence_add_length (evidence, (FpVec3) { 0, 0, 0 }, (FpVec3) { 9000, 0, 0 }, 1);
   part.clip = (FpBox) { -5000, -5000, 5000, 5000 };
-  fp_drawing_add_evidence (drawing, evidence, FP_VIEW_PLAN, &part, NULL, 0, &all);
+  fp_drawing_add_evidence (drawing, evidence, FP_VIEW_PLAN, NULL, &part, NULL, 0, &all);
   fp_drawing_marks (drawing, &n);
   g_assert_cmpuint (n, ==, 0);
 }
@@ -194,13 +238,13 @@ test_by_itself (void)
   FpPoint corner;
 
   fp_evidence_add_length (evidence, (FpVec3) { 0, 0, 0 }, (FpVec3) { 2000, 0, 0 }, 1);
-  own = fp_evidence_draw (evidence, FP_VIEW_PLAN, &layout, NULL, 0, &all, &corner);
+  own = fp_evidence_draw (evidence, FP_VIEW_PLAN, NULL, &layout, NULL, 0, &all, &corner);
   over = draw (evidence, FP_VIEW_PLAN, NULL);
   g_assert_cmpfloat_with_epsilon (text_of (own)->at.x + corner.x, text_of (over)->at.x, 1e-9);
   g_assert_cmpfloat_with_epsilon (text_of (own)->at.y + corner.y, text_of (over)->at.y, 1e-9);
   g_assert_cmpfloat (fp_drawing_width (own), <, 50);
   g_assert_cmpfloat (fp_drawing_height (own), <, 10);
-  g_assert_null (fp_evidence_draw (none, FP_VIEW_PLAN, &layout, NULL, 0, &all, &corner));
+  g_assert_null (fp_evidence_draw (none, FP_VIEW_PLAN, NULL, &layout, NULL, 0, &all, &corner));
 }
 
 int
@@ -211,6 +255,8 @@ main (int argc, char **argv)
   g_test_add_func ("/evidence-drawn/shortened", test_shortened);
   g_test_add_func ("/evidence-drawn/beside", test_beside);
   g_test_add_func ("/evidence-drawn/off-lettering", test_off_lettering);
+  g_test_add_func ("/evidence-drawn/off-titles", test_off_titles);
+  g_test_add_func ("/evidence-drawn/told", test_told);
   g_test_add_func ("/evidence-drawn/rings", test_rings);
   g_test_add_func ("/evidence-drawn/body", test_body);
   g_test_add_func ("/evidence-drawn/floors", test_floors);

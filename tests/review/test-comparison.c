@@ -369,11 +369,19 @@ test_short (void)
         guint n;
         const FpFinding *finding = fp_findings_get (f.findings[c], &n);
         gboolean expected = FALSE;
+        FpWeight heaviest = FP_N_WEIGHTS;
         for (guint i = 0; i < n; i++)
           expected |= finding[i].found == FP_FOUND_SHORT
                       && (g_str_equal (finding[i].rule->measure, rows[r].measures[0])
                           || g_str_equal (finding[i].rule->measure, rows[r].measures[1]));
+        for (guint i = 0; i < n; i++)
+          if (finding[i].found == FP_FOUND_SHORT && finding[i].rule->weight < heaviest
+              && (g_str_equal (finding[i].rule->measure, rows[r].measures[0])
+                  || g_str_equal (finding[i].rule->measure, rows[r].measures[1])))
+            heaviest = finding[i].rule->weight;
         g_assert_cmpint (is_short (&f, rows[r].label, c), ==, expected);
+        if (expected)
+          g_assert_cmpint (fp_comparison_weight (f.comparison, row_of (f.comparison, rows[r].label), c), ==, heaviest);
       }
   /* One step of 200 mm is short of the printed number and height; the default steps are not. */
   g_assert_true (is_short (&f, "Altar steps", 1));
