@@ -21,6 +21,8 @@ RNG = "{http://relaxng.org/ns/structure/1.0}"
 # What an alternative says beside its things: it is not drawn.
 SAID = ("note", "kept", "setting")
 NOT_MEASURES = ("id", "name", "on", "x", "y", "turn")
+# Typed in per cent, and kept as shares.
+SHARES = ("edge-contrast",)
 PLACE = {"x": "Across (Epistle side +)", "y": "Along (east +)", "turn": "Turned (to the left +)"}
 BRIEF = {"title": "Title", "place": "Town", "client": "Legal owner", "author": "Drawn by", "ministers": "Ministers",
          "seats": "Seats wanted", "north": "True north, degrees", "note": "Note"}
@@ -292,6 +294,8 @@ class Task:
 
     def try_measure(self, kind, name, field, value):
         ids = self.choices.get((kind, name))
+        if name in SHARES:
+            value = f"{float(value) * 100:g}"
         if ids is None:
             shown = self.program.text(field)
             return number(shown) == float(value) or self.enter(field, value)
