@@ -7,7 +7,7 @@ import sys
 ROOT = pathlib.Path(sys.argv[1])
 # Public headers by the layer that implements them.
 HEADERS = {
-    "base": {"cause", "error", "units", "geom", "contour", "solid", "workers", "evidence"},
+    "base": {"cause", "error", "units", "geom", "contour", "solid", "workers", "evidence", "told-length"},
     "furnishing": {"kind"},
     "project": {"mass-time", "works", "norms", "norms-edit", "reckoning", "page", "project", "history"},
     "store": {"store", "recovery"},
