@@ -19,27 +19,57 @@ add (GArray *out, FpFindings *of, const FpFinding *finding, gboolean stale)
   g_array_append_val (out, shown);
 }
 
-/* Rules of one book lie in one array, in its order. */
+/* By id: rules that the parish holds otherwise are made anew for all findings. */
+static gboolean
+is_of_one_rule (const FpFinding *x, const FpFinding *y)
+{
+  return strcmp (x->rule->id, y->rule->id) == 0 && strcmp (fp_rulebook_id (x->book), fp_rulebook_id (y->book)) == 0;
+}
+
+/* Where it stands among those that were held: book by book, and in each as it is printed. */
+static guint
+printed_at (FpFindings *newest, const FpFinding *finding)
+{
+  GPtrArray *books = fp_findings_books (newest);
+  guint before = 0;
+
+  for (guint b = 0; b < books->len; b++)
+    {
+      const FpRulebook *book = g_ptr_array_index (books, b);
+      const gboolean own = strcmp (fp_rulebook_id (book), fp_rulebook_id (finding->book)) == 0;
+      guint n;
+      const FpRule *rule = fp_rulebook_rules (book, &n);
+
+      for (guint r = 0; own && r < n; r++)
+        if (strcmp (rule[r].id, finding->rule->id) == 0)
+          return before + r;
+      before += n;
+    }
+  return before;
+}
+
+/* As findings themselves lie (fp_findings_get()), those of before among them. */
 static int
-by_weight_then_book (gconstpointer a, gconstpointer b)
+by_weight_then_books (gconstpointer a, gconstpointer b, gpointer newest)
 {
   const FpFinding *x = ((const FpShown *) a)->finding, *y = ((const FpShown *) b)->finding;
+  guint at, other;
 
   if (x->rule->weight != y->rule->weight)
     return x->rule->weight < y->rule->weight ? -1 : 1;
-  if (x->book != y->book)
-    return strcmp (fp_rulebook_id (x->book), fp_rulebook_id (y->book));
-  return x->rule < y->rule ? -1 : x->rule > y->rule;
+  at = printed_at (newest, x);
+  other = printed_at (newest, y);
+  return at < other ? -1 : at > other;
 }
 
 static const FpFinding *
-find_rule (FpFindings *findings, const FpRule *rule)
+find_rule (FpFindings *findings, const FpFinding *of)
 {
   guint n;
   const FpFinding *finding = fp_findings_get (findings, &n);
 
   for (guint i = 0; i < n; i++)
-    if (finding[i].rule == rule)
+    if (is_of_one_rule (&finding[i], of))
       return &finding[i];
   return NULL;
 }
@@ -59,11 +89,11 @@ fp_shown_new (FpFindings *newest, FpFindings *sighted)
       if (finding[i].found == FP_FOUND_SHORT)
         add (out, newest, &finding[i], FALSE);
       else if (finding[i].found == FP_FOUND_WAITING && sighted != NULL)
-        before = find_rule (sighted, finding[i].rule);
+        before = find_rule (sighted, &finding[i]);
       if (before != NULL && before->found == FP_FOUND_SHORT)
         add (out, sighted, before, TRUE);
     }
-  g_array_sort (out, by_weight_then_book);
+  g_array_sort_with_data (out, by_weight_then_books, newest);
   return out;
 }
 

@@ -132,6 +132,30 @@ test_worst_first (void)
   g_assert_true (g_str_has_prefix (rest, "No finding against "));
 }
 
+/* The panel and the report tell the findings in one order, also while what needs sight is of before. */
+static void
+test_one_order (void)
+{
+  for (guint s = 0; s < 2; s++) /* the larger ones take long */
+    {
+      g_autoptr (FpProject) project = load (samples[s]);
+      g_autoptr (FpScene) scene = fp_scene_new (project, 0);
+      g_autoptr (FpFindings) quickly = quick (scene), findings = fp_findings_of (project, 0, NULL, NULL);
+      g_autoptr (GArray) shown = fp_shown_new (findings, findings), before = fp_shown_new (quickly, findings);
+      guint n, at = 0;
+      const FpFinding *finding = fp_findings_get (findings, &n);
+
+      for (guint i = 0; i < n; i++)
+        if (finding[i].found == FP_FOUND_SHORT)
+          {
+            g_assert_cmpuint (at, <, MIN (shown->len, before->len));
+            g_assert_true (g_array_index (shown, FpShown, at).finding == &finding[i]);
+            g_assert_cmpstr (g_array_index (before, FpShown, at++).finding->rule->id, ==, finding[i].rule->id);
+          }
+      g_assert_cmpuint (at, ==, shown->len);
+    }
+}
+
 /* The words of approval that the program never uses. */
 static void
 test_no_approval (void)
@@ -544,6 +568,7 @@ main (int argc, char **argv)
   g_test_add_func ("/things/each-once", test_things);
   g_test_add_func ("/things/words", test_standing_in_words);
   g_test_add_func ("/shown/worst-first", test_worst_first);
+  g_test_add_func ("/shown/one-order", test_one_order);
   g_test_add_func ("/shown/no-approval", test_no_approval);
   g_test_add_func ("/shown/waiting", test_waiting_for_sight);
   g_test_add_func ("/overview/all", test_overview);

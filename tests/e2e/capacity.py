@@ -10,14 +10,9 @@ import sys
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, do_all, has_window, keys, wait_for, write
+from screen import Program, check, do_all, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 class Task:

@@ -10,15 +10,10 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, has_window, keys, wait_for, write
+from screen import Failure, Program, check, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 FIELD = ("text", "entry", "text box")
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 def number(text):

@@ -10,17 +10,12 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, has_window, keys, wait_for, write
+from screen import Program, check, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 FIELD = ("text", "entry", "text box")
 # What is set out after the room, by the words that someone would type.
 WANTED = (("rail", "Communion rail"), ("gradine", "Gradine"), ("tabernacle", "Tabernacle"))
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 class Task:

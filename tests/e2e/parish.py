@@ -14,7 +14,7 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, has_window, keys, wait_for, write
+from screen import Failure, Program, check, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 RNG = "{http://relaxng.org/ns/structure/1.0}"
@@ -31,11 +31,6 @@ BRIEF_CHOICES = {"books": ("Books followed", ("older", "newer", "both")),
                  "facing": ("Celebrant faces", ("east", "people")), "percentile": ("Stature", ("5", "50", "95"))}
 CELEBRATIONS = ("low", "sung", "solemn", "pontifical", "requiem", "passiontide", "good-friday",
                 "benediction", "weekday", "sunday", "bishop")
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 def tag(element):

@@ -63,6 +63,11 @@ class Failure(AssertionError):
     """What a person would see gone wrong."""
 
 
+def check(truth, what):
+    if not truth:
+        raise Failure(what)
+
+
 def wait_for(what, condition, seconds=30.0):
     """The first true answer of `condition`, asked again and again."""
     end = time.monotonic() + seconds

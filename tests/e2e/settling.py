@@ -11,16 +11,11 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, hand, has_window, keys, wait_for
+from screen import Failure, Program, check, hand, has_window, keys, wait_for
 
 NS = "{urn:footpace:project:1}"
 GATE = re.compile("gate in the rail is too narrow", re.IGNORECASE)
 SHOWN = "Drawn over it, not made: "
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 class Task:
@@ -73,7 +68,8 @@ class Task:
         wait_for("the findings", self.checked, 90)
 
     def chooses_a_finding(self):
-        self.program.click(wait_for("the finding of the gate", lambda: self.row(GATE)))
+        wait_for("the finding of the gate", lambda: self.row(GATE))
+        self.goes_down_to(GATE)
         self.program.wait("Make This Change", "push button")
         check(self.program.find(re.compile(r"Gate from \d+ mm to 815 mm"), "label"), "what changes from what to what is not said")
         check(SHOWN not in self.told(), "it is drawn though nobody points at it")

@@ -13,15 +13,10 @@ import time
 import xml.etree.ElementTree as ET
 
 import screen
-from screen import Failure, Program, click, drag, hand, has_window, keys, wait_for, write
+from screen import Failure, Program, check, click, drag, hand, has_window, keys, wait_for, write
 
 NS = "{urn:footpace:project:1}"
 NUMBER = r"([−-]?\d+(?:\.\d+)?)"
-
-
-def check(truth, what):
-    if not truth:
-        raise Failure(what)
 
 
 def number(text):
